@@ -1,0 +1,41 @@
+package thinclick.client.command;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import thinclick.protocol.json.BadInput;
+
+/** The client jar's entry: finds the command and turns bad input into one line and exit code 2. */
+@Command(
+    name = "thinclick",
+    mixinStandardHelpOptions = true,
+    description = "Plays a part in a rehearsal; without a command it opens the window.",
+    subcommands = {})
+public final class ClientMain implements Runnable {
+  /** Exit code for input that cannot be taken. */
+  public static final int BAD_INPUT = 2;
+
+  private ClientMain() {}
+
+  public static void main(String[] args) {
+    System.exit(commandLine().execute(args));
+  }
+
+  /** The command line, also for tests. */
+  public static CommandLine commandLine() {
+    CommandLine line = new CommandLine(new ClientMain());
+    line.setExecutionExceptionHandler(
+        (problem, command, parsed) -> {
+          if (problem instanceof BadInput bad) {
+            command.getErr().println(bad.getMessage());
+            return BAD_INPUT;
+          }
+          throw problem;
+        });
+    return line;
+  }
+
+  @Override
+  public void run() {
+    CommandLine.usage(this, System.out);
+  }
+}

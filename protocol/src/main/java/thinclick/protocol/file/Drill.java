@@ -1,0 +1,164 @@
+package thinclick.protocol.file;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.music.Swing;
+
+/**
+ * Material, tempo and click plan: what a take is made from.
+ *
+ * @param title unique; any case, hyphens for spaces
+ * @param level 1-10
+ * @param meter the meter
+ * @param stepsPerBeat 2, 3, 4 or 6
+ * @param swing the ratio, or as the band plays it
+ * @param tempo the range and where to start
+ * @param toleranceMillis null: by the rule of the smallest gap
+ * @param periodBars how many bars the material lasts before it starts again
+ * @param deal how the material is shared out
+ * @param chairs at least one
+ * @param stages the click plan
+ */
+public record Drill(
+    String format,
+    int version,
+    String title,
+    int level,
+    Meter meter,
+    int stepsPerBeat,
+    Swing swing,
+    TempoRange tempo,
+    @Nullable Double toleranceMillis,
+    int periodBars,
+    Deal deal,
+    List<Chair> chairs,
+    List<Stage> stages) {
+  /** What {@code format} says. */
+  public static final String FORMAT = "thinclick.drill";
+
+  /** The version this code writes and the newest it reads. */
+  public static final int VERSION = 1;
+
+  /** A range of tempos, beats a minute. */
+  public record TempoRange(double from, double to, double start) {
+    public TempoRange {
+      Check.range("from", from, StepGrid.MIN_TEMPO, StepGrid.MAX_TEMPO);
+      Check.range("to", to, from, StepGrid.MAX_TEMPO);
+      Check.range("start", start, from, to);
+    }
+  }
+
+  /**
+   * How the material is shared out.
+   *
+   * @param kind the way
+   * @param seed makes the deal repeatable
+   */
+  public record Deal(DealKind kind, long seed) {
+    public Deal {
+      Check.present("kind", kind);
+      Check.range("seed", seed, 0L, Check.MAX_SAFE);
+    }
+  }
+
+  /**
+   * A rhythm cell.
+   *
+   * @param steps its length in steps; it is repeated
+   * @param attackSteps attacked steps, ascending, from 0
+   * @param accentSteps those of them with an accent, or null
+   * @param lengthSteps the written length of each attack in steps, or null
+   */
+  public record Cell(
+      int steps,
+      List<Integer> attackSteps,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> accentSteps,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> lengthSteps) {
+    public Cell {
+      Check.range("steps", steps, 1L, 10_000);
+      attackSteps = Check.list("attackSteps", attackSteps);
+      Check.ascending("attackSteps", attackSteps, 0, steps - 1);
+      if (accentSteps != null) {
+        accentSteps = Check.list("accentSteps", accentSteps);
+        Check.ascending("accentSteps", accentSteps, 0, steps - 1);
+        for (int i = 0; i < accentSteps.size(); i++) {
+          if (!attackSteps.contains(accentSteps.get(i))) {
+            throw new BadInput(
+                "accentSteps[" + i + "]",
+                "expected one of the attackSteps, found " + accentSteps.get(i));
+          }
+        }
+      }
+      if (lengthSteps != null) {
+        lengthSteps = Check.list("lengthSteps", lengthSteps);
+        Check.size("lengthSteps", lengthSteps, attackSteps.size(), attackSteps.size());
+        for (int i = 0; i < lengthSteps.size(); i++) {
+          Check.range("lengthSteps[" + i + "]", lengthSteps.get(i).longValue(), 1, 10_000);
+        }
+      }
+    }
+
+    /** A cell of attacks alone. */
+    public static Cell of(int steps, List<Integer> attackSteps) {
+      return new Cell(steps, attackSteps, null, null);
+    }
+  }
+
+  /**
+   * A place in the ensemble.
+   *
+   * @param chair its name on the drill, unique
+   * @param role what it does for the whole, or null
+   * @param cell its rhythm
+   * @param entryStep where it comes in, from 0
+   * @param line the pitches, or null for rhythm alone
+   * @param feelMillis a lean asked for, or null
+   */
+  public record Chair(
+      String chair,
+      @Nullable String role,
+      Cell cell,
+      int entryStep,
+      @Nullable Line line,
+      @Nullable Feel feelMillis) {
+    public Chair {
+      Check.length("chair", Check.present("chair", chair), 1, 32);
+      Check.present("cell", cell);
+      Check.range("entryStep", entryStep, 0L, 10_000);
+    }
+  }
+
+  public Drill {
+    Check.length("title", Check.present("title", title), 1, 200);
+    Check.range("level", level, 1L, 10);
+    Check.present("meter", meter);
+    swing = swing == null ? Swing.STRAIGHT : swing;
+    Check.present("tempo", tempo);
+    StepGrid grid = new StepGrid(meter, stepsPerBeat, tempo.start(), swing, 0);
+    Check.range("toleranceMillis", toleranceMillis, 1, 1_000);
+    Check.range("periodBars", periodBars, 1L, 64);
+    Check.present("deal", deal);
+    chairs = Check.list("chairs", chairs);
+    Check.size("chairs", chairs, 1, 24);
+    Set<String> names = new HashSet<>();
+    for (int i = 0; i < chairs.size(); i++) {
+      if (!names.add(chairs.get(i).chair())) {
+        throw new BadInput(
+            "chairs[" + i + "].chair",
+            "expected a name not used before, found \"" + chairs.get(i).chair() + "\" again");
+      }
+    }
+    ClickPlan plan = new ClickPlan(stages);
+    plan.checkMeter(grid.meter(), stepsPerBeat);
+    stages = plan.stages();
+  }
+}

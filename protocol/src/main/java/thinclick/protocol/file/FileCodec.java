@@ -1,0 +1,90 @@
+package thinclick.protocol.file;
+
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Reads and writes takes, drills and lessons as JSON, strictly. */
+public final class FileCodec {
+  private static final long MAX_CHARACTERS = 64L << 20;
+  private static final JsonMapper MAPPER = StrictJson.mapper(true, MAX_CHARACTERS);
+  private static final JsonMapper PRETTY =
+      MAPPER.rebuild().enable(SerializationFeature.INDENT_OUTPUT).build();
+
+  private FileCodec() {}
+
+  /** Reads a take. */
+  public static Take readTake(byte[] json) {
+    return read(json, Take.class, Take.FORMAT, Take.VERSION);
+  }
+
+  /** Reads a drill. */
+  public static Drill readDrill(byte[] json) {
+    return read(json, Drill.class, Drill.FORMAT, Drill.VERSION);
+  }
+
+  /** Reads a lesson. */
+  public static Lesson readLesson(byte[] json) {
+    return read(json, Lesson.class, Lesson.FORMAT, Lesson.VERSION);
+  }
+
+  /** Writes any of the three as indented JSON that ends with a line break. */
+  public static byte[] write(Record file) {
+    byte[] json = PRETTY.writeValueAsBytes(file);
+    byte[] ended = Arrays.copyOf(json, json.length + 1);
+    ended[json.length] = '\n';
+    return ended;
+  }
+
+  private static <T> T read(byte[] json, Class<T> type, String format, int version) {
+    if (json.length == 0) {
+      throw new BadInput("byte 0", "expected a " + format + " file, found an empty one");
+    }
+    if (json.length > MAX_CHARACTERS) {
+      throw new BadInput("", "expected at most " + MAX_CHARACTERS + " bytes, found " + json.length);
+    }
+    try {
+      JsonNode tree = MAPPER.readTree(json);
+      checkHead(tree, format, version);
+      return MAPPER.readValue(json, type);
+    } catch (JacksonException problem) {
+      throw StrictJson.explain(problem);
+    }
+  }
+
+  /** Says a wrong or newer format before any field is looked at, since its fields may be others. */
+  private static void checkHead(@Nullable JsonNode tree, String format, int version) {
+    if (tree == null || !tree.isObject()) {
+      throw new BadInput("byte 0", "expected an object, found something else");
+    }
+    JsonNode said = tree.get("format");
+    if (said == null || !said.isString() || !said.stringValue().equals(format)) {
+      throw new BadInput(
+          "format",
+          "expected \"" + format + "\", found " + (said == null ? "none" : said.toString()));
+    }
+    JsonNode number = tree.get("version");
+    if (number == null || !number.isIntegralNumber()) {
+      throw new BadInput(
+          "version",
+          "expected a whole number, found " + (number == null ? "none" : number.toString()));
+    }
+    if (number.asLong() > version) {
+      throw new BadInput(
+          "version",
+          "expected at most "
+              + version
+              + ", found "
+              + number
+              + "; a newer Thinclick wrote this file");
+    }
+    if (number.asLong() < 1) {
+      throw new BadInput("version", "expected at least 1, found " + number);
+    }
+  }
+}

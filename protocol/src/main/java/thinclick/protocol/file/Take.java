@@ -1,0 +1,144 @@
+package thinclick.protocol.file;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.music.Swing;
+
+/**
+ * One run of a drill, recorded: what was written, what clicked, what was played.
+ *
+ * @param title the drill's title
+ * @param meter the meter
+ * @param tempo beats a minute, 30-320
+ * @param stepsPerBeat 2, 3, 4 or 6
+ * @param swing the ratio, or as the band plays it; straight where absent
+ * @param startMicros room time of step 0
+ * @param toleranceMillis how far from the ensemble pulse an attack is still placed; null: by the
+ *     rule of the smallest gap
+ * @param stages the click plan
+ * @param parts who was dealt what; names differ
+ * @param attacks in any order; each player has a part
+ * @param endMicros where the take was stopped early; what is written after it is not counted
+ * @param clickInterrupted spans in which the click did not sound as planned
+ */
+@JsonPropertyOrder({"format", "version"})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Take(
+    String format,
+    int version,
+    String title,
+    Meter meter,
+    double tempo,
+    int stepsPerBeat,
+    Swing swing,
+    long startMicros,
+    @Nullable Double toleranceMillis,
+    List<Stage> stages,
+    List<Part> parts,
+    List<Attack> attacks,
+    @Nullable Long endMicros,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Span> clickInterrupted) {
+  /** What {@code format} says. */
+  public static final String FORMAT = "thinclick.take";
+
+  /** The version this code writes and the newest it reads. */
+  public static final int VERSION = 1;
+
+  /** The longest take, steps. */
+  public static final int MAX_STEPS = 1_000_000;
+
+  public Take {
+    Check.length("title", Check.present("title", title), 0, 200);
+    Check.present("meter", meter);
+    swing = swing == null ? Swing.STRAIGHT : swing;
+    Check.range("startMicros", startMicros, 0L, Check.MAX_SAFE);
+    StepGrid grid = new StepGrid(meter, stepsPerBeat, tempo, swing, startMicros);
+    Check.range("toleranceMillis", toleranceMillis, 1, 1_000);
+    ClickPlan plan = new ClickPlan(stages);
+    stages = plan.stages();
+    plan.checkMeter(meter, stepsPerBeat);
+    long steps = (long) plan.bars() * grid.stepsPerBar();
+    if (steps > MAX_STEPS) {
+      throw new BadInput("stages", "expected at most " + MAX_STEPS + " steps, found " + steps);
+    }
+    parts = Check.list("parts", parts);
+    Check.size("parts", parts, 0, 64);
+    Set<String> names = new HashSet<>();
+    for (int i = 0; i < parts.size(); i++) {
+      checkPart("parts[" + i + "]", parts.get(i), steps, names);
+    }
+    attacks = Check.list("attacks", attacks);
+    for (int i = 0; i < attacks.size(); i++) {
+      if (!names.contains(attacks.get(i).player())) {
+        throw new BadInput(
+            "attacks[" + i + "].player",
+            "expected a player with a part, found \"" + attacks.get(i).player() + "\"");
+      }
+    }
+    if (endMicros != null) {
+      Check.range("endMicros", endMicros.longValue(), 0L, Check.MAX_SAFE);
+    }
+    clickInterrupted = Check.listOrEmpty("clickInterrupted", clickInterrupted);
+  }
+
+  private static void checkPart(String where, Part part, long steps, Set<String> names) {
+    if (!names.add(part.player())) {
+      throw new BadInput(
+          where + ".player",
+          "expected a name not used before, found \"" + part.player() + "\" again");
+    }
+    int count = part.attackSteps().size();
+    if (count > 0 && part.attackSteps().get(count - 1) >= steps) {
+      throw new BadInput(
+          where + ".attackSteps[" + (count - 1) + "]",
+          "expected a step before the end of the stages, "
+              + steps
+              + ", found "
+              + part.attackSteps().get(count - 1));
+    }
+    if (part.entryStep() >= steps) {
+      throw new BadInput(
+          where + ".entryStep",
+          "expected a step before the end of the stages, " + steps + ", found " + part.entryStep());
+    }
+  }
+
+  /** The click plan. */
+  public ClickPlan plan() {
+    return new ClickPlan(stages);
+  }
+
+  /** The written grid on room time. */
+  public StepGrid grid() {
+    return new StepGrid(meter, stepsPerBeat, tempo, swing, startMicros);
+  }
+
+  /** The same take with other attacks. */
+  public Take withAttacks(List<Attack> others) {
+    return new Take(
+        format,
+        version,
+        title,
+        meter,
+        tempo,
+        stepsPerBeat,
+        swing,
+        startMicros,
+        toleranceMillis,
+        stages,
+        parts,
+        others,
+        endMicros,
+        clickInterrupted);
+  }
+}

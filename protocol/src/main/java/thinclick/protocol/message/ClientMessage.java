@@ -1,0 +1,299 @@
+package thinclick.protocol.message;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.Absent;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.music.Stage;
+import tools.jackson.databind.annotation.JsonDeserialize;
+
+/**
+ * What a client may say. The wire name of each message is listed here and nowhere else.
+ *
+ * <p>Fields named {@code ...Micros} are room time, except {@code t1Micros}, which is the client's
+ * own clock. {@code requestId} names a command so that its answer can be told apart.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = ClientMessage.OpenRoom.class, name = "openRoom"),
+  @JsonSubTypes.Type(value = ClientMessage.Join.class, name = "join"),
+  @JsonSubTypes.Type(value = ClientMessage.Clock.class, name = "clock"),
+  @JsonSubTypes.Type(value = ClientMessage.ClockReport.class, name = "clockReport"),
+  @JsonSubTypes.Type(value = ClientMessage.SoundCheck.class, name = "soundCheck"),
+  @JsonSubTypes.Type(value = ClientMessage.Ready.class, name = "ready"),
+  @JsonSubTypes.Type(value = ClientMessage.Attacks.class, name = "attacks"),
+  @JsonSubTypes.Type(value = ClientMessage.PlayedThrough.class, name = "playedThrough"),
+  @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
+  @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
+  @JsonSubTypes.Type(value = ClientMessage.Plan.class, name = "plan"),
+  @JsonSubTypes.Type(value = ClientMessage.Deal.class, name = "deal"),
+  @JsonSubTypes.Type(value = ClientMessage.Start.class, name = "start"),
+  @JsonSubTypes.Type(value = ClientMessage.Stop.class, name = "stop"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface ClientMessage {
+
+  /** A command, answered with {@code done} or with an error that carries the same requestId. */
+  sealed interface Command extends ClientMessage {
+    /** The sender's own number for this command. */
+    long requestId();
+  }
+
+  /**
+   * A command of the leader's, refused with {@code staleRevision} where the room has moved on since
+   * {@code revision}.
+   */
+  sealed interface LeaderCommand extends Command {
+    /** The room's revision that the leader saw. */
+    long revision();
+  }
+
+  /** Opens a room and joins it as its leader; the first frame. */
+  record OpenRoom(int versionMin, int versionMax, @Nullable String hostKey, String name)
+      implements ClientMessage {
+    public OpenRoom {
+      Limits.versions(versionMin, versionMax);
+      Limits.text("hostKey", hostKey, 128);
+      Check.length("name", Check.present("name", name), 1, 128);
+    }
+  }
+
+  /**
+   * Joins a room by its word; the first frame, within 5 s.
+   *
+   * @param token proves a returning player
+   * @param revision the last one seen, for a returning player
+   */
+  record Join(
+      int versionMin,
+      int versionMax,
+      String room,
+      String name,
+      Role role,
+      @Nullable String token,
+      @Nullable Long revision)
+      implements ClientMessage {
+    public Join {
+      Limits.versions(versionMin, versionMax);
+      Check.length("room", Check.present("room", room), 1, 32);
+      Check.length("name", Check.present("name", name), 1, 128);
+      Check.present("role", role);
+      Limits.text("token", token, 64);
+      if (revision != null) {
+        Check.range("revision", revision.longValue(), 0L, Check.MAX_SAFE);
+      }
+    }
+  }
+
+  /** One exchange of the clock: sent at {@code t1Micros} of the client's own clock. */
+  record Clock(long id, long t1Micros) implements ClientMessage {
+    public Clock {
+      Check.range("id", id, 0L, Check.MAX_SAFE);
+      Check.range("t1Micros", t1Micros, 0L, Check.MAX_SAFE);
+    }
+  }
+
+  /** How well the client knows room time. */
+  record ClockReport(
+      long epoch, ClockState state, long uncertaintyMicros, long spreadMicros, double skewPpm)
+      implements ClientMessage {
+    public ClockReport {
+      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+      Check.present("state", state);
+      Check.range("uncertaintyMicros", uncertaintyMicros, 0L, Check.MAX_SAFE);
+      Check.range("spreadMicros", spreadMicros, 0L, Check.MAX_SAFE);
+      Check.range("skewPpm", skewPpm, -500.0, 500.0);
+    }
+  }
+
+  /** The chair's measured delay; the client corrects its stamps by it, the server never does. */
+  record SoundCheck(InputKind input, double latencyMillis, double uncertaintyMillis, int taps)
+      implements ClientMessage {
+    public SoundCheck {
+      Check.present("input", input);
+      Check.range("latencyMillis", latencyMillis, -350.0, 500.0);
+      Check.range("uncertaintyMillis", uncertaintyMillis, 0.0, 250.0);
+      Check.range("taps", taps, 8L, 200);
+    }
+  }
+
+  /** A player has read the dealt part and is ready, or is not. */
+  record Ready(String dealId, boolean ready) implements ClientMessage {
+    public Ready {
+      Limits.id("dealId", dealId);
+    }
+  }
+
+  /**
+   * Attacks of one take; numbered from 1 for each player and take, across reconnects.
+   *
+   * @param firstSeq the number of the first one here; the others follow it
+   */
+  record Attacks(String takeId, long epoch, long firstSeq, List<WireAttack> attacks)
+      implements ClientMessage {
+    public Attacks {
+      Limits.id("takeId", takeId);
+      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+      Check.range("firstSeq", firstSeq, 1L, Check.MAX_SAFE);
+      attacks = Check.list("attacks", attacks);
+      Check.size("attacks", attacks, 1, 64);
+    }
+  }
+
+  /** The player has sent everything that was played, up to {@code lastSeq} (0: nothing). */
+  record PlayedThrough(String takeId, long lastSeq) implements ClientMessage {
+    public PlayedThrough {
+      Limits.id("takeId", takeId);
+      Check.range("lastSeq", lastSeq, 0L, Check.MAX_SAFE);
+    }
+  }
+
+  /** Leaves the room for good. */
+  record Leave(long requestId) implements Command {
+    public Leave {
+      Limits.request(requestId);
+    }
+  }
+
+  /** Chooses a drill: whole, or by the title of one the host has. */
+  record Material(long requestId, long revision, @Nullable Drill drill, @Nullable String title)
+      implements LeaderCommand {
+    public Material {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.text("title", title, 200);
+      if ((drill == null) == (title == null)) {
+        throw new BadInput(
+            "", "expected either drill or title, found " + (drill == null ? "neither" : "both"));
+      }
+    }
+  }
+
+  /** Replaces the drill's click plan and, where given, its tempo. */
+  record Plan(long requestId, long revision, List<Stage> stages, @Nullable Double tempo)
+      implements LeaderCommand {
+    public Plan {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      stages = Check.list("stages", stages);
+      Check.size("stages", stages, 1, 32);
+      Check.range("tempo", tempo, 30, 320);
+    }
+  }
+
+  /**
+   * Deals the material to the players.
+   *
+   * @param seed makes the deal repeatable
+   * @param chairs playerIds in the order of chairs; empty: in the order of joining
+   */
+  record Deal(
+      long requestId,
+      long revision,
+      long seed,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> chairs)
+      implements LeaderCommand {
+    public Deal {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Check.range("seed", seed, 0L, Check.MAX_SAFE);
+      chairs = Check.listOrEmpty("chairs", chairs);
+      Check.size("chairs", chairs, 0, 24);
+    }
+  }
+
+  /** Announces a take of what was dealt. */
+  record Start(long requestId, long revision, String dealId, int leadMillis, int countInBars)
+      implements LeaderCommand {
+    public Start {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("dealId", dealId);
+      Check.range("leadMillis", leadMillis, 2_000L, 15_000);
+      Check.range("countInBars", countInBars, 1L, 4);
+    }
+  }
+
+  /** Ends the running take early. */
+  record Stop(long requestId, long revision, String takeId) implements LeaderCommand {
+    public Stop {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("takeId", takeId);
+    }
+  }
+
+  /** One attack on its way; its player is the sender. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record WireAttack(
+      long micros,
+      @Nullable Long rawMicros,
+      @Nullable Integer velocity,
+      @Nullable Integer pitch,
+      @Nullable Double lengthMillis,
+      @Nullable Double lateByMillis,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
+          @JsonDeserialize(using = Absent.MeansFalse.class)
+          boolean unsure) {
+    public WireAttack {
+      Check.range("micros", micros, 0L, Check.MAX_SAFE);
+      if (rawMicros != null) {
+        Check.range("rawMicros", rawMicros.longValue(), 0L, Check.MAX_SAFE);
+      }
+      Check.range("velocity", velocity, 1, 127);
+      Check.range("pitch", pitch, 0, 127);
+      Check.range("lengthMillis", lengthMillis, 0, 3_600_000);
+      Check.range("lateByMillis", lateByMillis, 0, 60_000);
+    }
+
+    /** A tap without pitch or length. */
+    public static WireAttack tap(long micros) {
+      return new WireAttack(micros, null, null, null, null, null, false);
+    }
+  }
+
+  /** Who somebody is in a room. */
+  enum Role {
+    /** Runs the rehearsal; plays as well where dealt a part. */
+    @JsonProperty("leader")
+    LEADER,
+    /** Plays a part. */
+    @JsonProperty("player")
+    PLAYER,
+    /** Only watches. */
+    @JsonProperty("listener")
+    LISTENER
+  }
+
+  /** How far the client's estimate of room time has come. */
+  enum ClockState {
+    /** Too few exchanges yet. */
+    @JsonProperty("finding")
+    FINDING,
+    /** Fit for playing. */
+    @JsonProperty("steady")
+    STEADY,
+    /** The estimate no longer holds. */
+    @JsonProperty("lost")
+    LOST
+  }
+
+  /** What a player plays on. */
+  enum InputKind {
+    /** A computer's keys. */
+    @JsonProperty("keys")
+    KEYS,
+    /** MIDI notes. */
+    @JsonProperty("midi")
+    MIDI,
+    /** A touch screen or mouse. */
+    @JsonProperty("touch")
+    TOUCH
+  }
+}

@@ -1,0 +1,76 @@
+package thinclick.protocol.message;
+
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.exc.InvalidTypeIdException;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Messages to and from JSON text, one message a frame. */
+public final class MessageCodec {
+  /** The wire version this code speaks. */
+  public static final int VERSION = 1;
+
+  /** The largest frame a client may send, bytes. */
+  public static final int MAX_CLIENT_FRAME = 16 << 10;
+
+  /** The largest frame a server sends, bytes. */
+  public static final int MAX_SERVER_FRAME = 256 << 10;
+
+  private static final JsonMapper CLIENT = StrictJson.mapper(false, MAX_CLIENT_FRAME);
+  private static final JsonMapper SERVER = StrictJson.mapper(false, MAX_SERVER_FRAME);
+
+  private MessageCodec() {}
+
+  /** A message of a type that this version does not know. */
+  public static final class UnknownType extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    UnknownType(String says) {
+      super(says);
+    }
+  }
+
+  /**
+   * Reads what a client sent.
+   *
+   * @throws BadInput where a field is wrong or the text is not JSON
+   * @throws UnknownType where the type is not known
+   */
+  public static ClientMessage readClient(String json) {
+    return read(CLIENT, json, ClientMessage.class);
+  }
+
+  /** Reads what a server sent; throws as {@link #readClient}. */
+  public static ServerMessage readServer(String json) {
+    return read(SERVER, json, ServerMessage.class);
+  }
+
+  /** Writes a client's message. */
+  public static String write(ClientMessage message) {
+    return CLIENT.writerFor(ClientMessage.class).writeValueAsString(message);
+  }
+
+  /** Writes a server's message. */
+  public static String write(ServerMessage message) {
+    return SERVER.writerFor(ServerMessage.class).writeValueAsString(message);
+  }
+
+  private static <T> T read(JsonMapper mapper, String json, Class<T> type) {
+    T message;
+    try {
+      message = mapper.readValue(json, type);
+    } catch (InvalidTypeIdException unknown) {
+      if (unknown.getTypeId() == null) {
+        throw new BadInput("type", "expected the message's type, found none");
+      }
+      throw new UnknownType("unknown message type \"" + unknown.getTypeId() + "\"");
+    } catch (JacksonException problem) {
+      throw StrictJson.explain(problem);
+    }
+    if (message == null) {
+      throw new BadInput("", "expected an object, found null");
+    }
+    return message;
+  }
+}

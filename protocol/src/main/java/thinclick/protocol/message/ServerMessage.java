@@ -1,0 +1,254 @@
+package thinclick.protocol.message;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.Swing;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * What a server may say. The wire name of each message is listed here and nowhere else. Fields
+ * named {@code ...Micros} are room time, except {@code t1Micros}, which the client sent.
+ */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = ServerMessage.Welcome.class, name = "welcome"),
+  @JsonSubTypes.Type(value = ServerMessage.Room.class, name = "room"),
+  @JsonSubTypes.Type(value = ServerMessage.Roster.class, name = "roster"),
+  @JsonSubTypes.Type(value = ServerMessage.ClockAnswer.class, name = "clockAnswer"),
+  @JsonSubTypes.Type(value = ServerMessage.SoundCheckNoted.class, name = "soundCheckNoted"),
+  @JsonSubTypes.Type(value = ServerMessage.Dealt.class, name = "dealt"),
+  @JsonSubTypes.Type(value = ServerMessage.Announced.class, name = "announced"),
+  @JsonSubTypes.Type(value = ServerMessage.StageNear.class, name = "stage"),
+  @JsonSubTypes.Type(value = ServerMessage.Heard.class, name = "heard"),
+  @JsonSubTypes.Type(value = ServerMessage.Stored.class, name = "stored"),
+  @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
+  @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
+  @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),
+  @JsonSubTypes.Type(value = ServerMessage.Problem.class, name = "error"),
+  @JsonSubTypes.Type(value = ServerMessage.Goodbye.class, name = "goodbye"),
+})
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public sealed interface ServerMessage {
+
+  /** The answer to {@code join} and {@code openRoom}. */
+  record Welcome(
+      int version,
+      String playerId,
+      String token,
+      @Nullable String leaderToken,
+      String room,
+      long epoch,
+      long revision,
+      Phase phase,
+      long nowMicros,
+      RoomLimits limits)
+      implements ServerMessage {}
+
+  /**
+   * The whole state of the room as this client may see it.
+   *
+   * @param dealt what is dealt, or null
+   * @param announced the running or last take, or null
+   * @param throughSeq this player's stored attacks of that take, without a gap
+   */
+  record Room(
+      long revision,
+      Phase phase,
+      String word,
+      @Nullable String title,
+      @Nullable Dealt dealt,
+      @Nullable Announced announced,
+      long throughSeq)
+      implements ServerMessage {}
+
+  /** Who is here. */
+  record Roster(long revision, List<Person> players) implements ServerMessage {
+    public Roster {
+      players = Check.list("players", players);
+    }
+  }
+
+  /** One line of the roster; the uncertainty is null until the client has reported one. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Person(
+      String playerId,
+      String name,
+      ClientMessage.Role role,
+      @Nullable String chair,
+      boolean connected,
+      @Nullable Long uncertaintyMicros,
+      boolean soundCheck,
+      boolean ready) {}
+
+  /** Answers a {@code clock}: received at {@code t2Micros}, answered at {@code t3Micros}. */
+  record ClockAnswer(long id, long t1Micros, long t2Micros, long t3Micros, long epoch)
+      implements ServerMessage {}
+
+  /** Answers a {@code soundCheck}. */
+  record SoundCheckNoted(double latencyMillis, double uncertaintyMillis, boolean accepted)
+      implements ServerMessage {}
+
+  /**
+   * What everybody plays.
+   *
+   * @param parts all parts
+   * @param own the receiver's own part's player name, or null for one without a part
+   * @param says who comes in where, a sentence a part
+   */
+  record Dealt(
+      long revision,
+      String dealId,
+      String title,
+      List<Part> parts,
+      @Nullable String own,
+      Meter meter,
+      int stepsPerBeat,
+      double tempo,
+      Swing swing,
+      double toleranceMillis,
+      List<Stage> stages,
+      List<String> says)
+      implements ServerMessage {
+    public Dealt {
+      parts = Check.list("parts", parts);
+      stages = Check.list("stages", stages);
+      says = Check.listOrEmpty("says", says);
+    }
+  }
+
+  /** A take will start: the count-in and bar 1 as room times. */
+  record Announced(
+      String takeId,
+      String dealId,
+      long epoch,
+      long countInMicros,
+      long startMicros,
+      int countInBars)
+      implements ServerMessage {}
+
+  /** A stage is about to begin, said at least a bar ahead; informative. */
+  record StageNear(String takeId, int stage, int bar, long atMicros) implements ServerMessage {}
+
+  /** What others played; may be dropped under load, never scored from. */
+  record Heard(String takeId, List<HeardAttack> items) implements ServerMessage {
+    public Heard {
+      items = Check.list("items", items);
+    }
+  }
+
+  /** One attack of another's, with its judgement where it is shared. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record HeardAttack(
+      String playerId,
+      long seq,
+      long micros,
+      @Nullable Double asynchronyMillis,
+      @Nullable String judgement) {}
+
+  /**
+   * Everything up to {@code throughSeq} of the receiver's attacks is on the disk, without a gap.
+   */
+  record Stored(String takeId, long throughSeq) implements ServerMessage {}
+
+  /** The take is over. */
+  record Stopped(String takeId, long atMicros, StopReason reason) implements ServerMessage {}
+
+  /**
+   * The review, as design fixes its fields.
+   *
+   * @param provisional true while attacks may still come
+   */
+  record ReviewReady(String takeId, boolean provisional, JsonNode review)
+      implements ServerMessage {}
+
+  /** A command was carried out; the room's revision afterwards. */
+  record Done(long requestId, long revision) implements ServerMessage {}
+
+  /** Something could not be done. */
+  record Problem(
+      ErrorCode code,
+      String says,
+      @Nullable String field,
+      @Nullable Long requestId,
+      boolean closing)
+      implements ServerMessage {}
+
+  /** The server closes the connection. */
+  record Goodbye(String reason, @Nullable Long retryAfterMillis, @Nullable String node)
+      implements ServerMessage {}
+
+  /** What a client must keep to. */
+  record RoomLimits(int maxPlayers, int maxFrameBytes, int attacksPerSecond, int inFlight) {}
+
+  /** Where a room stands. */
+  enum Phase {
+    /** Players come in and material is chosen. */
+    @JsonProperty("gathering")
+    GATHERING,
+    /** Parts are dealt and read. */
+    @JsonProperty("dealt")
+    DEALT,
+    /** The count-in is announced or sounding. */
+    @JsonProperty("countIn")
+    COUNT_IN,
+    /** The take runs. */
+    @JsonProperty("take")
+    TAKE,
+    /** The take is over and its review is out or about to be. */
+    @JsonProperty("review")
+    REVIEW
+  }
+
+  /** Why a take ended. */
+  enum StopReason {
+    /** It ran to its end. */
+    @JsonProperty("finished")
+    FINISHED,
+    /** The leader stopped it. */
+    @JsonProperty("leader")
+    LEADER,
+    /** The host is going. */
+    @JsonProperty("host")
+    HOST,
+    /** The host's clock jumped. */
+    @JsonProperty("clock")
+    CLOCK,
+    /** The host died in the take and came back. */
+    @JsonProperty("interrupted")
+    INTERRUPTED
+  }
+
+  /** What can go wrong with one message while the connection stays. */
+  enum ErrorCode {
+    @JsonProperty("badField")
+    BAD_FIELD,
+    @JsonProperty("unknownType")
+    UNKNOWN_TYPE,
+    @JsonProperty("wrongPhase")
+    WRONG_PHASE,
+    @JsonProperty("notAllowed")
+    NOT_ALLOWED,
+    @JsonProperty("staleRevision")
+    STALE_REVISION,
+    @JsonProperty("nameTaken")
+    NAME_TAKEN,
+    @JsonProperty("roomFull")
+    ROOM_FULL,
+    @JsonProperty("wrongEpoch")
+    WRONG_EPOCH,
+    @JsonProperty("seqConflict")
+    SEQ_CONFLICT,
+    @JsonProperty("storeUnavailable")
+    STORE_UNAVAILABLE,
+    @JsonProperty("uncertainClock")
+    UNCERTAIN_CLOCK
+  }
+}

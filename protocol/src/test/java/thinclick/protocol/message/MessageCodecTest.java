@@ -1,0 +1,40 @@
+package thinclick.protocol.message;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.json.BadInput;
+
+class MessageCodecTest {
+  @Test
+  void typeComesFirstAndAbsentFieldsAreLeftOut() {
+    ClientMessage.Attacks attacks =
+        new ClientMessage.Attacks("t1", 3, 1, List.of(ClientMessage.WireAttack.tap(5_000)));
+
+    assertThat(MessageCodec.write(attacks))
+        .isEqualTo(
+            "{\"type\":\"attacks\",\"takeId\":\"t1\",\"epoch\":3,\"firstSeq\":1,\"attacks\":[{\"micros\":5000}]}");
+    assertThat(MessageCodec.readClient(MessageCodec.write(attacks))).isEqualTo(attacks);
+  }
+
+  @Test
+  void unknownFieldsAreIgnoredAndUnknownTypesAreNot() {
+    assertThat(MessageCodec.readClient("{\"type\":\"leave\",\"requestId\":4,\"mood\":\"good\"}"))
+        .isEqualTo(new ClientMessage.Leave(4));
+    assertThatThrownBy(() -> MessageCodec.readClient("{\"type\":\"dance\"}"))
+        .isInstanceOf(MessageCodec.UnknownType.class)
+        .hasMessageContaining("dance");
+  }
+
+  @Test
+  void aWrongFieldIsNamed() {
+    assertThatThrownBy(
+            () ->
+                MessageCodec.readClient(
+                    "{\"type\":\"attacks\",\"takeId\":\"t1\",\"epoch\":3,\"firstSeq\":1,\"attacks\":[{\"micros\":\"5\"}]}"))
+        .isInstanceOf(BadInput.class)
+        .hasMessage("attacks[0].micros: expected a whole number, found \"5\"");
+  }
+}
