@@ -67,8 +67,9 @@ public sealed interface ClientMessage {
   /**
    * Joins a room by its word; the first frame, within 5 s.
    *
-   * @param token proves a returning player
+   * @param token proves a returning player; with the role leader it is the leader token
    * @param revision the last one seen, for a returning player
+   * @param standIn true for a simulated player, who is always marked as one
    */
   record Join(
       int versionMin,
@@ -77,7 +78,10 @@ public sealed interface ClientMessage {
       String name,
       Role role,
       @Nullable String token,
-      @Nullable Long revision)
+      @Nullable Long revision,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
+          @JsonDeserialize(using = Absent.MeansFalse.class)
+          boolean standIn)
       implements ClientMessage {
     public Join {
       Limits.versions(versionMin, versionMax);

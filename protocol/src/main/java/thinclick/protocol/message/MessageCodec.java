@@ -11,6 +11,9 @@ public final class MessageCodec {
   /** The wire version this code speaks. */
   public static final int VERSION = 1;
 
+  /** Where on the host's port the WebSocket conversation lives. */
+  public static final String PATH = "/room";
+
   /** The largest frame a client may send, bytes. */
   public static final int MAX_CLIENT_FRAME = 16 << 10;
 

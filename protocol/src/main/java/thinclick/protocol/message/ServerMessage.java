@@ -7,11 +7,13 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.annotation.JsonDeserialize;
 
 /**
  * What a server may say. The wire name of each message is listed here and nowhere else. Fields
@@ -57,6 +59,7 @@ public sealed interface ServerMessage {
    *
    * @param dealt what is dealt, or null
    * @param announced the running or last take, or null
+   * @param stopped how that take ended, or null while it runs
    * @param throughSeq this player's stored attacks of that take, without a gap
    */
   record Room(
@@ -66,6 +69,7 @@ public sealed interface ServerMessage {
       @Nullable String title,
       @Nullable Dealt dealt,
       @Nullable Announced announced,
+      @Nullable Stopped stopped,
       long throughSeq)
       implements ServerMessage {}
 
@@ -86,7 +90,10 @@ public sealed interface ServerMessage {
       boolean connected,
       @Nullable Long uncertaintyMicros,
       boolean soundCheck,
-      boolean ready) {}
+      boolean ready,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
+          @JsonDeserialize(using = Absent.MeansFalse.class)
+          boolean standIn) {}
 
   /** Answers a {@code clock}: received at {@code t2Micros}, answered at {@code t3Micros}. */
   record ClockAnswer(long id, long t1Micros, long t2Micros, long t3Micros, long epoch)

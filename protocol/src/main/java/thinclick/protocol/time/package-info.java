@@ -1,4 +1,7 @@
-/** The clock that is handed in. Called by everything that measures time. */
+/**
+ * Clock and timers that are handed in, never fetched. Called by everything that measures time or
+ * waits.
+ */
 @NullMarked
 package thinclick.protocol.time;
 

@@ -1,0 +1,37 @@
+package thinclick.server.host;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.protocol.time.Timers;
+
+/**
+ * How a host is to be started.
+ *
+ * @param host the address to listen on: a name or number of this computer; loopback by default
+ * @param port 0 to 65535; 0 takes any free one
+ * @param database the SQLite file, made where it is missing; its folder must exist
+ * @param clock from which room time is read
+ * @param timers what waits by that clock; null: the event loops' own, which go by {@link
+ *     MonotonicClock#SYSTEM}
+ */
+public record HostOptions(
+    String host, int port, Path database, MonotonicClock clock, @Nullable Timers timers) {
+  /** The port people are told to use. */
+  public static final int USUAL_PORT = 7420;
+
+  /** On this computer alone, at a free port, by the computer's own clock. */
+  public static HostOptions local(Path database) {
+    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null);
+  }
+
+  /** The same on another address and port. */
+  public HostOptions at(String otherHost, int otherPort) {
+    return new HostOptions(otherHost, otherPort, database, clock, timers);
+  }
+
+  /** The same by another clock, with the timers that hang on it. */
+  public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
+    return new HostOptions(host, port, database, otherClock, otherTimers);
+  }
+}
