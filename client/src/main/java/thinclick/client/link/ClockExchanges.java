@@ -1,0 +1,82 @@
+package thinclick.client.link;
+
+import java.util.function.Consumer;
+import thinclick.client.clock.ClockFollower;
+import thinclick.client.clock.ClockView;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.ClockReport;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.ClockAnswer;
+
+/** Asks the server for its time when the follower wants it and reports how well it is known. */
+final class ClockExchanges {
+  private static final long REPORT_NANOS = 1_000_000_000L;
+  private static final long QUIET_REPORT_NANOS = 5_000_000_000L;
+
+  private final LinkTime time;
+  private final Consumer<ClientMessage> out;
+  private final Consumer<ClockView> changed;
+  private final ClockFollower follower;
+  private Runnable cancel = () -> {};
+  private boolean online;
+  private boolean reported;
+  private long reportedNanos;
+  private ClockState reportedState = ClockState.FINDING;
+
+  /**
+   * @param out sends a message at once
+   * @param changed is told each new belief
+   */
+  ClockExchanges(LinkTime time, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
+    this.time = time;
+    this.out = out;
+    this.changed = changed;
+    this.follower = new ClockFollower(time.nanos());
+  }
+
+  /** Welcomed: exchanges may pass. */
+  void online() {
+    online = true;
+    reported = false;
+    ask();
+  }
+
+  void offline() {
+    online = false;
+    cancel.run();
+  }
+
+  private void ask() {
+    cancel.run();
+    if (online) {
+      out.accept(follower.ask(time.nanos()));
+      cancel = time.at(follower.dueNanos(), this::ask);
+    }
+  }
+
+  void answered(ClockAnswer answer, long arrivedNanos) {
+    follower.answered(answer, arrivedNanos);
+    ClockView view = follower.view();
+    changed.accept(view);
+    long since = arrivedNanos - reportedNanos;
+    boolean due =
+        view.state() != reportedState ? since >= REPORT_NANOS : since >= QUIET_REPORT_NANOS;
+    if (!reported || due) {
+      report(view, arrivedNanos);
+    }
+  }
+
+  private void report(ClockView view, long nowNanos) {
+    reported = true;
+    reportedNanos = nowNanos;
+    reportedState = view.state();
+    double skew = Math.max(-500, Math.min(500, view.mapping().skewPpm()));
+    out.accept(
+        new ClockReport(
+            view.epoch(),
+            view.state(),
+            Math.round(view.uncertaintyMicros()),
+            Math.round(view.spreadMicros()),
+            skew));
+  }
+}

@@ -1,0 +1,40 @@
+package thinclick.client.link;
+
+import thinclick.protocol.message.ServerMessage;
+
+/** Hands each of the server's messages to the listener's method for it. */
+final class Dispatch {
+  private Dispatch() {}
+
+  static void to(RoomListener listener, ServerMessage message) {
+    if (message instanceof ServerMessage.Heard heard) {
+      listener.heard(heard);
+    } else if (message instanceof ServerMessage.Stored stored) {
+      listener.stored(stored);
+    } else if (message instanceof ServerMessage.Welcome welcome) {
+      listener.welcome(welcome);
+    } else if (message instanceof ServerMessage.Room room) {
+      listener.room(room);
+    } else if (message instanceof ServerMessage.Roster roster) {
+      listener.roster(roster);
+    } else if (message instanceof ServerMessage.SoundCheckNoted noted) {
+      listener.soundCheckNoted(noted);
+    } else if (message instanceof ServerMessage.Dealt dealt) {
+      listener.dealt(dealt);
+    } else if (message instanceof ServerMessage.Announced announced) {
+      listener.announced(announced);
+    } else if (message instanceof ServerMessage.StageNear stage) {
+      listener.stageNear(stage);
+    } else if (message instanceof ServerMessage.Stopped stopped) {
+      listener.stopped(stopped);
+    } else if (message instanceof ServerMessage.ReviewReady review) {
+      listener.reviewReady(review);
+    } else if (message instanceof ServerMessage.Done done) {
+      listener.done(done);
+    } else if (message instanceof ServerMessage.Problem problem) {
+      listener.problem(problem);
+    } else if (message instanceof ServerMessage.Goodbye goodbye) {
+      listener.goodbye(goodbye);
+    }
+  }
+}

@@ -1,0 +1,85 @@
+package thinclick.client.link;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.PlayedThrough;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+
+/** The takes whose attacks are not all stored, the running one last. Lives on the link's thread. */
+final class Outboxes {
+  private final Map<String, TakeOutbox> takes = new LinkedHashMap<>();
+  private @Nullable TakeOutbox current;
+
+  /** A take was announced: from now on attacks belong to it. */
+  void begin(String takeId, long epoch, long storedThrough) {
+    takes.values().removeIf(TakeOutbox::settled);
+    current = takes.computeIfAbsent(takeId, id -> new TakeOutbox(id, epoch, storedThrough));
+    current.stored(storedThrough);
+  }
+
+  /** The take that attacks belong to, or null between takes. */
+  @Nullable TakeOutbox current() {
+    return current;
+  }
+
+  /** Takes an attack into the running take; false where none runs or it is finished. */
+  boolean add(WireAttack attack) {
+    if (current == null || current.finished()) {
+      return false;
+    }
+    current.add(attack);
+    return true;
+  }
+
+  void stored(String takeId, long throughSeq) {
+    TakeOutbox take = takes.get(takeId);
+    if (take != null) {
+      take.stored(throughSeq);
+    }
+  }
+
+  void finish(String takeId) {
+    TakeOutbox take = takes.get(takeId);
+    if (take != null) {
+      take.finish();
+    }
+  }
+
+  /** The server does not know this take: what is kept of it cannot be delivered here. */
+  void giveUp(String takeId) {
+    takes.remove(takeId);
+    if (current != null && current.takeId().equals(takeId)) {
+      current = null;
+    }
+  }
+
+  void rewind() {
+    takes.values().forEach(TakeOutbox::rewind);
+  }
+
+  /** Sends what may be sent now. */
+  void pump(Consumer<ClientMessage> out) {
+    for (TakeOutbox take : takes.values()) {
+      for (Attacks batch = take.nextBatch(); batch != null; batch = take.nextBatch()) {
+        out.accept(batch);
+      }
+      PlayedThrough finish = take.nextFinish();
+      if (finish != null) {
+        out.accept(finish);
+      }
+    }
+  }
+
+  boolean inFlight() {
+    return takes.values().stream().anyMatch(TakeOutbox::inFlight);
+  }
+
+  /** Attacks not stored yet, over all takes. */
+  int waiting() {
+    return takes.values().stream().mapToInt(TakeOutbox::waiting).sum();
+  }
+}

@@ -1,0 +1,47 @@
+package thinclick.client.link;
+
+import thinclick.client.clock.ClockView;
+import thinclick.protocol.message.ServerMessage;
+
+/**
+ * What a link tells: a method for each message of the server's, and two for its own news. All calls
+ * come in order from the link's own thread and must not block it.
+ */
+public interface RoomListener {
+  /** The link's state changed; {@code says} is a sentence for a person. */
+  default void linkChanged(LinkState state, String says) {}
+
+  /** The belief about room time changed. */
+  default void clockChanged(ClockView clock) {}
+
+  /** Everything that was played so far is stored by the server: {@code waiting} attacks are not. */
+  default void waitingChanged(int waiting) {}
+
+  default void welcome(ServerMessage.Welcome welcome) {}
+
+  default void room(ServerMessage.Room room) {}
+
+  default void roster(ServerMessage.Roster roster) {}
+
+  default void soundCheckNoted(ServerMessage.SoundCheckNoted noted) {}
+
+  default void dealt(ServerMessage.Dealt dealt) {}
+
+  default void announced(ServerMessage.Announced announced) {}
+
+  default void stageNear(ServerMessage.StageNear stage) {}
+
+  default void heard(ServerMessage.Heard heard) {}
+
+  default void stored(ServerMessage.Stored stored) {}
+
+  default void stopped(ServerMessage.Stopped stopped) {}
+
+  default void reviewReady(ServerMessage.ReviewReady review) {}
+
+  default void done(ServerMessage.Done done) {}
+
+  default void problem(ServerMessage.Problem problem) {}
+
+  default void goodbye(ServerMessage.Goodbye goodbye) {}
+}

@@ -1,0 +1,128 @@
+package thinclick.client.link;
+
+import io.netty.bootstrap.Bootstrap;
+import io.netty.channel.Channel;
+import io.netty.channel.ChannelFuture;
+import io.netty.channel.ChannelInitializer;
+import io.netty.channel.ChannelOption;
+import io.netty.channel.socket.SocketChannel;
+import io.netty.channel.socket.nio.NioSocketChannel;
+import io.netty.handler.codec.http.DefaultHttpHeaders;
+import io.netty.handler.codec.http.HttpClientCodec;
+import io.netty.handler.codec.http.HttpObjectAggregator;
+import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketClientProtocolConfig;
+import io.netty.handler.codec.http.websocketx.WebSocketClientProtocolHandler;
+import io.netty.handler.codec.http.websocketx.WebSocketFrameAggregator;
+import io.netty.handler.codec.http.websocketx.WebSocketVersion;
+import io.netty.handler.ssl.SslContext;
+import io.netty.handler.ssl.SslContextBuilder;
+import javax.net.ssl.SSLException;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.MessageCodec;
+
+/** One WebSocket connection: bytes and frames on this side, messages on the other. */
+@SuppressWarnings(
+    "FutureReturnValueIgnored") // a write or close that fails shows as a closed channel
+final class Socket {
+  private static final int CONNECT_MILLIS = 5_000;
+
+  /** What a connection tells its owner, always on the loop. */
+  interface Owner {
+    /** The WebSocket stands; messages may be sent. */
+    void opened();
+
+    /** A text frame, read at {@code arrivedNanos} of the link's clock. */
+    void received(String json, long arrivedNanos);
+
+    /** It is over; said once. Without a close frame {@code code} is 1006. */
+    void closed(int code, String says);
+  }
+
+  private final Channel channel;
+
+  private Socket(Channel channel) {
+    this.channel = channel;
+  }
+
+  /** Starts to connect; the owner hears how it went. */
+  static Socket connect(RoomAddress address, LinkOptions options, Owner owner) {
+    SocketHandler handler = new SocketHandler(owner, options.time());
+    ChannelFuture connecting =
+        new Bootstrap()
+            .group(options.loop().eventLoop())
+            .channel(NioSocketChannel.class)
+            .option(ChannelOption.TCP_NODELAY, true)
+            .option(ChannelOption.CONNECT_TIMEOUT_MILLIS, CONNECT_MILLIS)
+            .handler(new Pipeline(address, handler))
+            .connect(address.host(), address.uri().getPort());
+    connecting.addListener(
+        done -> {
+          if (!done.isSuccess()) {
+            handler.end(1006, "no server answers at " + address);
+          }
+        });
+    return new Socket(connecting.channel());
+  }
+
+  /** Sends a message; one sent on a dead line is lost, which the outbox makes good. */
+  void send(ClientMessage message) {
+    channel.writeAndFlush(
+        new TextWebSocketFrame(MessageCodec.write(message)), channel.voidPromise());
+  }
+
+  /** Says goodbye and closes. */
+  void close(int code, String says) {
+    channel.writeAndFlush(new CloseWebSocketFrame(code, says)).addListener(done -> channel.close());
+  }
+
+  /** Cuts the line without a word. */
+  void cut() {
+    channel.close();
+  }
+
+  private static final class Pipeline extends ChannelInitializer<SocketChannel> {
+    private final RoomAddress address;
+    private final SocketHandler handler;
+
+    Pipeline(RoomAddress address, SocketHandler handler) {
+      this.address = address;
+      this.handler = handler;
+    }
+
+    @Override
+    protected void initChannel(SocketChannel channel) throws SSLException {
+      SslContext encryption = encryption();
+      if (encryption != null) {
+        channel
+            .pipeline()
+            .addLast(
+                encryption.newHandler(channel.alloc(), address.host(), address.uri().getPort()));
+      }
+      WebSocketClientProtocolConfig config =
+          WebSocketClientProtocolConfig.newBuilder()
+              .webSocketUri(address.uri())
+              .version(WebSocketVersion.V13)
+              .customHeaders(new DefaultHttpHeaders())
+              .generateOriginHeader(false)
+              .handleCloseFrames(false)
+              .maxFramePayloadLength(MessageCodec.MAX_SERVER_FRAME)
+              .handshakeTimeoutMillis(CONNECT_MILLIS)
+              .build();
+      channel
+          .pipeline()
+          .addLast(
+              new HttpClientCodec(),
+              new HttpObjectAggregator(8 << 10),
+              new WebSocketClientProtocolHandler(config),
+              new WebSocketFrameAggregator(MessageCodec.MAX_SERVER_FRAME),
+              handler);
+    }
+
+    private @Nullable SslContext encryption() throws SSLException {
+      return address.encrypted() ? SslContextBuilder.forClient().build() : null;
+    }
+  }
+}
