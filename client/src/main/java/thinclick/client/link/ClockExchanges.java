@@ -7,17 +7,18 @@ import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.ClockReport;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.ClockAnswer;
+import thinclick.protocol.time.Timers;
 
 /** Asks the server for its time when the follower wants it and reports how well it is known. */
 final class ClockExchanges {
   private static final long REPORT_NANOS = 1_000_000_000L;
   private static final long QUIET_REPORT_NANOS = 5_000_000_000L;
 
-  private final LinkTime time;
+  private final LinkLoop loop;
   private final Consumer<ClientMessage> out;
   private final Consumer<ClockView> changed;
   private final ClockFollower follower;
-  private Runnable cancel = () -> {};
+  private Timers.Pending next = () -> {};
   private boolean online;
   private boolean reported;
   private long reportedNanos;
@@ -27,11 +28,11 @@ final class ClockExchanges {
    * @param out sends a message at once
    * @param changed is told each new belief
    */
-  ClockExchanges(LinkTime time, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
-    this.time = time;
+  ClockExchanges(LinkLoop loop, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
+    this.loop = loop;
     this.out = out;
     this.changed = changed;
-    this.follower = new ClockFollower(time.nanos());
+    this.follower = new ClockFollower(loop.nanos());
   }
 
   /** Welcomed: exchanges may pass. */
@@ -43,14 +44,14 @@ final class ClockExchanges {
 
   void offline() {
     online = false;
-    cancel.run();
+    next.cancel();
   }
 
   private void ask() {
-    cancel.run();
+    next.cancel();
     if (online) {
-      out.accept(follower.ask(time.nanos()));
-      cancel = time.at(follower.dueNanos(), this::ask);
+      out.accept(follower.ask(loop.nanos()));
+      next = loop.at(follower.dueNanos(), this::ask);
     }
   }
 

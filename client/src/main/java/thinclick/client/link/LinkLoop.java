@@ -6,62 +6,72 @@ import io.netty.channel.nio.NioIoHandler;
 import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.protocol.time.Timers;
+import thinclick.protocol.time.VirtualTime;
 
-/** The thread that links live on; several links may share one. */
+/** The thread and the clock that links live on; several links may share one. */
 public final class LinkLoop implements AutoCloseable {
   private final MultiThreadIoEventLoopGroup group;
   private final EventLoop loop;
-  private final LinkTime time;
+  private final MonotonicClock clock;
+  private final LongSupplier wallMillis;
+  private final @Nullable Timers timers;
 
-  private LinkLoop(MonotonicClock clock) {
-    group =
+  private LinkLoop(MonotonicClock clock, LongSupplier wallMillis, @Nullable Timers timers) {
+    this.group =
         new MultiThreadIoEventLoopGroup(
             1, new DefaultThreadFactory("link", true), NioIoHandler.newFactory());
-    loop = group.next();
-    time = new LoopTime(loop, clock);
+    this.loop = group.next();
+    this.clock = clock;
+    this.wallMillis = wallMillis;
+    this.timers = timers;
   }
 
   /** Starts a loop on the computer's own clock. */
   public static LinkLoop start() {
-    return new LinkLoop(MonotonicClock.SYSTEM);
+    return new LinkLoop(MonotonicClock.SYSTEM, System::currentTimeMillis, null);
+  }
+
+  /** Starts a loop on a clock that a test moves. */
+  public static LinkLoop start(VirtualTime time) {
+    return new LinkLoop(time, () -> time.nanos() / 1_000_000, time);
+  }
+
+  /** This loop's clock, nanoseconds. */
+  public long nanos() {
+    return clock.nanos();
+  }
+
+  /** The wall clock, milliseconds since 1970; only to notice a computer that slept. */
+  long wallMillis() {
+    return wallMillis.getAsLong();
+  }
+
+  /** Runs a task on this thread, soon, in the order handed in. */
+  public void run(Runnable task) {
+    loop.execute(task);
+  }
+
+  /** Runs a task on this thread, not before {@code atNanos} of its clock. */
+  public Timers.Pending at(long atNanos, Runnable task) {
+    if (timers != null) {
+      return timers.at(atNanos, () -> loop.execute(task));
+    }
+    long inNanos = Math.max(0, atNanos - clock.nanos());
+    ScheduledFuture<?> future = loop.schedule(task, inNanos, TimeUnit.NANOSECONDS);
+    return () -> future.cancel(false);
   }
 
   EventLoop eventLoop() {
     return loop;
   }
 
-  LinkTime time() {
-    return time;
-  }
-
   /** Stops the thread; links that are still open are cut. */
   @Override
   public void close() {
     group.shutdownGracefully(0, 2, TimeUnit.SECONDS).awaitUninterruptibly(3, TimeUnit.SECONDS);
-  }
-
-  private record LoopTime(EventLoop loop, MonotonicClock clock) implements LinkTime {
-    @Override
-    public long nanos() {
-      return clock.nanos();
-    }
-
-    @Override
-    public long wallMillis() {
-      return System.currentTimeMillis();
-    }
-
-    @Override
-    public Runnable at(long atNanos, Runnable task) {
-      long inNanos = Math.max(0, atNanos - clock.nanos());
-      ScheduledFuture<?> future = loop.schedule(task, inNanos, TimeUnit.NANOSECONDS);
-      return () -> future.cancel(false);
-    }
-
-    @Override
-    public void run(Runnable task) {
-      loop.execute(task);
-    }
   }
 }

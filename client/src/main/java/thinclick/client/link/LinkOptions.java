@@ -6,32 +6,32 @@ import org.jspecify.annotations.Nullable;
 /**
  * How a link is made.
  *
- * @param loop the thread it lives on
- * @param time the clock it lives by
+ * @param loop the thread and the clock it lives on
  * @param journalFolder where attacks that are not yet acknowledged are kept in a file; null keeps
  *     them in memory only
  * @param hostKey what a host may ask for before it opens a room; null where it asks for nothing
+ * @param standIn true for a simulated player, who is always marked as one
  */
 public record LinkOptions(
-    LinkLoop loop, LinkTime time, @Nullable Path journalFolder, @Nullable String hostKey) {
+    LinkLoop loop, @Nullable Path journalFolder, @Nullable String hostKey, boolean standIn) {
 
-  /** On the loop's own clock, without a journal file. */
+  /** A person's link without a journal file. */
   public static LinkOptions on(LinkLoop loop) {
-    return new LinkOptions(loop, loop.time(), null, null);
+    return new LinkOptions(loop, null, null, false);
   }
 
   /** The same with a journal file. */
   public LinkOptions withJournal(Path folder) {
-    return new LinkOptions(loop, time, folder, hostKey);
-  }
-
-  /** The same by another clock, for tests. */
-  public LinkOptions withTime(LinkTime other) {
-    return new LinkOptions(loop, other, journalFolder, hostKey);
+    return new LinkOptions(loop, folder, hostKey, standIn);
   }
 
   /** The same with the host's key. */
   public LinkOptions withHostKey(String key) {
-    return new LinkOptions(loop, time, journalFolder, key);
+    return new LinkOptions(loop, journalFolder, key, standIn);
+  }
+
+  /** The same for a simulated player. */
+  public LinkOptions asStandIn() {
+    return new LinkOptions(loop, journalFolder, hostKey, true);
   }
 }

@@ -3,11 +3,12 @@ package thinclick.client.link;
 import java.net.URI;
 import java.net.URISyntaxException;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.MessageCodec;
 
 /**
  * Where a server listens.
  *
- * @param uri {@code ws://host:port/} or {@code wss://host:port/}, always with a port and a path
+ * @param uri {@code ws} or {@code wss}, a host, a port and the path of the conversation
  */
 public record RoomAddress(URI uri) {
   private static final String EXPECTED = "expected an address such as ws://192.168.1.20:7070, ";
@@ -34,7 +35,7 @@ public record RoomAddress(URI uri) {
   }
 
   private static RoomAddress of(String scheme, String host, int port) {
-    return new RoomAddress(URI.create(scheme + "://" + host + ":" + port + "/"));
+    return new RoomAddress(URI.create(scheme + "://" + host + ":" + port + MessageCodec.PATH));
   }
 
   private static BadInput bad(String written) {

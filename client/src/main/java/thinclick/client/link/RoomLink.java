@@ -16,6 +16,7 @@ import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
+import thinclick.protocol.time.Timers;
 
 /**
  * One player's way into a room, kept open: it joins, follows the room's clock, sends attacks until
@@ -50,12 +51,13 @@ public final class RoomLink implements AutoCloseable {
   // Below: the link's thread only.
   private @Nullable Socket socket;
   private @Nullable String token;
+  private @Nullable String leaderToken;
   private boolean opens;
   private boolean welcomed;
   private long revision;
   private long heardNanos;
-  private Runnable cancelWatch = () -> {};
-  private Runnable cancelResend = () -> {};
+  private Timers.Pending watching = () -> {};
+  private Timers.Pending resending = () -> {};
   private int toldWaiting;
 
   private RoomLink(
@@ -72,8 +74,8 @@ public final class RoomLink implements AutoCloseable {
     this.role = role;
     this.listener = listener;
     this.opens = word == null;
-    this.view = ClockView.unknown(options.time().nanos());
-    this.clock = new ClockExchanges(options.time(), this::send, this::clockChanged);
+    this.view = ClockView.unknown(options.loop().nanos());
+    this.clock = new ClockExchanges(options.loop(), this::send, this::clockChanged);
     this.retry = new Retry(name.hashCode());
   }
 
@@ -81,7 +83,7 @@ public final class RoomLink implements AutoCloseable {
   public static RoomLink open(
       LinkOptions options, RoomAddress address, String name, RoomListener listener) {
     RoomLink link = new RoomLink(options, address, null, name, Role.LEADER, listener);
-    options.time().run(link::connect);
+    options.loop().run(link::connect);
     return link;
   }
 
@@ -94,7 +96,7 @@ public final class RoomLink implements AutoCloseable {
       Role role,
       RoomListener listener) {
     RoomLink link = new RoomLink(options, address, word, name, role, listener);
-    options.time().run(link::connect);
+    options.loop().run(link::connect);
     return link;
   }
 
@@ -125,7 +127,7 @@ public final class RoomLink implements AutoCloseable {
             attack.lateByMillis(),
             unsure);
     options
-        .time()
+        .loop()
         .run(
             () -> {
               if (outboxes.add(wire)) {
@@ -138,7 +140,7 @@ public final class RoomLink implements AutoCloseable {
   /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
   public void playedThrough(String takeId) {
     options
-        .time()
+        .loop()
         .run(
             () -> {
               outboxes.finish(takeId);
@@ -233,7 +235,7 @@ public final class RoomLink implements AutoCloseable {
   /** Closes the connection; attacks not yet stored stay in the journal file, if there is one. */
   @Override
   public void close() {
-    options.time().run(() -> end("left"));
+    options.loop().run(() -> end("left"));
   }
 
   // ------------------------------------------------------------------ the link's thread
@@ -251,15 +253,18 @@ public final class RoomLink implements AutoCloseable {
 
     @Override
     public void opened() {
-      heardNanos = options.time().nanos();
+      heardNanos = options.loop().nanos();
       watch();
       int version = MessageCodec.VERSION;
       String known = word;
       if (opens || known == null) {
         send(new ClientMessage.OpenRoom(version, version, options.hostKey(), name));
       } else {
+        String proof = role == Role.LEADER ? leaderToken : token;
         Long seen = token == null ? null : (Long) revision;
-        send(new ClientMessage.Join(version, version, known, name, role, token, seen));
+        send(
+            new ClientMessage.Join(
+                version, version, known, name, role, proof, seen, options.standIn()));
       }
     }
 
@@ -329,6 +334,7 @@ public final class RoomLink implements AutoCloseable {
     welcomed = true;
     opens = false;
     token = welcome.token();
+    leaderToken = welcome.leaderToken() == null ? leaderToken : welcome.leaderToken();
     word = welcome.room();
     revision = welcome.revision();
     retry.succeeded();
@@ -349,9 +355,9 @@ public final class RoomLink implements AutoCloseable {
 
   private void finishSoon(String takeId) {
     options
-        .time()
+        .loop()
         .at(
-            options.time().nanos() + LAST_ATTACKS_NANOS,
+            options.loop().nanos() + LAST_ATTACKS_NANOS,
             () -> {
               outboxes.finish(takeId);
               pump();
@@ -361,7 +367,7 @@ public final class RoomLink implements AutoCloseable {
   private void problem(ServerMessage.Problem problem) {
     requests.refused(problem);
     switch (problem.code()) {
-      case STORE_UNAVAILABLE -> resendAt(options.time().nanos() + STORE_RETRY_NANOS);
+      case STORE_UNAVAILABLE -> resendAt(options.loop().nanos() + STORE_RETRY_NANOS);
       case WRONG_EPOCH -> {
         TakeOutbox take = outboxes.current();
         if (take != null) {
@@ -377,9 +383,9 @@ public final class RoomLink implements AutoCloseable {
     if (state == LinkState.ONLINE) {
       outboxes.pump(this::send);
       if (outboxes.inFlight()) {
-        resendAt(options.time().nanos() + RESEND_NANOS);
+        resendAt(options.loop().nanos() + RESEND_NANOS);
       } else {
-        cancelResend.run();
+        resending.cancel();
       }
     }
     int waiting = outboxes.waiting();
@@ -391,10 +397,10 @@ public final class RoomLink implements AutoCloseable {
 
   /** An acknowledgement that never comes must not hold an attack back for ever. */
   private void resendAt(long atNanos) {
-    cancelResend.run();
-    cancelResend =
+    resending.cancel();
+    resending =
         options
-            .time()
+            .loop()
             .at(
                 atNanos,
                 () -> {
@@ -407,18 +413,18 @@ public final class RoomLink implements AutoCloseable {
 
   /** A line on which nothing has come for 15 s is dead, whatever TCP thinks. */
   private void watch() {
-    cancelWatch.run();
+    watching.cancel();
     Socket watched = socket;
-    cancelWatch =
+    watching =
         options
-            .time()
+            .loop()
             .at(
                 heardNanos + HALF_OPEN_NANOS,
                 () -> {
                   if (watched != socket || watched == null) {
                     return;
                   }
-                  if (options.time().nanos() - heardNanos >= HALF_OPEN_NANOS) {
+                  if (options.loop().nanos() - heardNanos >= HALF_OPEN_NANOS) {
                     watched.cut();
                   } else {
                     watch();
@@ -427,8 +433,8 @@ public final class RoomLink implements AutoCloseable {
   }
 
   private void lost(int code, String says) {
-    cancelWatch.run();
-    cancelResend.run();
+    watching.cancel();
+    resending.cancel();
     clock.offline();
     requests.cut("the line was cut before the answer came");
     if (state == LinkState.CLOSED) {
@@ -440,7 +446,7 @@ public final class RoomLink implements AutoCloseable {
     }
     long waitMillis = retry.nextMillis();
     change(LinkState.AWAY, says + "; trying again in " + waitMillis + " ms");
-    options.time().at(options.time().nanos() + waitMillis * 1_000_000L, this::connect);
+    options.loop().at(options.loop().nanos() + waitMillis * 1_000_000L, this::connect);
   }
 
   private void end(String says) {
@@ -449,8 +455,8 @@ public final class RoomLink implements AutoCloseable {
     }
     Socket open = socket;
     change(LinkState.CLOSED, says);
-    cancelWatch.run();
-    cancelResend.run();
+    watching.cancel();
+    resending.cancel();
     clock.offline();
     if (open != null) {
       open.close(1000, "");
@@ -469,13 +475,13 @@ public final class RoomLink implements AutoCloseable {
   }
 
   private void post(ClientMessage message) {
-    options.time().run(() -> send(message));
+    options.loop().run(() -> send(message));
   }
 
   private CompletableFuture<Long> request(LongFunction<ClientMessage> message) {
     CompletableFuture<Long> answer = new CompletableFuture<>();
     options
-        .time()
+        .loop()
         .run(
             () -> {
               long id = requests.begin(answer);

@@ -49,7 +49,7 @@ final class Socket {
 
   /** Starts to connect; the owner hears how it went. */
   static Socket connect(RoomAddress address, LinkOptions options, Owner owner) {
-    SocketHandler handler = new SocketHandler(owner, options.time());
+    SocketHandler handler = new SocketHandler(owner, options.loop());
     ChannelFuture connecting =
         new Bootstrap()
             .group(options.loop().eventLoop())

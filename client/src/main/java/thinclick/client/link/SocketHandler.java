@@ -11,12 +11,12 @@ import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 @SuppressWarnings("FutureReturnValueIgnored") // closing needs no answer
 final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private final Socket.Owner owner;
-  private final LinkTime time;
+  private final LinkLoop loop;
   private boolean ended;
 
-  SocketHandler(Socket.Owner owner, LinkTime time) {
+  SocketHandler(Socket.Owner owner, LinkLoop loop) {
     this.owner = owner;
-    this.time = time;
+    this.loop = loop;
   }
 
   @Override
@@ -33,7 +33,7 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   protected void channelRead0(ChannelHandlerContext ctx, WebSocketFrame frame) {
-    long arrivedNanos = time.nanos();
+    long arrivedNanos = loop.nanos();
     if (frame instanceof TextWebSocketFrame text) {
       owner.received(text.text(), arrivedNanos);
     } else if (frame instanceof CloseWebSocketFrame close) {
