@@ -1,10 +1,12 @@
 package thinclick.protocol.file;
 
 import java.util.Arrays;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.JsonParser;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -48,19 +50,28 @@ public final class FileCodec {
     if (json.length > MAX_CHARACTERS) {
       throw new BadInput("", "expected at most " + MAX_CHARACTERS + " bytes, found " + json.length);
     }
-    try {
-      JsonNode tree = MAPPER.readTree(json);
-      checkHead(tree, format, version);
-      return MAPPER.readValue(json, type);
-    } catch (JacksonException problem) {
-      throw StrictJson.explain(problem);
+    JsonNode tree = parsed(json, parser -> MAPPER.readTree(parser));
+    checkHead(tree, format, version);
+    return parsed(json, parser -> MAPPER.readValue(parser, type));
+  }
+
+  private static <T> T parsed(byte[] json, Function<JsonParser, T> reading) {
+    try (JsonParser parser = MAPPER.createParser(json)) {
+      try {
+        return reading.apply(parser);
+      } catch (JacksonException problem) {
+        throw StrictJson.explain(problem, parser.currentLocation());
+      }
     }
   }
 
   /** Says a wrong or newer format before any field is looked at, since its fields may be others. */
   private static void checkHead(@Nullable JsonNode tree, String format, int version) {
     if (tree == null || !tree.isObject()) {
-      throw new BadInput("byte 0", "expected an object, found something else");
+      throw new BadInput(
+          "byte 0",
+          "expected an object, found "
+              + (tree == null ? "nothing" : tree.isArray() ? "a list" : tree.toString()));
     }
     JsonNode said = tree.get("format");
     if (said == null || !said.isString() || !said.stringValue().equals(format)) {
@@ -74,7 +85,7 @@ public final class FileCodec {
           "version",
           "expected a whole number, found " + (number == null ? "none" : number.toString()));
     }
-    if (number.asLong() > version) {
+    if (!number.canConvertToLong() || number.asLong() > version) {
       throw new BadInput(
           "version",
           "expected at most "

@@ -1,5 +1,7 @@
 package thinclick.protocol.json;
 
+import java.util.Set;
+
 /**
  * Input that cannot be taken: says where it is wrong, what was expected and what was found.
  *
@@ -9,6 +11,16 @@ package thinclick.protocol.json;
 public final class BadInput extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
+  private static final int MAX_CHARACTERS = 500;
+  private static final Set<Byte> SHOWN_ESCAPED =
+      Set.of(
+          Character.CONTROL,
+          Character.FORMAT,
+          Character.SURROGATE,
+          Character.UNASSIGNED,
+          Character.LINE_SEPARATOR,
+          Character.PARAGRAPH_SEPARATOR);
+
   private final String where;
   private final String says;
 
@@ -17,9 +29,28 @@ public final class BadInput extends RuntimeException {
    * @param says what was expected and what was found
    */
   public BadInput(String where, String says) {
-    super(where.isEmpty() ? says : where + ": " + says);
+    super(line(where, says));
     this.where = where;
     this.says = says;
+  }
+
+  /** What was found may hold anything, so that the line shows no control and never grows long. */
+  private static String line(String where, String says) {
+    String whole = where.isEmpty() ? says : where + ": " + says;
+    StringBuilder line = new StringBuilder();
+    whole
+        .codePoints()
+        .limit(MAX_CHARACTERS)
+        .forEach(
+            point -> {
+              if (SHOWN_ESCAPED.contains((byte) Character.getType(point))) {
+                line.append("\\u").append("%04x".formatted(point));
+              } else {
+                line.appendCodePoint(point);
+              }
+            });
+    return line.append(whole.codePointCount(0, whole.length()) > MAX_CHARACTERS ? " ..." : "")
+        .toString();
   }
 
   /** The field's path, a byte, or empty. */

@@ -1,12 +1,17 @@
 package thinclick.protocol.json;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.lang.reflect.Field;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.StreamReadConstraints;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.TokenStreamLocation;
+import tools.jackson.core.exc.InputCoercionException;
 import tools.jackson.core.exc.StreamReadException;
 import tools.jackson.core.json.JsonFactory;
 import tools.jackson.databind.DatabindException;
@@ -72,12 +77,21 @@ public final class StrictJson {
 
   /** Says a Jackson complaint as one line: where, what was expected, what was found. */
   public static BadInput explain(JacksonException problem) {
+    return explain(problem, null);
+  }
+
+  /**
+   * As {@link #explain(JacksonException)}.
+   *
+   * @param reached where the parser stood, for complaints that do not know their place
+   */
+  public static BadInput explain(JacksonException problem, @Nullable TokenStreamLocation reached) {
     for (Throwable cause = problem.getCause(); cause != null; cause = cause.getCause()) {
       if (cause instanceof BadInput bad) {
         return bad.within(path(problem));
       }
     }
-    return new BadInput(place(problem), what(problem));
+    return new BadInput(place(problem, reached), what(problem));
   }
 
   private static String what(JacksonException problem) {
@@ -102,15 +116,14 @@ public final class StrictJson {
       }
       return "expected " + kind(mismatch.getTargetType()) + ", found " + found(said);
     }
-    String said = problem.getOriginalMessage();
-    return said.lines().findFirst().orElse("not JSON");
+    return NotJson.says(problem);
   }
 
   /** Jackson names the wrong value, or at least its token, inside its own sentence. */
   private static String found(String said) {
     Matcher value = VALUE.matcher(said);
     if (value.find()) {
-      return value.group(1);
+      return value.group(1).replace('\'', '"');
     }
     Matcher token = TOKEN.matcher(said);
     if (!token.find()) {
@@ -146,22 +159,33 @@ public final class StrictJson {
       return "a list";
     }
     if (type.isEnum()) {
-      return "another word";
+      return "one of " + String.join(", ", words(type));
     }
     return "an object";
+  }
+
+  /** The words an enum is written with. */
+  private static List<String> words(Class<?> type) {
+    return Arrays.stream(type.getFields())
+        .filter(Field::isEnumConstant)
+        .map(
+            constant -> {
+              JsonProperty word = constant.getAnnotation(JsonProperty.class);
+              return word == null ? constant.getName() : word.value();
+            })
+        .toList();
   }
 
   private static String shown(Object value) {
     return value instanceof String text ? "\"" + text + "\"" : String.valueOf(value);
   }
 
-  private static String place(JacksonException problem) {
+  private static String place(JacksonException problem, @Nullable TokenStreamLocation reached) {
     String path = path(problem);
-    TokenStreamLocation location = problem.getLocation();
-    if (!path.isEmpty() && !(problem instanceof StreamReadException)) {
-      return path;
-    }
-    if (location == null) {
+    TokenStreamLocation location = problem.getLocation() == null ? reached : problem.getLocation();
+    boolean ofAValue =
+        !(problem instanceof StreamReadException) || problem instanceof InputCoercionException;
+    if (location == null || (ofAValue && !path.isEmpty())) {
       return path;
     }
     long at = location.getByteOffset() >= 0 ? location.getByteOffset() : location.getCharOffset();

@@ -30,7 +30,15 @@ public record Meter(int count, int unit) {
   }
 
   /** Reads {@code "4/4"}. */
-  @JsonCreator
+  @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+  static Meter fromJson(Object value) {
+    if (value instanceof String written) {
+      return parse(written);
+    }
+    throw new BadInput("meter", "expected " + KNOWN + ", found " + value);
+  }
+
+  /** Reads {@code "4/4"}. */
   public static Meter parse(String written) {
     Matcher matcher = WRITTEN.matcher(written);
     if (!matcher.matches()) {
