@@ -39,6 +39,40 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface ClientMessage {
 
+  /** Hands this message to the method of the handler that is made for it. */
+  <R> R to(Handler<R> handler);
+
+  /** One method a message, so that the compiler knows that none is forgotten. */
+  interface Handler<R> {
+    R onOpenRoom(OpenRoom message);
+
+    R onJoin(Join message);
+
+    R onClock(Clock message);
+
+    R onClockReport(ClockReport message);
+
+    R onSoundCheck(SoundCheck message);
+
+    R onReady(Ready message);
+
+    R onAttacks(Attacks message);
+
+    R onPlayedThrough(PlayedThrough message);
+
+    R onLeave(Leave message);
+
+    R onMaterial(Material message);
+
+    R onPlan(Plan message);
+
+    R onDeal(Deal message);
+
+    R onStart(Start message);
+
+    R onStop(Stop message);
+  }
+
   /** A command, answered with {@code done} or with an error that carries the same requestId. */
   sealed interface Command extends ClientMessage {
     /** The sender's own number for this command. */
@@ -61,6 +95,11 @@ public sealed interface ClientMessage {
       Limits.versions(versionMin, versionMax);
       Limits.text("hostKey", hostKey, 128);
       Check.length("name", Check.present("name", name), 1, 128);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onOpenRoom(this);
     }
   }
 
@@ -93,6 +132,11 @@ public sealed interface ClientMessage {
         Check.range("revision", revision.longValue(), 0L, Check.MAX_SAFE);
       }
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onJoin(this);
+    }
   }
 
   /** One exchange of the clock: sent at {@code t1Micros} of the client's own clock. */
@@ -100,6 +144,11 @@ public sealed interface ClientMessage {
     public Clock {
       Check.range("id", id, 0L, Check.MAX_SAFE);
       Check.range("t1Micros", t1Micros, 0L, Check.MAX_SAFE);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onClock(this);
     }
   }
 
@@ -114,6 +163,11 @@ public sealed interface ClientMessage {
       Check.range("spreadMicros", spreadMicros, 0L, Check.MAX_SAFE);
       Check.range("skewPpm", skewPpm, -500.0, 500.0);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onClockReport(this);
+    }
   }
 
   /** The chair's measured delay; the client corrects its stamps by it, the server never does. */
@@ -125,12 +179,22 @@ public sealed interface ClientMessage {
       Check.range("uncertaintyMillis", uncertaintyMillis, 0.0, 250.0);
       Check.range("taps", taps, 8L, 200);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onSoundCheck(this);
+    }
   }
 
   /** A player has read the dealt part and is ready, or is not. */
   record Ready(String dealId, boolean ready) implements ClientMessage {
     public Ready {
       Limits.id("dealId", dealId);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onReady(this);
     }
   }
 
@@ -148,6 +212,11 @@ public sealed interface ClientMessage {
       attacks = Check.list("attacks", attacks);
       Check.size("attacks", attacks, 1, 64);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onAttacks(this);
+    }
   }
 
   /** The player has sent everything that was played, up to {@code lastSeq} (0: nothing). */
@@ -156,12 +225,22 @@ public sealed interface ClientMessage {
       Limits.id("takeId", takeId);
       Check.range("lastSeq", lastSeq, 0L, Check.MAX_SAFE);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onPlayedThrough(this);
+    }
   }
 
   /** Leaves the room for good. */
   record Leave(long requestId) implements Command {
     public Leave {
       Limits.request(requestId);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onLeave(this);
     }
   }
 
@@ -177,6 +256,11 @@ public sealed interface ClientMessage {
             "", "expected either drill or title, found " + (drill == null ? "neither" : "both"));
       }
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onMaterial(this);
+    }
   }
 
   /** Replaces the drill's click plan and, where given, its tempo. */
@@ -188,6 +272,11 @@ public sealed interface ClientMessage {
       stages = Check.list("stages", stages);
       Check.size("stages", stages, 1, 32);
       Check.range("tempo", tempo, 30, 320);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onPlan(this);
     }
   }
 
@@ -210,6 +299,11 @@ public sealed interface ClientMessage {
       chairs = Check.listOrEmpty("chairs", chairs);
       Check.size("chairs", chairs, 0, 24);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onDeal(this);
+    }
   }
 
   /** Announces a take of what was dealt. */
@@ -222,6 +316,11 @@ public sealed interface ClientMessage {
       Check.range("leadMillis", leadMillis, 2_000L, 15_000);
       Check.range("countInBars", countInBars, 1L, 4);
     }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onStart(this);
+    }
   }
 
   /** Ends the running take early. */
@@ -230,6 +329,11 @@ public sealed interface ClientMessage {
       Limits.request(requestId);
       Limits.revision(revision);
       Limits.id("takeId", takeId);
+    }
+
+    @Override
+    public <R> R to(Handler<R> handler) {
+      return handler.onStop(this);
     }
   }
 

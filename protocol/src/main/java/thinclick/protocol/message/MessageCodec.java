@@ -1,8 +1,11 @@
 package thinclick.protocol.message;
 
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.StreamReadException;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.exc.InvalidTypeIdException;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -34,10 +37,20 @@ public final class MessageCodec {
     }
   }
 
+  /** Text that is no message at all: not JSON, not an object, or without a type. */
+  public static final class Malformed extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    Malformed(String says) {
+      super(says);
+    }
+  }
+
   /**
    * Reads what a client sent.
    *
-   * @throws BadInput where a field is wrong or the text is not JSON
+   * @throws Malformed where the text is no message at all
+   * @throws BadInput where a field is wrong
    * @throws UnknownType where the type is not known
    */
   public static ClientMessage readClient(String json) {
@@ -59,20 +72,36 @@ public final class MessageCodec {
     return SERVER.writerFor(ServerMessage.class).writeValueAsString(message);
   }
 
+  /**
+   * The requestId in a command that could not be read otherwise, so that its error can name it;
+   * null where none can be found.
+   */
+  public static @Nullable Long requestIdIn(String json) {
+    try {
+      JsonNode tree = CLIENT.readTree(json);
+      JsonNode id = tree == null || !tree.isObject() ? null : tree.get("requestId");
+      return id != null && id.isIntegralNumber() && id.canConvertToLong() ? id.asLong() : null;
+    } catch (JacksonException noJson) {
+      return null;
+    }
+  }
+
   private static <T> T read(JsonMapper mapper, String json, Class<T> type) {
     T message;
     try {
       message = mapper.readValue(json, type);
     } catch (InvalidTypeIdException unknown) {
       if (unknown.getTypeId() == null) {
-        throw new BadInput("type", "expected the message's type, found none");
+        throw new Malformed("expected an object with a type, found none");
       }
       throw new UnknownType("unknown message type \"" + unknown.getTypeId() + "\"");
+    } catch (StreamReadException notJson) {
+      throw new Malformed(String.valueOf(StrictJson.explain(notJson).getMessage()));
     } catch (JacksonException problem) {
       throw StrictJson.explain(problem);
     }
     if (message == null) {
-      throw new BadInput("", "expected an object, found null");
+      throw new Malformed("expected an object, found null");
     }
     return message;
   }
