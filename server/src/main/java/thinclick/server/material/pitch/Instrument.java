@@ -1,0 +1,45 @@
+package thinclick.server.material.pitch;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a part is read on.
+ *
+ * @param name in words, lower case: {@code "tenor saxophone"}
+ * @param clef the clef it reads
+ * @param transposition from written to sounding
+ * @param program its General MIDI program from 0 to 127; 0 for percussion
+ * @param range the sounding notes that a good player has, or null without pitch
+ * @param beginners the sounding notes of a first year, or null without pitch
+ * @param voice what it strikes where it has no pitch, else null
+ */
+public record Instrument(
+    String name,
+    Clef clef,
+    Transposition transposition,
+    int program,
+    @Nullable Range range,
+    @Nullable Range beginners,
+    @Nullable DrumVoice voice) {
+  /** Hands: rhythm alone on one line. */
+  public static final Instrument CLAPPING =
+      new Instrument(
+          "clapping",
+          Clef.PERCUSSION,
+          Transposition.CONCERT,
+          0,
+          null,
+          null,
+          new DrumVoice("hand clap", 39, 0, false));
+
+  /** True where the part has pitches. */
+  public boolean pitched() {
+    return range != null;
+  }
+
+  /** The instruments known, in score order. */
+  public static List<Instrument> all() {
+    return Instruments.ALL;
+  }
+}

@@ -1,0 +1,80 @@
+package thinclick.server.material.pitch;
+
+import java.util.Locale;
+import thinclick.protocol.json.BadInput;
+
+/**
+ * A key: its tonic and whether it is minor.
+ *
+ * @param tonic a tonic whose signature has at most seven accidentals
+ * @param minor true for a minor key
+ */
+public record Key(PitchName tonic, boolean minor) {
+  /** C major. */
+  public static final Key C = new Key(PitchName.C, false);
+
+  /** Sharps of the major key on each letter: C 0, D 2, E 4, F -1 and so on. */
+  private static final int[] SHARPS = {0, 2, 4, -1, 1, 3, 5};
+
+  public Key {
+    if (Math.abs(fifths(tonic, minor)) > 7) {
+      throw new BadInput(
+          "key",
+          "expected a key of at most seven accidentals, found "
+              + tonic
+              + (minor ? " minor, " : " major, ")
+              + Math.abs(fifths(tonic, minor)));
+    }
+  }
+
+  /** Reads {@code "Eb"}, {@code "E flat major"}, {@code "Cm"} or {@code "c minor"}. */
+  public static Key parse(String where, String written) {
+    String text = written.strip();
+    String lower = text.toLowerCase(Locale.ROOT);
+    boolean minor = lower.endsWith(" minor") || (lower.endsWith("m") && lower.length() <= 3);
+    if (lower.endsWith(" minor") || lower.endsWith(" major")) {
+      text = text.substring(0, text.length() - 6);
+    } else if (minor) {
+      text = text.substring(0, text.length() - 1);
+    }
+    try {
+      return new Key(PitchName.parse(where, text), minor);
+    } catch (BadInput bad) {
+      throw new BadInput(
+          where, "expected a key such as C, Eb, F# or \"G minor\", found \"" + written + "\"");
+    }
+  }
+
+  /** Sharps in the signature; negative for flats. */
+  public int fifths() {
+    return fifths(tonic, minor);
+  }
+
+  private static int fifths(PitchName tonic, boolean minor) {
+    return SHARPS[tonic.letter()] + 7 * tonic.alter() - (minor ? 3 : 0);
+  }
+
+  /** How the signature alters a letter: 1 for F in G major. */
+  public int alterOf(int letter) {
+    int[] orderOfSharps = {3, 0, 4, 1, 5, 2, 6};
+    int fifths = fifths();
+    for (int i = 0; i < 7; i++) {
+      if (orderOfSharps[i] == letter) {
+        return fifths > i ? 1 : fifths <= i - 7 ? -1 : 0;
+      }
+    }
+    throw new IllegalArgumentException("no letter " + letter);
+  }
+
+  /** {@code "E flat"}, {@code "G minor"} in words. */
+  public String words() {
+    String mark = tonic.alter() < 0 ? " flat" : tonic.alter() > 0 ? " sharp" : "";
+    return tonic.toString().charAt(0) + mark + (minor ? " minor" : " major");
+  }
+
+  /** {@code "Eb"} or {@code "Gm"}, as {@link #parse} reads it. */
+  @Override
+  public String toString() {
+    return tonic + (minor ? "m" : "");
+  }
+}
