@@ -29,12 +29,15 @@ public record Attack(
         boolean setAside,
     @JsonInclude(JsonInclude.Include.NON_DEFAULT) @JsonDeserialize(using = Absent.MeansFalse.class)
         boolean unsure) {
+  /** The longest note that is kept, milliseconds. */
+  public static final double LONGEST_MILLIS = 3_600_000;
+
   public Attack {
     Check.present("player", player);
     Check.range("micros", micros, -Check.MAX_SAFE, Check.MAX_SAFE);
     Check.range("velocity", velocity, 1, 127);
     Check.range("pitch", pitch, 0, 127);
-    Check.range("lengthMillis", lengthMillis, 0, 3_600_000);
+    Check.range("lengthMillis", lengthMillis, 0, LONGEST_MILLIS);
     Check.range("lateByMillis", lateByMillis, 0, 60_000);
   }
 

@@ -110,6 +110,25 @@ public record Part(
         null);
   }
 
+  /** What is written here for another player; nothing of what happened to this one. */
+  public Part writtenFor(String other) {
+    return new Part(
+        other,
+        entryStep,
+        uncertaintyMillis,
+        attackSteps,
+        accentSteps,
+        lengthSteps,
+        pitches,
+        feelMillis,
+        role,
+        weight,
+        instrument,
+        false,
+        List.of(),
+        null);
+  }
+
   /** The weight in the ensemble pulse, 1 where none is written. */
   public double pulseWeight() {
     return weight == null ? 1 : weight;

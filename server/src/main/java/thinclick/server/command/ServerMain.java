@@ -9,7 +9,7 @@ import thinclick.protocol.json.BadInput;
     name = "thinclick-server",
     mixinStandardHelpOptions = true,
     description = "Hosts rehearsals and works on what they leave behind.",
-    subcommands = {})
+    subcommands = {GatherCommand.class})
 public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;
@@ -30,6 +30,18 @@ public final class ServerMain implements Runnable {
             return BAD_INPUT;
           }
           throw problem;
+        });
+    line.setParameterExceptionHandler(
+        (problem, args) -> {
+          CommandLine command = problem.getCommandLine();
+          command
+              .getErr()
+              .println(
+                  String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options")
+                      + "; see "
+                      + command.getCommandSpec().qualifiedName()
+                      + " --help");
+          return BAD_INPUT;
         });
     return line;
   }
