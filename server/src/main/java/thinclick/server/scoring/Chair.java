@@ -1,0 +1,132 @@
+package thinclick.server.scoring;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Span;
+
+/** One part with its player's attacks, cleaned of what does not count. */
+final class Chair {
+  /** Onsets of one player closer than this at different pitches are one attack, ms. */
+  static final double CHORD_MILLIS = 35;
+
+  /** Onsets of one player closer than this on the same pitch or key are one attack, ms. */
+  static final double DOUBLE_MILLIS = 25;
+
+  final Part part;
+
+  /** Written steps that count, ascending: neither while away nor after the take was stopped. */
+  final int[] steps;
+
+  /** For each of {@link #steps}, its index in the part. */
+  final int[] writtenIndex;
+
+  /** Written attacks while away. */
+  final int awayCount;
+
+  /** Attacks that count, ms from step 0, ascending. */
+  final double[] attacks;
+
+  /** For each of {@link #attacks}, its index in the take. */
+  final int[] takeIndex;
+
+  /** Indices in the take of attacks that belong to another attack. */
+  final int[] setAside;
+
+  /** Indices in the take of attacks played while away. */
+  final int[] whileAway;
+
+  Chair(Sheet sheet, Part part, List<Integer> played) {
+    this.part = part;
+    List<Attack> all = sheet.take.attacks();
+    List<Integer> ordered = new ArrayList<>(played);
+    ordered.sort((a, b) -> Sheet.inOrder(all.get(a), all.get(b)));
+    List<Span> away = new ArrayList<>(part.away());
+    away.addAll(unsureSpans(sheet, all, ordered));
+
+    List<Integer> kept = new ArrayList<>();
+    List<Integer> aside = new ArrayList<>();
+    List<Integer> absent = new ArrayList<>();
+    Map<Integer, Double> lastOnKey = new HashMap<>();
+    double head = Double.NEGATIVE_INFINITY;
+    int headKey = -1;
+    for (int index : ordered) {
+      Attack attack = all.get(index);
+      double at = sheet.millis(attack.micros());
+      if (Sheet.inside(away, (double) attack.micros())) {
+        absent.add(index);
+        continue;
+      }
+      int key = attack.pitch() == null ? -1 : attack.pitch();
+      boolean chord = key != headKey && at - head <= CHORD_MILLIS;
+      Double before = lastOnKey.get(key);
+      boolean doubled = before != null && at - before <= DOUBLE_MILLIS;
+      if (!doubled) {
+        lastOnKey.put(key, at); // a double is measured from the first of its row, not the last
+      }
+      if (attack.setAside() || chord || doubled) {
+        aside.add(index);
+        continue;
+      }
+      kept.add(index);
+      head = at;
+      headKey = key;
+    }
+    takeIndex = ints(kept);
+    setAside = ints(aside);
+    whileAway = ints(absent);
+    attacks = new double[kept.size()];
+    for (int i = 0; i < attacks.length; i++) {
+      attacks[i] = sheet.millis(all.get(takeIndex[i]).micros());
+    }
+
+    List<Integer> counted = new ArrayList<>();
+    int missed = 0;
+    for (int k = 0; k < part.attackSteps().size(); k++) {
+      double micros = sheet.grid.microsAt(part.attackSteps().get(k));
+      if ((micros - sheet.take.startMicros()) / 1000 > sheet.endMillis) {
+        break;
+      }
+      if (Sheet.inside(away, micros)) {
+        missed++;
+      } else {
+        counted.add(k);
+      }
+    }
+    awayCount = missed;
+    writtenIndex = ints(counted);
+    steps = new int[counted.size()];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = part.attackSteps().get(writtenIndex[i]);
+    }
+  }
+
+  /**
+   * Runs of attacks whose clock was not trusted are time away: neither right nor wrong, and what is
+   * written there is not counted.
+   */
+  private static List<Span> unsureSpans(Sheet sheet, List<Attack> all, List<Integer> ordered) {
+    List<Span> spans = new ArrayList<>();
+    long margin = Math.round(sheet.stepMillis * 500);
+    int from = -1;
+    for (int i = 0; i <= ordered.size(); i++) {
+      boolean unsure = i < ordered.size() && all.get(ordered.get(i)).unsure();
+      if (unsure && from < 0) {
+        from = i;
+      } else if (!unsure && from >= 0) {
+        long first = all.get(ordered.get(from)).micros() - margin;
+        long last = all.get(ordered.get(i - 1)).micros() + margin;
+        spans.add(new Span(Math.max(first, -(1L << 53) + 1), Math.min(last, (1L << 53) - 1)));
+        from = -1;
+      }
+    }
+    return spans;
+  }
+
+  private static int[] ints(List<Integer> values) {
+    return values.stream().mapToInt(Integer::intValue).toArray();
+  }
+}

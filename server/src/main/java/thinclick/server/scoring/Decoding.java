@@ -1,0 +1,191 @@
+package thinclick.server.scoring;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
+
+/** From a sheet to an understanding: passes over the players until they agree. */
+final class Decoding {
+  private static final double FIRST_NOISE = 30;
+  private static final double MOST_NOISE = 45;
+  private static final double LEAST_NOISE = 6;
+  private static final int ROUNDS = 2;
+
+  private static final Pulse.Freedom LOOSE = new Pulse.Freedom(3, 0.15, 3, 24, 30);
+  private static final Pulse.Freedom FINAL = new Pulse.Freedom(1.5, 0.1, 1.5, 24, 1e9);
+
+  private final Sheet sheet;
+  private final Reading[] readings;
+  private Places places;
+
+  Decoding(Sheet sheet) {
+    this.sheet = sheet;
+    readings = new Reading[sheet.chairs.size()];
+    int reach = 0;
+    for (int i = 0; i < readings.length; i++) {
+      Chair chair = sheet.chairs.get(i);
+      int[] whole = chair.part.attackSteps().stream().mapToInt(Integer::intValue).toArray();
+      readings[i] = new Reading(chair, Shifts.of(whole, sheet.stepsPerBar), FIRST_NOISE);
+      int[] shifts = readings[i].shifts.shifts();
+      reach = Math.max(reach, Math.max(-shifts[0], shifts[shifts.length - 1]));
+    }
+    places = Places.nominal(sheet, sheet.take.swing().ratio(), reach + 1);
+  }
+
+  Understanding understand() {
+    for (Reading reading : readings) {
+      alone(reading);
+    }
+    int heard = 0;
+    for (Reading reading : readings) {
+      heard += reading.matchedCount() > 0 ? 1 : 0;
+    }
+    if (heard > 1) {
+      for (int round = 0; round < ROUNDS; round++) {
+        together();
+      }
+    }
+    for (Reading reading : readings) {
+      Episodes.weigh(sheet, places, reading);
+    }
+    Pulse pulse = heard > 1 ? settle() : null;
+    return new Understanding(sheet, readings, places, pulse, sheet.take.swing().ratio());
+  }
+
+  private void alone(Reading reading) {
+    if (reading.size() == 0 || reading.chair.attacks.length == 0) {
+      return;
+    }
+    double reach = Math.min(200, 0.65 * sheet.stepMillis);
+    double[] centre = new double[reading.size()];
+    decode(reading, centre, FIRST_NOISE, Math.min(60, reach / 2), 3, reach);
+  }
+
+  private void decode(
+      Reading reading,
+      double[] centre,
+      double noise,
+      double startSpread,
+      double walk,
+      double reach) {
+    double noiseHere = Math.min(noise, 0.2 * sheet.stepMillis);
+    ShiftDecoder.Prices prices =
+        new ShiftDecoder.Prices(
+            noiseHere,
+            0.08,
+            addedPerMilli(reading),
+            0.004,
+            0.0005,
+            0.01,
+            startSpread,
+            0,
+            walk,
+            reach);
+    ShiftDecoder.Decoded decoded =
+        new ShiftDecoder(
+                sheet,
+                places,
+                reading.chair.steps,
+                withoutFeel(reading),
+                reading.shifts,
+                prices,
+                centre)
+            .decode();
+    System.arraycopy(decoded.shift(), 0, reading.shift, 0, reading.size());
+    System.arraycopy(decoded.phase(), 0, reading.phase, 0, reading.size());
+    reading.noise = noiseHere;
+    reading.match(sheet, places, 4, 25);
+    reading.noise = noiseOf(reading);
+  }
+
+  private double[] withoutFeel(Reading reading) {
+    return reading.chair.attacks; // feel is small against the window of phases
+  }
+
+  private double addedPerMilli(Reading reading) {
+    double span = Math.max(1, sheet.steps * sheet.stepMillis);
+    return Math.max(1, 0.06 * reading.size()) / span;
+  }
+
+  private double noiseOf(Reading reading) {
+    int n = reading.size();
+    double[] rest = new double[n];
+    int count = 0;
+    for (int k = 0; k < n; k++) {
+      if (reading.partner[k] != Matcher.NONE) {
+        rest[count++] =
+            Math.abs(
+                reading.chair.attacks[reading.partner[k]]
+                    - places.at(reading.soundingStep(k))
+                    - reading.feel(sheet, k)
+                    - reading.phase[k]);
+      }
+    }
+    if (count < 4) {
+      return FIRST_NOISE;
+    }
+    Arrays.sort(rest, 0, count);
+    return Math.max(LEAST_NOISE, Math.min(MOST_NOISE, 1.4826 * rest[count / 2]));
+  }
+
+  /** Each player again against what the others foretell, the most displaced first. */
+  private void together() {
+    int[] order =
+        IntStream.range(0, readings.length)
+            .boxed()
+            .sorted(
+                Comparator.comparingDouble(
+                    i ->
+                        -(readings[i].displacedCount()
+                                + readings[i].size()
+                                - readings[i].matchedCount())
+                            / (double) Math.max(1, readings[i].size())))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    for (int i : order) {
+      Reading reading = readings[i];
+      if (reading.size() == 0 || reading.chair.attacks.length == 0) {
+        continue;
+      }
+      Pulse others = pulse(i, LOOSE, sheet.clickSteps);
+      double[] centre = new double[reading.size()];
+      for (int k = 0; k < centre.length; k++) {
+        centre[k] = others.at(reading.chair.steps[k]);
+      }
+      double reach = Math.min(150, 0.6 * sheet.stepMillis);
+      decode(reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 1.5, reach);
+    }
+  }
+
+  /** The pulse of all chairs but one. */
+  private Pulse pulse(int without, Pulse.Freedom freedom, int[] clicks) {
+    int n = readings.length;
+    Observed[] observed = new Observed[n];
+    double[] weight = new double[n];
+    double[] noise = new double[n];
+    for (int i = 0; i < n; i++) {
+      observed[i] = i == without ? Observed.NONE : readings[i].observed(sheet, places);
+      weight[i] = readings[i].chair.part.pulseWeight();
+      noise[i] = readings[i].noise;
+    }
+    return new Pulse(observed, weight, clicks, noise, freedom);
+  }
+
+  /** The last smoothing and the last match, each by the other. */
+  private Pulse settle() {
+    Pulse pulse = pulse(-1, FINAL, new int[0]);
+    for (int round = 0; round < 2; round++) {
+      for (int i = 0; i < readings.length; i++) {
+        Reading reading = readings[i];
+        for (int k = 0; k < reading.size(); k++) {
+          int step = reading.soundingStep(k);
+          reading.phase[k] = pulse.commonAt(step) + pulse.lean(i) + pulse.ownAt(i, step);
+        }
+        reading.noise = Math.min(MOST_NOISE, Math.max(LEAST_NOISE, pulse.noise(i)));
+        reading.match(sheet, places, 4, 25);
+      }
+      pulse = pulse(-1, FINAL, new int[0]);
+    }
+    return pulse;
+  }
+}

@@ -1,0 +1,235 @@
+package thinclick.server.scoring;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** One player's attacks against the pulse: distances, placed or not, what is left over. */
+final class Judged {
+  /** Picks written attacks by their index. */
+  @FunctionalInterface
+  interface Where {
+    boolean holds(int k);
+  }
+
+  /** A single player's steady lean is removed up to this for placing, ms. */
+  static final double SOLO_LEAN = 80;
+
+  final Reading reading;
+
+  /** True where luck alone would place this part's attacks. */
+  final boolean chance;
+
+  private final Understanding understood;
+  private final Sheet sheet;
+  private final double[] asynchrony; // NaN inside this class only: no pulse, or not matched
+  private final double[] pulse;
+  private final boolean[] known;
+  private final boolean[] placed;
+  private final int[] answered; // written index by attack
+  private final int[] addedAt; // steps of added attacks
+
+  Judged(Understanding understood, Reading reading, Tolerance tolerance) {
+    this.understood = understood;
+    this.reading = reading;
+    sheet = understood.sheet();
+    chance =
+        tolerance.chanceWouldPlace(Tolerance.smallestGap(sheet, understood.swing(), reading.chair));
+    int n = reading.size();
+    asynchrony = new double[n];
+    pulse = new double[n];
+    known = new boolean[n];
+    placed = new boolean[n];
+    answered = new int[reading.chair.attacks.length];
+    Arrays.fill(answered, Matcher.NONE);
+    boolean alone = understood.pulse() == null;
+    for (int k = 0; k < n; k++) {
+      known[k] = !alone || sheet.stageClicks[sheet.stageOf(reading.chair.steps[k])];
+      pulse[k] = understood.pulseMillis(reading.soundingStep(k));
+      if (reading.partner[k] != Matcher.NONE) {
+        answered[reading.partner[k]] = k;
+        asynchrony[k] =
+            reading.chair.attacks[reading.partner[k]] - reading.feel(sheet, k) - pulse[k];
+      }
+    }
+    double removed = removedLean(alone);
+    for (int k = 0; k < n; k++) {
+      placed[k] =
+          known[k]
+              && reading.partner[k] != Matcher.NONE
+              && reading.shift[k] == 0
+              && Math.abs(asynchrony[k] - removed) <= tolerance.millis() + 1e-6;
+    }
+    addedAt = added();
+  }
+
+  private double removedLean(boolean alone) {
+    Sample sample = sample(k -> true);
+    double allowed = reading.chair.part.uncertaintyMillis();
+    if (alone) {
+      allowed = Math.max(allowed, SOLO_LEAN);
+    }
+    double lean = sample.size() == 0 ? 0 : sample.mean();
+    return Math.max(-allowed, Math.min(allowed, lean));
+  }
+
+  private int[] added() {
+    double end = sheet.endMillis;
+    List<Integer> at = new ArrayList<>();
+    for (int j = 0; j < answered.length; j++) {
+      if (answered[j] == Matcher.NONE && reading.chair.attacks[j] <= end) {
+        at.add(stepAt(reading.chair.attacks[j]));
+      }
+    }
+    return at.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  /** The step of the pulse next to an instant; clamped to the take. */
+  private int stepAt(double millis) {
+    double step = Math.max(0, Math.min(sheet.steps - 1, millis / sheet.stepMillis));
+    int guess = (int) Math.rint(step);
+    double off = understood.pulseMillis(guess) - sheet.nominalMillis(guess);
+    double better = Math.max(0, Math.min(sheet.steps - 1, (millis - off) / sheet.stepMillis));
+    return (int) Math.rint(better);
+  }
+
+  Sample sample(Where where) {
+    int[] at = new int[reading.size()];
+    double[] millis = new double[reading.size()];
+    int count = 0;
+    for (int k = 0; k < reading.size(); k++) {
+      if (known[k]
+          && reading.partner[k] != Matcher.NONE
+          && reading.shift[k] == 0
+          && where.holds(k)) {
+        at[count] = reading.chair.steps[k];
+        millis[count++] = asynchrony[k];
+      }
+    }
+    return new Sample(Arrays.copyOf(at, count), Arrays.copyOf(millis, count), new double[count]);
+  }
+
+  int written(Where where) {
+    return count(where);
+  }
+
+  /** Written attacks for which a pulse is known to judge by. */
+  int judgeable(Where where) {
+    return count(k -> known[k] && where.holds(k));
+  }
+
+  int placed(Where where) {
+    return count(k -> placed[k] && where.holds(k));
+  }
+
+  int dropped(Where where) {
+    return count(k -> reading.partner[k] == Matcher.NONE && where.holds(k));
+  }
+
+  int displaced() {
+    return count(k -> reading.partner[k] != Matcher.NONE && reading.shift[k] != 0);
+  }
+
+  int addedCount() {
+    return addedAt.length;
+  }
+
+  int addedIn(int stage) {
+    int count = 0;
+    for (int step : addedAt) {
+      count += sheet.stageOf(step) == stage ? 1 : 0;
+    }
+    return count;
+  }
+
+  private int count(Where where) {
+    int count = 0;
+    for (int k = 0; k < reading.size(); k++) {
+      count += where.holds(k) ? 1 : 0;
+    }
+    return count;
+  }
+
+  Analysis.PlayerAnalysis analysis() {
+    List<Analysis.Written> written = new ArrayList<>();
+    Chair chair = reading.chair;
+    int k = 0;
+    for (int w = 0; w < chair.part.attackSteps().size(); w++) {
+      int step = chair.part.attackSteps().get(w);
+      if (k < chair.writtenIndex.length && chair.writtenIndex[k] == w) {
+        int partner = reading.partner[k];
+        written.add(
+            new Analysis.Written(
+                step,
+                fate(k),
+                reading.shift[k],
+                partner == Matcher.NONE ? null : (Integer) chair.takeIndex[partner]));
+        k++;
+      } else {
+        Analysis.Fate fate =
+            sheet.nominalMillis(step) > sheet.endMillis
+                ? Analysis.Fate.AFTER_THE_STOP
+                : Analysis.Fate.AWAY;
+        written.add(new Analysis.Written(step, fate, 0, null));
+      }
+    }
+    return new Analysis.PlayerAnalysis(chair.part.player(), List.copyOf(written), played());
+  }
+
+  private Analysis.Fate fate(int k) {
+    if (reading.partner[k] == Matcher.NONE) {
+      return Analysis.Fate.DROPPED;
+    }
+    if (reading.shift[k] != 0) {
+      return Analysis.Fate.DISPLACED;
+    }
+    if (!known[k]) {
+      return Analysis.Fate.MATCHED;
+    }
+    return placed[k] ? Analysis.Fate.PLACED : Analysis.Fate.OUTSIDE;
+  }
+
+  private List<Analysis.Played> played() {
+    Chair chair = reading.chair;
+    List<Analysis.Played> played = new ArrayList<>();
+    for (int j = 0; j < answered.length; j++) {
+      int k = answered[j];
+      if (k == Matcher.NONE) {
+        boolean stopped = chair.attacks[j] > sheet.endMillis;
+        Analysis.Kind kind = stopped ? Analysis.Kind.AWAY : Analysis.Kind.ADDED;
+        played.add(bare(chair.takeIndex[j], kind));
+      } else {
+        played.add(
+            new Analysis.Played(
+                chair.takeIndex[j],
+                Analysis.Kind.MATCHED,
+                chair.steps[k],
+                reading.shift[k],
+                known[k] ? (Double) asynchrony[k] : null,
+                known[k] ? (Double) pulse[k] : null));
+      }
+    }
+    for (int index : chair.setAside) {
+      played.add(bare(index, Analysis.Kind.SET_ASIDE));
+    }
+    for (int index : chair.whileAway) {
+      played.add(bare(index, Analysis.Kind.AWAY));
+    }
+    played.sort(
+        (a, b) ->
+            Sheet.inOrder(
+                sheet.take.attacks().get(a.attack()), sheet.take.attacks().get(b.attack())));
+    return List.copyOf(played);
+  }
+
+  private static Analysis.Played bare(int index, Analysis.Kind kind) {
+    return new Analysis.Played(index, kind, null, 0, null, null);
+  }
+
+  /** Whether any written attack was judged at all. */
+  @Nullable Double meanAsynchrony() {
+    Sample sample = sample(k -> true);
+    return sample.size() == 0 ? null : (Double) sample.mean();
+  }
+}

@@ -1,0 +1,143 @@
+package thinclick.server.scoring;
+
+import java.util.Arrays;
+
+/** What has been understood so far of one chair: shifts, phases, partners. */
+final class Reading {
+  final Chair chair;
+  final Shifts shifts;
+
+  /** Whole-step displacement at each counted written attack. */
+  final int[] shift;
+
+  /** Slow phase at each, ms from its place. */
+  final double[] phase;
+
+  /** Index of the matched attack for each, or {@link Matcher#NONE}. */
+  int[] partner;
+
+  /** SD of this player's attacks about the slow phase, ms. */
+  double noise;
+
+  Reading(Chair chair, Shifts shifts, double noise) {
+    this.chair = chair;
+    this.shifts = shifts;
+    this.noise = noise;
+    shift = new int[chair.steps.length];
+    phase = new double[chair.steps.length];
+    partner = new int[chair.steps.length];
+    Arrays.fill(partner, Matcher.NONE);
+  }
+
+  /** A second reading that can be changed without changing this one. */
+  Reading copy() {
+    Reading copy = new Reading(chair, shifts, noise);
+    System.arraycopy(shift, 0, copy.shift, 0, shift.length);
+    System.arraycopy(phase, 0, copy.phase, 0, phase.length);
+    copy.partner = partner.clone();
+    return copy;
+  }
+
+  int size() {
+    return shift.length;
+  }
+
+  /** The step on which a written attack sounded. */
+  int soundingStep(int k) {
+    return chair.steps[k] + shift[k];
+  }
+
+  int displacedCount() {
+    int count = 0;
+    for (int one : shift) {
+      count += one == 0 ? 0 : 1;
+    }
+    return count;
+  }
+
+  int matchedCount() {
+    int count = 0;
+    for (int one : partner) {
+      count += one == Matcher.NONE ? 0 : 1;
+    }
+    return count;
+  }
+
+  /** The lean asked for at a written attack, ms. */
+  double feel(Sheet sheet, int k) {
+    return sheet.grid.onbeat(chair.steps[k])
+        ? chair.part.feel().onbeat()
+        : chair.part.feel().offbeat();
+  }
+
+  /**
+   * Matches anew at the present shifts and phases.
+   *
+   * @param reach the window as a multiple of the noise
+   */
+  void match(Sheet sheet, Places places, double reach, double least) {
+    int n = size();
+    double[] expected = new double[n];
+    Integer[] order = new Integer[n];
+    for (int k = 0; k < n; k++) {
+      expected[k] = places.at(soundingStep(k)) + phase[k] + feel(sheet, k);
+      order[k] = k;
+    }
+    boolean sorted = true;
+    for (int k = 1; k < n && sorted; k++) {
+      sorted = expected[k] >= expected[k - 1];
+    }
+    if (!sorted) {
+      Arrays.sort(order, (a, b) -> Double.compare(expected[a], expected[b]));
+    }
+    double[] inOrder = new double[n];
+    double[] window = new double[n];
+    for (int i = 0; i < n; i++) {
+      inOrder[i] = expected[order[i]];
+    }
+    for (int i = 0; i < n; i++) {
+      double gap = Double.POSITIVE_INFINITY;
+      if (i > 0) {
+        gap = inOrder[i] - inOrder[i - 1];
+      }
+      if (i + 1 < n) {
+        gap = Math.min(gap, inOrder[i + 1] - inOrder[i]);
+      }
+      if (gap < 0.25 * sheet.stepMillis) {
+        gap = sheet.stepMillis; // two fell on one place, where a shift changed
+      }
+      window[i] = Math.min(Math.max(least, reach * noise), gap / 2);
+    }
+    int[] found = Matcher.match(inOrder, window, chair.attacks);
+    partner = new int[n];
+    for (int i = 0; i < n; i++) {
+      partner[order[i]] = found[i];
+    }
+  }
+
+  /** What this chair tells of the pulse at its present shifts and partners. */
+  Observed observed(Sheet sheet, Places places) {
+    int count = matchedCount();
+    if (count == 0) {
+      return Observed.NONE;
+    }
+    long[] keys = new long[count];
+    int filled = 0;
+    for (int k = 0; k < size(); k++) {
+      if (partner[k] != Matcher.NONE) {
+        keys[filled++] = ((long) (soundingStep(k) + (1 << 30)) << 32) | k;
+      }
+    }
+    Arrays.sort(keys);
+    int[] at = new int[count];
+    double[] off = new double[count];
+    double[] doubt = new double[count];
+    for (int i = 0; i < count; i++) {
+      int k = (int) keys[i];
+      at[i] = soundingStep(k);
+      off[i] = chair.attacks[partner[k]] - places.at(at[i]) - feel(sheet, k);
+      doubt[i] = 1;
+    }
+    return new Observed(at, off, doubt);
+  }
+}

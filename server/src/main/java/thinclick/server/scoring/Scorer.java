@@ -1,0 +1,30 @@
+package thinclick.server.scoring;
+
+import java.util.Arrays;
+import java.util.List;
+import thinclick.protocol.file.Take;
+
+/**
+ * Scores a take: follows every player, estimates the pulse they share, matches attack to attack and
+ * reports. A pure function of the take, whatever order its attacks stand in.
+ */
+public final class Scorer {
+  private Scorer() {}
+
+  /** The review of a take. */
+  public static Review review(Take take) {
+    return analyse(take).review();
+  }
+
+  /** The review of a take with what was decided about every attack. */
+  public static Analysis analyse(Take take) {
+    Sheet sheet = new Sheet(take);
+    Understanding understood = new Decoding(sheet).understand();
+    return new Figures(understood).analysis();
+  }
+
+  /** The written attack's shifts as a list, for tests and pictures. */
+  static List<Integer> shifts(Reading reading) {
+    return Arrays.stream(reading.shift).boxed().toList();
+  }
+}

@@ -1,0 +1,147 @@
+package thinclick.server.scoring;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Span;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Click;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.StepGrid;
+
+/**
+ * A take laid out for arithmetic: times are milliseconds from step 0, chairs stand in the order of
+ * the parts, attacks in the order of time whatever order they came in.
+ */
+final class Sheet {
+  final Take take;
+  final StepGrid grid;
+  final ClickPlan plan;
+
+  /** Steps of all stages together. */
+  final int steps;
+
+  final int stepsPerBar;
+
+  /** Length of a step before swing, ms. */
+  final double stepMillis;
+
+  final List<Chair> chairs;
+
+  /** First step of each stage, and the end of the last. */
+  final int[] stageFrom;
+
+  /** Steps that really clicked, ascending. */
+  final int[] clickSteps;
+
+  /** Whether a stage has any click that really sounded. */
+  final boolean[] stageClicks;
+
+  /** Where the take was stopped, ms; infinite where it ran to its end. */
+  final double endMillis;
+
+  Sheet(Take take) {
+    this.take = take;
+    grid = take.grid();
+    plan = take.plan();
+    stepsPerBar = grid.stepsPerBar();
+    steps = plan.bars() * stepsPerBar;
+    stepMillis = grid.stepMicros() / 1000;
+    endMillis =
+        take.endMicros() == null
+            ? Double.POSITIVE_INFINITY
+            : (take.endMicros() - take.startMicros()) / 1000.0;
+    stageFrom = new int[take.stages().size() + 1];
+    for (int i = 0; i < take.stages().size(); i++) {
+      stageFrom[i + 1] = stageFrom[i] + take.stages().get(i).bars() * stepsPerBar;
+    }
+    stageClicks = new boolean[take.stages().size()];
+    List<Integer> sounded = new ArrayList<>();
+    for (Click click : plan.clicks(grid)) {
+      if (take.clickInterrupted().stream()
+          .noneMatch(span -> span.contains((double) click.micros()))) {
+        sounded.add((int) click.step());
+        stageClicks[click.stage()] = true;
+      }
+    }
+    clickSteps = sounded.stream().mapToInt(Integer::intValue).toArray();
+    chairs = chairs(take);
+  }
+
+  private List<Chair> chairs(Take take) {
+    Map<String, List<Integer>> played = new HashMap<>();
+    for (int i = 0; i < take.attacks().size(); i++) {
+      played.computeIfAbsent(take.attacks().get(i).player(), name -> new ArrayList<>()).add(i);
+    }
+    List<Chair> all = new ArrayList<>();
+    for (Part part : take.parts()) {
+      all.add(new Chair(this, part, played.getOrDefault(part.player(), List.of())));
+    }
+    return List.copyOf(all);
+  }
+
+  /** Milliseconds from step 0 of an instant of room time. */
+  double millis(long micros) {
+    return (micros - take.startMicros()) / 1000.0;
+  }
+
+  /** Where a step lies on the written grid with its set swing, ms from step 0. */
+  double nominalMillis(long step) {
+    return grid.swungStep(step) * stepMillis;
+  }
+
+  /** The last step whose instant lies before the take was stopped. */
+  int lastCountedStep() {
+    if (endMillis >= nominalMillis(steps - 1)) {
+      return steps - 1;
+    }
+    return (int) Math.max(-1, Math.floor(endMillis / stepMillis));
+  }
+
+  int barOf(int step) {
+    return Math.floorDiv(step, stepsPerBar);
+  }
+
+  /** The stage of a step; the first before the take, the last after it. */
+  int stageOf(int step) {
+    int stage = 0;
+    while (stage + 1 < stageClicks.length && step >= stageFrom[stage + 1]) {
+      stage++;
+    }
+    return stage;
+  }
+
+  static boolean inside(List<Span> spans, double micros) {
+    for (Span span : spans) {
+      if (span.contains(micros)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Attacks in the order of time, ties by what they are, never by when they arrived. */
+  static int inOrder(Attack a, Attack b) {
+    int order = Long.compare(a.micros(), b.micros());
+    if (order == 0) {
+      order = Integer.compare(orNone(a.pitch()), orNone(b.pitch()));
+    }
+    if (order == 0) {
+      order = Integer.compare(orNone(b.velocity()), orNone(a.velocity()));
+    }
+    if (order == 0) {
+      order =
+          Double.compare(
+              a.lengthMillis() == null ? -1 : a.lengthMillis(),
+              b.lengthMillis() == null ? -1 : b.lengthMillis());
+    }
+    return order;
+  }
+
+  private static int orNone(@org.jspecify.annotations.Nullable Integer value) {
+    return value == null ? -1 : value;
+  }
+}
