@@ -1,9 +1,6 @@
 package thinclick.server.command;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,8 +8,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.file.Take;
-import thinclick.protocol.json.BadInput;
 import thinclick.server.scoring.Review;
 import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.Scorer;
@@ -38,7 +33,7 @@ public final class ReviewCommand implements Runnable {
 
   @Override
   public void run() {
-    Review review = Scorer.review(read(file));
+    Review review = Scorer.review(InputFile.read(file, FileCodec::readTake));
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.println(JSON.writeValueAsString(review));
@@ -46,18 +41,5 @@ public final class ReviewCommand implements Runnable {
       out.print(ReviewText.of(review));
     }
     out.flush();
-  }
-
-  /** Reads a take file; what is wrong with it is said with the file's name. */
-  static Take read(Path file) {
-    try {
-      return FileCodec.readTake(Files.readAllBytes(file));
-    } catch (NoSuchFileException missing) {
-      throw new BadInput(file.toString(), "expected a take file, found nothing there");
-    } catch (IOException problem) {
-      throw new BadInput(file.toString(), "expected a readable take file, found " + problem);
-    } catch (BadInput bad) {
-      throw new BadInput(file.toString(), String.valueOf(bad.getMessage()));
-    }
   }
 }

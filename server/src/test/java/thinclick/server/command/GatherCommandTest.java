@@ -30,7 +30,8 @@ class GatherCommandTest {
   void writeTheHandWorkedTakeAsMidiFiles() throws IOException {
     handWorked = folder.resolve("two_players.take.json");
     try (InputStream in =
-        GatherCommandTest.class.getResourceAsStream("/fixtures/two_players.take.json")) {
+        GatherCommandTest.class.getResourceAsStream(
+            "/thinclick/server/scoring/two_players.take.json")) {
       Files.copy(in, handWorked);
     }
     take = FileCodec.readTake(Files.readAllBytes(handWorked));
@@ -103,6 +104,25 @@ class GatherCommandTest {
                         new Attack(
                             a.player(), a.micros(), a.velocity(), 60, 110.0, null, false, false))
                 .toList());
+  }
+
+  @Test
+  void theGatheredTakeHasTheFiguresOfTheHandWorkedOne() {
+    gather(
+        "--tempo",
+        "120",
+        "--part",
+        part("Ana", "ana.mid"),
+        "--part",
+        part("Ben", "ben.mid:10"),
+        "--offset-millis",
+        "2000");
+
+    Run byHand = Run.of("review", "--json", handWorked);
+    Run gathered = Run.of("review", "--json", output);
+    assertThat(gathered.code()).isZero();
+    assertThat(gathered.out()).contains("\"hold\" : 89.58").isEqualTo(byHand.out());
+    assertThat(Run.of("review", output).out()).isEqualTo(Run.of("review", handWorked).out());
   }
 
   @Test
