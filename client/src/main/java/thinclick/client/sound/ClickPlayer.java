@@ -1,0 +1,82 @@
+package thinclick.client.sound;
+
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.locks.LockSupport;
+import thinclick.protocol.time.MonotonicClock;
+
+/**
+ * Sounds the click: the one thread that owns the output. Methods may be called from any thread and
+ * return at once; the first turn opens the output.
+ */
+public final class ClickPlayer implements AutoCloseable {
+  private final Queue<Runnable> orders = new ConcurrentLinkedQueue<>();
+  private final SoundLoop loop;
+  private final Thread thread;
+  private volatile boolean closed;
+
+  @SuppressWarnings(
+      "ThreadPriorityCheck") // a wish only: nothing but the depth of buffer hangs on it
+  private ClickPlayer(Outputs outputs, SoundEar ear, Loudness loudness) {
+    loop = new SoundLoop(outputs, MonotonicClock.SYSTEM, ear, loudness);
+    thread = new Thread(this::run, "click");
+    thread.setDaemon(true);
+    thread.setPriority(Thread.MAX_PRIORITY);
+  }
+
+  /** Starts on the system's outputs. */
+  public static ClickPlayer start(SoundEar ear, Loudness loudness) {
+    ClickPlayer player = new ClickPlayer(new SystemOutputs(), ear, loudness);
+    player.thread.start();
+    return player;
+  }
+
+  /** Plays these cues by this time; what was playing before ends. */
+  public void play(CueSheet cues, RoomTimes times) {
+    order(() -> loop.play(cues, times));
+  }
+
+  /** Nothing more is begun. */
+  public void stop() {
+    order(loop::stop);
+  }
+
+  /** Sets the level; it rises by 12 dB a second at most. */
+  public void loudness(Loudness loudness) {
+    order(() -> loop.loudness(loudness));
+  }
+
+  /** Silences this computer, or lets it sound again. */
+  public void mute(boolean mute) {
+    order(() -> loop.mute(mute));
+  }
+
+  /** Chooses an output by name; empty for the system's own choice. */
+  public void output(String name) {
+    order(() -> loop.output(name));
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    LockSupport.unpark(thread);
+  }
+
+  private void order(Runnable order) {
+    orders.add(order);
+    LockSupport.unpark(thread);
+  }
+
+  private void run() {
+    while (!closed) {
+      for (Runnable order = orders.poll(); order != null; order = orders.poll()) {
+        order.run();
+      }
+      long next = loop.turn();
+      if (orders.isEmpty() && !closed) {
+        LockSupport.parkNanos(Math.max(0, next - System.nanoTime()));
+      }
+    }
+    loop.close();
+  }
+}
