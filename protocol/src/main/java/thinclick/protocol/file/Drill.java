@@ -27,6 +27,7 @@ import thinclick.protocol.music.Swing;
  * @param deal how the material is shared out
  * @param chairs at least one
  * @param stages the click plan
+ * @param groups how the beats of a bar stand together, such as 3, 2 in 5/4; null for the usual
  */
 public record Drill(
     String format,
@@ -41,7 +42,8 @@ public record Drill(
     int periodBars,
     Deal deal,
     List<Chair> chairs,
-    List<Stage> stages) {
+    List<Stage> stages,
+    @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> groups) {
   /** What {@code format} says. */
   public static final String FORMAT = "thinclick.drill";
 
@@ -76,16 +78,21 @@ public record Drill(
    * @param steps its length in steps; it is repeated
    * @param attackSteps attacked steps, ascending, from 0
    * @param accentSteps those of them with an accent, or null
-   * @param lengthSteps the written length of each attack in steps, or null
+   * @param lengthSteps the written length of each attack in steps, none over the next attack; null
+   *     for the usual lengths
+   * @param grouping how many steps the figure inside lasts before it starts again, so that bearings
+   *     can be given; what it leaves over is the tail; null where nothing is grouped
    */
   public record Cell(
       int steps,
       List<Integer> attackSteps,
       @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> accentSteps,
-      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> lengthSteps) {
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> lengthSteps,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer grouping) {
     public Cell {
       Check.range("steps", steps, 1L, 10_000);
       attackSteps = Check.list("attackSteps", attackSteps);
+      Check.size("attackSteps", attackSteps, 1, 10_000);
       Check.ascending("attackSteps", attackSteps, 0, steps - 1);
       if (accentSteps != null) {
         accentSteps = Check.list("accentSteps", accentSteps);
@@ -102,14 +109,32 @@ public record Drill(
         lengthSteps = Check.list("lengthSteps", lengthSteps);
         Check.size("lengthSteps", lengthSteps, attackSteps.size(), attackSteps.size());
         for (int i = 0; i < lengthSteps.size(); i++) {
-          Check.range("lengthSteps[" + i + "]", lengthSteps.get(i).longValue(), 1, 10_000);
+          Check.range(
+              "lengthSteps[" + i + "]",
+              lengthSteps.get(i).longValue(),
+              1,
+              gap(steps, attackSteps, i));
         }
       }
+      Check.range("grouping", grouping, 2, Math.max(2, steps));
     }
 
     /** A cell of attacks alone. */
     public static Cell of(int steps, List<Integer> attackSteps) {
-      return new Cell(steps, attackSteps, null, null);
+      return new Cell(steps, attackSteps, null, null, null);
+    }
+
+    /** Steps from an attack to the next one, the cell repeated. */
+    public int gapAfter(int attack) {
+      return gap(steps, attackSteps, attack);
+    }
+
+    private static int gap(int steps, List<Integer> attackSteps, int attack) {
+      int next =
+          attack + 1 < attackSteps.size()
+              ? attackSteps.get(attack + 1)
+              : steps + attackSteps.get(0);
+      return next - attackSteps.get(attack);
     }
   }
 
@@ -122,6 +147,7 @@ public record Drill(
    * @param entryStep where it comes in, from 0
    * @param line the pitches, or null for rhythm alone
    * @param feelMillis a lean asked for, or null
+   * @param instrument what it is read on, or null
    */
   public record Chair(
       String chair,
@@ -129,9 +155,16 @@ public record Drill(
       Cell cell,
       int entryStep,
       @Nullable Line line,
-      @Nullable Feel feelMillis) {
+      @Nullable Feel feelMillis,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String instrument) {
     public Chair {
       Check.length("chair", Check.present("chair", chair), 1, 32);
+      if (role != null) {
+        Check.length("role", role, 1, 32);
+      }
+      if (instrument != null) {
+        Check.length("instrument", instrument, 1, 40);
+      }
       Check.present("cell", cell);
       Check.range("entryStep", entryStep, 0L, 10_000);
     }
@@ -160,5 +193,47 @@ public record Drill(
     ClickPlan plan = new ClickPlan(stages);
     plan.checkMeter(grid.meter(), stepsPerBeat);
     stages = plan.stages();
+    if (groups != null) {
+      groups = Check.list("groups", groups);
+      int beats = 0;
+      for (int i = 0; i < groups.size(); i++) {
+        Check.range("groups[" + i + "]", groups.get(i).longValue(), 1, meter.beatsPerBar());
+        beats += groups.get(i);
+      }
+      if (beats != meter.beatsPerBar()) {
+        throw new BadInput(
+            "groups",
+            "expected groups that add up to the "
+                + meter.beatsPerBar()
+                + " beats of "
+                + meter
+                + ", found "
+                + beats);
+      }
+    }
+  }
+
+  /** Steps a bar. */
+  public int stepsPerBar() {
+    return meter.stepsPerBar(stepsPerBeat);
+  }
+
+  /** This drill with other stages. */
+  public Drill withStages(List<Stage> others) {
+    return new Drill(
+        format,
+        version,
+        title,
+        level,
+        meter,
+        stepsPerBeat,
+        swing,
+        tempo,
+        toleranceMillis,
+        periodBars,
+        deal,
+        chairs,
+        others,
+        groups);
   }
 }

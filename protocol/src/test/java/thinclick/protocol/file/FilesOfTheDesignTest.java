@@ -32,11 +32,13 @@ class FilesOfTheDesignTest {
                     new Drill.Chair(
                         "1",
                         "comping",
-                        new Drill.Cell(32, List.of(0, 3, 6), List.of(0), List.of(2, 2, 2)),
+                        new Drill.Cell(32, List.of(0, 3, 6), List.of(0), List.of(2, 2, 2), null),
                         3,
                         null,
+                        null,
                         null)),
-                List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4))));
+                List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4)),
+                null));
     assertThat(FileCodec.readDrill(FileCodec.write(drill))).isEqualTo(drill);
   }
 

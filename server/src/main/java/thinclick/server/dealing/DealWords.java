@@ -1,0 +1,82 @@
+package thinclick.server.dealing;
+
+import java.util.Optional;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.music.Meter;
+import thinclick.server.material.Groupings;
+import thinclick.server.material.Places;
+
+/** Who comes in where, a plain sentence for each seat. */
+final class DealWords {
+  private static final String[] NUMBERS = {
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "twelve"
+  };
+
+  private DealWords() {}
+
+  /** {@code "Ilse comes in on the and of 2 of bar 1, on threes that come round in bar 4."} */
+  static String sentence(DealFrame frame, Seat seat) {
+    Drill drill = frame.drill();
+    if (seat.attackSteps(frame.totalSteps()).isEmpty()) {
+      return seat.player() + " has nothing to play in so short a take.";
+    }
+    int first = seat.entryStep() + seat.cell().attackSteps().get(0);
+    int bar = frame.stepsPerBar();
+    return seat.player()
+        + " comes in on "
+        + Places.spoken(first % bar, drill.meter(), drill.stepsPerBeat())
+        + " of bar "
+        + (first / bar + 1)
+        + groups(frame, seat)
+        + following(frame, seat)
+        + ".";
+  }
+
+  private static String groups(DealFrame frame, Seat seat) {
+    Integer grouping = seat.cell().grouping();
+    if (grouping == null) {
+      return "";
+    }
+    Optional<Integer> round =
+        Groupings.comesRound(
+            seat.cell(),
+            seat.entryStep(),
+            frame.drill().stepsPerBeat(),
+            frame.stepsPerBar(),
+            frame.bars());
+    return ", on "
+        + Places.groupsOf(grouping)
+        + round.map(bar -> " that come round in bar " + (bar + 1)).orElse("");
+  }
+
+  private static String following(DealFrame frame, Seat seat) {
+    if (seat.follows() == null || seat.entryStep() == seat.follows().entryStep()) {
+      return "";
+    }
+    int steps = seat.entryStep() - seat.follows().entryStep();
+    return ", "
+        + distance(Math.abs(steps), frame.drill().meter(), frame.drill().stepsPerBeat())
+        + (steps > 0 ? " after " : " before ")
+        + seat.follows().player();
+  }
+
+  /** {@code "a beat"}, {@code "three eighths"}, {@code "two bars"}. */
+  static String distance(int steps, Meter meter, int stepsPerBeat) {
+    int perBar = meter.stepsPerBar(stepsPerBeat);
+    if (steps % perBar == 0) {
+      return counted(steps / perBar, "bar");
+    }
+    if (steps % stepsPerBeat == 0) {
+      return counted(steps / stepsPerBeat, "beat");
+    }
+    return counted(steps, Places.stepName(meter, stepsPerBeat));
+  }
+
+  private static String counted(int count, String unit) {
+    if (count == 1) {
+      return ("eighth".equals(unit) ? "an " : "a ") + unit;
+    }
+    return (count < NUMBERS.length ? NUMBERS[count] : Integer.toString(count)) + " " + unit + "s";
+  }
+}

@@ -1,0 +1,94 @@
+package thinclick.server.material;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.protocol.file.Drill;
+
+class GroupingsTest {
+  /** lcm(g, b) = g b / gcd pulses; in bars that over b, in groups that over g. Derived. */
+  @ParameterizedTest
+  @CsvSource({
+    "3, 8, 24, 3, 8",
+    "3, 16, 48, 3, 16",
+    "5, 16, 80, 5, 16",
+    "3, 4, 12, 3, 4",
+    "5, 12, 60, 5, 12",
+    "5, 8, 40, 5, 8",
+    "7, 16, 112, 7, 16",
+    "6, 16, 48, 3, 8",
+    "7, 8, 56, 7, 8"
+  })
+  void aGroupingMeetsTheBarAgainAfterTheLeastCommonMultiple(
+      int grouping, int bar, int pulses, int bars, int groups) {
+    Drill.Cell one = new Drill.Cell(grouping, List.of(0), null, null, grouping);
+
+    assertThat(Groupings.realignsAfter(grouping, bar)).isEqualTo(pulses);
+    assertThat(Groupings.comesRound(one, 0, 1, bar, bars + 1)).isEqualTo(Optional.of(bars));
+    assertThat(Groupings.lay(one, 0, 1, bar, pulses)).hasSize(groups);
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void groupingsOfThreeAndSixEighthsBeginAnewInBarFour() {
+    assertThat(comesRound("Long threes")).contains(3);
+    assertThat(comesRound("Long sixes")).contains(3);
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void twoBarsHoldFiveGroupsOfThreeAndOneEighthOver() {
+    Drill.Cell cell = Stock.find("Short threes").chairs().get(0).cell();
+
+    assertThat(Groupings.lengths(cell)).containsExactly(3, 3, 3, 3, 3, 1);
+    assertThat(Groupings.tailStart(cell)).isEqualTo(15);
+  }
+
+  /** Common practice, no source. */
+  @Test
+  void groupingsThatFitTheBeatNeverLeaveIt() {
+    Drill.Cell threes = new Drill.Cell(3, List.of(0), null, null, 3);
+    Drill.Cell twos = new Drill.Cell(2, List.of(0), null, null, 2);
+
+    assertThat(Groupings.comesRound(threes, 0, 3, 12, 64)).isEmpty();
+    assertThat(Groupings.comesRound(twos, 0, 2, 8, 64)).isEmpty();
+    assertThat(Groupings.lay(threes, 0, 3, 12, 48)).allMatch(group -> group.beatSteps().isEmpty());
+  }
+
+  @Test
+  void aDisplacedEntryMovesTheBarInWhichTheFigureComesRound() {
+    Drill.Cell cell = Stock.find("Long threes").chairs().get(0).cell();
+
+    assertThat(Groupings.comesRound(cell, 2, 2, 8, 16)).contains(1);
+    assertThat(Groupings.comesRound(cell, 1, 2, 8, 16)).contains(2);
+    assertThat(Groupings.comesRound(cell, 3, 2, 8, 16)).contains(3);
+  }
+
+  @Test
+  void theTailBeginsWhereTheFigureIsNotRepeated() {
+    assertThat(Groupings.tailStart(Stock.find("Long threes").chairs().get(0).cell())).isEqualTo(27);
+    assertThat(Groupings.tailStart(Stock.find("Waltz fives").chairs().get(0).cell())).isEqualTo(20);
+    assertThat(Groupings.lengths(Stock.find("Split sevens").chairs().get(0).cell()))
+        .containsExactly(7, 7, 7, 7, 4);
+  }
+
+  @Test
+  void beatsAndBarLinesThatCutAGroupAreNamed() {
+    List<Group> groups =
+        Groupings.lay(Stock.find("Long threes").chairs().get(0).cell(), 0, 2, 8, 32);
+
+    assertThat(groups.get(0)).isEqualTo(new Group(0, 3, false, List.of(2), List.of(), true));
+    assertThat(groups.get(2)).isEqualTo(new Group(6, 9, false, List.of(8), List.of(8), false));
+    assertThat(groups.get(9)).isEqualTo(new Group(27, 32, true, List.of(28, 30), List.of(), false));
+  }
+
+  private static Optional<Integer> comesRound(String title) {
+    Drill drill = Stock.find(title);
+    return Groupings.comesRound(
+        drill.chairs().get(0).cell(), 0, drill.stepsPerBeat(), drill.stepsPerBar(), 8);
+  }
+}
