@@ -1,7 +1,9 @@
 package thinclick.server.scoring;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.List;
 import java.util.stream.IntStream;
 
 /** From a sheet to an understanding: passes over the players until they agree. */
@@ -11,76 +13,158 @@ final class Decoding {
   private static final double LEAST_NOISE = 6;
   private static final int ROUNDS = 2;
 
-  private static final Pulse.Freedom LOOSE = new Pulse.Freedom(3, 0.15, 3, 24, 30);
-  private static final Pulse.Freedom FINAL = new Pulse.Freedom(1.5, 0.1, 1.5, 24, 1e9);
+  private static final Pulse.Freedom LOOSE =
+      new Pulse.Freedom(new CommonCourse.Freedom(3, 0.15, 0.3), 1.5, false);
+  private static final Pulse.Freedom FITTED =
+      new Pulse.Freedom(new CommonCourse.Freedom(1.5, 0.1, 0.2), 1, true);
 
   private final Sheet sheet;
   private final Reading[] readings;
+  private final int reach;
   private Places places;
+  private double ratio;
 
   Decoding(Sheet sheet) {
     this.sheet = sheet;
     readings = new Reading[sheet.chairs.size()];
-    int reach = 0;
+    int farthest = 0;
     for (int i = 0; i < readings.length; i++) {
       Chair chair = sheet.chairs.get(i);
       int[] whole = chair.part.attackSteps().stream().mapToInt(Integer::intValue).toArray();
       readings[i] = new Reading(chair, Shifts.of(whole, sheet.stepsPerBar), FIRST_NOISE);
       int[] shifts = readings[i].shifts.shifts();
-      reach = Math.max(reach, Math.max(-shifts[0], shifts[shifts.length - 1]));
+      farthest = Math.max(farthest, Math.max(-shifts[0], shifts[shifts.length - 1]));
     }
-    places = Places.nominal(sheet, sheet.take.swing().ratio(), reach + 1);
+    reach = farthest + 1;
+    lay(sheet.take.swing().ratio());
+  }
+
+  private void lay(double swing) {
+    ratio = swing;
+    places = Places.nominal(sheet, swing, reach);
   }
 
   Understanding understand() {
-    for (Reading reading : readings) {
-      alone(reading);
+    if (sheet.take.swing().asTheBandPlays()) {
+      chooseSwing();
     }
+    allAlone();
     int heard = 0;
     for (Reading reading : readings) {
       heard += reading.matchedCount() > 0 ? 1 : 0;
     }
+    if (sheet.take.swing().asTheBandPlays()) {
+      measureSwing();
+    }
     if (heard > 1) {
+      settleGauge();
       for (int round = 0; round < ROUNDS; round++) {
+        together();
+      }
+      if (settleGauge()) {
         together();
       }
     }
     for (Reading reading : readings) {
       Episodes.weigh(sheet, places, reading);
+      Episodes.chooseSides(sheet, places, reading);
     }
     Pulse pulse = heard > 1 ? settle() : null;
-    return new Understanding(sheet, readings, places, pulse, sheet.take.swing().ratio());
+    if (sheet.take.swing().asTheBandPlays()) {
+      measureSwing();
+      pulse = heard > 1 ? settle() : null;
+    }
+    return new Understanding(sheet, readings, places, pulse, ratio);
   }
 
-  private void alone(Reading reading) {
+  private boolean settleGauge() {
+    if (!Gauge.settle(sheet, places, readings)) {
+      return false;
+    }
+    for (Reading reading : readings) {
+      reading.match(sheet, places, 4, 25);
+    }
+    return true;
+  }
+
+  private double allAlone() {
+    double evidence = 0;
+    for (Reading reading : readings) {
+      double one = alone(reading);
+      evidence += swings(reading) ? one : 0;
+    }
+    return evidence;
+  }
+
+  private static final double[] SWINGS = {1, 1.5, 2, 3};
+
+  /** The ratio, of a few, that explains those players best who play both steps of the pairs. */
+  private void chooseSwing() {
+    double best = Double.NEGATIVE_INFINITY;
+    double chosen = 1;
+    for (double tried : SWINGS) {
+      lay(tried);
+      double evidence = allAlone();
+      if (evidence > best) {
+        best = evidence;
+        chosen = tried;
+      }
+    }
+    lay(chosen);
+  }
+
+  private boolean swings(Reading reading) {
+    int odd = 0;
+    for (int step : reading.chair.steps) {
+      odd += step & 1;
+    }
+    return odd >= SwingRatio.LEAST && reading.size() - odd >= SwingRatio.LEAST;
+  }
+
+  /** Lays in the ratio the band really plays; straight where nobody plays both kinds of step. */
+  private void measureSwing() {
+    List<SwingRatio.Place> places = new ArrayList<>();
+    for (Reading reading : readings) {
+      SwingRatio.Place place = reading.swing(sheet, this.places, ratio);
+      if (place != null) {
+        places.add(place);
+      }
+    }
+    lay(places.isEmpty() ? 1 : Math.max(0.8, Math.min(4, SwingRatio.together(places).ratio())));
+  }
+
+  /** Decodes one player without the others; the log evidence. */
+  private double alone(Reading reading) {
     if (reading.size() == 0 || reading.chair.attacks.length == 0) {
-      return;
+      return 0;
     }
     double reach = Math.min(200, 0.65 * sheet.stepMillis);
     double[] centre = new double[reading.size()];
-    decode(reading, centre, FIRST_NOISE, Math.min(60, reach / 2), 3, reach);
+    return decode(reading, centre, FIRST_NOISE, Math.min(60, reach / 2), 3, reach, true);
   }
 
-  private void decode(
+  private double decode(
       Reading reading,
       double[] centre,
       double noise,
       double startSpread,
       double walk,
-      double reach) {
+      double reach,
+      boolean clickPulls) {
     double noiseHere = Math.min(noise, 0.2 * sheet.stepMillis);
     ShiftDecoder.Prices prices =
         new ShiftDecoder.Prices(
             noiseHere,
             0.08,
             addedPerMilli(reading),
-            0.004,
-            0.0005,
+            0.005,
+            0.0002,
             0.01,
             startSpread,
             0,
             walk,
-            reach);
+            reach,
+            clickPulls);
     ShiftDecoder.Decoded decoded =
         new ShiftDecoder(
                 sheet,
@@ -96,6 +180,7 @@ final class Decoding {
     reading.noise = noiseHere;
     reading.match(sheet, places, 4, 25);
     reading.noise = noiseOf(reading);
+    return decoded.logEvidence();
   }
 
   private double[] withoutFeel(Reading reading) {
@@ -147,18 +232,19 @@ final class Decoding {
       if (reading.size() == 0 || reading.chair.attacks.length == 0) {
         continue;
       }
-      Pulse others = pulse(i, LOOSE, sheet.clickSteps);
+      Pulse others = pulse(i, LOOSE);
       double[] centre = new double[reading.size()];
       for (int k = 0; k < centre.length; k++) {
         centre[k] = others.at(reading.chair.steps[k]);
       }
       double reach = Math.min(150, 0.6 * sheet.stepMillis);
-      decode(reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 1.5, reach);
+      decode(
+          reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 1.5, reach, false);
     }
   }
 
   /** The pulse of all chairs but one. */
-  private Pulse pulse(int without, Pulse.Freedom freedom, int[] clicks) {
+  private Pulse pulse(int without, Pulse.Freedom freedom) {
     int n = readings.length;
     Observed[] observed = new Observed[n];
     double[] weight = new double[n];
@@ -168,23 +254,24 @@ final class Decoding {
       weight[i] = readings[i].chair.part.pulseWeight();
       noise[i] = readings[i].noise;
     }
-    return new Pulse(observed, weight, clicks, noise, freedom);
+    return new Pulse(sheet, observed, weight, noise, freedom);
   }
 
   /** The last smoothing and the last match, each by the other. */
   private Pulse settle() {
-    Pulse pulse = pulse(-1, FINAL, new int[0]);
+    Pulse pulse = pulse(-1, FITTED);
     for (int round = 0; round < 2; round++) {
       for (int i = 0; i < readings.length; i++) {
         Reading reading = readings[i];
         for (int k = 0; k < reading.size(); k++) {
           int step = reading.soundingStep(k);
           reading.phase[k] = pulse.commonAt(step) + pulse.lean(i) + pulse.ownAt(i, step);
+          reading.doubt[k] = pulse.sdAt(i, step);
         }
         reading.noise = Math.min(MOST_NOISE, Math.max(LEAST_NOISE, pulse.noise(i)));
         reading.match(sheet, places, 4, 25);
       }
-      pulse = pulse(-1, FINAL, new int[0]);
+      pulse = pulse(-1, FITTED);
     }
     return pulse;
   }

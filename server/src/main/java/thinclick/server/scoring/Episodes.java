@@ -39,6 +39,51 @@ final class Episodes {
     }
   }
 
+  /**
+   * Half a period early looks like half a period late but for the edges: takes the sign that leaves
+   * fewer dropped and added, and keeps to one where both leave as many.
+   */
+  static void chooseSides(Sheet sheet, Places places, Reading reading) {
+    Integer period = reading.shifts.period();
+    if (period == null || period % 2 != 0) {
+      return;
+    }
+    int half = period / 2;
+    int usual = 0;
+    int n = reading.size();
+    int k = 0;
+    while (k < n) {
+      int to = k + 1;
+      if (Math.abs(reading.shift[k]) != half) {
+        k = to;
+        continue;
+      }
+      while (to < n && reading.shift[to] == reading.shift[k]) {
+        to++;
+      }
+      Reading late = sided(sheet, places, reading, k, to, half);
+      Reading early = sided(sheet, places, reading, k, to, -half);
+      int more = late.matchedCount() - early.matchedCount();
+      int side = more != 0 ? Integer.signum(more) : usual != 0 ? usual : 1;
+      usual = usual == 0 ? side : usual;
+      Reading chosen = side > 0 ? late : early;
+      System.arraycopy(chosen.shift, 0, reading.shift, 0, n);
+      System.arraycopy(chosen.phase, 0, reading.phase, 0, n);
+      reading.partner = chosen.partner;
+      k = to;
+    }
+  }
+
+  private static Reading sided(
+      Sheet sheet, Places places, Reading reading, int from, int to, int shift) {
+    Reading tried = reading.copy();
+    for (int k = from; k < to; k++) {
+      tried.shift[k] = shift;
+    }
+    tried.match(sheet, places, 4, 25);
+    return tried;
+  }
+
   private static boolean stands(Sheet sheet, Places places, Reading reading, int from, int to) {
     int matched = 0;
     int first = -1;

@@ -20,7 +20,7 @@ final class Figures {
     alone = understood.pulse() == null;
     judged = new Judged[sheet.chairs.size()];
     for (int i = 0; i < judged.length; i++) {
-      judged[i] = new Judged(understood, understood.readings()[i], tolerance);
+      judged[i] = new Judged(understood, i, tolerance);
     }
   }
 

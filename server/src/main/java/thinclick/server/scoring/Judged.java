@@ -23,6 +23,7 @@ final class Judged {
 
   private final Understanding understood;
   private final Sheet sheet;
+  private final int chairIndex;
   private final double[] asynchrony; // NaN inside this class only: no pulse, or not matched
   private final double[] pulse;
   private final boolean[] known;
@@ -30,9 +31,10 @@ final class Judged {
   private final int[] answered; // written index by attack
   private final int[] addedAt; // steps of added attacks
 
-  Judged(Understanding understood, Reading reading, Tolerance tolerance) {
+  Judged(Understanding understood, int chairIndex, Tolerance tolerance) {
     this.understood = understood;
-    this.reading = reading;
+    this.chairIndex = chairIndex;
+    reading = understood.readings()[chairIndex];
     sheet = understood.sheet();
     chance =
         tolerance.chanceWouldPlace(Tolerance.smallestGap(sheet, understood.swing(), reading.chair));
@@ -97,6 +99,7 @@ final class Judged {
   Sample sample(Where where) {
     int[] at = new int[reading.size()];
     double[] millis = new double[reading.size()];
+    double[] leverage = new double[reading.size()];
     int count = 0;
     for (int k = 0; k < reading.size(); k++) {
       if (known[k]
@@ -104,10 +107,18 @@ final class Judged {
           && reading.shift[k] == 0
           && where.holds(k)) {
         at[count] = reading.chair.steps[k];
+        leverage[count] = leverageAt(k);
         millis[count++] = asynchrony[k];
       }
     }
-    return new Sample(Arrays.copyOf(at, count), Arrays.copyOf(millis, count), new double[count]);
+    return new Sample(
+        Arrays.copyOf(at, count), Arrays.copyOf(millis, count), Arrays.copyOf(leverage, count));
+  }
+
+  private double leverageAt(int k) {
+    return understood.pulse() == null
+        ? 0
+        : understood.pulse().leverage(chairIndex, reading.soundingStep(k));
   }
 
   int written(Where where) {

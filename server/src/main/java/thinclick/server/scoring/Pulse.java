@@ -11,53 +11,73 @@ import java.util.Arrays;
  * attacks.
  */
 final class Pulse {
-  /** How freely the parts may move. SD in ms per square root of a step; noise in ms. */
-  record Freedom(double common, double tempo, double own, double ownSteps, double click) {}
+  /** How freely the parts may move, chosen by likelihood from a few where {@code search}. */
+  record Freedom(CommonCourse.Freedom common, double own, boolean search) {}
 
   private static final int ROUNDS = 4;
 
+  /** After so many steps a chair's own wander has mostly come home. */
+  private static final double OWN_STEPS = 12;
+
+  private static final double[] OWN_TRIED = {0.01, 0.5, 1, 2, 4, 8};
+  private static final double[] LEVELS = {0.05, 0.5, 1.5, 4};
+  private static final double[] TEMPOS = {0.02, 0.1, 0.5};
+  private static final double[] PULLS = {0, 0.2, 0.4};
+
   private final Observed[] chairs;
   private final double[] weight;
-  private final int[] clicks;
-  private final Freedom freedom;
   private final int[] knots;
-  private final double[] common;
-  private final double[] commonVariance;
+  private final int[][] knotOf;
+  private final CommonCourse common;
+  private CommonCourse.Freedom freedom;
   private final double[] lean;
   private final double[][] own;
   private final double[][] ownVariance;
+  private final double[] ownFreedom;
   private final double[] noise;
 
   /**
    * Fits all of it.
    *
+   * @param sheet says where clicks sound
    * @param chairs what each chair tells
    * @param weight how much each counts
-   * @param clicks steps of clicks that pull the common course to 0; none where it is to be free
    * @param noise a first guess of each chair's attack noise, ms
    */
-  Pulse(Observed[] chairs, double[] weight, int[] clicks, double[] noise, Freedom freedom) {
+  Pulse(Sheet sheet, Observed[] chairs, double[] weight, double[] noise, Freedom start) {
     this.chairs = chairs;
     this.weight = weight;
-    this.clicks = clicks;
-    this.freedom = freedom;
     this.noise = noise.clone();
-    knots = knots(chairs, clicks);
-    common = new double[knots.length];
-    commonVariance = new double[knots.length];
+    freedom = start.common();
+    knots = knots(chairs, sheet.clickSteps);
+    boolean[] clicked = new boolean[knots.length];
+    for (int k = 0; k < knots.length; k++) {
+      clicked[k] = Arrays.binarySearch(sheet.clickSteps, knots[k]) >= 0;
+    }
+    knotOf = new int[chairs.length][];
+    common = new CommonCourse(knots, clicked, sheet.stepMillis);
     lean = new double[chairs.length];
     own = new double[chairs.length][];
     ownVariance = new double[chairs.length][];
+    ownFreedom = new double[chairs.length];
     for (int i = 0; i < chairs.length; i++) {
+      knotOf[i] = new int[chairs[i].size()];
+      for (int k = 0; k < chairs[i].size(); k++) {
+        knotOf[i][k] = Arrays.binarySearch(knots, chairs[i].at()[k]);
+      }
       own[i] = new double[chairs[i].size()];
       ownVariance[i] = new double[chairs[i].size()];
+      ownFreedom[i] = start.own();
     }
+    firstLeans();
     for (int round = 0; round < ROUNDS; round++) {
-      fitLeans();
-      fitCommon();
+      fitCommon(start.search() && round > 0 && round < 3);
       fitLeans();
       for (int i = 0; i < chairs.length; i++) {
-        fitOwn(i);
+        if (start.search() && round > 0 && round < 3) {
+          searchOwn(i);
+        }
+        fitOwn(i, ownFreedom[i], true);
         fitNoise(i);
       }
     }
@@ -85,17 +105,26 @@ final class Pulse {
     return Arrays.copyOf(all, count);
   }
 
+  /** Leans to begin with: the median distance from the grid, held against a long drift. */
+  private void firstLeans() {
+    for (int i = 0; i < chairs.length; i++) {
+      if (chairs[i].size() > 0) {
+        double[] off = chairs[i].offMillis().clone();
+        Arrays.sort(off);
+        lean[i] = Math.max(-60, Math.min(60, off[off.length / 2]));
+      }
+    }
+  }
+
   /** A lean is the mean of what the common course and the own wander leave over. */
   private void fitLeans() {
     for (int i = 0; i < chairs.length; i++) {
       Observed chair = chairs[i];
       double sum = 0;
       double weights = 0;
-      int knot = 0;
       for (int k = 0; k < chair.size(); k++) {
-        knot = knotAt(chair.at()[k], knot);
-        double rest = chair.offMillis()[k] - common[knot] - own[i][k];
-        double w = 1 / chair.doubt()[k];
+        double rest = chair.offMillis()[k] - common.level[knotOf[i][k]] - own[i][k];
+        double w = 1 / doubt(i, k, rest - lean[i]);
         sum += w * rest;
         weights += w;
       }
@@ -103,16 +132,14 @@ final class Pulse {
     }
   }
 
-  private int knotAt(int step, int from) {
-    int knot = from;
-    while (knots[knot] < step) {
-      knot++;
-    }
-    return knots[knot] == step ? knot : Arrays.binarySearch(knots, step);
+  /** Attacks far off the rest count little: a match of something else must not pull. */
+  private double doubt(int i, int k, double rest) {
+    double variance = noise[i] * noise[i] + common.variance[knotOf[i][k]] + ownVariance[i][k];
+    double z = rest / (3 * Math.sqrt(variance));
+    return chairs[i].doubt()[k] * Math.max(1, z * z);
   }
 
-  /** Kalman filter and smoother over (course, tempo bias). */
-  private void fitCommon() {
+  private void fitCommon(boolean search) {
     int n = knots.length;
     if (n == 0) {
       return;
@@ -121,112 +148,55 @@ final class Pulse {
     double[] precision = new double[n];
     for (int i = 0; i < chairs.length; i++) {
       Observed chair = chairs[i];
-      int knot = 0;
       for (int k = 0; k < chair.size(); k++) {
-        knot = knotAt(chair.at()[k], knot);
-        double p = 1 / (noise[i] * noise[i] * chair.doubt()[k]);
-        sum[knot] += p * (chair.offMillis()[k] - lean[i] - own[i][k]);
+        int knot = knotOf[i][k];
+        double rest = chair.offMillis()[k] - lean[i] - own[i][k];
+        double p = 1 / (noise[i] * noise[i] * doubt(i, k, rest - common.level[knot]));
+        sum[knot] += p * rest;
         precision[knot] += p;
       }
     }
-    int knot = 0;
-    for (int click : clicks) {
-      knot = knotAt(click, knot);
-      precision[knot] += 1 / (freedom.click() * freedom.click());
-    }
-    double[] x = new double[n];
-    double[] v = new double[n];
-    double[] p11 = new double[n];
-    double[] p12 = new double[n];
-    double[] p22 = new double[n];
-    double[] x0 = new double[n];
-    double[] v0 = new double[n];
-    double[] q11 = new double[n];
-    double[] q12 = new double[n];
-    double[] q22 = new double[n];
-    double cx = 0;
-    double cv = 0;
-    double c11 = 200 * 200;
-    double c12 = 0;
-    double c22 = freedom.tempo() * freedom.tempo() * 100;
-    for (int k = 0; k < n; k++) {
-      if (k > 0) {
-        double gap = knots[k] - knots[k - 1];
-        cx += cv * gap;
-        c11 += 2 * gap * c12 + gap * gap * c22 + freedom.common() * freedom.common() * gap;
-        c12 += gap * c22;
-        c22 += freedom.tempo() * freedom.tempo() * gap;
+    if (search) {
+      double best = Double.NEGATIVE_INFINITY;
+      CommonCourse.Freedom chosen = freedom;
+      for (double level : LEVELS) {
+        for (double tempo : TEMPOS) {
+          for (double pull : PULLS) {
+            CommonCourse.Freedom tried = new CommonCourse.Freedom(level, tempo, pull);
+            common.fit(sum, precision, tried, false);
+            if (common.logLikelihood > best) {
+              best = common.logLikelihood;
+              chosen = tried;
+            }
+          }
+        }
       }
-      x0[k] = cx;
-      v0[k] = cv;
-      q11[k] = c11;
-      q12[k] = c12;
-      q22[k] = c22;
-      if (precision[k] > 0) {
-        double s = c11 + 1 / precision[k];
-        double g1 = c11 / s;
-        double g2 = c12 / s;
-        double error = sum[k] / precision[k] - cx;
-        cx += g1 * error;
-        cv += g2 * error;
-        c22 -= g2 * c12;
-        c12 -= g1 * c12;
-        c11 -= g1 * c11;
-      }
-      x[k] = cx;
-      v[k] = cv;
-      p11[k] = c11;
-      p12[k] = c12;
-      p22[k] = c22;
+      freedom = chosen;
     }
-    double sx = x[n - 1];
-    double sv = v[n - 1];
-    double s11 = p11[n - 1];
-    double s12 = p12[n - 1];
-    double s22 = p22[n - 1];
-    common[n - 1] = sx;
-    commonVariance[n - 1] = s11;
-    for (int k = n - 2; k >= 0; k--) {
-      double gap = knots[k + 1] - knots[k];
-      // gain = P F' (predicted P)^-1
-      double a11 = p11[k] + gap * p12[k];
-      double a12 = p12[k];
-      double a21 = p12[k] + gap * p22[k];
-      double a22 = p22[k];
-      double det = q11[k + 1] * q22[k + 1] - q12[k + 1] * q12[k + 1];
-      double i11 = q22[k + 1] / det;
-      double i12 = -q12[k + 1] / det;
-      double i22 = q11[k + 1] / det;
-      double g11 = a11 * i11 + a12 * i12;
-      double g12 = a11 * i12 + a12 * i22;
-      double g21 = a21 * i11 + a22 * i12;
-      double g22 = a21 * i12 + a22 * i22;
-      double dx = sx - x0[k + 1];
-      double dv = sv - v0[k + 1];
-      double d11 = s11 - q11[k + 1];
-      double d12 = s12 - q12[k + 1];
-      double d22 = s22 - q22[k + 1];
-      sx = x[k] + g11 * dx + g12 * dv;
-      sv = v[k] + g21 * dx + g22 * dv;
-      double n11 = p11[k] + g11 * (d11 * g11 + d12 * g12) + g12 * (d12 * g11 + d22 * g12);
-      double n12 = p12[k] + g11 * (d11 * g21 + d12 * g22) + g12 * (d12 * g21 + d22 * g22);
-      double n22 = p22[k] + g21 * (d11 * g21 + d12 * g22) + g22 * (d12 * g21 + d22 * g22);
-      s11 = n11;
-      s12 = n12;
-      s22 = n22;
-      common[k] = sx;
-      commonVariance[k] = s11;
-    }
+    common.fit(sum, precision, freedom, true);
   }
 
-  /** A chair's own wander: an attraction back to its lean, driven by noise. */
-  private void fitOwn(int i) {
+  private void searchOwn(int i) {
+    double best = Double.NEGATIVE_INFINITY;
+    double chosen = ownFreedom[i];
+    for (double tried : OWN_TRIED) {
+      double likely = fitOwn(i, tried, false);
+      if (likely > best) {
+        best = likely;
+        chosen = tried;
+      }
+    }
+    ownFreedom[i] = chosen;
+  }
+
+  /** A chair's own wander: an attraction back to its lean, driven by noise; its likelihood. */
+  private double fitOwn(int i, double walk, boolean smooth) {
     Observed chair = chairs[i];
     int n = chair.size();
-    if (n == 0 || freedom.own() <= 0) {
-      return;
+    if (n == 0) {
+      return 0;
     }
-    double still = freedom.own() * freedom.own() * freedom.ownSteps() / 2;
+    double still = walk * walk * OWN_STEPS / 2;
     double[] x = new double[n];
     double[] p = new double[n];
     double[] x0 = new double[n];
@@ -234,31 +204,36 @@ final class Pulse {
     double[] keep = new double[n];
     double cx = 0;
     double cp = still;
-    int knot = 0;
+    double likely = 0;
     for (int k = 0; k < n; k++) {
       if (k > 0) {
         double gap = Math.max(0, chair.at()[k] - chair.at()[k - 1]);
-        keep[k] = Math.exp(-gap / freedom.ownSteps());
+        keep[k] = Math.exp(-gap / OWN_STEPS);
         cx *= keep[k];
         cp = keep[k] * keep[k] * cp + still * (1 - keep[k] * keep[k]);
       }
       x0[k] = cx;
       p0[k] = cp;
-      knot = knotAt(chair.at()[k], knot);
-      double r = noise[i] * noise[i] * chair.doubt()[k];
-      double g = cp / (cp + r);
-      cx += g * (chair.offMillis()[k] - common[knot] - lean[i] - cx);
+      double error = chair.offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - cx;
+      double s = cp + noise[i] * noise[i] * doubt(i, k, error);
+      double g = cp / s;
+      likely -= 0.5 * (Math.log(s) + error * error / s);
+      cx += g * error;
       cp -= g * cp;
       x[k] = cx;
       p[k] = cp;
     }
+    if (!smooth) {
+      return likely;
+    }
     own[i][n - 1] = x[n - 1];
     ownVariance[i][n - 1] = p[n - 1];
     for (int k = n - 2; k >= 0; k--) {
-      double g = p[k] * keep[k + 1] / p0[k + 1];
+      double g = p0[k + 1] > 0 ? p[k] * keep[k + 1] / p0[k + 1] : 0;
       own[i][k] = x[k] + g * (own[i][k + 1] - x0[k + 1]);
-      ownVariance[i][k] = p[k] + g * g * (ownVariance[i][k + 1] - p0[k + 1]);
+      ownVariance[i][k] = Math.max(0, p[k] + g * g * (ownVariance[i][k + 1] - p0[k + 1]));
     }
+    return likely;
   }
 
   private void fitNoise(int i) {
@@ -268,34 +243,20 @@ final class Pulse {
       return;
     }
     double[] rest = new double[n];
-    int knot = 0;
+    double taken = 0;
     for (int k = 0; k < n; k++) {
-      knot = knotAt(chair.at()[k], knot);
-      rest[k] = Math.abs(chair.offMillis()[k] - common[knot] - lean[i] - own[i][k]);
+      int knot = knotOf[i][k];
+      rest[k] = Math.abs(chair.offMillis()[k] - common.level[knot] - lean[i] - own[i][k]);
+      taken += Math.min(0.9, (common.variance[knot] + ownVariance[i][k]) / (noise[i] * noise[i]));
     }
     Arrays.sort(rest);
     double median = rest[n / 2];
-    noise[i] = Math.min(60, Math.max(1, 1.4826 * median));
+    noise[i] = Math.min(60, Math.max(1, 1.4826 * median / Math.sqrt(1 - taken / n)));
   }
 
   /** The common course at a step, ms from its place. */
   double commonAt(int step) {
-    if (knots.length == 0) {
-      return 0;
-    }
-    int found = Arrays.binarySearch(knots, step);
-    if (found >= 0) {
-      return common[found];
-    }
-    int after = -found - 1;
-    if (after == 0) {
-      return common[0];
-    }
-    if (after == knots.length) {
-      return common[after - 1];
-    }
-    double share = (double) (step - knots[after - 1]) / (knots[after] - knots[after - 1]);
-    return common[after - 1] + share * (common[after] - common[after - 1]);
+    return common.at(step);
   }
 
   /** A chair's own wander at a step, ms. */
@@ -310,10 +271,10 @@ final class Pulse {
     }
     int after = -found - 1;
     if (after == 0) {
-      return own[i][0] * Math.exp(-(at[0] - step) / freedom.ownSteps());
+      return own[i][0] * Math.exp(-(at[0] - step) / OWN_STEPS);
     }
     if (after == at.length) {
-      return own[i][after - 1] * Math.exp(-(step - at[after - 1]) / freedom.ownSteps());
+      return own[i][after - 1] * Math.exp(-(step - at[after - 1]) / OWN_STEPS);
     }
     double share = (double) (step - at[after - 1]) / (at[after] - at[after - 1]);
     return own[i][after - 1] + share * (own[i][after] - own[i][after - 1]);
@@ -332,11 +293,51 @@ final class Pulse {
     return commonAt(step) + (weights > 0 ? sum / weights : 0);
   }
 
+  /**
+   * How much of the distance of one of a chair's attacks the pulse took up, 0-1.
+   *
+   * @param i the chair
+   * @param step the step it sounded on
+   */
+  double leverage(int i, int step) {
+    int k = Arrays.binarySearch(chairs[i].at(), step);
+    if (k < 0) {
+      return 0;
+    }
+    double weights = 0;
+    for (int j = 0; j < chairs.length; j++) {
+      weights += chairs[j].size() > 0 ? weight[j] : 0;
+    }
+    double share = weights > 0 ? weight[i] / weights : 0;
+    double variance = noise[i] * noise[i];
+    double taken = (common.variance[knotOf[i][k]] + share * ownVariance[i][k]) / variance;
+    return Math.max(0, Math.min(0.95, taken));
+  }
+
+  /** How sure the slow part of a chair is at a step, SD in ms. */
+  double sdAt(int i, int step) {
+    int knot = Arrays.binarySearch(knots, step);
+    if (knot < 0) {
+      knot = Math.min(knots.length - 1, -knot - 1);
+    }
+    int[] at = chairs[i].at();
+    int k = Arrays.binarySearch(at, step);
+    if (k < 0) {
+      k = Math.min(at.length - 1, -k - 1);
+    }
+    double variance = knot < 0 ? 0 : common.variance[knot];
+    return Math.sqrt(variance + (k < 0 ? 0 : ownVariance[i][k]));
+  }
+
   double lean(int i) {
     return lean[i];
   }
 
   double noise(int i) {
     return noise[i];
+  }
+
+  String fitted() {
+    return freedom + " own " + Arrays.toString(ownFreedom) + " noise " + Arrays.toString(noise);
   }
 }

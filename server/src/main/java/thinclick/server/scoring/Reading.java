@@ -1,6 +1,7 @@
 package thinclick.server.scoring;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /** What has been understood so far of one chair: shifts, phases, partners. */
 final class Reading {
@@ -12,6 +13,9 @@ final class Reading {
 
   /** Slow phase at each, ms from its place. */
   final double[] phase;
+
+  /** How sure the phase is, SD in ms; widens the window of the match. */
+  final double[] doubt;
 
   /** Index of the matched attack for each, or {@link Matcher#NONE}. */
   int[] partner;
@@ -25,6 +29,7 @@ final class Reading {
     this.noise = noise;
     shift = new int[chair.steps.length];
     phase = new double[chair.steps.length];
+    doubt = new double[chair.steps.length];
     partner = new int[chair.steps.length];
     Arrays.fill(partner, Matcher.NONE);
   }
@@ -34,6 +39,7 @@ final class Reading {
     Reading copy = new Reading(chair, shifts, noise);
     System.arraycopy(shift, 0, copy.shift, 0, shift.length);
     System.arraycopy(phase, 0, copy.phase, 0, phase.length);
+    System.arraycopy(doubt, 0, copy.doubt, 0, doubt.length);
     copy.partner = partner.clone();
     return copy;
   }
@@ -106,13 +112,44 @@ final class Reading {
       if (gap < 0.25 * sheet.stepMillis) {
         gap = sheet.stepMillis; // two fell on one place, where a shift changed
       }
-      window[i] = Math.min(Math.max(least, reach * noise), gap / 2);
+      window[i] = Math.min(Math.max(least, reach * Math.hypot(noise, doubt[order[i]])), gap / 2);
     }
     int[] found = Matcher.match(inOrder, window, chair.attacks);
     partner = new int[n];
     for (int i = 0; i < n; i++) {
       partner[order[i]] = found[i];
     }
+  }
+
+  /**
+   * Where the odd steps of this player's pairs sound; null where either kind is too rare.
+   *
+   * @param laid the ratio already in the places
+   */
+  SwingRatio.@Nullable Place swing(Sheet sheet, Places places, double laid) {
+    double[] sum = new double[2];
+    double[] squares = new double[2];
+    int[] count = new int[2];
+    for (int k = 0; k < size(); k++) {
+      if (partner[k] != Matcher.NONE && shift[k] == 0) {
+        int kind = chair.steps[k] & 1;
+        double off =
+            chair.attacks[partner[k]] - places.at(chair.steps[k]) - feel(sheet, k) - phase[k];
+        sum[kind] += off;
+        squares[kind] += off * off;
+        count[kind]++;
+      }
+    }
+    if (count[0] < SwingRatio.LEAST || count[1] < SwingRatio.LEAST) {
+      return null;
+    }
+    double variance = 0;
+    for (int kind = 0; kind < 2; kind++) {
+      double mean = sum[kind] / count[kind];
+      variance += Math.max(0, squares[kind] / count[kind] - mean * mean) / (count[kind] - 1);
+    }
+    return SwingRatio.place(
+        laid, sum[1] / count[1] - sum[0] / count[0], Math.sqrt(variance), sheet.stepMillis);
   }
 
   /** What this chair tells of the pulse at its present shifts and partners. */

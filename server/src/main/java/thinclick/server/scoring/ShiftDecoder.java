@@ -23,7 +23,8 @@ final class ShiftDecoder {
       double startSpread,
       double startMean,
       double walkPerStep,
-      double reach) {}
+      double reach,
+      boolean clickPulls) {}
 
   /** What was decoded at each written attack. */
   @SuppressWarnings("ArrayRecordComponent") // columns of numbers, never compared or changed
@@ -75,6 +76,7 @@ final class ShiftDecoder {
     double[][] emission = new double[n][];
     double[][] forward = new double[n][];
     int[] follow = new int[n]; // bins by which the window has followed the player
+    Course[] courses = new Course[n];
     double logEvidence = 0;
 
     double[] now = new double[shiftCount * bins];
@@ -82,7 +84,8 @@ final class ShiftDecoder {
     for (int k = 0; k < n; k++) {
       if (k > 0) {
         follow[k] = follow[k - 1] + drift(forward[k - 1]);
-        now = move(forward[k - 1], follow[k] - follow[k - 1], k);
+        courses[k] = course(k, follow[k] - follow[k - 1], follow[k - 1]);
+        now = move(forward[k - 1], courses[k], k);
       }
       emission[k] = emit(k, centre[k] + follow[k] * bin);
       double sum = 0;
@@ -109,7 +112,7 @@ final class ShiftDecoder {
         for (int i = 0; i < back.length; i++) {
           back[i] *= emission[k][i];
         }
-        back = moveBack(back, follow[k] - follow[k - 1], k);
+        back = moveBack(back, courses[k], k);
       }
     }
     return new Decoded(shift, phase, phaseSd, certainty, logEvidence);
@@ -150,44 +153,39 @@ final class ShiftDecoder {
     return Math.abs(mean) > half / 3.0 ? (int) Math.rint(mean) : 0;
   }
 
-  private double[] move(double[] from, int follow, int k) {
-    double[] kernel = kernel(k);
-    int shiftCount = shifts.shifts().length;
+  private double[] move(double[] from, Course course, int k) {
     double[] moved = new double[from.length];
-    int wide = kernel.length / 2;
-    for (int d = 0; d < shiftCount; d++) {
+    for (int d = 0; d < shifts.shifts().length; d++) {
+      int base = d * bins;
       for (int b = 0; b < bins; b++) {
-        double mass = from[d * bins + b];
+        double mass = from[base + b];
         if (mass < 1e-14) {
           continue;
         }
-        for (int t = -wide; t <= wide; t++) {
-          int to = b - follow + t;
-          if (to >= 0 && to < bins) {
-            moved[d * bins + to] += mass * kernel[t + wide];
-          }
+        int to = base + course.first[b];
+        double[] share = course.share[b];
+        for (int t = 0; t < share.length; t++) {
+          moved[to + t] += mass * share[t];
         }
       }
     }
     return jump(moved, k, false);
   }
 
-  private double[] moveBack(double[] back, int follow, int k) {
+  private double[] moveBack(double[] back, Course course, int k) {
     double[] jumped = jump(back, k, true);
-    double[] kernel = kernel(k);
-    int wide = kernel.length / 2;
     double[] moved = new double[back.length];
     double top = 0;
     for (int d = 0; d < shifts.shifts().length; d++) {
+      int base = d * bins;
       for (int b = 0; b < bins; b++) {
+        int to = base + course.first[b];
+        double[] share = course.share[b];
         double sum = 0;
-        for (int t = -wide; t <= wide; t++) {
-          int to = b - follow + t;
-          if (to >= 0 && to < bins) {
-            sum += jumped[d * bins + to] * kernel[t + wide];
-          }
+        for (int t = 0; t < share.length; t++) {
+          sum += jumped[to + t] * share[t];
         }
-        moved[d * bins + b] = sum;
+        moved[base + b] = sum;
         top = Math.max(top, sum);
       }
     }
@@ -195,6 +193,72 @@ final class ShiftDecoder {
       moved[i] /= top;
     }
     return moved;
+  }
+
+  /** Where the mass of each phase bin goes between two written attacks. */
+  private static final class Course {
+    final int[] first;
+    final double[][] share;
+
+    Course(int bins) {
+      first = new int[bins];
+      share = new double[bins][];
+    }
+  }
+
+  /** How much of its distance a band may take back at one click, and how often it does. */
+  private static final double[][] NEAR = {{0, 0.5}, {0.2, 0.25}, {0.5, 0.25}};
+
+  /** Further off than half a step from a click, staying there is unlikely. */
+  private static final double[][] FAR = {{0, 0.2}, {0.2, 0.4}, {0.5, 0.4}};
+
+  private Course course(int k, int moved, int followed) {
+    int gap = Math.max(1, steps[k] - steps[k - 1]);
+    int clicks = prices.clickPulls() ? clicksBetween(steps[k - 1], steps[k]) : 0;
+    double[] kernel = kernel(gap);
+    int wide = kernel.length / 2;
+    Course course = new Course(bins);
+    double[] row = new double[bins];
+    for (int b = 0; b < bins; b++) {
+      Arrays.fill(row, 0);
+      double x = b - half + followed;
+      if (clicks == 0 || Math.abs(x * bin) < 0.1 * sheet.stepMillis) {
+        spread(row, b - moved, 1, kernel, wide);
+      } else {
+        double[][] pulls = Math.abs(x * bin) > 0.5 * sheet.stepMillis ? FAR : NEAR;
+        for (double[] pull : pulls) {
+          double to = x * Math.pow(1 - pull[0], clicks) - followed - moved + half;
+          int low = (int) Math.floor(to);
+          spread(row, low, pull[1] * (1 - (to - low)), kernel, wide);
+          spread(row, low + 1, pull[1] * (to - low), kernel, wide);
+        }
+      }
+      int first = 0;
+      int last = bins - 1;
+      while (first < last && row[first] == 0) {
+        first++;
+      }
+      while (last > first && row[last] == 0) {
+        last--;
+      }
+      course.first[b] = first;
+      course.share[b] = Arrays.copyOfRange(row, first, last + 1);
+    }
+    return course;
+  }
+
+  private void spread(double[] row, int to, double mass, double[] kernel, int wide) {
+    for (int t = -wide; t <= wide; t++) {
+      if (to + t >= 0 && to + t < bins) {
+        row[to + t] += mass * kernel[t + wide];
+      }
+    }
+  }
+
+  private int clicksBetween(int after, int upTo) {
+    int from = Arrays.binarySearch(sheet.clickSteps, after + 1);
+    int to = Arrays.binarySearch(sheet.clickSteps, upTo + 1);
+    return (to >= 0 ? to : -to - 1) - (from >= 0 ? from : -from - 1);
   }
 
   /** Shares a little of each shift with the others, near ones and home first. */
@@ -228,8 +292,7 @@ final class ShiftDecoder {
     return to == 0 ? pull + 1 : pull;
   }
 
-  private double[] kernel(int k) {
-    int gap = Math.max(1, steps[k] - steps[k - 1]);
+  private double[] kernel(int gap) {
     double sd = prices.walkPerStep * Math.sqrt(gap) / bin;
     int wide = Math.max(1, Math.min(half, (int) Math.ceil(3 * sd)));
     double[] kernel = new double[2 * wide + 1];
