@@ -40,37 +40,37 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 public sealed interface ClientMessage {
 
   /** Hands this message to the method of the handler that is made for it. */
-  <R> R to(Handler<R> handler);
+  void to(Handler handler);
 
   /** One method a message, so that the compiler knows that none is forgotten. */
-  interface Handler<R> {
-    R onOpenRoom(OpenRoom message);
+  interface Handler {
+    void onOpenRoom(OpenRoom message);
 
-    R onJoin(Join message);
+    void onJoin(Join message);
 
-    R onClock(Clock message);
+    void onClock(Clock message);
 
-    R onClockReport(ClockReport message);
+    void onClockReport(ClockReport message);
 
-    R onSoundCheck(SoundCheck message);
+    void onSoundCheck(SoundCheck message);
 
-    R onReady(Ready message);
+    void onReady(Ready message);
 
-    R onAttacks(Attacks message);
+    void onAttacks(Attacks message);
 
-    R onPlayedThrough(PlayedThrough message);
+    void onPlayedThrough(PlayedThrough message);
 
-    R onLeave(Leave message);
+    void onLeave(Leave message);
 
-    R onMaterial(Material message);
+    void onMaterial(Material message);
 
-    R onPlan(Plan message);
+    void onPlan(Plan message);
 
-    R onDeal(Deal message);
+    void onDeal(Deal message);
 
-    R onStart(Start message);
+    void onStart(Start message);
 
-    R onStop(Stop message);
+    void onStop(Stop message);
   }
 
   /** A command, answered with {@code done} or with an error that carries the same requestId. */
@@ -98,8 +98,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onOpenRoom(this);
+    public void to(Handler handler) {
+      handler.onOpenRoom(this);
     }
   }
 
@@ -134,8 +134,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onJoin(this);
+    public void to(Handler handler) {
+      handler.onJoin(this);
     }
   }
 
@@ -147,8 +147,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onClock(this);
+    public void to(Handler handler) {
+      handler.onClock(this);
     }
   }
 
@@ -165,8 +165,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onClockReport(this);
+    public void to(Handler handler) {
+      handler.onClockReport(this);
     }
   }
 
@@ -181,8 +181,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onSoundCheck(this);
+    public void to(Handler handler) {
+      handler.onSoundCheck(this);
     }
   }
 
@@ -193,8 +193,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onReady(this);
+    public void to(Handler handler) {
+      handler.onReady(this);
     }
   }
 
@@ -214,8 +214,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onAttacks(this);
+    public void to(Handler handler) {
+      handler.onAttacks(this);
     }
   }
 
@@ -227,8 +227,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onPlayedThrough(this);
+    public void to(Handler handler) {
+      handler.onPlayedThrough(this);
     }
   }
 
@@ -239,8 +239,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onLeave(this);
+    public void to(Handler handler) {
+      handler.onLeave(this);
     }
   }
 
@@ -258,8 +258,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onMaterial(this);
+    public void to(Handler handler) {
+      handler.onMaterial(this);
     }
   }
 
@@ -275,8 +275,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onPlan(this);
+    public void to(Handler handler) {
+      handler.onPlan(this);
     }
   }
 
@@ -301,8 +301,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onDeal(this);
+    public void to(Handler handler) {
+      handler.onDeal(this);
     }
   }
 
@@ -318,8 +318,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onStart(this);
+    public void to(Handler handler) {
+      handler.onStart(this);
     }
   }
 
@@ -332,8 +332,8 @@ public sealed interface ClientMessage {
     }
 
     @Override
-    public <R> R to(Handler<R> handler) {
-      return handler.onStop(this);
+    public void to(Handler handler) {
+      handler.onStop(this);
     }
   }
 

@@ -1,0 +1,28 @@
+package thinclick.server.room;
+
+import java.util.List;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.Stage;
+
+/** From a drill and its players to their parts; pure, the same for the same seed. */
+@FunctionalInterface
+public interface DealMaker {
+  /**
+   * Deals.
+   *
+   * @param players names in the order of chairs, at least one
+   * @throws BadInput where the drill cannot be dealt so
+   */
+  Hand deal(Drill drill, List<String> players, long seed, double tempo, List<Stage> stages);
+
+  /**
+   * What was dealt.
+   *
+   * @param parts one a player, in the same order
+   * @param says who comes in where, a sentence each
+   * @param toleranceMillis how far from the ensemble pulse an attack is still placed
+   */
+  record Hand(List<Part> parts, List<String> says, double toleranceMillis) {}
+}

@@ -1,0 +1,27 @@
+package thinclick.server.room;
+
+import java.util.List;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Phase;
+
+/** What a room wants done, in order, by the edge that owns it. */
+public sealed interface Effect {
+  /** Send one message to these connections. */
+  record Send(List<Long> connections, ServerMessage message) implements Effect {}
+
+  /** Say goodbye and close. */
+  record Close(long connection, CloseCode code, String says) implements Effect {}
+
+  /** Write to the journal; attacks are answered by {@link RoomEvent.Journaled}. */
+  record Append(JournalEntry entry) implements Effect {}
+
+  /** Make a review of a take as it is stored once everything appended before is. */
+  record MakeReview(String takeId) implements Effect {}
+
+  /** For the log: the phase has changed. */
+  record PhaseChanged(Phase from, Phase to, String why) implements Effect {}
+
+  /** The room is over and can be forgotten. */
+  record Ended(String why) implements Effect {}
+}

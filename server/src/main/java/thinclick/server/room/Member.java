@@ -1,0 +1,69 @@
+package thinclick.server.room;
+
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.ClientMessage.ClockReport;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ClientMessage.Role;
+
+/** Somebody in a room, here or away. */
+final class Member {
+  /** What a chair is known to where nobody has measured it: no lean is charged up to this. */
+  private static final double UNMEASURED_MILLIS = 60;
+
+  final String id;
+  final Nickname name;
+  final String tokenHash;
+  final boolean standIn;
+  Role role;
+
+  @Nullable Long connection;
+  @Nullable ClockReport clock;
+  @Nullable Double latencyMillis;
+  @Nullable Double soundUncertaintyMillis;
+  @Nullable String readyFor;
+  @Nullable String warnedOfClockIn;
+
+  Member(String id, Nickname name, String tokenHash, Role role, boolean standIn) {
+    this.id = id;
+    this.name = name;
+    this.tokenHash = tokenHash;
+    this.role = role;
+    this.standIn = standIn;
+  }
+
+  boolean here() {
+    return connection != null;
+  }
+
+  boolean clockSteady(long epoch) {
+    ClockReport report = clock;
+    return report != null && report.epoch() == epoch && report.state() == ClockState.STEADY;
+  }
+
+  /** Of clock and chair together; a stand-in's chair is exact by making. */
+  double uncertaintyMillis() {
+    ClockReport report = clock;
+    double clockMillis = report == null ? 0 : report.uncertaintyMicros() / 1e3;
+    Double chair = soundUncertaintyMillis;
+    double chairMillis = chair != null ? chair : standIn ? 0 : UNMEASURED_MILLIS;
+    return Math.min(10_000, Math.hypot(clockMillis, chairMillis));
+  }
+
+  RoomState.MemberState state() {
+    return new RoomState.MemberState(
+        id, name.shown(), tokenHash, role, standIn, latencyMillis, soundUncertaintyMillis);
+  }
+
+  static Member of(RoomState.MemberState state) {
+    Member member =
+        new Member(
+            state.playerId(),
+            Nickname.of(state.name()),
+            state.tokenHash(),
+            state.role(),
+            state.standIn());
+    member.latencyMillis = state.latencyMillis();
+    member.soundUncertaintyMillis = state.soundUncertaintyMillis();
+    return member;
+  }
+}

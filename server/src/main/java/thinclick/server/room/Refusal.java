@@ -1,0 +1,30 @@
+package thinclick.server.room;
+
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+
+/** A message that cannot be followed; becomes an {@code error} to its sender, and nothing else. */
+final class Refusal extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+
+  private final ErrorCode code;
+  private final @Nullable String field;
+
+  Refusal(ErrorCode code, @Nullable String field, String says) {
+    super(says, null, false, false);
+    this.code = code;
+    this.field = field;
+  }
+
+  ErrorCode code() {
+    return code;
+  }
+
+  @Nullable String field() {
+    return field;
+  }
+
+  String says() {
+    return String.valueOf(getMessage());
+  }
+}

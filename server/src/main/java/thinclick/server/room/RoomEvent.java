@@ -1,0 +1,45 @@
+package thinclick.server.room;
+
+import thinclick.protocol.message.ClientMessage;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * What can happen to a room. All that is random or slow comes in with an event, so that the same
+ * events at the same instants give the same room again.
+ */
+public sealed interface RoomEvent {
+  /**
+   * A connection's first message.
+   *
+   * @param connection the edge's number for it
+   * @param message {@code openRoom} or {@code join}
+   * @param freshToken for the player, where a new one is needed
+   * @param freshLeaderToken for the one who opens the room
+   */
+  record Came(long connection, ClientMessage message, String freshToken, String freshLeaderToken)
+      implements RoomEvent {}
+
+  /** A later message of a connection that came in. */
+  record Said(long connection, ClientMessage message) implements RoomEvent {}
+
+  /** A connection is gone, whoever closed it. */
+  record Gone(long connection) implements RoomEvent {}
+
+  /** The instant of {@link Room#wakeMicros} has come, or passed. */
+  record Woken() implements RoomEvent {}
+
+  /** The journal has answered. */
+  record Journaled(JournalEntry entry, RoomJournal.Outcome outcome) implements RoomEvent {}
+
+  /** The disk cannot be written, or can be written again. */
+  record StoreChanged(boolean available) implements RoomEvent {}
+
+  /** A review was made of what was stored when it was asked for. */
+  record Reviewed(String takeId, JsonNode review) implements RoomEvent {}
+
+  /** A review could not be made. */
+  record ReviewFailed(String takeId, String why) implements RoomEvent {}
+
+  /** The host is going. */
+  record HostGoing() implements RoomEvent {}
+}

@@ -1,0 +1,220 @@
+package thinclick.server.room;
+
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.music.StepGrid;
+
+/** One take of a room, from its announcement to its last review. */
+final class TakeRun {
+  static final long NEVER = Long.MAX_VALUE;
+
+  /** After this the review is final, whoever is still silent. */
+  static final long SEALED_AFTER_MICROS = 120_000_000;
+
+  private static final long FIRST_REVIEW_MICROS = 2_000_000;
+  private static final long NEXT_REVIEW_MICROS = 1_000_000;
+
+  /** How far ahead of what is stored a client may number: four times what may be in flight. */
+  static final long FURTHEST_AHEAD = 1_024;
+
+  final Announced announced;
+  final Take written;
+
+  /** The name in the take by playerId. */
+  final Map<String, String> seats;
+
+  private final Map<String, Reach> reaches = new LinkedHashMap<>();
+  private final Map<String, Long> playedThrough = new LinkedHashMap<>();
+  private final Map<String, Long> goneSince = new LinkedHashMap<>();
+  private final Set<String> excused = new HashSet<>();
+
+  @Nullable Stopped stopped;
+  int nextStage;
+
+  /** When it ended by the room's present epoch; the take's own times may be of an earlier one. */
+  private long endedMicros;
+
+  private long reviewDueMicros = NEVER;
+  private boolean reviewMaking;
+  private boolean reviewStale;
+  private boolean askedFinal;
+  private boolean finalMade;
+
+  /** A player's stored numbers, and what the player was last told of them. */
+  static final class Reach {
+    final SeqLedger ledger = new SeqLedger();
+    long toldThrough;
+    long toldMicros = Long.MIN_VALUE / 2;
+    boolean toTell;
+  }
+
+  TakeRun(Announced announced, Take written, Map<String, String> seats) {
+    this.announced = announced;
+    this.written = written;
+    this.seats = Collections.unmodifiableMap(new LinkedHashMap<>(seats)); // keeps its order
+  }
+
+  String id() {
+    return announced.takeId();
+  }
+
+  boolean running() {
+    return stopped == null;
+  }
+
+  Reach reach(String playerId) {
+    return reaches.computeIfAbsent(playerId, id -> new Reach());
+  }
+
+  Map<String, Reach> reaches() {
+    return reaches;
+  }
+
+  // ------------------------------------------------------------------ time
+
+  /** Room time, of the take's own epoch, of the first step of a stage. */
+  long stageMicros(int stage) {
+    StepGrid grid = written.grid();
+    return grid.instantOf((long) written.plan().fromBar(stage) * grid.stepsPerBar());
+  }
+
+  /** A stage is said two bars ahead. */
+  long stageSaidMicros(int stage) {
+    StepGrid grid = written.grid();
+    return stageMicros(stage) - Math.round(2 * grid.stepsPerBar() * grid.stepMicros());
+  }
+
+  /** When the last bar is over by the written grid. */
+  long nominalEndMicros() {
+    StepGrid grid = written.grid();
+    return grid.instantOf((long) written.plan().bars() * grid.stepsPerBar());
+  }
+
+  /** When the take is ended: two beats later, at least a second, for a band that drags. */
+  long endMicros() {
+    return nominalEndMicros() + Math.max(1_000_000, Math.round(2 * written.grid().beatMicros()));
+  }
+
+  // ------------------------------------------------------------------ who is there
+
+  void gone(String playerId, long nowMicros) {
+    if (seats.containsKey(playerId)) {
+      goneSince.putIfAbsent(playerId, nowMicros);
+    }
+  }
+
+  /** Since when the player had not been there; null where the player had. */
+  @Nullable Long back(String playerId) {
+    return goneSince.remove(playerId);
+  }
+
+  Map<String, Long> goneSince() {
+    return goneSince;
+  }
+
+  // ------------------------------------------------------------------ the end and its review
+
+  void stop(Stopped how, long nowMicros) {
+    stopped = how;
+    endedMicros = nowMicros;
+    reviewStale = true;
+    reviewDueMicros = nowMicros + FIRST_REVIEW_MICROS;
+  }
+
+  /** Nobody waits any longer for what this player may still send. */
+  void excuse(String playerId, long nowMicros) {
+    excused.add(playerId);
+    completed(nowMicros);
+  }
+
+  void playedThrough(String playerId, long lastSeq, long nowMicros) {
+    playedThrough.put(playerId, lastSeq);
+    completed(nowMicros);
+  }
+
+  /** More of what was played is on the disk. */
+  void grown(long nowMicros) {
+    if (stopped == null) {
+      return;
+    }
+    reviewStale = true;
+    reviewDueMicros = Math.min(reviewDueMicros, nowMicros + NEXT_REVIEW_MICROS);
+    completed(nowMicros);
+  }
+
+  private void completed(long nowMicros) {
+    if (stopped != null && allThrough() && !(finalMade && !reviewStale)) {
+      reviewStale = true;
+      reviewDueMicros = nowMicros;
+    }
+  }
+
+  private boolean allThrough() {
+    for (String playerId : seats.keySet()) {
+      Long last = playedThrough.get(playerId);
+      if (!excused.contains(playerId)
+          && (last == null || reach(playerId).ledger.through() < last)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** When a review is to be asked for; {@link #NEVER} where none is. */
+  long reviewDueMicros() {
+    if (stopped == null || reviewMaking) {
+      return NEVER;
+    }
+    return finalMade
+        ? reviewDueMicros
+        : Math.min(reviewDueMicros, endedMicros + SEALED_AFTER_MICROS);
+  }
+
+  void reviewAsked(long nowMicros) {
+    reviewMaking = true;
+    reviewStale = false;
+    reviewDueMicros = NEVER;
+    askedFinal = allThrough() || nowMicros - endedMicros >= SEALED_AFTER_MICROS;
+  }
+
+  /** The review that was asked for is there; true where attacks may still come. */
+  boolean reviewMade(long nowMicros) {
+    reviewMaking = false;
+    finalMade = askedFinal;
+    if (reviewStale) {
+      reviewDueMicros = Math.min(reviewDueMicros, nowMicros + NEXT_REVIEW_MICROS);
+    }
+    return !askedFinal;
+  }
+
+  // ------------------------------------------------------------------ to and from paper
+
+  RoomState.TakeState state() {
+    return new RoomState.TakeState(
+        announced, written, seats, stopped, new LinkedHashMap<>(playedThrough));
+  }
+
+  static TakeRun of(RoomState.TakeState state, RoomJournal.@Nullable StoredTake stored) {
+    TakeRun take = new TakeRun(state.announced(), state.written(), state.seats());
+    take.stopped = state.stopped();
+    take.finalMade = take.stopped != null;
+    take.playedThrough.putAll(state.playedThrough());
+    if (stored != null) {
+      stored
+          .seqs()
+          .forEach(
+              (playerId, seqs) -> {
+                SeqLedger ledger = take.reach(playerId).ledger;
+                seqs.forEach(seq -> ledger.stored(seq, seq));
+              });
+    }
+    return take;
+  }
+}

@@ -1,0 +1,128 @@
+package thinclick.server.store;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
+import org.flywaydb.core.api.MigrationState;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteConfig.TransactionMode;
+import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+import thinclick.protocol.json.BadInput;
+
+/** The SQLite file: how it is opened and brought to the schema that this code knows. */
+final class Database {
+  private static final String OPTION = "--db";
+  private static final int BUSY_MILLIS = 5_000;
+
+  private final Jdbi jdbi;
+
+  private Database(Jdbi jdbi) {
+    this.jdbi = jdbi;
+  }
+
+  /**
+   * Opens the file, made where it is missing, and brings its schema up to date.
+   *
+   * @throws BadInput where it cannot be had, is something else, or was written by a newer Thinclick
+   */
+  static Database open(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw new BadInput(OPTION, "expected a file in a folder that exists, found " + file);
+    }
+    if (Files.isDirectory(file)) {
+      throw new BadInput(OPTION, "expected a file, found the folder " + file);
+    }
+    SQLiteDataSource source = new SQLiteDataSource(config());
+    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    try {
+      migrate(source, file);
+    } catch (FlywayException problem) {
+      throw new BadInput(OPTION, "expected a database of Thinclick, found " + file + why(problem));
+    }
+    return new Database(Jdbi.create(source));
+  }
+
+  private static SQLiteConfig config() {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setJournalMode(JournalMode.WAL);
+    // A commit is on the disk when it returns: a process kill cannot tell FULL from NORMAL, a power
+    // cut can.
+    config.setSynchronous(SynchronousMode.FULL);
+    config.setTransactionMode(TransactionMode.IMMEDIATE);
+    config.setBusyTimeout(BUSY_MILLIS);
+    config.enforceForeignKeys(true);
+    config.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
+    return config;
+  }
+
+  private static void migrate(SQLiteDataSource source, Path file) {
+    Flyway flyway =
+        Flyway.configure(Database.class.getClassLoader())
+            .dataSource(source)
+            .locations("classpath:thinclick/server/store/migration")
+            .load();
+    for (MigrationInfo migration : flyway.info().all()) {
+      if (migration.getState() == MigrationState.FUTURE_SUCCESS) {
+        throw new BadInput(
+            OPTION,
+            "expected a database of a version this program knows, found "
+                + file
+                + " of version "
+                + migration.getVersion()
+                + "; a newer Thinclick wrote it");
+      }
+    }
+    flyway.migrate();
+  }
+
+  private static String why(Throwable problem) {
+    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+      if (cause instanceof SQLiteException sqlite) {
+        return " (" + sqlite.getResultCode().message + ")";
+      }
+    }
+    return "";
+  }
+
+  /** A connection of one's own. */
+  Handle handle() {
+    return jdbi.open();
+  }
+
+  /**
+   * True where the disk is at fault and the same statement may succeed later; false where the
+   * statement itself is.
+   */
+  static boolean diskAtFault(Throwable problem) {
+    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
+      if (cause instanceof SQLiteException sqlite) {
+        SQLiteErrorCode code = sqlite.getResultCode();
+        return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
+          case SQLITE_FULL,
+              SQLITE_IOERR,
+              SQLITE_BUSY,
+              SQLITE_LOCKED,
+              SQLITE_READONLY,
+              SQLITE_CANTOPEN,
+              SQLITE_NOMEM,
+              SQLITE_INTERRUPT ->
+              true;
+          default -> false;
+        };
+      }
+    }
+    // A connection that failed before is closed and says so without a code.
+    return problem instanceof JdbiException || problem instanceof SQLException;
+  }
+}

@@ -1,0 +1,123 @@
+package thinclick.server.store;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Take;
+import thinclick.server.room.RoomJournal;
+
+/** The host's database, by what is done with it. Answers come after the commit. */
+public final class Store implements AutoCloseable {
+  private final StoreLoop loop;
+  private final SqliteJournal journal;
+  private final InstantSource wallClock;
+
+  private Store(StoreLoop loop, InstantSource wallClock) {
+    this.loop = loop;
+    this.wallClock = wallClock;
+    this.journal = new SqliteJournal(loop, wallClock);
+  }
+
+  /**
+   * Opens the database, made where it is missing.
+   *
+   * @param availability told at each change whether the disk can be written
+   * @throws thinclick.protocol.json.BadInput where it cannot be had, in one line
+   */
+  public static Store open(Path file, InstantSource wallClock, Consumer<Boolean> availability) {
+    return new Store(new StoreLoop(Database.open(file), availability), wallClock);
+  }
+
+  /** Where rooms write. */
+  public RoomJournal journal() {
+    return journal;
+  }
+
+  /** A room that was open when the host last went. */
+  public record SavedRoom(String id, String word) {}
+
+  /** All of them. */
+  public CompletableFuture<List<SavedRoom>> openRooms() {
+    return loop.submit(
+        session ->
+            session
+                .handle
+                .createQuery(
+                    """
+                    SELECT id, word FROM room
+                    WHERE closed_at IS NULL AND state IS NOT NULL ORDER BY opened_at, id
+                    """)
+                .map((row, context) -> new SavedRoom(row.getString("id"), row.getString("word")))
+                .list());
+  }
+
+  /** A take with all its attacks; empty where there is none of that id. */
+  public CompletableFuture<Optional<Take>> take(String takeId) {
+    return loop.submit(session -> StoredTakes.find(session.handle, takeId));
+  }
+
+  /**
+   * What is known of a take without its attacks.
+   *
+   * @param ended how it ended, in the words of {@code stopped}; null while it runs
+   */
+  public record TakeLine(
+      String id,
+      String title,
+      Instant begunAt,
+      @Nullable String ended,
+      List<String> players,
+      long attacks) {}
+
+  /** All takes, the oldest first. */
+  public CompletableFuture<List<TakeLine>> takes() {
+    return loop.submit(
+        session ->
+            StoredTakes.list(session.handle).stream()
+                .map(
+                    line ->
+                        new TakeLine(
+                            line.id(),
+                            line.title(),
+                            line.begunAt(),
+                            line.ended(),
+                            line.players(),
+                            line.attacks()))
+                .toList());
+  }
+
+  /** Takes a take in from a file. */
+  public CompletableFuture<String> importTake(String takeId, Take take) {
+    return loop.submit(
+        session -> {
+          StoredTakes.insert(session.handle, takeId, take, wallClock.instant());
+          return takeId;
+        });
+  }
+
+  /** True while little enough waits to be written. */
+  public boolean hasRoom() {
+    return loop.hasRoom();
+  }
+
+  /** Calls, on any thread, once there is room again. */
+  public void whenRoom(Runnable call) {
+    loop.whenRoom(call);
+  }
+
+  /** What was asked for and not yet answered. */
+  public long unanswered() {
+    return loop.unanswered();
+  }
+
+  /** Writes what waits and closes. */
+  @Override
+  public void close() {
+    loop.close();
+  }
+}

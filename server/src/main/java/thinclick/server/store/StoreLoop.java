@@ -1,0 +1,241 @@
+package thinclick.server.store;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The one thread that speaks SQL. It takes whatever waits, runs it in one transaction, commits, and
+ * only then answers, so that many waiting writers share one flush of the disk.
+ *
+ * <p>Where the disk is at fault the group is kept, the connection opened anew, and the same tried
+ * again; nobody is answered meanwhile.
+ */
+final class StoreLoop implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(StoreLoop.class);
+  private static final int LARGEST_GROUP = 512;
+  private static final long FIRST_RETRY_MILLIS = 100;
+  private static final long LONGEST_RETRY_MILLIS = 2_000;
+
+  /** How much may wait before readers are asked to pause. */
+  static final int FULL_AT = 4_096;
+
+  private final Database database;
+  private final LinkedBlockingQueue<Job<?>> queue = new LinkedBlockingQueue<>();
+  private final AtomicLong unanswered = new AtomicLong();
+  private final List<Runnable> waitingForRoom = new ArrayList<>();
+  private final Consumer<Boolean> availability;
+  private final Thread thread;
+  private volatile boolean closing;
+  private volatile long giveUpNanos = Long.MAX_VALUE;
+  private boolean available = true;
+  private @Nullable Session session;
+
+  /** Something to do inside the group's transaction; run again where the group is tried again. */
+  interface Work<T> {
+    T run(Session session) throws Exception;
+  }
+
+  private static final class Job<T> {
+    final Work<T> work;
+    final CompletableFuture<T> answer = new CompletableFuture<>();
+    @Nullable T result;
+
+    Job(Work<T> work) {
+      this.work = work;
+    }
+
+    void run(Session session) throws Exception {
+      result = work.run(session);
+    }
+
+    @SuppressWarnings("NullAway") // a work that answers null is one whose type allows it
+    void complete() {
+      answer.complete(result);
+    }
+  }
+
+  /**
+   * @param availability told whether the disk can be written, at each change, on the loop's thread
+   */
+  StoreLoop(Database database, Consumer<Boolean> availability) {
+    this.database = database;
+    this.availability = availability;
+    this.thread = new Thread(this::run, "thinclick-store");
+    this.thread.setDaemon(true);
+    this.thread.start();
+  }
+
+  /** Queues work; its answer comes after the commit. */
+  <T> CompletableFuture<T> submit(Work<T> work) {
+    Job<T> job = new Job<>(work);
+    if (closing) {
+      job.answer.completeExceptionally(new IllegalStateException("the store is closed"));
+      return job.answer;
+    }
+    unanswered.incrementAndGet();
+    queue.add(job);
+    return job.answer;
+  }
+
+  /** True while little enough waits. */
+  boolean hasRoom() {
+    return queue.size() < FULL_AT;
+  }
+
+  /** Calls once there is room again, at once where there is. */
+  void whenRoom(Runnable call) {
+    synchronized (waitingForRoom) {
+      if (!hasRoom()) {
+        waitingForRoom.add(call);
+        return;
+      }
+    }
+    call.run();
+  }
+
+  /** What was submitted and not yet answered. */
+  long unanswered() {
+    return unanswered.get();
+  }
+
+  private void run() {
+    List<Job<?>> group = new ArrayList<>();
+    while (true) {
+      try {
+        Job<?> first = queue.poll(closing ? 0 : 200, TimeUnit.MILLISECONDS);
+        if (first == null) {
+          if (closing) {
+            break;
+          }
+          continue;
+        }
+        group.add(first);
+        queue.drainTo(group, LARGEST_GROUP - 1);
+        commit(group);
+      } catch (InterruptedException stopped) {
+        break;
+      } finally {
+        group.clear();
+      }
+      tellRoom();
+    }
+    closeSession();
+  }
+
+  private void tellRoom() {
+    List<Runnable> calls;
+    synchronized (waitingForRoom) {
+      if (waitingForRoom.isEmpty() || queue.size() > FULL_AT / 2) {
+        return;
+      }
+      calls = List.copyOf(waitingForRoom);
+      waitingForRoom.clear();
+    }
+    calls.forEach(Runnable::run);
+  }
+
+  private void commit(List<Job<?>> group) throws InterruptedException {
+    long waitMillis = FIRST_RETRY_MILLIS;
+    while (true) {
+      try {
+        transact(group);
+        becomeAvailable(true);
+        group.forEach(this::answer);
+        return;
+      } catch (Exception problem) {
+        closeSession(); // also rolls back; after a full disk the transaction is already gone
+        if (!Database.diskAtFault(problem)) {
+          alone(group, problem);
+          return;
+        }
+        becomeAvailable(false);
+        LOG.warn("cannot write, trying again in {} ms: {}", waitMillis, problem.getMessage());
+        if (System.nanoTime() - giveUpNanos >= 0) {
+          group.forEach(job -> fail(job, problem));
+          return;
+        }
+        Thread.sleep(waitMillis);
+        waitMillis = Math.min(LONGEST_RETRY_MILLIS, 2 * waitMillis);
+      }
+    }
+  }
+
+  private void transact(List<Job<?>> group) throws Exception {
+    Session open = session;
+    if (open == null) {
+      open = new Session(database.handle());
+      session = open;
+    }
+    open.begin();
+    for (Job<?> job : group) {
+      job.run(open);
+    }
+    open.commit();
+  }
+
+  /** One job of the group is at fault: each is tried by itself, and only the faulty one fails. */
+  private void alone(List<Job<?>> group, Exception problem) throws InterruptedException {
+    if (group.size() == 1) {
+      LOG.error("a statement failed", problem);
+      fail(group.get(0), problem);
+      return;
+    }
+    for (Job<?> job : group) {
+      commit(List.of(job));
+    }
+  }
+
+  private void answer(Job<?> job) {
+    job.complete();
+    unanswered.decrementAndGet();
+  }
+
+  private void fail(Job<?> job, Exception problem) {
+    job.answer.completeExceptionally(problem);
+    unanswered.decrementAndGet();
+  }
+
+  private void becomeAvailable(boolean now) {
+    if (available != now) {
+      available = now;
+      if (now) {
+        LOG.info("the disk can be written again");
+      }
+      availability.accept(now);
+    }
+  }
+
+  private void closeSession() {
+    Session open = session;
+    session = null;
+    if (open != null) {
+      open.close();
+    }
+  }
+
+  /** Writes what waits, for at most 5 s where the disk is at fault, and ends the thread. */
+  @Override
+  public void close() {
+    giveUpNanos = System.nanoTime() + TimeUnit.SECONDS.toNanos(5);
+    closing = true;
+    try {
+      thread.join(TimeUnit.SECONDS.toMillis(10));
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** A handle for one statement at a time, outside of any group. */
+  Handle handle() {
+    return database.handle();
+  }
+}
