@@ -86,6 +86,11 @@ public final class MessageCodec {
     }
   }
 
+  /** As {@link #write(ServerMessage)}, in UTF-8. */
+  public static byte[] writeBytes(ServerMessage message) {
+    return SERVER.writerFor(ServerMessage.class).writeValueAsBytes(message);
+  }
+
   private static <T> T read(JsonMapper mapper, String json, Class<T> type) {
     T message;
     try {

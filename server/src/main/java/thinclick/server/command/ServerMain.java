@@ -9,7 +9,7 @@ import thinclick.protocol.json.BadInput;
     name = "thinclick-server",
     mixinStandardHelpOptions = true,
     description = "Hosts rehearsals and works on what they leave behind.",
-    subcommands = {GatherCommand.class, ReviewCommand.class})
+    subcommands = {GatherCommand.class, ReviewCommand.class, ServeCommand.class, TakeCommand.class})
 public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;

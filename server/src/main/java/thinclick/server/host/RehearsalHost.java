@@ -1,24 +1,78 @@
 package thinclick.server.host;
 
+import java.time.InstantSource;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
+import thinclick.server.store.Store;
 
 /** A running host of rooms: one port, one database, any number of rooms. */
 public final class RehearsalHost implements AutoCloseable {
+  private final HostLock lock;
+  private final Store store;
+  private final ExecutorService reviewPool;
   private final Listener listener;
 
-  private RehearsalHost(Listener listener) {
+  private RehearsalHost(HostLock lock, Store store, ExecutorService reviewPool, Listener listener) {
+    this.lock = lock;
+    this.store = store;
+    this.reviewPool = reviewPool;
     this.listener = listener;
   }
 
   /**
-   * Opens the database, listens, and answers once both are done.
+   * Opens the database, brings back the rooms in it, listens, and answers once all is done.
    *
    * @throws BadInput where the address, the port or the database cannot be had, in one line
    */
   public static RehearsalHost start(HostOptions options) {
-    return new RehearsalHost(Listener.bind(options.host(), options.port()));
+    AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
+    Store.checkPlace(options.database());
+    HostLock lock = HostLock.of(options.database());
+    try {
+      Store store =
+          Store.open(
+              options.database(),
+              InstantSource.system(),
+              available -> {
+                Listener listener = listening.get();
+                if (listener != null) {
+                  listener.storeChanged(available);
+                }
+              });
+      try {
+        ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);
+        HostParts parts =
+            new HostParts(
+                options.clock(),
+                options.timers(),
+                store,
+                HostMaterial.drills(),
+                HostMaterial.dealer(),
+                HostMaterial::review,
+                reviewPool);
+        Listener listener = Listener.bind(options.host(), options.port(), parts);
+        listening.set(listener);
+        return new RehearsalHost(lock, store, reviewPool, listener);
+      } catch (RuntimeException problem) {
+        store.close();
+        throw problem;
+      }
+    } catch (RuntimeException problem) {
+      lock.close();
+      throw problem;
+    }
+  }
+
+  private static Thread reviewer(Runnable task) {
+    Thread made = new Thread(task, "thinclick-review");
+    made.setDaemon(true);
+    return made;
   }
 
   /** The port it listens on. */
@@ -39,5 +93,8 @@ public final class RehearsalHost implements AutoCloseable {
   @Override
   public void close() {
     listener.close();
+    reviewPool.shutdown();
+    store.close();
+    lock.close();
   }
 }

@@ -12,8 +12,12 @@ import io.netty.handler.codec.http.HttpMethod;
 import io.netty.handler.codec.http.HttpResponseStatus;
 import io.netty.handler.codec.http.HttpVersion;
 import java.nio.charset.StandardCharsets;
+import thinclick.protocol.message.MessageCodec;
 
-/** Plain HTTP on the same port: {@code /health}; everything else is not found. */
+/**
+ * Plain HTTP on the same port: {@code /health}; a conversation is let through, all else is not
+ * found.
+ */
 final class HttpHandler extends SimpleChannelInboundHandler<FullHttpRequest> {
   @Override
   protected void channelRead0(ChannelHandlerContext context, FullHttpRequest request) {
@@ -21,6 +25,9 @@ final class HttpHandler extends SimpleChannelInboundHandler<FullHttpRequest> {
       answer(context, HttpResponseStatus.BAD_REQUEST, "not HTTP\n");
     } else if (!request.method().equals(HttpMethod.GET)) {
       answer(context, HttpResponseStatus.METHOD_NOT_ALLOWED, "GET only\n");
+    } else if (request.uri().equals(MessageCodec.PATH)
+        && request.headers().contains(HttpHeaderNames.UPGRADE)) {
+      context.fireChannelRead(request.retain());
     } else if (request.uri().equals("/health")) {
       answer(context, HttpResponseStatus.OK, "ok\n");
     } else {

@@ -5,6 +5,7 @@ import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelOption;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
+import io.netty.channel.WriteBufferWaterMark;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.channel.socket.nio.NioServerSocketChannel;
 import io.netty.util.concurrent.EventExecutor;
@@ -13,44 +14,66 @@ import java.net.InetSocketAddress;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.room.RoomEvent;
 
 /** The bound port and its event loops. */
 public final class Listener implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Listener.class);
+  private static final long LAST_WORDS_MILLIS = 2_000;
+
   private final MultiThreadIoEventLoopGroup loops;
   private final Channel server;
+  private final Rooms rooms;
+  private final Busy busy;
 
-  private Listener(MultiThreadIoEventLoopGroup loops, Channel server) {
+  private Listener(MultiThreadIoEventLoopGroup loops, Channel server, Rooms rooms, Busy busy) {
     this.loops = loops;
     this.server = server;
+    this.rooms = rooms;
+    this.busy = busy;
   }
 
   /**
-   * Binds and listens.
+   * Brings back the rooms that are stored, binds and listens.
    *
    * @throws BadInput where the address is unknown or the port is taken
    */
-  public static Listener bind(String host, int port) {
+  public static Listener bind(String host, int port, HostParts parts) {
     InetSocketAddress address = new InetSocketAddress(host, port);
     if (address.isUnresolved()) {
       throw new BadInput(
           "--host", "expected a name or address of this computer, found \"" + host + "\"");
     }
     MultiThreadIoEventLoopGroup loops = new MultiThreadIoEventLoopGroup(NioIoHandler.newFactory());
+    Busy busy = new Busy();
+    Rooms rooms = new Rooms(parts, loops, busy);
     ChannelFuture bound =
         new ServerBootstrap()
             .group(loops)
             .channel(NioServerSocketChannel.class)
             .childOption(ChannelOption.TCP_NODELAY, true)
-            .childHandler(new PipelineInitializer())
+            .childOption(
+                ChannelOption.WRITE_BUFFER_WATER_MARK,
+                new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
+            .option(ChannelOption.SO_BACKLOG, 1_024)
+            .option(ChannelOption.AUTO_READ, false)
+            .childHandler(new PipelineInitializer(parts, rooms))
             .bind(address)
             .awaitUninterruptibly();
     if (!bound.isSuccess()) {
       stop(loops);
       throw refused(host, port, bound.cause());
     }
-    return new Listener(loops, bound.channel());
+    // Only a host that has its port may open rooms: opening fences off whoever had them.
+    rooms.restore();
+    bound.channel().config().setAutoRead(true);
+    return new Listener(loops, bound.channel(), rooms, busy);
   }
 
   private static BadInput refused(String host, int port, Throwable cause) {
@@ -74,8 +97,25 @@ public final class Listener implements AutoCloseable {
     return ((InetSocketAddress) server.localAddress()).getPort();
   }
 
-  /** Completes after every event loop has worked through what it held. */
+  /** Tells every room whether the disk can be written. */
+  public void storeChanged(boolean available) {
+    rooms.tellAll(new RoomEvent.StoreChanged(available));
+  }
+
+  /** Completes when nothing that had come before is under way any more. */
   public CompletableFuture<Void> settled() {
+    long begun = busy.begun();
+    return turn()
+        .thenCompose(once -> turn())
+        .thenCompose(
+            twice ->
+                busy.idle() && busy.begun() == begun
+                    ? CompletableFuture.completedFuture(null)
+                    : settled());
+  }
+
+  /** Every event loop works through what it holds. */
+  private CompletableFuture<Void> turn() {
     List<CompletableFuture<Void>> turns = new ArrayList<>();
     for (EventExecutor loop : loops) {
       turns.add(CompletableFuture.runAsync(() -> {}, loop));
@@ -83,9 +123,18 @@ public final class Listener implements AutoCloseable {
     return CompletableFuture.allOf(turns.toArray(CompletableFuture[]::new));
   }
 
+  /** Tells the rooms that the host is going, waits for their last words, and lets the port go. */
   @Override
   public void close() {
     server.close().awaitUninterruptibly();
+    rooms.tellAll(new RoomEvent.HostGoing());
+    try {
+      settled().get(LAST_WORDS_MILLIS, TimeUnit.MILLISECONDS);
+    } catch (TimeoutException | ExecutionException late) {
+      LOG.warn("rooms were still busy after {} ms", LAST_WORDS_MILLIS);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
     stop(loops);
   }
 

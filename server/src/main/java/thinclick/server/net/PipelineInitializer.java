@@ -4,6 +4,11 @@ import io.netty.channel.Channel;
 import io.netty.channel.ChannelInitializer;
 import io.netty.handler.codec.http.HttpObjectAggregator;
 import io.netty.handler.codec.http.HttpServerCodec;
+import io.netty.handler.codec.http.websocketx.WebSocketFrameAggregator;
+import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolConfig;
+import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler;
+import io.netty.handler.flow.FlowControlHandler;
+import thinclick.protocol.message.MessageCodec;
 
 /** What every connection goes through, in order, with its limits. */
 final class PipelineInitializer extends ChannelInitializer<Channel> {
@@ -11,13 +16,39 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   private static final int MAX_HEADERS = 8_192;
   private static final int MAX_CHUNK = 4_096;
   private static final int MAX_BODY = 1_024;
+  private static final WebSocketServerProtocolConfig CONVERSATION =
+      WebSocketServerProtocolConfig.newBuilder()
+          .websocketPath(MessageCodec.PATH)
+          .maxFramePayloadLength(MessageCodec.MAX_CLIENT_FRAME)
+          .allowExtensions(false)
+          .expectMaskedFrames(true)
+          .closeOnProtocolViolation(true)
+          .withUTF8Validator(true)
+          .handshakeTimeoutMillis(FrameHandler.FIRST_MESSAGE_MILLIS)
+          .build();
+
+  private final HostParts parts;
+  private final Rooms rooms;
+
+  PipelineInitializer(HostParts parts, Rooms rooms) {
+    this.parts = parts;
+    this.rooms = rooms;
+  }
 
   @Override
   protected void initChannel(Channel channel) {
+    Connection connection = new Connection(channel);
+    ArrivalStamp arrival = new ArrivalStamp(parts.clock());
     channel
         .pipeline()
+        .addLast(arrival)
         .addLast(new HttpServerCodec(MAX_REQUEST_LINE, MAX_HEADERS, MAX_CHUNK))
         .addLast(new HttpObjectAggregator(MAX_BODY))
-        .addLast(new HttpHandler());
+        .addLast(new HttpHandler())
+        .addLast(new LifeHandler(connection))
+        .addLast(new WebSocketServerProtocolHandler(CONVERSATION))
+        .addLast(new WebSocketFrameAggregator(MessageCodec.MAX_CLIENT_FRAME))
+        .addLast(new FlowControlHandler())
+        .addLast(new FrameHandler(parts, rooms, connection, arrival));
   }
 }

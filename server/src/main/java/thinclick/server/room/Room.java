@@ -241,6 +241,11 @@ public final class Room {
     return phase;
   }
 
+  /** True where that connection has been let in. */
+  public boolean knows(long connection) {
+    return members.on(connection) != null;
+  }
+
   /** How many connections are in it. */
   public int connections() {
     return members.here();

@@ -36,13 +36,7 @@ final class Database {
    * @throws BadInput where it cannot be had, is something else, or was written by a newer Thinclick
    */
   static Database open(Path file) {
-    Path folder = file.toAbsolutePath().getParent();
-    if (folder == null || !Files.isDirectory(folder)) {
-      throw new BadInput(OPTION, "expected a file in a folder that exists, found " + file);
-    }
-    if (Files.isDirectory(file)) {
-      throw new BadInput(OPTION, "expected a file, found the folder " + file);
-    }
+    checkPlace(file);
     SQLiteDataSource source = new SQLiteDataSource(config());
     source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
     try {
@@ -51,6 +45,16 @@ final class Database {
       throw new BadInput(OPTION, "expected a database of Thinclick, found " + file + why(problem));
     }
     return new Database(Jdbi.create(source));
+  }
+
+  static void checkPlace(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw new BadInput(OPTION, "expected a file in a folder that exists, found " + file);
+    }
+    if (Files.isDirectory(file)) {
+      throw new BadInput(OPTION, "expected a file, found the folder " + file);
+    }
   }
 
   private static SQLiteConfig config() {

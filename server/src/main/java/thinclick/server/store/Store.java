@@ -33,6 +33,15 @@ public final class Store implements AutoCloseable {
     return new Store(new StoreLoop(Database.open(file), availability), wallClock);
   }
 
+  /**
+   * Refuses a place where no database can be, before anything is made there.
+   *
+   * @throws thinclick.protocol.json.BadInput in one line
+   */
+  public static void checkPlace(Path file) {
+    Database.checkPlace(file);
+  }
+
   /** Where rooms write. */
   public RoomJournal journal() {
     return journal;

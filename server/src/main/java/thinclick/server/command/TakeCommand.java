@@ -1,0 +1,114 @@
+package thinclick.server.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.SecureRandom;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.Function;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.store.Store;
+
+/** {@code take list|export|import}: the takes in a host's database, also while it is hosting. */
+@Command(
+    name = "take",
+    mixinStandardHelpOptions = true,
+    description = "Lists, exports and imports the takes in a host's database.")
+public final class TakeCommand implements Runnable {
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
+
+  @Option(
+      names = "--db",
+      paramLabel = "FILE",
+      defaultValue = "thinclick.db",
+      scope = ScopeType.INHERIT,
+      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
+  private Path database = Path.of("thinclick.db");
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+
+  @Command(name = "list", description = "Prints a line for every take, the oldest first.")
+  void list() {
+    List<Store.TakeLine> takes = with(Store::takes);
+    PrintWriter out = spec.commandLine().getOut();
+    for (Store.TakeLine take : takes) {
+      String ended = take.ended();
+      out.printf(
+          "%s  %s  %s  %s  %d attacks  %s%n",
+          take.id(),
+          WHEN.format(take.begunAt()),
+          take.title(),
+          String.join(", ", take.players()),
+          take.attacks(),
+          ended == null ? "running" : ended);
+    }
+    out.flush();
+  }
+
+  @Command(name = "export", description = "Writes a take to a take file.")
+  void export(
+      @Parameters(paramLabel = "ID", description = "As take list prints it.") String id,
+      @Parameters(paramLabel = "FILE", description = "Take file to write.") Path file,
+      @Option(names = "--replace", description = "Write over a file that is there.")
+          boolean replace) {
+    OutputFile.check(file, replace);
+    Take take =
+        with(store -> store.take(id))
+            .orElseThrow(
+                () ->
+                    new BadInput(
+                        "ID", "expected a take in " + database + ", found none named " + id));
+    OutputFile.write(file, FileCodec.write(take), replace);
+  }
+
+  @Command(name = "import", description = "Takes a take file in and prints its new id.")
+  void importFile(@Parameters(paramLabel = "FILE", description = "Take file to read.") Path file) {
+    Take take = InputFile.read(file, FileCodec::readTake);
+    String id =
+        "file"
+            + new SecureRandom()
+                .ints(12, 0, 32)
+                .mapToObj(TakeCommand::digit)
+                .reduce("", String::concat);
+    with(store -> store.importTake(id, take));
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(id);
+    out.flush();
+  }
+
+  private static String digit(int value) {
+    return Integer.toString(value, 32);
+  }
+
+  private <T> T with(Function<Store, CompletableFuture<T>> asking) {
+    if (!Files.exists(database)) {
+      throw new BadInput("--db", "expected a host's database, found no file " + database);
+    }
+    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+      return asking.apply(store).join();
+    } catch (CompletionException problem) {
+      throw new BadInput(
+          "--db", "expected a database that can be used, found " + problem.getCause());
+    }
+  }
+}

@@ -1,0 +1,122 @@
+package thinclick.server.net;
+
+import io.netty.buffer.ByteBuf;
+import io.netty.buffer.Unpooled;
+import io.netty.channel.Channel;
+import io.netty.channel.ChannelFutureListener;
+import io.netty.channel.ChannelOutboundBuffer;
+import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.ServerMessage;
+
+/** One client's way in and out; written to from the room's loop and from its own. */
+@SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
+final class Connection {
+  /** Over this many bytes not yet taken by the network, what may be dropped is dropped. */
+  static final int LOW_MARK = 64 << 10;
+
+  /** Over this for {@link #SLOW_MILLIS} the receiver is given up. */
+  static final int HIGH_MARK = 256 << 10;
+
+  static final long SLOW_MILLIS = 5_000;
+
+  private static final AtomicLong NUMBERS = new AtomicLong();
+  private static final int LONGEST_REASON = 123;
+
+  private final long number = NUMBERS.incrementAndGet();
+  private final Channel channel;
+  private volatile @Nullable HostedRoom room;
+  private volatile boolean joined;
+  private volatile boolean closing;
+
+  Connection(Channel channel) {
+    this.channel = channel;
+  }
+
+  /** Unique in this process. */
+  long number() {
+    return number;
+  }
+
+  /** The room it asked for, also before it is let in; null until one was found. */
+  @Nullable HostedRoom room() {
+    return room;
+  }
+
+  void room(HostedRoom found) {
+    room = found;
+  }
+
+  /** True once the room has let it in. */
+  boolean joined() {
+    return joined;
+  }
+
+  void joined(boolean in) {
+    joined = in;
+  }
+
+  boolean closing() {
+    return closing;
+  }
+
+  /** Sends one message and flushes it. */
+  void send(ServerMessage message) {
+    write(encode(message), false);
+    channel.flush();
+  }
+
+  static ByteBuf encode(ServerMessage message) {
+    return Unpooled.wrappedBuffer(MessageCodec.writeBytes(message));
+  }
+
+  /**
+   * Queues an encoded message, without a flush; takes the buffer over.
+   *
+   * @param droppable true where a receiver that lags may go without it
+   * @return false where it was dropped
+   */
+  boolean write(ByteBuf text, boolean droppable) {
+    if (closing || (droppable && lags())) {
+      text.release();
+      return false;
+    }
+    channel.write(new TextWebSocketFrame(text));
+    return true;
+  }
+
+  private boolean lags() {
+    ChannelOutboundBuffer buffer = channel.unsafe().outboundBuffer();
+    return buffer != null && buffer.totalPendingWriteBytes() > LOW_MARK;
+  }
+
+  void flush() {
+    channel.flush();
+  }
+
+  /** Says goodbye, closes with the code, and lets the line go; does nothing the second time. */
+  void close(CloseCode code, String says, @Nullable Long retryAfterMillis) {
+    if (closing) {
+      return;
+    }
+    write(encode(new ServerMessage.Goodbye(says, retryAfterMillis, null)), false);
+    closing = true;
+    channel
+        .writeAndFlush(new CloseWebSocketFrame(code.number(), shortened(says)))
+        .addListener(ChannelFutureListener.CLOSE);
+  }
+
+  /** A close frame has room for 123 bytes of reason. */
+  private static String shortened(String says) {
+    String reason = says;
+    while (reason.getBytes(StandardCharsets.UTF_8).length > LONGEST_REASON) {
+      reason = reason.substring(0, reason.offsetByCodePoints(reason.length(), -1));
+    }
+    return reason;
+  }
+}

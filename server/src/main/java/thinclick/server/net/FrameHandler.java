@@ -1,0 +1,227 @@
+package thinclick.server.net;
+
+import io.netty.channel.ChannelHandlerContext;
+import io.netty.channel.SimpleChannelInboundHandler;
+import io.netty.handler.codec.http.HttpHeaderNames;
+import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.server.room.RoomDirectory.Place;
+import thinclick.server.room.RoomEvent;
+import thinclick.server.room.RoomWord;
+
+/** Text frames of one connection: read strictly, answered or handed to the room. */
+@SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
+final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
+  /** A first message must have come by then. */
+  static final long FIRST_MESSAGE_MILLIS = 5_000;
+
+  private static final Logger LOG = LoggerFactory.getLogger(FrameHandler.class);
+
+  private final HostParts parts;
+  private final Rooms rooms;
+  private final Connection connection;
+  private final ArrivalStamp arrival;
+  private boolean placing;
+
+  FrameHandler(HostParts parts, Rooms rooms, Connection connection, ArrivalStamp arrival) {
+    this.parts = parts;
+    this.rooms = rooms;
+    this.connection = connection;
+    this.arrival = arrival;
+  }
+
+  @Override
+  public void userEventTriggered(ChannelHandlerContext context, Object event) throws Exception {
+    if (event instanceof HandshakeComplete handshake) {
+      if (handshake.requestHeaders().contains(HttpHeaderNames.ORIGIN)) {
+        connection.close(CloseCode.ORIGIN, CloseCode.ORIGIN.says(), null);
+        return;
+      }
+      context
+          .executor()
+          .schedule(this::firstMessageDue, FIRST_MESSAGE_MILLIS, TimeUnit.MILLISECONDS);
+    }
+    super.userEventTriggered(context, event);
+  }
+
+  private void firstMessageDue() {
+    if (!connection.joined() && !placing) {
+      connection.close(CloseCode.TIMEOUT, "expected join or openRoom within 5 s", null);
+    }
+  }
+
+  @Override
+  protected void channelRead0(ChannelHandlerContext context, WebSocketFrame frame) {
+    if (connection.closing()) {
+      return;
+    }
+    if (frame instanceof TextWebSocketFrame text) {
+      read(context, text.text());
+    } else {
+      connection.close(CloseCode.BINARY, CloseCode.BINARY.says(), null);
+    }
+  }
+
+  private void read(ChannelHandlerContext context, String json) {
+    ClientMessage message;
+    try {
+      message = MessageCodec.readClient(json);
+    } catch (MessageCodec.Malformed malformed) {
+      connection.close(CloseCode.MALFORMED, String.valueOf(malformed.getMessage()), null);
+      return;
+    } catch (MessageCodec.UnknownType unknown) {
+      error(ErrorCode.UNKNOWN_TYPE, String.valueOf(unknown.getMessage()), "type", json);
+      return;
+    } catch (BadInput bad) {
+      error(ErrorCode.BAD_FIELD, bad.says(), bad.where(), json);
+      return;
+    }
+    HostedRoom room = connection.room();
+    if (room == null || !connection.joined()) {
+      first(context, message);
+    } else if (message instanceof ClientMessage.Clock clock) {
+      answer(room, clock);
+    } else {
+      room.post(new RoomEvent.Said(connection.number(), message));
+    }
+  }
+
+  private void error(ErrorCode code, String says, String field, String json) {
+    connection.send(
+        new ServerMessage.Problem(
+            code, says, field.isEmpty() ? null : field, MessageCodec.requestIdIn(json), false));
+  }
+
+  /** t2 was read when the bytes came, t3 is read just before the answer is written. */
+  private void answer(HostedRoom room, ClientMessage.Clock clock) {
+    long t2 = room.micros(arrival.nanos());
+    connection.send(
+        new ServerMessage.ClockAnswer(
+            clock.id(), clock.t1Micros(), t2, room.micros(parts.clock().nanos()), room.epoch()));
+  }
+
+  // ------------------------------------------------------------------ the first message
+
+  private void first(ChannelHandlerContext context, ClientMessage message) {
+    if (message instanceof ClientMessage.OpenRoom open) {
+      if (speaks(open.versionMin(), open.versionMax())) {
+        open(context, open);
+      }
+    } else if (message instanceof ClientMessage.Join join) {
+      if (speaks(join.versionMin(), join.versionMax())) {
+        join(context, join);
+      }
+    } else {
+      connection.close(CloseCode.MALFORMED, "expected join or openRoom first", null);
+    }
+  }
+
+  private boolean speaks(int min, int max) {
+    if (min <= MessageCodec.VERSION && max >= MessageCodec.VERSION) {
+      return true;
+    }
+    connection.close(
+        CloseCode.VERSION,
+        "expected a range with version " + MessageCodec.VERSION + ", found " + min + " to " + max,
+        null);
+    return false;
+  }
+
+  private void open(ChannelHandlerContext context, ClientMessage.OpenRoom open) {
+    if (rooms.full()) {
+      connection.close(CloseCode.OVERLOAD, "the host has " + Rooms.MOST + " rooms", null);
+      return;
+    }
+    hold(context);
+    rooms
+        .make(context.channel().eventLoop())
+        .whenCompleteAsync(
+            (room, problem) -> {
+              if (problem != null) {
+                LOG.error("no room could be made", problem);
+                connection.close(CloseCode.FAULT, CloseCode.FAULT.says(), null);
+              } else {
+                enter(context, room, open);
+              }
+            },
+            context.executor());
+  }
+
+  private void join(ChannelHandlerContext context, ClientMessage.Join join) {
+    hold(context);
+    rooms
+        .find(RoomWord.normal(join.room()))
+        .whenCompleteAsync((place, problem) -> found(context, place, join), context.executor());
+  }
+
+  private void found(
+      ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
+    if (place instanceof Place.Here<HostedRoom> here) {
+      enter(context, here.room(), join);
+    } else if (place instanceof Place.Nowhere<HostedRoom>) {
+      connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);
+    } else {
+      connection.close(CloseCode.OVERLOAD, "the room cannot be reached now", 1_000L);
+    }
+  }
+
+  private void enter(ChannelHandlerContext context, HostedRoom room, ClientMessage message) {
+    HostedRoom asked = connection.room();
+    if (asked != null && asked != room) {
+      asked.left(connection); // refused there before
+    }
+    connection.room(room);
+    if (!context.channel().isActive()) {
+      return;
+    }
+    room.come(
+        connection,
+        new RoomEvent.Came(connection.number(), message, rooms.freshToken(), rooms.freshToken()),
+        () -> context.executor().execute(() -> release(context)));
+  }
+
+  /** Nothing more is read until the room has answered, so that messages keep their order. */
+  private void hold(ChannelHandlerContext context) {
+    placing = true;
+    context.channel().config().setAutoRead(false);
+  }
+
+  private void release(ChannelHandlerContext context) {
+    placing = false;
+    context.channel().config().setAutoRead(true);
+    if (!connection.joined() && !connection.closing()) {
+      context
+          .executor()
+          .schedule(this::firstMessageDue, 6 * FIRST_MESSAGE_MILLIS, TimeUnit.MILLISECONDS);
+    }
+  }
+
+  // ------------------------------------------------------------------ the end
+
+  @Override
+  public void channelInactive(ChannelHandlerContext context) throws Exception {
+    HostedRoom room = connection.room();
+    if (room != null) {
+      room.left(connection);
+    }
+    super.channelInactive(context);
+  }
+
+  @Override
+  public void exceptionCaught(ChannelHandlerContext context, Throwable problem) {
+    // The codecs have sent their close frame by then; a reset line needs none.
+    LOG.debug("connection {}: {}", connection.number(), problem.toString());
+    context.close();
+  }
+}

@@ -1,0 +1,29 @@
+package thinclick.server.net;
+
+import java.util.concurrent.Executor;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.protocol.time.Timers;
+import thinclick.server.room.DealMaker;
+import thinclick.server.room.Drills;
+import thinclick.server.store.Store;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * What every room of a host shares.
+ *
+ * @param clock from which room time is read
+ * @param timers by that clock; null: the event loops' own
+ * @param reviewer from a take to the review as it is sent
+ * @param reviewPool where reviews are made, since they take longer than a loop may stand still
+ */
+public record HostParts(
+    MonotonicClock clock,
+    @Nullable Timers timers,
+    Store store,
+    Drills drills,
+    DealMaker dealer,
+    Function<Take, JsonNode> reviewer,
+    Executor reviewPool) {}

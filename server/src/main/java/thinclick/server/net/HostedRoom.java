@@ -1,0 +1,239 @@
+package thinclick.server.net;
+
+import io.netty.buffer.ByteBuf;
+import io.netty.channel.EventLoop;
+import io.netty.util.concurrent.ScheduledFuture;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.time.Timers;
+import thinclick.server.room.Effect;
+import thinclick.server.room.JournalEntry;
+import thinclick.server.room.Room;
+import thinclick.server.room.RoomEvent;
+import tools.jackson.databind.JsonNode;
+
+/** A room on the one event loop that owns it: events in, effects carried out. */
+@SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
+final class HostedRoom {
+  private static final Logger LOG = LoggerFactory.getLogger(HostedRoom.class);
+
+  private final Room room;
+  private final EventLoop loop;
+  private final HostParts parts;
+  private final Busy busy;
+  private final long originNanos;
+  private final Consumer<HostedRoom> ended;
+
+  private final Map<Long, Connection> connections = new HashMap<>();
+  private final Set<Connection> written = new LinkedHashSet<>();
+  private Timers.Pending waking = () -> {};
+  private long wakingMicros = Long.MAX_VALUE;
+
+  /**
+   * @param originNanos the clock's reading at which the room's epoch begins
+   * @param ended told when the room is over
+   */
+  HostedRoom(
+      Room room,
+      EventLoop loop,
+      HostParts parts,
+      Busy busy,
+      long originNanos,
+      Consumer<HostedRoom> ended) {
+    this.room = room;
+    this.loop = loop;
+    this.parts = parts;
+    this.busy = busy;
+    this.originNanos = originNanos;
+    this.ended = ended;
+  }
+
+  String id() {
+    return room.id();
+  }
+
+  long epoch() {
+    return room.epoch();
+  }
+
+  /** Room time at a reading of the host's clock. */
+  long micros(long nanos) {
+    return Math.floorDiv(nanos - originNanos, 1_000L);
+  }
+
+  /**
+   * A connection wants in; from now on its number stands for it.
+   *
+   * @param answered called on the room's loop once it is in or refused
+   */
+  void come(Connection connection, RoomEvent.Came came, Runnable answered) {
+    run(
+        () -> {
+          connections.put(connection.number(), connection);
+          handle(came);
+          connection.joined(room.knows(connection.number()));
+          answered.run();
+        });
+  }
+
+  /** Something happened; from any thread. */
+  void post(RoomEvent event) {
+    run(() -> handle(event));
+  }
+
+  /** The connection is gone. */
+  void left(Connection connection) {
+    run(
+        () -> {
+          connections.remove(connection.number());
+          handle(new RoomEvent.Gone(connection.number()));
+        });
+  }
+
+  private void run(Runnable task) {
+    if (loop.inEventLoop()) {
+      task.run();
+    } else {
+      loop.execute(task);
+    }
+  }
+
+  private void handle(RoomEvent event) {
+    List<Effect> effects;
+    try {
+      effects = room.handle(event, micros(parts.clock().nanos()));
+    } catch (RuntimeException fault) {
+      fault(event, fault);
+      return;
+    }
+    effects.forEach(this::carryOut);
+    written.forEach(Connection::flush);
+    written.clear();
+    wakeLater();
+  }
+
+  /** A fault of ours costs the sender the connection, and nobody else anything. */
+  private void fault(RoomEvent event, RuntimeException fault) {
+    LOG.error("room {}: a fault in {}", id(), event.getClass().getSimpleName(), fault);
+    long number =
+        event instanceof RoomEvent.Said said
+            ? said.connection()
+            : event instanceof RoomEvent.Came came ? came.connection() : -1;
+    Connection sender = connections.get(number);
+    if (sender != null) {
+      sender.close(CloseCode.FAULT, CloseCode.FAULT.says(), null);
+    }
+  }
+
+  private void carryOut(Effect effect) {
+    if (effect instanceof Effect.Send send) {
+      send(send);
+    } else if (effect instanceof Effect.Append append) {
+      append(append.entry());
+    } else if (effect instanceof Effect.Close close) {
+      close(close);
+    } else if (effect instanceof Effect.MakeReview review) {
+      review(review.takeId());
+    } else if (effect instanceof Effect.PhaseChanged change) {
+      LOG.info("room {}: {} -> {}: {}", id(), change.from(), change.to(), change.why());
+    } else if (effect instanceof Effect.Ended end) {
+      LOG.info("room {} is over: {}", id(), end.why());
+      waking.cancel();
+      ended.accept(this);
+    }
+  }
+
+  private void send(Effect.Send send) {
+    ByteBuf text = Connection.encode(send.message());
+    boolean droppable = send.message() instanceof ServerMessage.Heard;
+    for (long number : send.connections()) {
+      Connection connection = connections.get(number);
+      if (connection != null && connection.write(text.retainedDuplicate(), droppable)) {
+        written.add(connection);
+      }
+    }
+    text.release();
+  }
+
+  private void close(Effect.Close close) {
+    Connection connection = connections.remove(close.connection());
+    if (connection != null) {
+      Long retry = close.code() == CloseCode.GOING ? (Long) 1_000L : null;
+      connection.close(close.code(), close.says(), retry);
+    }
+  }
+
+  private void append(JournalEntry entry) {
+    busy.begin();
+    parts
+        .store()
+        .journal()
+        .append(id(), epoch(), entry)
+        .whenComplete(
+            (outcome, problem) ->
+                loop.execute(
+                    () -> {
+                      if (outcome != null) {
+                        handle(new RoomEvent.Journaled(entry, outcome));
+                      }
+                      busy.end();
+                    }));
+  }
+
+  private void review(String takeId) {
+    busy.begin();
+    parts
+        .store()
+        .take(takeId)
+        .thenApplyAsync(take -> parts.reviewer().apply(take.orElseThrow()), parts.reviewPool())
+        .whenComplete(
+            (review, problem) ->
+                loop.execute(
+                    () -> {
+                      handle(reviewEvent(takeId, review, problem));
+                      busy.end();
+                    }));
+  }
+
+  private RoomEvent reviewEvent(
+      String takeId, @Nullable JsonNode review, @Nullable Throwable problem) {
+    if (review != null) {
+      return new RoomEvent.Reviewed(takeId, review);
+    }
+    LOG.error("room {}: no review of take {}", id(), takeId, problem);
+    return new RoomEvent.ReviewFailed(takeId, String.valueOf(problem));
+  }
+
+  private void wakeLater() {
+    long next = room.wakeMicros();
+    if (next >= wakingMicros) {
+      return; // waking too early does no harm
+    }
+    waking.cancel();
+    wakingMicros = next;
+    long atNanos = originNanos + next * 1_000;
+    Timers timers = parts.timers();
+    if (timers != null) {
+      waking = timers.at(atNanos, () -> run(this::wake));
+    } else {
+      long delayNanos = Math.max(0, atNanos - parts.clock().nanos());
+      ScheduledFuture<?> future = loop.schedule(this::wake, delayNanos, TimeUnit.NANOSECONDS);
+      waking = () -> future.cancel(false);
+    }
+  }
+
+  private void wake() {
+    wakingMicros = Long.MAX_VALUE;
+    handle(new RoomEvent.Woken());
+  }
+}

@@ -1,0 +1,111 @@
+package thinclick.server.net;
+
+import io.netty.channel.ChannelHandlerContext;
+import io.netty.channel.ChannelInboundHandlerAdapter;
+import io.netty.handler.codec.http.websocketx.PingWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
+import io.netty.util.concurrent.Future;
+import io.netty.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.message.CloseCode;
+
+/**
+ * Finds lines that only look open: a ping every 5 s, dead after 15 s without a byte; and receivers
+ * that do not read: 5 s over the high mark.
+ */
+@SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
+final class LifeHandler extends ChannelInboundHandlerAdapter {
+  static final long PING_MILLIS = 5_000;
+  static final long DEAD_MILLIS = 15_000;
+
+  private final Connection connection;
+  private @Nullable ScheduledFuture<?> beating;
+  private @Nullable Future<?> slow;
+  private long heardNanos;
+
+  LifeHandler(Connection connection) {
+    this.connection = connection;
+  }
+
+  @Override
+  public void channelActive(ChannelHandlerContext context) throws Exception {
+    heardNanos = System.nanoTime();
+    // Whoever has not even asked for a conversation by then is not here for one.
+    context
+        .executor()
+        .schedule(
+            () -> {
+              if (beating == null) {
+                context.close();
+              }
+            },
+            FrameHandler.FIRST_MESSAGE_MILLIS,
+            TimeUnit.MILLISECONDS);
+    super.channelActive(context);
+  }
+
+  @Override
+  public void userEventTriggered(ChannelHandlerContext context, Object event) throws Exception {
+    if (event instanceof HandshakeComplete) {
+      beating =
+          context
+              .executor()
+              .scheduleAtFixedRate(
+                  () -> beat(context), PING_MILLIS, PING_MILLIS, TimeUnit.MILLISECONDS);
+    }
+    super.userEventTriggered(context, event);
+  }
+
+  private void beat(ChannelHandlerContext context) {
+    long silentMillis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - heardNanos);
+    if (silentMillis >= DEAD_MILLIS) {
+      connection.close(CloseCode.TIMEOUT, "nothing heard for " + silentMillis + " ms", null);
+      // A dead line does not take the close frame either.
+      context.executor().schedule(() -> context.close(), 1, TimeUnit.SECONDS);
+      stopBeating();
+    } else {
+      context.writeAndFlush(new PingWebSocketFrame());
+    }
+  }
+
+  @Override
+  public void channelRead(ChannelHandlerContext context, Object message) {
+    heardNanos = System.nanoTime();
+    context.fireChannelRead(message);
+  }
+
+  @Override
+  public void channelWritabilityChanged(ChannelHandlerContext context) throws Exception {
+    if (context.channel().isWritable()) {
+      if (slow != null) {
+        slow.cancel(false);
+        slow = null;
+      }
+    } else if (slow == null) {
+      slow =
+          context
+              .executor()
+              .schedule(() -> giveUp(context), Connection.SLOW_MILLIS, TimeUnit.MILLISECONDS);
+    }
+    super.channelWritabilityChanged(context);
+  }
+
+  private void giveUp(ChannelHandlerContext context) {
+    connection.close(CloseCode.SLOW, CloseCode.SLOW.says(), null);
+    context.executor().schedule(() -> context.close(), 1, TimeUnit.SECONDS);
+  }
+
+  @Override
+  public void channelInactive(ChannelHandlerContext context) throws Exception {
+    stopBeating();
+    super.channelInactive(context);
+  }
+
+  private void stopBeating() {
+    ScheduledFuture<?> beats = beating;
+    if (beats != null) {
+      beats.cancel(false);
+    }
+  }
+}

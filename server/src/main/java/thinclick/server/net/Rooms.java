@@ -1,0 +1,136 @@
+package thinclick.server.net;
+
+import io.netty.channel.EventLoop;
+import io.netty.channel.EventLoopGroup;
+import java.security.SecureRandom;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.server.room.Room;
+import thinclick.server.room.RoomDirectory;
+import thinclick.server.room.RoomEvent;
+import thinclick.server.room.RoomJournal;
+import thinclick.server.room.RoomWord;
+import thinclick.server.store.Store;
+
+/** All rooms of this host, by their words. */
+final class Rooms implements RoomDirectory<HostedRoom> {
+  /** The most at once. */
+  static final int MOST = 200;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Rooms.class);
+  private static final int ID_CHARACTERS = 13;
+  private static final String ID_ALPHABET = "abcdefghijklmnopqrstuvwxyz234567";
+  private static final int TOKEN_BYTES = 16;
+
+  private final HostParts parts;
+  private final EventLoopGroup loops;
+  private final Busy busy;
+  private final SecureRandom random = new SecureRandom();
+  private final Map<String, HostedRoom> byWord = new ConcurrentHashMap<>();
+
+  Rooms(HostParts parts, EventLoopGroup loops, Busy busy) {
+    this.parts = parts;
+    this.loops = loops;
+    this.busy = busy;
+  }
+
+  /** Brings back the rooms that were open when the host last went. */
+  void restore() {
+    List<CompletableFuture<Void>> all = new ArrayList<>();
+    for (Store.SavedRoom saved : parts.store().openRooms().join()) {
+      long origin = parts.clock().nanos();
+      all.add(
+          parts
+              .store()
+              .journal()
+              .open(saved.id(), saved.word())
+              .thenAccept(opened -> host(restored(opened), saved.word(), loops.next(), origin)));
+    }
+    all.forEach(CompletableFuture::join);
+    if (!all.isEmpty()) {
+      LOG.info("{} rooms brought back", all.size());
+    }
+  }
+
+  private Room restored(RoomJournal.Opened opened) {
+    return Room.restored(opened, parts.drills(), parts.dealer());
+  }
+
+  @Override
+  public CompletableFuture<Place<HostedRoom>> find(String word) {
+    HostedRoom here = byWord.get(word);
+    return CompletableFuture.completedFuture(
+        here == null ? new Place.Nowhere<>() : new Place.Here<>(here));
+  }
+
+  /** True where no more can be made. */
+  boolean full() {
+    return byWord.size() >= MOST;
+  }
+
+  /** Makes a room on that loop. */
+  CompletableFuture<HostedRoom> make(EventLoop loop) {
+    String id = randomId();
+    String word = unusedWord();
+    long origin = parts.clock().nanos();
+    return parts
+        .store()
+        .journal()
+        .open(id, word)
+        .thenApply(
+            opened ->
+                host(
+                    Room.fresh(id, word, opened.epoch(), parts.drills(), parts.dealer()),
+                    word,
+                    loop,
+                    origin));
+  }
+
+  private HostedRoom host(Room room, String word, EventLoop loop, long originNanos) {
+    HostedRoom hosted =
+        new HostedRoom(room, loop, parts, busy, originNanos, over -> byWord.remove(word, over));
+    byWord.put(word, hosted);
+    LOG.info("room {} is open, epoch {}", room.id(), room.epoch());
+    hosted.post(
+        new RoomEvent.Woken()); // what a restored room has to say comes with its first event
+    return hosted;
+  }
+
+  private String unusedWord() {
+    String word;
+    do {
+      word = RoomWord.pick(random, RoomWord.LOCAL);
+    } while (byWord.containsKey(word));
+    return word;
+  }
+
+  private String randomId() {
+    StringBuilder id = new StringBuilder();
+    for (int i = 0; i < ID_CHARACTERS; i++) {
+      id.append(ID_ALPHABET.charAt(random.nextInt(ID_ALPHABET.length())));
+    }
+    return id.toString();
+  }
+
+  /** A new token of 128 bits. */
+  String freshToken() {
+    byte[] token = new byte[TOKEN_BYTES];
+    random.nextBytes(token);
+    return HexFormat.of().formatHex(token);
+  }
+
+  /** Tells every room. */
+  void tellAll(RoomEvent event) {
+    byWord.values().forEach(room -> room.post(event));
+  }
+
+  int count() {
+    return byWord.size();
+  }
+}

@@ -1,0 +1,178 @@
+package thinclick.server.host;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.music.Swing;
+import thinclick.protocol.time.VirtualTime;
+import thinclick.server.store.Store;
+import tools.jackson.databind.JsonNode;
+
+/** One rehearsal from the open door to the review, over real sockets on a clock that is moved. */
+class WholeRehearsalTest {
+  static final Drill DRILL =
+      new Drill(
+          Drill.FORMAT,
+          Drill.VERSION,
+          "Ands over beats",
+          3,
+          Meter.FOUR_FOUR,
+          2,
+          Swing.STRAIGHT,
+          new Drill.TempoRange(60, 180, 120),
+          null,
+          1,
+          new Drill.Deal(DealKind.AS_WRITTEN, 1),
+          List.of(
+              new Drill.Chair("1", null, Drill.Cell.of(8, List.of(0, 2, 4, 6)), 0, null, null),
+              new Drill.Chair("2", null, Drill.Cell.of(8, List.of(1, 3, 5, 7)), 0, null, null)),
+          List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(2, 1)));
+
+  @TempDir Path folder;
+  private final VirtualTime time = new VirtualTime(5_000_000_000L);
+  private RehearsalHost host;
+  private WireClient leader;
+  private WireClient mina;
+  private WireClient jonas;
+
+  @BeforeEach
+  void start() {
+    host = RehearsalHost.start(HostOptions.local(folder.resolve("room.db")).on(time, time));
+    leader = WireClient.connect(host.port());
+    mina = WireClient.connect(host.port());
+    jonas = WireClient.connect(host.port());
+  }
+
+  @AfterEach
+  void stop() {
+    leader.close();
+    mina.close();
+    jonas.close();
+    host.close();
+  }
+
+  private void advanceMillis(long millis) {
+    try {
+      host.settled().get(10, TimeUnit.SECONDS);
+      long end = time.nanos() + millis * 1_000_000;
+      while (time.next().orElse(Long.MAX_VALUE) <= end) {
+        time.advanceTo(time.next().getAsLong());
+        host.settled().get(10, TimeUnit.SECONDS);
+      }
+      time.advanceTo(end);
+    } catch (Exception late) {
+      throw new AssertionError(late);
+    }
+  }
+
+  private ServerMessage.Welcome join(WireClient client, String word, String name) {
+    client.send(new ClientMessage.Join(1, 1, word, name, Role.PLAYER, null, null, false));
+    ServerMessage.Welcome welcome = client.expect(ServerMessage.Welcome.class);
+    client.expect(ServerMessage.Room.class);
+    return welcome;
+  }
+
+  private long done(long requestId) {
+    ServerMessage.Done done = leader.expect(ServerMessage.Done.class);
+    assertThat(done.requestId()).isEqualTo(requestId);
+    return done.revision();
+  }
+
+  @Test
+  void fromTheOpenDoorToTheReviewOfEachPlayer() {
+    leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
+    ServerMessage.Welcome opened = leader.expect(ServerMessage.Welcome.class);
+    assertThat(opened.leaderToken()).hasSize(32);
+    assertThat(opened.phase()).isEqualTo(Phase.GATHERING);
+    ServerMessage.Welcome minas = join(mina, opened.room().toUpperCase(), "Mina");
+    join(jonas, opened.room(), "Jonas");
+
+    leader.send(new ClientMessage.Material(1, opened.revision(), DRILL, null));
+    leader.send(new ClientMessage.Deal(2, done(1), 7, List.of()));
+    long dealtAt = done(2);
+    ServerMessage.Dealt dealt = mina.expect(ServerMessage.Dealt.class);
+    assertThat(dealt.own()).isEqualTo("Mina");
+    assertThat(dealt.parts()).extracting(Part::player).containsExactly("Mina", "Jonas");
+    assertThat(leader.expect(ServerMessage.Dealt.class).own()).isNull();
+
+    mina.send(new ClientMessage.Ready(dealt.dealId(), true));
+    leader.send(new ClientMessage.Start(3, dealtAt, dealt.dealId(), 2_000, 1));
+    done(3);
+    ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
+    assertThat(announced.startMicros() - announced.countInMicros()).isEqualTo(2_000_000);
+    jonas.expect(ServerMessage.Announced.class);
+    advanceMillis(2_000);
+    assertThat(mina.expect(ServerMessage.StageNear.class).stage()).isZero();
+
+    play(mina, announced, dealt.parts().get(0), 10_000);
+    play(jonas, announced, dealt.parts().get(1), -4_000);
+    advanceMillis(11_000);
+
+    assertThat(mina.expect(ServerMessage.Stopped.class).reason()).isEqualTo(StopReason.FINISHED);
+    jonas.expect(ServerMessage.Stopped.class);
+    mina.send(new ClientMessage.PlayedThrough(announced.takeId(), 16));
+    jonas.send(new ClientMessage.PlayedThrough(announced.takeId(), 16));
+    ServerMessage.ReviewReady own = mina.expect(ServerMessage.ReviewReady.class);
+    assertThat(own.provisional()).isFalse();
+    assertThat(names(own.review())).containsExactly("Mina");
+    assertThat(own.review().at("/ensemble/hold").asDouble()).isEqualTo(100.0);
+    assertThat(names(leader.expect(ServerMessage.ReviewReady.class).review()))
+        .containsExactly("Mina", "Jonas");
+
+    Take stored = stored(announced.takeId());
+    assertThat(stored.attacks()).hasSize(32);
+    assertThat(stored.parts().get(0).away()).isEmpty();
+    assertThat(jonas.all(ServerMessage.Heard.class))
+        .allSatisfy(
+            heard -> assertThat(heard.items()).allMatch(i -> i.playerId().equals(minas.playerId())))
+        .hasSize(16);
+  }
+
+  /** Plays the part as written, steadily late by so many microseconds, one frame an attack. */
+  private void play(
+      WireClient player, ServerMessage.Announced announced, Part part, long lateMicros) {
+    StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.STRAIGHT, announced.startMicros());
+    long seq = 0;
+    for (int step : part.attackSteps()) {
+      player.send(
+          new ClientMessage.Attacks(
+              announced.takeId(),
+              announced.epoch(),
+              ++seq,
+              List.of(WireAttack.tap(grid.instantOf(step) + lateMicros))));
+    }
+    while (player.expect(ServerMessage.Stored.class).throughSeq() < seq) {
+      advanceMillis(20);
+    }
+  }
+
+  private static List<String> names(JsonNode review) {
+    return review.get("players").valueStream().map(p -> p.get("player").stringValue()).toList();
+  }
+
+  private Take stored(String takeId) {
+    try (Store store =
+        Store.open(folder.resolve("room.db"), java.time.InstantSource.system(), available -> {})) {
+      return store.take(takeId).join().orElseThrow();
+    }
+  }
+}
