@@ -52,8 +52,8 @@ public final class RehearsalHost implements AutoCloseable {
                 options.clock(),
                 options.timers(),
                 store,
-                HostMaterial.drills(),
-                HostMaterial.dealer(),
+                HostMaterial.STOCK,
+                HostMaterial.DEALER,
                 HostMaterial::review,
                 reviewPool);
         Listener listener = Listener.bind(options.host(), options.port(), parts);

@@ -1,14 +1,15 @@
 package thinclick.server.room;
 
-import java.util.List;
-import java.util.Optional;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.BadInput;
 
 /** The drills that a room can be asked for by title. */
+@FunctionalInterface
 public interface Drills {
-  /** The drill of a title, in any case and with hyphens for spaces. */
-  Optional<Drill> find(String title);
-
-  /** Titles nearest to one that was not found, the nearest first. */
-  List<String> near(String title);
+  /**
+   * The drill of a title, in any case and with hyphens for spaces.
+   *
+   * @throws BadInput where there is none, with the nearest titles
+   */
+  Drill find(String title);
 }

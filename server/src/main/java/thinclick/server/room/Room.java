@@ -594,17 +594,11 @@ public final class Room {
   // ------------------------------------------------------------------ material and dealing
 
   private Drill drillTitled(String title) {
-    return drills
-        .find(title)
-        .orElseThrow(
-            () ->
-                new Refusal(
-                    ErrorCode.BAD_FIELD,
-                    "title",
-                    "expected the title of a drill, found \""
-                        + title
-                        + "\"; nearest: "
-                        + String.join(", ", drills.near(title))));
+    try {
+      return drills.find(title);
+    } catch (BadInput unknown) {
+      throw new BadInput("title", unknown.says());
+    }
   }
 
   private Drill chosenDrill() {

@@ -3,14 +3,13 @@ package thinclick.server.host;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import thinclick.protocol.file.DealKind;
-import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage;
@@ -20,7 +19,6 @@ import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.music.Meter;
-import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
 import thinclick.protocol.time.VirtualTime;
@@ -29,27 +27,10 @@ import tools.jackson.databind.JsonNode;
 
 /** One rehearsal from the open door to the review, over real sockets on a clock that is moved. */
 class WholeRehearsalTest {
-  static final Drill DRILL =
-      new Drill(
-          Drill.FORMAT,
-          Drill.VERSION,
-          "Ands over beats",
-          3,
-          Meter.FOUR_FOUR,
-          2,
-          Swing.STRAIGHT,
-          new Drill.TempoRange(60, 180, 120),
-          null,
-          1,
-          new Drill.Deal(DealKind.AS_WRITTEN, 1),
-          List.of(
-              new Drill.Chair("1", null, Drill.Cell.of(8, List.of(0, 2, 4, 6)), 0, null, null),
-              new Drill.Chair("2", null, Drill.Cell.of(8, List.of(1, 3, 5, 7)), 0, null, null)),
-          List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(2, 1)));
-
   @TempDir Path folder;
   private final VirtualTime time = new VirtualTime(5_000_000_000L);
   private RehearsalHost host;
+  private final List<WireClient> clients = new ArrayList<>();
   private WireClient leader;
   private WireClient mina;
   private WireClient jonas;
@@ -57,31 +38,32 @@ class WholeRehearsalTest {
   @BeforeEach
   void start() {
     host = RehearsalHost.start(HostOptions.local(folder.resolve("room.db")).on(time, time));
-    leader = WireClient.connect(host.port());
-    mina = WireClient.connect(host.port());
-    jonas = WireClient.connect(host.port());
   }
 
   @AfterEach
   void stop() {
-    leader.close();
-    mina.close();
-    jonas.close();
+    clients.forEach(WireClient::close);
     host.close();
   }
 
   private void advanceMillis(long millis) {
     try {
-      host.settled().get(10, TimeUnit.SECONDS);
+      host.settled().get(30, TimeUnit.SECONDS);
       long end = time.nanos() + millis * 1_000_000;
       while (time.next().orElse(Long.MAX_VALUE) <= end) {
         time.advanceTo(time.next().getAsLong());
-        host.settled().get(10, TimeUnit.SECONDS);
+        host.settled().get(30, TimeUnit.SECONDS);
       }
       time.advanceTo(end);
     } catch (Exception late) {
       throw new AssertionError(late);
     }
+  }
+
+  private WireClient connect() {
+    WireClient client = WireClient.connect(host.port());
+    clients.add(client);
+    return client;
   }
 
   private ServerMessage.Welcome join(WireClient client, String word, String name) {
@@ -99,14 +81,17 @@ class WholeRehearsalTest {
 
   @Test
   void fromTheOpenDoorToTheReviewOfEachPlayer() {
+    leader = connect();
     leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
     ServerMessage.Welcome opened = leader.expect(ServerMessage.Welcome.class);
     assertThat(opened.leaderToken()).hasSize(32);
     assertThat(opened.phase()).isEqualTo(Phase.GATHERING);
+    mina = connect();
     ServerMessage.Welcome minas = join(mina, opened.room().toUpperCase(), "Mina");
+    jonas = connect();
     join(jonas, opened.room(), "Jonas");
 
-    leader.send(new ClientMessage.Material(1, opened.revision(), DRILL, null));
+    leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
     leader.send(new ClientMessage.Deal(2, done(1), 7, List.of()));
     long dealtAt = done(2);
     ServerMessage.Dealt dealt = mina.expect(ServerMessage.Dealt.class);

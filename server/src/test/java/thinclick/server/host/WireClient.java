@@ -19,7 +19,8 @@ import thinclick.protocol.message.ServerMessage;
  * A client over a real socket, by the JDK's own WebSocket; shares nothing with the server's edge.
  */
 final class WireClient implements WebSocket.Listener, AutoCloseable {
-  private static final long PATIENCE_SECONDS = 10;
+  private static final long PATIENCE_SECONDS = 20;
+  private static final HttpClient HTTP = HttpClient.newHttpClient();
 
   private final LinkedBlockingQueue<ServerMessage> incoming = new LinkedBlockingQueue<>();
   private final List<ServerMessage> skipped = new ArrayList<>();
@@ -30,8 +31,7 @@ final class WireClient implements WebSocket.Listener, AutoCloseable {
   static WireClient connect(int port) {
     WireClient client = new WireClient();
     client.socket =
-        HttpClient.newHttpClient()
-            .newWebSocketBuilder()
+        HTTP.newWebSocketBuilder()
             .connectTimeout(Duration.ofSeconds(5))
             .buildAsync(URI.create("ws://127.0.0.1:" + port + MessageCodec.PATH), client)
             .join();
