@@ -1,0 +1,158 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.server.scoring.Displacement;
+
+/** Who played somewhere else than written: another's part, off by whole steps, at the edges. */
+final class PlaceRules {
+  /** A late entry or a lost ending is at least so many written attacks. */
+  private static final int FEWEST_AT_AN_EDGE = 3;
+
+  private PlaceRules() {}
+
+  /** "Jonas and Tariq swapped parts." "Tariq played Mina's part from bar 9 to the end." */
+  static List<Finding> otherPart(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    List<OtherPart> said = new ArrayList<>();
+    for (OtherPart one : evidence.otherParts) {
+      boolean answered =
+          one.mutual()
+              && said.stream().anyMatch(other -> other.mutual() && other.player() == one.owner());
+      if (answered) {
+        // The sentence names both; this one's own slip must still have it.
+        findings.add(finding(evidence, one, one.owner(), one.player()).quiet());
+        continue;
+      }
+      said.add(one);
+      findings.add(finding(evidence, one, one.player(), one.owner()));
+    }
+    return findings;
+  }
+
+  private static Finding finding(
+      Evidence evidence, OtherPart one, Chairful first, Chairful second) {
+    Said where = bars(evidence, one.bars().from(), one.bars().to());
+    Said says =
+        Said.of(
+            one.mutual() ? "place.swapped" : "place.otherPart", first.name(), second.name(), where);
+    int length = one.bars().to() - one.bars().from();
+    return new Finding(
+        "otherPart", Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);
+  }
+
+  /** "Ilse turned around, an eighth late, from bar 10, home at 14." */
+  static List<Finding> displaced(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      List<Displacement> episodes = evidence.displacements(player);
+      if (episodes.isEmpty()) {
+        continue;
+      }
+      int bars = episodes.stream().mapToInt(one -> one.toBar() - one.fromBar()).sum();
+      Displacement longest = episodes.get(0);
+      for (Displacement one : episodes) {
+        if (one.toBar() - one.fromBar() > longest.toBar() - longest.fromBar()) {
+          longest = one;
+        }
+      }
+      Said shift = ShiftWords.of(longest.steps(), evidence.meter(), evidence.stepsPerBeat());
+      Said says =
+          episodes.size() == 1
+              ? Said.of(
+                  "place.displaced",
+                  player.name(),
+                  shift,
+                  bars(evidence, longest.fromBar(), longest.toBar()))
+              : Said.of(
+                  "place.displacedOften",
+                  player.name(),
+                  Speaker.number(episodes.size()),
+                  bars,
+                  Speaker.number(bars),
+                  shift,
+                  bars(evidence, longest.fromBar(), longest.toBar()));
+      boolean turned = ShiftWords.turnedAround(longest.steps(), evidence.stepsPerBeat());
+      findings.add(
+          new Finding(
+              "displaced",
+              Matter.PLACE,
+              player.name(),
+              bars,
+              says,
+              turned ? Advice.COUNT_ALOUD : Advice.BAR_NUMBERS));
+    }
+    return findings;
+  }
+
+  /** "Tariq came in at bar 3 instead of bar 1." */
+  static List<Finding> lateEntry(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      int dropped = player.droppedFirst();
+      if (dropped < FEWEST_AT_AN_EDGE || evidence.playsAnotherPart(player)) {
+        continue;
+      }
+      int bars = player.enteredAt() - player.firstBar();
+      if (bars > 0) {
+        findings.add(
+            new Finding(
+                "lateEntry",
+                Matter.EDGES,
+                player.name(),
+                dropped,
+                Said.of(
+                    "edges.lateEntry",
+                    player.name(),
+                    player.enteredAt() + 1,
+                    player.firstBar() + 1),
+                Advice.PUSH_ONLY));
+      }
+    }
+    return findings;
+  }
+
+  /** "Jonas lost the ending: nothing after bar 21." */
+  static List<Finding> lostEnding(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      int dropped = player.droppedLast();
+      if (dropped >= FEWEST_AT_AN_EDGE && !evidence.playsAnotherPart(player)) {
+        findings.add(
+            new Finding(
+                "lostEnding",
+                Matter.EDGES,
+                player.name(),
+                dropped,
+                Said.of("edges.lostEnding", player.name(), player.lastPlayedAt() + 1),
+                Advice.LOOP_THE_ENDING));
+      }
+    }
+    return findings;
+  }
+
+  /** "Nothing was heard of Jonas." */
+  static List<Finding> notHeard(Evidence evidence) {
+    return evidence.players.stream()
+        .filter(player -> player.silent() && player.review.added() == 0)
+        .map(
+            player ->
+                new Finding(
+                    "notHeard",
+                    Matter.EDGES,
+                    player.name(),
+                    player.review.written(),
+                    Said.of("edges.notHeard", player.name(), player.review.written()),
+                    null))
+        .toList();
+  }
+
+  /** "from bar 10, home at 14", "from bar 10 to the end", "throughout". */
+  private static Said bars(Evidence evidence, int from, int to) {
+    boolean toTheEnd = to >= evidence.bars();
+    if (from == 0 && toTheEnd) {
+      return Said.of("bars.throughout");
+    }
+    return toTheEnd ? Said.of("bars.toTheEnd", from + 1) : Said.of("bars.home", from + 1, to + 1);
+  }
+}

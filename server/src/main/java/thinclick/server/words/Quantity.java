@@ -1,0 +1,62 @@
+package thinclick.server.words;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+
+/**
+ * A number that was measured, shown with no more digits than it carries: rounded to the largest
+ * step of 1, 5, 10, 50 ... units that does not exceed half its interval.
+ *
+ * @param value the number; its sign is shown only where the message asks for it
+ * @param halfWidth half of its 95 % interval; 0 where it is exact or its interval is not known
+ * @param finest the finest step that is ever shown, in its own unit: 1 for ms, 0.1 for drift
+ */
+public record Quantity(double value, double halfWidth, double finest) {
+  /** Milliseconds. */
+  public static Quantity millis(double value, @Nullable Interval interval) {
+    return new Quantity(value, halfWidth(interval), 1);
+  }
+
+  /** Milliseconds of a figure that is known. */
+  public static Quantity millis(Figure figure) {
+    return millis(figure.get(), figure.interval());
+  }
+
+  /** Percent of hold, to whole ones; it is a count, so that its interval costs no digits. */
+  public static Quantity percent(double value) {
+    return new Quantity(value, 0, 1);
+  }
+
+  /** Percent of drift, to tenths. */
+  public static Quantity drift(Figure figure) {
+    return new Quantity(figure.get(), halfWidth(figure.interval()), 0.1);
+  }
+
+  /** The same without its sign. */
+  public Quantity size() {
+    return new Quantity(Math.abs(value), halfWidth, finest);
+  }
+
+  /** The step it is rounded to. */
+  double step() {
+    double step = finest;
+    for (double factor = 5; step * factor <= halfWidth; factor = factor == 5 ? 2 : 5) {
+      step *= factor;
+    }
+    return step;
+  }
+
+  /** As it is shown; decimals only where the step has some. */
+  String shown(Locale locale) {
+    double rounded = Math.rint(value / step()) * step();
+    boolean fraction = step() < 1 && Math.rint(rounded) != rounded;
+    String text = String.format(locale, fraction ? "%.1f" : "%.0f", rounded);
+    return text.equals("-0") ? "0" : text;
+  }
+
+  private static double halfWidth(@Nullable Interval interval) {
+    return interval == null ? 0 : (interval.high() - interval.low()) / 2;
+  }
+}

@@ -1,0 +1,132 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Analysis;
+
+/**
+ * What there is to say about a take: to the band in three to six sentences, and to each player on a
+ * slip of their own.
+ */
+public final class ReviewWords {
+  private static final int MOST_TROUBLES = 3;
+  private static final int MOST_SENTENCES = 6;
+
+  /** What concerns the band's next try before the hold does. */
+  private static final Set<Matter> FIRST = EnumSet.of(Matter.PLACE, Matter.EDGES, Matter.TIME);
+
+  private final Evidence evidence;
+  private final List<Finding> findings;
+
+  private ReviewWords(Evidence evidence, List<Finding> findings) {
+    this.evidence = evidence;
+    this.findings = findings;
+  }
+
+  /** All that the rules find in a take. */
+  public static ReviewWords of(Analysis analysis) {
+    Evidence evidence = Evidence.of(analysis);
+    return new ReviewWords(evidence, Rules.apply(evidence));
+  }
+
+  /** Every finding, what matters most first. */
+  public List<Finding> findings() {
+    return findings;
+  }
+
+  /** The sentences for all, the last of them what to do next. */
+  public List<Said> band() {
+    List<Finding> said = new ArrayList<>();
+    add(said, finding -> finding.rule().equals("together"), 1);
+    add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
+    add(said, finding -> finding.rule().equals("thinnest") && finding.size() >= 1, 1);
+    add(said, finding -> finding.matter() == Matter.CAVEAT, 2);
+    add(said, finding -> finding.matter() == Matter.GOOD, 1);
+    add(said, finding -> finding.rule().equals("thinnest"), 1);
+    List<Said> sentences =
+        new ArrayList<>(
+            said.subList(0, Math.min(said.size(), MOST_SENTENCES - 1)).stream()
+                .map(Finding::says)
+                .toList());
+    sentences.add(Said.of("next.band", nextForTheBand().said(evidence.take().tempo())));
+    return List.copyOf(sentences);
+  }
+
+  private void add(List<Finding> said, Predicate<Finding> which, int most) {
+    findings.stream()
+        .filter(finding -> !finding.slipOnly() && which.test(finding) && !said.contains(finding))
+        .limit(most)
+        .forEach(said::add);
+  }
+
+  private static boolean isTrouble(Matter matter) {
+    return switch (matter) {
+      case PLACE, EDGES, TIME, NOTES, LEAN, SPREAD, FOLLOWING -> true;
+      case VERDICT, GOOD, CAVEAT -> false;
+    };
+  }
+
+  /** What the band does next. */
+  public Advice nextForTheBand() {
+    for (Finding finding : findings) {
+      if (FIRST.contains(finding.matter()) && finding.next() != null) {
+        return finding.next();
+      }
+    }
+    return findings.stream()
+        .filter(finding -> finding.rule().equals("together"))
+        .map(Finding::next)
+        .filter(next -> next != null)
+        .findFirst()
+        .orElse(Advice.SAME_AGAIN);
+  }
+
+  /** What one player does next by themselves; null where nothing of their own is to be mended. */
+  public @Nullable Advice nextFor(String player) {
+    for (Finding finding : findings) {
+      if (player.equals(finding.player()) && finding.next() != null) {
+        return finding.next();
+      }
+    }
+    return null;
+  }
+
+  /** The sentences for one player alone; nothing of anybody else's figures is in them. */
+  public List<Said> slip(String player) {
+    Chairful own =
+        evidence.players.stream()
+            .filter(one -> one.name().equals(player))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("nobody is called " + player));
+    List<Said> sentences = new ArrayList<>();
+    if (!own.silent()) {
+      sentences.add(
+          own.review.spreadMillis().known()
+              ? Said.of(
+                  "slip.placed",
+                  own.review.placed(),
+                  own.review.written(),
+                  Quantity.millis(own.review.spreadMillis()))
+              : Said.of("slip.placedOnly", own.review.placed(), own.review.written()));
+    }
+    findings.stream()
+        .filter(finding -> player.equals(finding.player()) && finding.matter() != Matter.GOOD)
+        .limit(MOST_SENTENCES - 2L)
+        .map(Finding::says)
+        .forEach(sentences::add);
+    findings.stream()
+        .filter(finding -> player.equals(finding.player()) && finding.rule().equals("feel"))
+        .filter(finding -> finding.matter() == Matter.GOOD)
+        .map(Finding::says)
+        .forEach(sentences::add);
+    Advice next = nextFor(player);
+    sentences.add(
+        Said.of(
+            "next.band", (next == null ? nextForTheBand() : next).said(evidence.take().tempo())));
+    return List.copyOf(sentences);
+  }
+}

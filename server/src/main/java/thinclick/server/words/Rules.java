@@ -1,0 +1,52 @@
+package thinclick.server.words;
+
+import java.util.Comparator;
+import java.util.List;
+
+/** All that is looked for, and the order in which it is said. */
+final class Rules {
+  static final List<Rule> ALL =
+      List.of(
+          new Rule("together", VerdictRules::together),
+          new Rule("thinnest", VerdictRules::thinnest),
+          new Rule("otherPart", PlaceRules::otherPart),
+          new Rule("displaced", PlaceRules::displaced),
+          new Rule("notHeard", PlaceRules::notHeard),
+          new Rule("lateEntry", PlaceRules::lateEntry),
+          new Rule("lostEnding", PlaceRules::lostEnding),
+          new Rule("drift", TimeRules::drift),
+          new Rule("returns", TimeRules::returns),
+          new Rule("dropped", NoteRules::dropped),
+          new Rule("added", NoteRules::added),
+          new Rule("upbeats", LeanRules::upbeats),
+          new Rule("lean", LeanRules::lean),
+          new Rule("feel", LeanRules::feel),
+          new Rule("spread", LeanRules::spread),
+          new Rule("follows", FollowRules::follows),
+          new Rule("steadiest", LeanRules::steadiest),
+          new Rule("away", CaveatRules::away),
+          new Rule("stopped", CaveatRules::stopped),
+          new Rule("interrupted", CaveatRules::interrupted),
+          new Rule("unsure", CaveatRules::unsure),
+          new Rule("aloneInSilence", CaveatRules::aloneInSilence),
+          new Rule("doubled", NoteRules::doubled),
+          new Rule("standIns", CaveatRules::standIns),
+          new Rule("cannotTell", CaveatRules::cannotTell));
+
+  /**
+   * What matters most first; within a matter the largest first, then by player for a fixed order.
+   */
+  private static final Comparator<Finding> ORDER =
+      Comparator.comparing(Finding::matter)
+          .thenComparing(Comparator.comparingDouble(Finding::size).reversed())
+          .thenComparing(finding -> String.valueOf(finding.player()));
+
+  private Rules() {}
+
+  static List<Finding> apply(Evidence evidence) {
+    return ALL.stream()
+        .flatMap(rule -> rule.find().apply(evidence).stream())
+        .sorted(ORDER)
+        .toList();
+  }
+}

@@ -1,0 +1,51 @@
+package thinclick.server.words;
+
+import thinclick.protocol.music.Meter;
+
+/** A displacement by whole steps: "turned around", "a beat late", "a bar out". */
+public final class ShiftWords {
+  private ShiftWords() {}
+
+  /**
+   * What a player who is off by so many steps is called.
+   *
+   * @param steps positive late, not 0
+   */
+  public static Said of(int steps, Meter meter, int stepsPerBeat) {
+    int bar = meter.stepsPerBar(stepsPerBeat);
+    int size = Math.abs(steps);
+    if (size % bar == 0) {
+      return Said.of("shift.bars", size / bar, Speaker.number(size / bar), side(steps));
+    }
+    Said off = Said.of("shift.off", distance(size, meter, stepsPerBeat), side(steps));
+    return turnedAround(steps, stepsPerBeat) ? Said.of("shift.turned", off) : off;
+  }
+
+  /**
+   * True where the beat side is swapped: off by half a beat, whatever whole beats come on top. A
+   * beat of three steps has no half.
+   */
+  static boolean turnedAround(int steps, int stepsPerBeat) {
+    return stepsPerBeat % 2 == 0 && Math.floorMod(steps, stepsPerBeat) == stepsPerBeat / 2;
+  }
+
+  /** "an eighth", "two sixteenths", "a beat", "three beats". */
+  static Said distance(int steps, Meter meter, int stepsPerBeat) {
+    if (steps % stepsPerBeat == 0) {
+      int beats = steps / stepsPerBeat;
+      return Said.of("distance.beat", beats, Speaker.number(beats));
+    }
+    String name =
+        switch (stepsPerBeat) {
+          case 2 -> "eighth";
+          case 3 -> meter.compound() ? "eighth" : "triplet";
+          case 4 -> "sixteenth";
+          default -> meter.compound() ? "sixteenth" : "sixth";
+        };
+    return Said.of("distance." + name, steps, Speaker.number(steps));
+  }
+
+  private static Said side(int steps) {
+    return Said.of(steps > 0 ? "side.late" : "side.early");
+  }
+}

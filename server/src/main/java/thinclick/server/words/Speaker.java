@@ -1,0 +1,103 @@
+package thinclick.server.words;
+
+import java.text.Format;
+import java.text.MessageFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+
+/**
+ * Says things in one language. Messages stand in the bundles {@code review*.properties} beside this
+ * class, as {@link MessageFormat} patterns; a whole number chooses its plural by {@code
+ * {0,choice,...}}.
+ */
+public final class Speaker {
+  private static final String BUNDLE = "thinclick.server.words.review";
+
+  private final Locale locale;
+  private final ResourceBundle messages;
+
+  private Speaker(Locale locale, ResourceBundle messages) {
+    this.locale = locale;
+    this.messages = messages;
+  }
+
+  /** The speaker of a language; English where there is no bundle of it. */
+  public static Speaker of(Locale locale) {
+    return new Speaker(
+        locale,
+        ResourceBundle.getBundle(
+            BUNDLE,
+            locale,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
+  }
+
+  /** The speaker of English, the language that every bundle falls back to. */
+  public static Speaker english() {
+    return of(Locale.ENGLISH);
+  }
+
+  /** The message with its values said. */
+  public String say(Said said) {
+    return format(said.key(), said.values());
+  }
+
+  /** A message without values. */
+  public String say(String key) {
+    return format(key, List.of());
+  }
+
+  private String format(String key, List<Object> values) {
+    MessageFormat message = new MessageFormat(messages.getString(key), locale);
+    Format[] formats = message.getFormatsByArgumentIndex();
+    Object[] shown = new Object[values.size()];
+    for (int i = 0; i < shown.length; i++) {
+      Object value = shown(values.get(i));
+      // Only a choice needs the number itself; a bar is 1200, not 1,200.
+      boolean plain = value instanceof Integer && (i >= formats.length || formats[i] == null);
+      shown[i] = plain ? value.toString() : value;
+    }
+    return message.format(shown);
+  }
+
+  private Object shown(Object value) {
+    if (value instanceof Said said) {
+      return say(said);
+    }
+    if (value instanceof Quantity quantity) {
+      return quantity.shown(locale);
+    }
+    if (value instanceof Said.Row row) {
+      return list(row);
+    }
+    return value;
+  }
+
+  private String list(Said.Row row) {
+    StringBuilder said = new StringBuilder();
+    for (int i = 0; i < row.values().size(); i++) {
+      boolean last = row.and() && i == row.values().size() - 1;
+      said.append(i == 0 ? "" : last ? say("list.and") : say("list.comma"));
+      said.append(shown(row.values().get(i)));
+    }
+    return said.toString();
+  }
+
+  /** Small whole numbers as words, as prose wants them. */
+  static Said number(int value) {
+    return value >= 0 && value <= 12
+        ? Said.of("number." + value)
+        : Said.of("number.other", Integer.toString(value));
+  }
+
+  /** Whether a bundle of this very language has the key. */
+  boolean has(String key) {
+    try {
+      messages.getString(key);
+      return true;
+    } catch (MissingResourceException missing) {
+      return false;
+    }
+  }
+}

@@ -1,0 +1,128 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.StageReview;
+
+/** How much was held, and under how thin a click. */
+final class VerdictRules {
+  /** More stages than these are not read aloud. */
+  private static final int MOST_STAGES = 4;
+
+  private VerdictRules() {}
+
+  /** "Together: 91 % on two and four, 74 % on the first beat alone." */
+  static List<Finding> together(Evidence evidence) {
+    if (evidence.tooFew()) {
+      int written = evidence.players.stream().mapToInt(one -> one.review.written()).sum();
+      return List.of(
+          Finding.ofBand(
+              "together",
+              Matter.VERDICT,
+              2,
+              Said.of("verdict.tooFew", written, Evidence.FEWEST_ATTACKS),
+              Advice.PLAY_LONGER));
+    }
+    List<Integer> known = known(evidence);
+    if (known.isEmpty()) {
+      return List.of(
+          Finding.ofBand("together", Matter.VERDICT, 2, noVerdict(evidence), Advice.SAME_AGAIN));
+    }
+    List<Said> stages = new ArrayList<>();
+    for (int stage : shown(evidence, known)) {
+      stages.add(
+          Said.of(
+              "verdict.stage",
+              Quantity.percent(evidence.review().stages().get(stage).hold().get()),
+              evidence.on(stage)));
+    }
+    boolean alone = evidence.players.size() == 1;
+    Said says = Said.of(alone ? "verdict.alone" : "verdict.together", new Said.Row(stages, false));
+    return List.of(Finding.ofBand("together", Matter.VERDICT, 2, says, advice(evidence)));
+  }
+
+  /** The thinnest click that was held, where there was a choice of clicks. */
+  static List<Finding> thinnest(Evidence evidence) {
+    List<StageReview> stages = evidence.review().stages();
+    boolean wrongSheets = !evidence.otherParts.isEmpty();
+    if (evidence.tooFew() || known(evidence).size() < 2 || wrongSheets) {
+      return List.of();
+    }
+    int held = evidence.review().ensemble().heldThrough();
+    if (held < 0) {
+      return List.of(
+          Finding.ofBand("thinnest", Matter.VERDICT, 1, Said.of("verdict.noneHeld"), null));
+    }
+    StageReview stage = stages.get(held);
+    Interval interval = stage.hold().interval();
+    if (interval != null && stage.borderline()) {
+      Said says =
+          Said.of(
+              "verdict.borderline",
+              evidence.on(held),
+              Quantity.percent(stage.hold().get()),
+              Quantity.percent(interval.low()),
+              Quantity.percent(interval.high()));
+      return List.of(Finding.ofBand("thinnest", Matter.VERDICT, 1, says, null));
+    }
+    Said says =
+        evidence.silent(held)
+            ? Said.of("verdict.heldInSilence")
+            : Said.of(
+                "verdict.thinnest",
+                ClickWords.of(evidence.stage(held), evidence.meter(), evidence.stepsPerBeat()));
+    return List.of(Finding.ofBand("thinnest", Matter.VERDICT, .5, says, null));
+  }
+
+  /** Up at 90 % and more, stay from 75, down below; what else is wrong comes before it. */
+  private static Advice advice(Evidence evidence) {
+    double least =
+        evidence.review().stages().stream()
+            .map(StageReview::hold)
+            .filter(Figure::known)
+            .mapToDouble(Figure::get)
+            .min()
+            .orElse(0);
+    return least >= 90 ? Advice.NEXT_RUNG : least >= 75 ? Advice.SAME_AGAIN : Advice.RUNG_BACK;
+  }
+
+  private static Said noVerdict(Evidence evidence) {
+    Figure hold = evidence.review().ensemble().hold();
+    return hold.reason() == null
+        ? Said.of("verdict.none")
+        : Said.of("verdict.no." + hold.reason().code());
+  }
+
+  private static List<Integer> known(Evidence evidence) {
+    List<Integer> known = new ArrayList<>();
+    for (int i = 0; i < evidence.review().stages().size(); i++) {
+      if (evidence.review().stages().get(i).hold().known()) {
+        known.add(i);
+      }
+    }
+    return known;
+  }
+
+  /** All, or of many the first, the first not held, the thinnest held and the last. */
+  private static List<Integer> shown(Evidence evidence, List<Integer> known) {
+    if (known.size() <= MOST_STAGES) {
+      return known;
+    }
+    int thinnest = evidence.review().ensemble().heldThrough();
+    int firstLost =
+        known.stream()
+            .filter(stage -> !evidence.review().stages().get(stage).held())
+            .findFirst()
+            .orElse(-1);
+    return known.stream()
+        .filter(
+            stage ->
+                stage.equals(known.get(0))
+                    || stage.equals(known.get(known.size() - 1))
+                    || stage == thinnest
+                    || stage == firstLost)
+        .toList();
+  }
+}
