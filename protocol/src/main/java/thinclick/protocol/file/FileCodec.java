@@ -35,6 +35,19 @@ public final class FileCodec {
     return read(json, Lesson.class, Lesson.FORMAT, Lesson.VERSION);
   }
 
+  /**
+   * What a file says it is, {@code "thinclick.take"} for one; empty where it says nothing. Meant
+   * for choosing the reader, which then says what is wrong.
+   */
+  public static String formatOf(byte[] json) {
+    try {
+      JsonNode format = MAPPER.readTree(json).path("format");
+      return format.isString() ? format.stringValue() : "";
+    } catch (JacksonException notJson) {
+      return "";
+    }
+  }
+
   /** Writes any of the three as indented JSON that ends with a line break. */
   public static byte[] write(Record file) {
     byte[] json = PRETTY.writeValueAsBytes(file);

@@ -1,11 +1,16 @@
 package thinclick.server.command;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
 import thinclick.server.gathering.Seating;
+import thinclick.server.material.Stock;
 
 /** A take without attacks: what was to be played, by whom, and when bar 1 was. */
 final class TakeFrame {
@@ -24,8 +29,50 @@ final class TakeFrame {
       @Nullable Double tempo,
       @Nullable Long seed,
       long startMicros) {
-    Take earlier = InputFile.read(Path.of(drill), FileCodec::readTake);
-    return again(earlier, players, tempo, startMicros);
+    Path file = Path.of(drill);
+    if (!Files.exists(file) && !looksLikeAFile(drill)) {
+      return dealt(Stock.find(drill), players, tempo, seed, startMicros);
+    }
+    Record read =
+        InputFile.read(
+            file,
+            bytes ->
+                FileCodec.formatOf(bytes).equals(Drill.FORMAT)
+                    ? FileCodec.readDrill(bytes)
+                    : FileCodec.readTake(bytes));
+    return read instanceof Drill drillFile
+        ? dealt(drillFile, players, tempo, seed, startMicros)
+        : again((Take) read, players, tempo, startMicros);
+  }
+
+  private static boolean looksLikeAFile(String drill) {
+    return drill.endsWith(".json") || drill.contains("/") || drill.contains("\\");
+  }
+
+  private static Take dealt(
+      Drill drill,
+      List<String> players,
+      @Nullable Double tempo,
+      @Nullable Long seed,
+      long startMicros) {
+    double beatsAMinute = tempo == null ? drill.tempo().start() : tempo;
+    long deal = seed == null ? drill.deal().seed() : seed;
+    Dealing dealing = Dealer.deal(drill, players, deal, beatsAMinute, drill.stages());
+    return new Take(
+        Take.FORMAT,
+        Take.VERSION,
+        drill.title(),
+        drill.meter(),
+        beatsAMinute,
+        drill.stepsPerBeat(),
+        drill.swing(),
+        startMicros,
+        dealing.toleranceMillis(),
+        drill.stages(),
+        dealing.parts(),
+        List.of(),
+        null,
+        List.of());
   }
 
   private static Take again(

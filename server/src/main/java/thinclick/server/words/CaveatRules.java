@@ -133,7 +133,7 @@ final class CaveatRules {
       boolean matters =
           period != null
               && (period % evidence.stepsPerBeat() != 0
-                  || !player.review.displacements().isEmpty());
+                  || !evidence.displacements(player).isEmpty());
       if (period != null && matters) {
         findings.add(
             new Finding(

@@ -49,14 +49,15 @@ final class NoteRules {
       }
       int faint = faint(evidence, player);
       boolean pad = 2 * faint > added;
+      String key = !pad ? "notes.added" : faint == added ? "notes.allFaint" : "notes.faint";
       findings.add(
           new Finding(
               "added",
               pad ? Matter.CAVEAT : Matter.NOTES,
               player.name(),
               (double) added / player.review.written(),
-              Said.of(pad ? "notes.faint" : "notes.added", player.name(), added, faint, FAINT),
-              pad ? null : Advice.GAPPED_ANDS));
+              Said.of(key, player.name(), added, faint),
+              pad ? Advice.CHECK_THE_PAD : Advice.GAPPED_ANDS));
     }
     return findings;
   }

@@ -32,10 +32,18 @@ final class PlaceRules {
 
   private static Finding finding(
       Evidence evidence, OtherPart one, Chairful first, Chairful second) {
-    Said where = bars(evidence, one.bars().from(), one.bars().to());
+    boolean throughout = one.bars().from() == 0 && one.bars().to() >= evidence.bars();
+    Said where =
+        throughout
+            ? Said.of("bars.throughout")
+            : Said.of("bars.fromTo", one.bars().from() + 1, one.bars().to());
     Said says =
         Said.of(
-            one.mutual() ? "place.swapped" : "place.otherPart", first.name(), second.name(), where);
+            one.mutual() ? "place.swapped" : "place.otherPart",
+            first.name(),
+            second.name(),
+            where,
+            Quantity.percent(100 * one.sat()));
     int length = one.bars().to() - one.bars().from();
     return new Finding(
         "otherPart", Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);

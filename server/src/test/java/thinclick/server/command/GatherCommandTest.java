@@ -15,10 +15,14 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
 import thinclick.server.gathering.Smf;
+import thinclick.server.material.Stock;
 
 class GatherCommandTest {
   @TempDir Path folder;
@@ -141,6 +145,87 @@ class GatherCommandTest {
     gather("--tempo", "96.5", "--part", part("Ana", "ana.mid"));
 
     assertThat(FileCodec.readTake(Files.readAllBytes(output)).tempo()).isEqualTo(96.5);
+  }
+
+  @Nested
+  class ADrill {
+    @Test
+    void byItsTitleIsDealtToThePlayersInOrder() throws IOException {
+      Run run = gatherDrill("odds-and-evens");
+
+      assertThat(run.err()).isEmpty();
+      assertThat(run.out()).startsWith(output + ": \"Odds and evens\", ");
+      Take gathered = FileCodec.readTake(Files.readAllBytes(output));
+      Drill drill = Stock.find("Odds and evens");
+      Dealing dealing =
+          Dealer.deal(drill, List.of("Ana", "Ben"), drill.deal().seed(), 132, drill.stages());
+      assertThat(gathered.parts()).isEqualTo(dealing.parts());
+      assertThat(gathered.stages()).isEqualTo(drill.stages());
+      assertThat(gathered.tempo()).isEqualTo(132);
+      assertThat(gathered.toleranceMillis()).isEqualTo(dealing.toleranceMillis());
+      assertThat(gathered.attacks()).hasSize(31 + 17);
+    }
+
+    @Test
+    void ofAFileIsDealtAsOneOfTheStock() throws IOException {
+      gatherDrill("Odds and evens");
+      byte[] byTitle = Files.readAllBytes(output);
+      Files.delete(output);
+      Path file = folder.resolve("mine.json");
+      Files.write(file, FileCodec.write(Stock.find("Odds and evens")));
+
+      assertThat(gatherDrill(file.toString()).code()).isZero();
+      assertThat(output).hasBinaryContent(byTitle);
+    }
+
+    @Test
+    void isDealtByTheSeedThatIsGiven() throws IOException {
+      gatherDrill("Charleston", "--seed", "1");
+      Take one = FileCodec.readTake(Files.readAllBytes(output));
+      gatherDrill("Charleston", "--seed", "1", "--replace");
+
+      assertThat(FileCodec.readTake(Files.readAllBytes(output))).isEqualTo(one);
+      Drill drill = Stock.find("Charleston");
+      assertThat(one.parts())
+          .isEqualTo(Dealer.deal(drill, List.of("Ana", "Ben"), 1, 132, drill.stages()).parts());
+    }
+
+    @Test
+    void thatNobodyKnowsIsAnsweredWithTheNearestTitle() {
+      Run run = gatherDrill("odds-and-ends");
+
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err())
+          .hasLineCount(1)
+          .startsWith("drill: expected a title of the stock, found \"odds-and-ends\"")
+          .contains("Odds and evens");
+      assertThat(output).doesNotExist();
+    }
+
+    @Test
+    void ofAFileThatIsNotThereIsAFileThatIsNotThere() {
+      assertThat(gatherDrill("no/such.json").err())
+          .isEqualTo("no/such.json: expected a file, found none\n");
+    }
+
+    private Run gatherDrill(String drill, Object... more) {
+      return Run.of(
+          Stream.concat(
+                  Stream.of(
+                      "gather",
+                      "--drill",
+                      drill,
+                      "--tempo",
+                      "132",
+                      "-o",
+                      output,
+                      "--part",
+                      part("Ana", "ana.mid"),
+                      "--part",
+                      part("Ben", "ben.mid:10")),
+                  Stream.of(more))
+              .toArray());
+    }
   }
 
   @Nested
