@@ -10,11 +10,11 @@ import thinclick.protocol.json.BadInput;
  * @param minor true for a minor key
  */
 public record Key(PitchName tonic, boolean minor) {
-  /** C major. */
-  public static final Key C = new Key(PitchName.C, false);
-
   /** Sharps of the major key on each letter: C 0, D 2, E 4, F -1 and so on. */
   private static final int[] SHARPS = {0, 2, 4, -1, 1, 3, 5};
+
+  /** C major. */
+  public static final Key C = new Key(PitchName.C, false);
 
   public Key {
     if (Math.abs(fifths(tonic, minor)) > 7) {

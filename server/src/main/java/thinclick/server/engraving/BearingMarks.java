@@ -1,0 +1,137 @@
+package thinclick.server.engraving;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * What tells the reader where they are: brackets over the turns of a grouping, a dotted line where
+ * a bar begins inside one, and the ruled beats below the staff.
+ */
+final class BearingMarks {
+  static final double LABEL_SIZE = 1.5;
+  private static final double HOOK = 0.6;
+  private static final double LINE = 0.1;
+  private static final double DOTS = 0.14;
+  private static final double LABEL_LIFT = 0.35;
+  private static final double DOWNBEAT_TICK = 1.2;
+  private static final double BEAT_TICK = 0.8;
+  private static final double STEP_TICK = 0.4;
+  private static final double NUMBER_SIZE = 1.4;
+
+  /** From the ruler down to the feet of its numbers. */
+  static final double RULER_DEPTH = DOWNBEAT_TICK + 0.25 + NUMBER_SIZE * 0.9;
+
+  private final StaffPart part;
+  private final Sheet sheet;
+  private final DoubleUnaryOperator stepX;
+  private final int firstStep;
+  private final int endStep;
+
+  BearingMarks(StaffPart part, SystemPlan plan, Sheet sheet, DoubleUnaryOperator stepX) {
+    this.part = part;
+    this.sheet = sheet;
+    this.stepX = stepX;
+    this.firstStep = plan.firstBar() * part.stepsPerBar();
+    this.endStep = firstStep + plan.bars() * part.stepsPerBar();
+  }
+
+  boolean hasGroupings() {
+    return part.groupings().stream()
+        .anyMatch(turn -> turn.end() > firstStep && turn.start() < endStep);
+  }
+
+  /** How far the groupings' lane reaches above its line. */
+  static double laneHeight() {
+    return LABEL_LIFT + LABEL_SIZE * 0.75;
+  }
+
+  /**
+   * Draws the groupings.
+   *
+   * @param y the brackets' line
+   * @param right the end of the system
+   */
+  void groupings(double y, double right) {
+    dropLines(y);
+    for (Grouping turn : part.groupings()) {
+      if (turn.end() <= firstStep || turn.start() >= endStep) {
+        continue;
+      }
+      int bar = turn.start() / part.stepsPerBar();
+      Place place = new Place(bar, turn.start(), "group of " + turn.length() + " steps");
+      bracket(turn, place, y, right);
+      if (!turn.remark().isEmpty() && turn.start() >= firstStep) {
+        label(new Place(bar, turn.start(), turn.remark()), turn.remark(), edge(turn.start()), y);
+      }
+      for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
+        if (step > turn.start() && step < turn.end()) {
+          String says = (step - turn.start() + 1) + " of " + turn.length();
+          double x = stepX.applyAsDouble(step) - Face.ITALIC.width(says, LABEL_SIZE) / 2;
+          label(new Place(step / part.stepsPerBar(), step, says), says, x, y);
+        }
+      }
+    }
+  }
+
+  /** The dotted lines, from the brackets down to the music: to be drawn before the brackets. */
+  private void dropLines(double y) {
+    double half = part.clef().lines() == 1 ? 1 : 2;
+    for (Grouping turn : part.groupings()) {
+      for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
+        if (step > turn.start() && step < turn.end()) {
+          double x = stepX.applyAsDouble(step);
+          double end = sheet.skyline().top(x - 0.3, x + 0.3, -half) - 0.3;
+          Place place = new Place(step / part.stepsPerBar(), step, "");
+          sheet.addBehind(new Mark.Line(place, Ink.RULE, x, y, x, end, DOTS, true));
+        }
+      }
+    }
+  }
+
+  private void bracket(Grouping turn, Place place, double y, double right) {
+    boolean begins = turn.start() >= firstStep;
+    boolean ends = turn.end() <= endStep;
+    double from =
+        begins ? edge(turn.start()) : stepX.applyAsDouble(firstStep) - 2 * Measure.HALF_HEAD;
+    double to = ends ? edge(turn.end()) - 0.5 : right;
+    Place silent = place.silent();
+    sheet.add(new Mark.Line(begins ? place : silent, Ink.RULE, from, y, to, y, LINE, false));
+    if (begins) {
+      double x = from + LINE / 2;
+      sheet.add(new Mark.Line(silent, Ink.RULE, x, y, x, y + HOOK, LINE, false));
+    }
+    if (ends) {
+      double x = to - LINE / 2;
+      sheet.add(new Mark.Line(silent, Ink.RULE, x, y, x, y + HOOK, LINE, false));
+    }
+  }
+
+  private double edge(int step) {
+    return stepX.applyAsDouble(step) - Measure.HALF_HEAD;
+  }
+
+  private void label(Place place, String says, double x, double y) {
+    sheet.add(new Mark.Text(place, Ink.SOFT, says, Face.ITALIC, LABEL_SIZE, x, y - LABEL_LIFT));
+  }
+
+  /** Draws the ruled beats, ticks downward, the beats numbered. */
+  void ruler(double y) {
+    double left = stepX.applyAsDouble(firstStep);
+    double right = stepX.applyAsDouble(endStep - 1.0);
+    sheet.rule(Place.NOWHERE, Ink.RULE, left, y, right, y, LINE);
+    for (int step = firstStep; step < endStep; step++) {
+      int inBar = step % part.stepsPerBar();
+      boolean beat = inBar % part.stepsPerBeat() == 0;
+      double length = inBar == 0 ? DOWNBEAT_TICK : beat ? BEAT_TICK : STEP_TICK;
+      double x = stepX.applyAsDouble(step);
+      Place place = new Place(step / part.stepsPerBar(), step, "");
+      sheet.rule(place, Ink.RULE, x, y, x, y + length, inBar == 0 ? DOTS : LINE);
+      if (beat) {
+        String number = String.valueOf(inBar / part.stepsPerBeat() + 1);
+        Face face = inBar == 0 ? Face.SEMIBOLD : Face.REGULAR;
+        double half = face.width(number, NUMBER_SIZE) / 2;
+        double baseline = y + DOWNBEAT_TICK + 0.25 + NUMBER_SIZE * 0.68;
+        sheet.add(new Mark.Text(place, Ink.SOFT, number, face, NUMBER_SIZE, x - half, baseline));
+      }
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package thinclick.server.engraving;
+
+import thinclick.server.material.pitch.Pitch;
+
+/** The clefs that parts are read in. */
+public enum Clef {
+  TREBLE("treble clef"),
+  BASS("bass clef"),
+  /** Five lines for a drum kit. */
+  PERCUSSION("percussion clef"),
+  /** One line for a rhythm without pitch. */
+  ONE_LINE("one line");
+
+  private final String words;
+
+  Clef(String words) {
+    this.words = words;
+  }
+
+  String words() {
+    return words;
+  }
+
+  boolean pitched() {
+    return this == TREBLE || this == BASS;
+  }
+
+  /** How many lines the staff has. */
+  public int lines() {
+    return this == ONE_LINE ? 1 : 5;
+  }
+
+  /** The place of a pitch on the staff, in half spaces above the middle line. */
+  int position(Pitch pitch) {
+    return pitch.staffStep() - (this == BASS ? 3 * 7 + 1 : 4 * 7 + 6); // D3 or B4
+  }
+}

@@ -1,0 +1,255 @@
+package thinclick.server.engraving;
+
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Lays a part out in systems.
+ *
+ * <p>From above: the direction of the stage, the click's own part on one line, chord symbols, the
+ * turns of a grouping, the staff, the ruled beats. Within all systems of a part a step has the same
+ * place and width, so that periods can be compared down the page, and its place is strictly linear
+ * in time, so that offsets can be drawn below the staff.
+ */
+public final class Engraver {
+  private static final double AFTER_START = 0.9;
+  private static final double LANE_AIR = 0.7;
+  private static final double DIRECTION_SIZE = 1.8;
+  private static final double NUMBER_SIZE = 1.5;
+  private static final double CHORD_AIR = 0.8;
+  private static final String CLICK = "click";
+  private static final double CLICK_SIZE = 1.6;
+
+  private final StaffPart part;
+  private final List<SpelledBar> bars;
+  private final Notes notes;
+  private final List<SpelledBar> clickBars;
+  private final Notes clickNotes;
+  private final Columns columns;
+  private final Columns clickColumns;
+
+  private Engraver(StaffPart part) {
+    this.part = part;
+    this.bars = part.spelled();
+    this.notes = new Notes(part, bars, 1, "");
+    StaffPart click = ClickPart.of(part);
+    this.clickBars = click.spelled();
+    this.clickNotes = new Notes(click, clickBars, Measure.CLICK_SCALE, "click, ");
+    this.columns = Columns.of(part, bars, notes);
+    this.clickColumns = Columns.of(click, clickBars, clickNotes);
+  }
+
+  /**
+   * The least width at which nothing touches.
+   *
+   * @param plans the systems
+   */
+  public static double narrowest(StaffPart part, List<SystemPlan> plans) {
+    Engraver engraver = new Engraver(part);
+    return engraver.widthAt(plans, engraver.leastStep());
+  }
+
+  /**
+   * Lays out the systems.
+   *
+   * @param plans the systems, in order
+   * @param width the width to fill, spaces; more is taken where it is too little, and less where a
+   *     step would be wider than {@value Measure#MAX_STEP} spaces
+   */
+  public static List<StaffSystem> systems(StaffPart part, List<SystemPlan> plans, double width) {
+    Engraver engraver = new Engraver(part);
+    int steps = mostSteps(part, plans);
+    double least = engraver.leastStep();
+    double fill = least + (width - engraver.widthAt(plans, least)) / steps;
+    double step = Math.max(least, Math.min(Math.max(least, Measure.MAX_STEP), fill));
+    double firstX = engraver.firstX(plans);
+    double endRoom = endRoom(plans);
+    return plans.stream().map(plan -> engraver.system(plan, firstX, step, endRoom)).toList();
+  }
+
+  private static int mostSteps(StaffPart part, List<SystemPlan> plans) {
+    return plans.stream().mapToInt(plan -> plan.bars() * part.stepsPerBar()).max().orElse(1);
+  }
+
+  private double leastStep() {
+    double least =
+        Math.max(columns.stepWidth(part.stepsPerBar()), clickColumns.stepWidth(part.stepsPerBar()));
+    List<ChordMark> chords = part.chords();
+    for (int i = 0; i + 1 < chords.size(); i++) {
+      double width = new ChordText(chords.get(i), Place.NOWHERE).width() + CHORD_AIR;
+      least = Math.max(least, width / (chords.get(i + 1).step() - chords.get(i).step()));
+    }
+    return least;
+  }
+
+  private double firstX(List<SystemPlan> plans) {
+    double start =
+        plans.stream()
+            .mapToDouble(plan -> new StaffStart(part).draw(new Sheet(), plan))
+            .max()
+            .orElse(0);
+    return start + AFTER_START + Math.max(Measure.HALF_HEAD, columns.reachBefore());
+  }
+
+  private static double endRoom(List<SystemPlan> plans) {
+    return plans.stream().anyMatch(plan -> plan.repeatTo() || plan.last())
+        ? BarLines.END_ROOM
+        : Measure.THIN_BAR / 2;
+  }
+
+  private double barDistance(double step) {
+    return Math.max(
+        columns.barDistance(part.stepsPerBar(), step),
+        clickColumns.barDistance(part.stepsPerBar(), step));
+  }
+
+  private double widthAt(List<SystemPlan> plans, double step) {
+    return firstX(plans) + mostSteps(part, plans) * step - barDistance(step) + endRoom(plans);
+  }
+
+  private StaffSystem system(SystemPlan plan, double firstX, double step, double endRoom) {
+    int firstStep = plan.firstBar() * part.stepsPerBar();
+    int steps = plan.bars() * part.stepsPerBar();
+    DoubleUnaryOperator stepX = at -> firstX + (at - firstStep) * step;
+    double barDistance = barDistance(step);
+    double right = firstX + steps * step - barDistance + endRoom;
+    List<SpelledBar> itsBars = bars.subList(plan.firstBar(), plan.firstBar() + plan.bars());
+    Sheet sheet = new Sheet();
+    staffLines(sheet, right);
+    double start = new StaffStart(part).draw(sheet, plan);
+    itsBars.forEach(bar -> notes.draw(sheet, bar, stepX::applyAsDouble, 0));
+    new Ties(notes, part, sheet, stepX::applyAsDouble).draw(itsBars, start + 0.4, right - 0.4);
+    itsBars.forEach(bar -> notes.drawAround(sheet, bar, stepX::applyAsDouble, 0));
+
+    double half = part.clef().lines() == 1 ? 1 : 2;
+    BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX);
+    double ruler = sheet.skyline().bottom(0, right, half) + LANE_AIR;
+    double lane = sheet.skyline().top(start, right, -half) - LANE_AIR;
+    if (bearings.hasGroupings()) {
+      double line = lane - 0.5;
+      bearings.groupings(line, right);
+      lane = line - BearingMarks.laneHeight() - LANE_AIR - 0.2;
+    }
+    lane = chords(sheet, firstStep, firstStep + steps, stepX, lane);
+    double click = lane - 1.3;
+    clickLine(sheet, plan, click, stepX, start, right);
+    barLines(sheet, plan, click, at -> stepX.applyAsDouble(at) - barDistance, start, right);
+    bearings.ruler(ruler);
+    double top = sheet.skyline().top(start, right, click - 2.5) - LANE_AIR;
+    top = directions(sheet, plan, top, firstX, right);
+    number(sheet, plan);
+    top = Math.min(top, sheet.skyline().top(0, right, top));
+    double shift = -top;
+    return new StaffSystem(
+        plan.firstBar(),
+        plan.bars(),
+        firstStep,
+        steps,
+        firstX,
+        step,
+        shift,
+        click + shift,
+        ruler + shift,
+        right,
+        ruler + BearingMarks.RULER_DEPTH + shift,
+        sheet.marks().stream().map(mark -> mark.shifted(0, shift)).toList());
+  }
+
+  private void staffLines(Sheet sheet, double right) {
+    int half = part.clef().lines() / 2;
+    for (int y = -half; y <= half; y++) {
+      sheet.rule(Place.NOWHERE, Ink.FULL, 0, y, right, y, Measure.STAFF_LINE);
+    }
+  }
+
+  private double chords(
+      Sheet sheet, int firstStep, int endStep, DoubleUnaryOperator stepX, double lane) {
+    double top = lane;
+    for (ChordMark chord : part.chords()) {
+      if (chord.step() >= firstStep && chord.step() < endStep) {
+        int bar = chord.step() / part.stepsPerBar();
+        Place place = new Place(bar, chord.step(), "chord " + chord.text());
+        double x = stepX.applyAsDouble(chord.step()) - Measure.HALF_HEAD;
+        new ChordText(chord, place).at(x, lane).forEach(sheet::add);
+        top = lane - ChordText.ROOT_SIZE * 0.75 - LANE_AIR;
+      }
+    }
+    return top;
+  }
+
+  private void clickLine(
+      Sheet sheet,
+      SystemPlan plan,
+      double y,
+      DoubleUnaryOperator stepX,
+      double start,
+      double right) {
+    double left =
+        plan.repeatFrom()
+            ? start - BarLines.REPEAT_WIDTH
+            : stepX.applyAsDouble(plan.firstBar() * part.stepsPerBar()) - 1.6;
+    sheet.rule(Place.NOWHERE, Ink.FULL, left, y, right, y, Measure.STAFF_LINE * 0.8);
+    double x = left - Face.ITALIC.width(CLICK, CLICK_SIZE) - 0.5;
+    sheet.add(new Mark.Text(Place.NOWHERE, Ink.SOFT, CLICK, Face.ITALIC, CLICK_SIZE, x, y + 0.4));
+    for (int bar = plan.firstBar(); bar < plan.firstBar() + plan.bars(); bar++) {
+      clickNotes.draw(sheet, clickBars.get(bar), stepX::applyAsDouble, y);
+      clickNotes.drawAround(sheet, clickBars.get(bar), stepX::applyAsDouble, y);
+    }
+  }
+
+  private void barLines(
+      Sheet sheet,
+      SystemPlan plan,
+      double click,
+      DoubleUnaryOperator barX,
+      double start,
+      double right) {
+    BarLines lines = new BarLines(sheet, part, click);
+    if (plan.repeatFrom()) {
+      lines.repeatFrom(new Place(plan.firstBar(), -1, "repeat from here"), start);
+    }
+    for (int bar = plan.firstBar() + 1; bar < plan.firstBar() + plan.bars(); bar++) {
+      int step = bar * part.stepsPerBar();
+      lines.single(new Place(bar, step, ""), barX.applyAsDouble(step));
+    }
+    int lastBar = plan.firstBar() + plan.bars() - 1;
+    if (plan.repeatTo()) {
+      String says = "repeat, " + plan.repeatTimes() + " times in all";
+      lines.repeatTo(new Place(lastBar, -1, says), right);
+    } else if (plan.last()) {
+      lines.end(new Place(lastBar, -1, "end"), right);
+    } else {
+      lines.single(new Place(lastBar, -1, ""), right - Measure.THIN_BAR / 2);
+    }
+  }
+
+  private static double directions(
+      Sheet sheet, SystemPlan plan, double baseline, double left, double right) {
+    if (!plan.direction().isEmpty()) {
+      Place place = new Place(plan.firstBar(), -1, plan.direction());
+      double x = left - Measure.HALF_HEAD;
+      sheet.add(
+          new Mark.Text(
+              place, Ink.FULL, plan.direction(), Face.SEMIBOLD, DIRECTION_SIZE, x, baseline));
+    }
+    if (plan.repeatTo()) {
+      String says =
+          plan.repeatTimes() == 2 ? "play twice" : "play " + plan.repeatTimes() + " times";
+      double x = right - Face.ITALIC.width(says, DIRECTION_SIZE);
+      Place place = new Place(plan.firstBar(), -1, "");
+      sheet.add(new Mark.Text(place, Ink.FULL, says, Face.ITALIC, DIRECTION_SIZE, x, baseline));
+    }
+    boolean written = !plan.direction().isEmpty() || plan.repeatTo();
+    return written ? baseline - DIRECTION_SIZE * 0.75 : baseline + LANE_AIR;
+  }
+
+  private void number(Sheet sheet, SystemPlan plan) {
+    double above = part.clef() == Clef.TREBLE ? -3.8 : part.clef().lines() == 1 ? -1.9 : -2.6;
+    if (plan.firstBar() == 0) {
+      return;
+    }
+    String number = String.valueOf(plan.number());
+    Place place = new Place(plan.firstBar(), -1, "bar " + number);
+    sheet.add(new Mark.Text(place, Ink.SOFT, number, Face.ITALIC, NUMBER_SIZE, 0, above));
+  }
+}

@@ -1,0 +1,201 @@
+package thinclick.server.engraving;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import java.util.function.IntFunction;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.Key;
+
+/** Lays parts out on paper: one chair, or a handout of one part in many keys. */
+public final class Pages {
+  private static final double SIDE_MARGIN_MM = 13;
+  private static final double TOP_MARGIN_MM = 13;
+  private static final double BOTTOM_MARGIN_MM = 15;
+  private static final double LARGEST_SPACE_MM = 1.75;
+  private static final double SMALLEST_SPACE_MM = 1.35;
+  private static final List<Double> SMALLER = List.of(0.96, 0.92, 0.88);
+  private static final double BETWEEN_SYSTEMS = 2.6;
+  private static final double BETWEEN_SECTIONS = 3.6;
+  private static final double SMALL_SIZE = 1.6;
+  private static final double SECTION_SIZE = 2.6;
+
+  private final Paper paper;
+  private final double spaceMm;
+  private final List<List<Mark>> pages = new ArrayList<>();
+  private double y;
+
+  private Pages(Paper paper, double spaceMm) {
+    this.paper = paper;
+    this.spaceMm = spaceMm;
+  }
+
+  /** One chair's part through all stages of the click. */
+  public static List<Page> part(WrittenPart written, Paper paper, Cut cut) {
+    Fit fit = fit(List.of(written), bars -> List.of(Reading.wholeTake(written, bars, cut)), paper);
+    String title = written.heading().title() + ", " + written.heading().chair();
+    return fewest(
+        fit.spaceMm(),
+        spaceMm -> {
+          Pages pages = new Pages(paper, spaceMm);
+          pages.newPage();
+          pages.heading(new PartHeading(written, false));
+          pages.systems(fit.readings().get(0));
+          return pages.finished(title);
+        });
+  }
+
+  /** All chairs, each beginning on a page of its own. */
+  public static List<Page> parts(List<WrittenPart> written, Paper paper, Cut cut) {
+    return written.stream().flatMap(part -> part(part, paper, cut).stream()).toList();
+  }
+
+  /**
+   * One part in several keys on a common handout, the click of the plan's beginning above each.
+   *
+   * @param keys the same part in each key, in the order they are to stand
+   */
+  public static List<Page> handout(List<WrittenPart> keys, Paper paper, Cut cut) {
+    Fit fit =
+        fit(keys, bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(), paper);
+    String title = keys.get(0).heading().title() + ", all keys";
+    return fewest(
+        fit.spaceMm(),
+        spaceMm -> {
+          Pages pages = new Pages(paper, spaceMm);
+          pages.newPage();
+          pages.heading(new PartHeading(keys.get(0), true));
+          for (int i = 0; i < keys.size(); i++) {
+            pages.section(keys.get(i), fit.readings().get(i));
+          }
+          return pages.finished(title);
+        });
+  }
+
+  /** Makes the staff up to an eighth smaller where that saves a page. */
+  private static List<Page> fewest(double spaceMm, DoubleFunction<List<Page>> layOut) {
+    List<Page> best = layOut.apply(spaceMm);
+    for (double part : SMALLER) {
+      double smaller = spaceMm * part;
+      if (best.size() > 1 && smaller >= SMALLEST_SPACE_MM) {
+        List<Page> tried = layOut.apply(smaller);
+        best = tried.size() < best.size() ? tried : best;
+      }
+    }
+    return best;
+  }
+
+  /** The size of a staff space and the readings that fit with it. */
+  private record Fit(double spaceMm, List<Reading> readings) {}
+
+  /**
+   * The most bars in a system for which the staff does not become too small, and the largest staff
+   * for them.
+   */
+  private static Fit fit(
+      List<WrittenPart> written, IntFunction<List<Reading>> readings, Paper paper) {
+    double available = paper.width() - 2 * SIDE_MARGIN_MM;
+    int bars = Reading.barsPerSystem(written.get(0));
+    while (true) {
+      List<Reading> tried = readings.apply(bars);
+      double narrowest =
+          tried.stream()
+              .mapToDouble(reading -> Engraver.narrowest(reading.part(), reading.plans()))
+              .max()
+              .orElse(1);
+      double space = available / narrowest;
+      if (space >= SMALLEST_SPACE_MM || bars == 1) {
+        return new Fit(Math.min(LARGEST_SPACE_MM, space), tried);
+      }
+      bars = bars == 3 ? 1 : bars / 2;
+    }
+  }
+
+  private double left() {
+    return SIDE_MARGIN_MM / spaceMm;
+  }
+
+  private double width() {
+    return (paper.width() - 2 * SIDE_MARGIN_MM) / spaceMm;
+  }
+
+  private double bottom() {
+    return (paper.height() - BOTTOM_MARGIN_MM) / spaceMm;
+  }
+
+  private void newPage() {
+    pages.add(new ArrayList<>());
+    y = TOP_MARGIN_MM / spaceMm;
+  }
+
+  private List<Mark> page() {
+    return pages.get(pages.size() - 1);
+  }
+
+  private void heading(PartHeading heading) {
+    y = heading.draw(page(), left(), left() + width(), y);
+  }
+
+  private void systems(Reading reading) {
+    for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), width())) {
+      place(system, 0);
+    }
+  }
+
+  private void section(WrittenPart written, Reading reading) {
+    Key key = written.writtenKey();
+    Key concert = written.concertKey();
+    String name = key == null ? "" : PartHeading.signs(key);
+    String sounding =
+        concert == null || concert.equals(key) ? "" : "concert " + PartHeading.signs(concert);
+    double head = SECTION_SIZE + 0.4;
+    boolean first = true;
+    for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), width())) {
+      if (first) {
+        if (y + head + system.height() > bottom()) {
+          newPage();
+        }
+        y += SECTION_SIZE * 0.75;
+        Place place = Place.saying(name + " " + sounding);
+        TextRun title = new TextRun(place, Ink.FULL, name, Face.SEMIBOLD, SECTION_SIZE);
+        page().addAll(title.at(left(), y));
+        double x = left() + title.width() + 1.2;
+        page()
+            .addAll(
+                new TextRun(Place.NOWHERE, Ink.SOFT, sounding, Face.ITALIC, SMALL_SIZE * 1.2)
+                    .at(x, y));
+        y += 0.6;
+        first = false;
+      }
+      place(system, 0);
+    }
+    y += BETWEEN_SECTIONS - BETWEEN_SYSTEMS;
+  }
+
+  private void place(StaffSystem system, double above) {
+    if (y + above + system.height() > bottom()) {
+      newPage();
+    }
+    double top = y + above;
+    system.marks().forEach(mark -> page().add(mark.shifted(left(), top)));
+    y = top + system.height() + BETWEEN_SYSTEMS;
+  }
+
+  private List<Page> finished(String title) {
+    List<Page> finished = new ArrayList<>();
+    for (int i = 0; i < pages.size(); i++) {
+      List<Mark> marks = pages.get(i);
+      double foot = (paper.height() - BOTTOM_MARGIN_MM * 0.6) / spaceMm;
+      marks.add(small(title, left(), foot));
+      String number = (i + 1) + " of " + pages.size();
+      double x = left() + width() - Face.REGULAR.width(number, SMALL_SIZE);
+      marks.add(small(number, x, foot));
+      finished.add(new Page(paper.width(), paper.height(), spaceMm, title, marks));
+    }
+    return finished;
+  }
+
+  private static Mark small(String text, double x, double y) {
+    return new Mark.Text(Place.NOWHERE, Ink.SOFT, text, Face.REGULAR, SMALL_SIZE, x, y);
+  }
+}

@@ -1,0 +1,159 @@
+package thinclick.server.engraving;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Swing;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.Key;
+import thinclick.server.material.pitch.Transposition;
+
+/**
+ * What stands above a part: title and chair, the reader's instrument and key, tempo and swing, and
+ * how the part enters.
+ */
+final class PartHeading {
+  private static final double TITLE_SIZE = 4.4;
+  private static final double CHAIR_SIZE = 2.8;
+  private static final double TEXT_SIZE = 2.1;
+  private static final double LINE = 3.1;
+  private static final double BELOW = 2.6;
+
+  private final WrittenPart part;
+  private final boolean allKeys;
+
+  /**
+   * A heading.
+   *
+   * @param allKeys true where the part follows in many keys, each named where it stands
+   */
+  PartHeading(WrittenPart part, boolean allKeys) {
+    this.part = part;
+    this.allKeys = allKeys;
+  }
+
+  /**
+   * Draws the heading.
+   *
+   * @param left the left margin
+   * @param right the right margin
+   * @param top the upper margin
+   * @return where the music may begin
+   */
+  double draw(List<Mark> marks, double left, double right, double top) {
+    WrittenPart.Heading heading = part.heading();
+    double y = top + TITLE_SIZE * 0.75;
+    double size = TITLE_SIZE;
+    String chair = chair(heading);
+    double chairWidth = Face.SEMIBOLD.width(chair, CHAIR_SIZE);
+    while (Face.SEMIBOLD.width(heading.title(), size) > right - left - chairWidth - 3 && size > 2) {
+      size -= 0.2;
+    }
+    text(marks, heading.title(), Face.SEMIBOLD, size, left, y);
+    text(marks, chair, Face.SEMIBOLD, CHAIR_SIZE, right - chairWidth, y);
+    y += LINE + 0.4;
+    text(marks, reader(), Face.REGULAR, TEXT_SIZE, left, y);
+    String level = "Level " + heading.level();
+    double levelWidth = Face.REGULAR.width(level, TEXT_SIZE);
+    text(marks, level, Face.REGULAR, TEXT_SIZE, right - levelWidth, y);
+    y += LINE;
+    tempo(marks, left, y);
+    for (String line : wrapped(heading.says(), right - left)) {
+      y += LINE * 0.9;
+      text(marks, line, Face.ITALIC, TEXT_SIZE, left, y);
+    }
+    return y + BELOW;
+  }
+
+  private static void text(
+      List<Mark> marks, String text, Face face, double size, double x, double y) {
+    if (!text.isEmpty()) {
+      marks.addAll(new TextRun(Place.saying(text), Ink.FULL, text, face, size).at(x, y));
+    }
+  }
+
+  private static String chair(WrittenPart.Heading heading) {
+    String role = heading.role();
+    return role == null || role.equals(heading.chair())
+        ? heading.chair()
+        : heading.chair() + ", " + role;
+  }
+
+  /** {@code "Tenor saxophone in B flat, reads C major, sounds B flat major"}. */
+  private String reader() {
+    String name = part.instrument().name();
+    StringBuilder words = new StringBuilder(name.substring(0, 1).toUpperCase(Locale.ROOT));
+    words.append(name.substring(1));
+    Transposition transposition = part.instrument().transposition();
+    int up = Math.floorMod(transposition.semitones(), 12);
+    String tuned = up == 10 ? "B\u266d" : up == 3 ? "E\u266d" : up == 5 ? "F" : "";
+    if (!tuned.isEmpty()) {
+      words.append(" in ").append(tuned);
+    }
+    Key written = part.writtenKey();
+    Key concert = part.concertKey();
+    if (allKeys) {
+      words.append(" \u00b7 all keys");
+    } else if (written != null && concert != null) {
+      words.append(" \u00b7 ").append(signs(written));
+      if (!written.equals(concert)) {
+        words.append(" (concert ").append(signs(concert)).append(')');
+      }
+    }
+    return words.toString();
+  }
+
+  /** {@code "E flat major"} with the sign of the flat. */
+  static String signs(Key key) {
+    return key.words().replace(" flat", "\u266d").replace(" sharp", "\u266f");
+  }
+
+  private void tempo(List<Mark> marks, double left, double y) {
+    Meter meter = part.meter();
+    Swing swing = part.swing();
+    String beats = Check.number(Math.round(part.heading().tempo() * 10) / 10.0);
+    List<String> words = new ArrayList<>();
+    if (swing.asTheBandPlays()) {
+      words.add("swing as the band plays it");
+    } else if (swing.swings()) {
+      words.add("swing " + Check.number(swing.ratio()) + " : 1, written straight");
+    } else if (part.stepsPerBeat() == 2) {
+      words.add("straight");
+    }
+    String spoken = (meter.compound() ? "dotted quarter" : "quarter") + " equals " + beats;
+    double scale = 0.72;
+    double x = left;
+    marks.add(
+        new Mark.Sign(Place.saying(spoken), Ink.FULL, Glyph.MET_NOTE_QUARTER_UP, x, y, scale));
+    x += Glyph.MET_NOTE_QUARTER_UP.advance() * scale;
+    if (meter.compound()) {
+      x += 0.25;
+      marks.add(new Mark.Sign(Place.NOWHERE, Ink.FULL, Glyph.MET_AUGMENTATION_DOT, x, y, scale));
+      x += Glyph.MET_AUGMENTATION_DOT.advance() * scale;
+    }
+    x += 0.35;
+    String rest = "= " + beats + (words.isEmpty() ? "" : " \u00b7 " + String.join(", ", words));
+    marks.add(new Mark.Text(Place.NOWHERE, Ink.FULL, rest, Face.REGULAR, TEXT_SIZE, x, y));
+  }
+
+  private static List<String> wrapped(String text, double width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : text.isBlank() ? new String[0] : text.strip().split("\\s+")) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (Face.ITALIC.width(longer, TEXT_SIZE) > width && !line.isEmpty()) {
+        lines.add(line.toString());
+        line.setLength(0);
+        longer = word;
+      }
+      line.setLength(0);
+      line.append(longer);
+    }
+    if (!line.isEmpty()) {
+      lines.add(line.toString());
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,82 @@
+package thinclick.server.engraving;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.WrittenPart;
+
+/**
+ * A written part made ready to be laid out: as it stands, or played through its click plan with
+ * what comes again unchanged folded into repeats.
+ *
+ * @param part the bars of the take
+ * @param plans the systems that are written of it
+ */
+public record Reading(StaffPart part, List<SystemPlan> plans) {
+  /** The most bars in a system. */
+  public static final int MOST_BARS = 4;
+
+  private static final int MOST_TAKE_BARS = 4096;
+
+  public Reading {
+    plans = List.copyOf(plans);
+  }
+
+  /** The written bars once, with the click of the plan's beginning above them. */
+  public static Reading once(WrittenPart written, int barsPerSystem, Cut cut) {
+    StaffPart part = TakePart.of(written, written.bars(), cut);
+    List<SystemPlan> plans = new ArrayList<>();
+    for (int bar = 0; bar < part.bars(); bar += barsPerSystem) {
+      int bars = Math.min(barsPerSystem, part.bars() - bar);
+      plans.add(new SystemPlan(bar, bars, false, 1, "", bar + bars == part.bars()));
+    }
+    return new Reading(part, plans);
+  }
+
+  /** All stages of the click plan, each beginning with a system of its own. */
+  public static Reading wholeTake(WrittenPart written, int barsPerSystem, Cut cut) {
+    int takeBars = written.stages().stream().mapToInt(Stage::bars).sum();
+    StaffPart part = TakePart.of(written, Math.min(takeBars, MOST_TAKE_BARS), cut);
+    List<Fold.Line> lines = new ArrayList<>();
+    int bar = 0;
+    int stageEnd = 0;
+    for (Stage stage : written.stages()) {
+      stageEnd = Math.min(stageEnd + stage.bars(), part.bars());
+      String direction = StageWords.of(stage, part);
+      while (bar < stageEnd) {
+        int to = Math.min(stageEnd, nextLine(written, bar, barsPerSystem));
+        lines.add(new Fold.Line(bar, to - bar, direction, part.content(bar, to)));
+        direction = "";
+        bar = to;
+      }
+    }
+    return new Reading(part, Fold.fold(lines));
+  }
+
+  /** How many bars suit a system: a period, or what divides it, at most {@value #MOST_BARS}. */
+  public static int barsPerSystem(WrittenPart written) {
+    int period = period(written);
+    for (int bars = MOST_BARS; bars > 1; bars--) {
+      if (period % bars == 0 || bars % period == 0) {
+        return bars;
+      }
+    }
+    return MOST_BARS;
+  }
+
+  private static int period(WrittenPart written) {
+    return Math.max(1, written.bars() - written.repeatFromBar());
+  }
+
+  /** The bar at which the next system begins: at most a period on, and never across its end. */
+  private static int nextLine(WrittenPart written, int bar, int barsPerSystem) {
+    int lead = written.repeatFromBar();
+    int next = bar + barsPerSystem;
+    if (bar < lead) {
+      return Math.min(lead, next);
+    }
+    int period = period(written);
+    int periodEnd = lead + ((bar - lead) / period + 1) * period;
+    return period < barsPerSystem ? next : Math.min(next, periodEnd);
+  }
+}

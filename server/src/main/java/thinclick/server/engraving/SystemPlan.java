@@ -1,0 +1,29 @@
+package thinclick.server.engraving;
+
+/**
+ * Which bars stand in one system and what is said about them.
+ *
+ * @param firstBar its first bar in the part, from 0
+ * @param bars 1 to 4
+ * @param repeatFrom true where a repeat begins with it
+ * @param repeatTimes how often the repeat that ends with it is played; 1 where none ends
+ * @param direction what stands above it: the stage of the click; empty for nothing
+ * @param last true where the part ends with it
+ */
+public record SystemPlan(
+    int firstBar, int bars, boolean repeatFrom, int repeatTimes, String direction, boolean last) {
+  public SystemPlan {
+    if (bars < 1 || bars > 4 || repeatTimes < 1) {
+      throw new IllegalArgumentException(bars + " bars, " + repeatTimes + " times");
+    }
+  }
+
+  /** The number of its first bar as the reader counts, from 1. */
+  int number() {
+    return firstBar + 1;
+  }
+
+  boolean repeatTo() {
+    return repeatTimes > 1;
+  }
+}

@@ -1,0 +1,155 @@
+package thinclick.server.engraving;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Group;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.DrumVoice;
+import thinclick.server.material.pitch.Key;
+import thinclick.server.material.pitch.Pitch;
+
+/** Plays a written part for a number of bars: its beginning once, its period again and again. */
+final class TakePart {
+  private final WrittenPart written;
+  private final int bars;
+  private final int stepsPerBar;
+  private final int endStep;
+  private final Clef clef;
+  private final List<StaffNote> notes = new ArrayList<>();
+  private final List<ChordMark> chords = new ArrayList<>();
+  private final List<Grouping> groupings = new ArrayList<>();
+
+  private TakePart(WrittenPart written, int bars) {
+    this.written = written;
+    this.bars = bars;
+    this.stepsPerBar = written.meter().stepsPerBar(written.stepsPerBeat());
+    this.endStep = bars * stepsPerBar;
+    this.clef = clef(written);
+  }
+
+  /** The part of a take of {@code bars} bars. */
+  static StaffPart of(WrittenPart written, int bars, Cut cut) {
+    TakePart take = new TakePart(written, bars);
+    int from = 0;
+    while (from < bars) {
+      int firstWritten = from == 0 ? 0 : written.repeatFromBar();
+      take.turn(from - firstWritten, firstWritten);
+      from += Math.max(1, written.bars() - firstWritten);
+    }
+    Key key = written.writtenKey();
+    return new StaffPart(
+        written.meter(),
+        written.stepsPerBeat(),
+        written.groups(),
+        bars,
+        take.clef,
+        key == null || !take.clef.pitched() ? 0 : key.fifths(),
+        take.notes,
+        take.chords,
+        take.groupings,
+        take.clicks(),
+        cut);
+  }
+
+  /** Adds what is written from a bar on, so many bars later. */
+  private void turn(int shiftBars, int firstWritten) {
+    int shift = shiftBars * stepsPerBar;
+    int from = firstWritten * stepsPerBar;
+    for (WrittenPart.Note note : written.notes()) {
+      if (note.step() >= from && note.step() + shift < endStep) {
+        cutLastAt(note.step() + shift);
+        notes.add(staffNote(note, note.step() + shift));
+      }
+    }
+    for (WrittenPart.ChordSign chord : written.chords()) {
+      int at = (chord.bar() + shiftBars) * stepsPerBar + chord.stepInBar();
+      if (chord.bar() >= firstWritten && at < endStep) {
+        chords.add(ChordMark.parse(at, chord.written()));
+      }
+    }
+    for (Group group : written.groupings()) {
+      int at = group.fromStep() + shift;
+      if (group.fromStep() >= from && at < endStep) {
+        groupings.add(
+            new Grouping(at, group.toStep() - group.fromStep(), remark(group, shiftBars)));
+      }
+    }
+  }
+
+  /** A note that would sound into the next turn's first attack ends there. */
+  private void cutLastAt(int step) {
+    int index = notes.size() - 1;
+    if (index >= 0 && notes.get(index).span().end() > step) {
+      StaffNote last = notes.get(index);
+      NoteSpan span = new NoteSpan(last.span().start(), step - last.span().start());
+      notes.set(
+          index,
+          new StaffNote(span, last.pitch(), last.position(), last.head(), last.articulations()));
+    }
+  }
+
+  private StaffNote staffNote(WrittenPart.Note note, int at) {
+    Set<Articulation> signs = note.accent() ? Set.of(Articulation.ACCENT) : Set.of();
+    Pitch pitch = note.written();
+    DrumVoice voice = note.voice();
+    if (pitch != null) {
+      return StaffNote.pitched(at, note.lengthSteps(), clef, pitch, signs);
+    }
+    if (voice != null) {
+      Head head = voice.cross() ? Head.CROSS : Head.NORMAL;
+      int place = clef == Clef.ONE_LINE ? 0 : voice.staffStep();
+      return StaffNote.unpitched(at, note.lengthSteps(), place, head, signs);
+    }
+    Head head = clef == Clef.ONE_LINE ? Head.NORMAL : Head.SLASH;
+    return StaffNote.unpitched(at, note.lengthSteps(), 0, head, signs);
+  }
+
+  private String remark(Group group, int shiftBars) {
+    Integer round = written.comesRoundBar();
+    if (round == null) {
+      return "";
+    }
+    boolean here = group.fromStep() == round * stepsPerBar;
+    boolean first = group.equals(written.groupings().get(0));
+    boolean nextLine = round >= Reading.MOST_BARS;
+    return here || (first && nextLine) ? "comes round, bar " + (round + shiftBars + 1) : "";
+  }
+
+  private List<Integer> clicks() {
+    List<Integer> clicks = new ArrayList<>();
+    int stageFrom = 0;
+    for (Stage stage : written.stages()) {
+      if (stageFrom < bars) {
+        for (long step : stage.clickedSteps(written.meter(), written.stepsPerBeat())) {
+          long at = (long) stageFrom * stepsPerBar + step;
+          if (at < endStep) {
+            clicks.add((int) at);
+          }
+        }
+      }
+      stageFrom += stage.bars();
+    }
+    return clicks;
+  }
+
+  /** Pitches and slashes need five lines; strokes that all stand on the middle line only that. */
+  private static Clef clef(WrittenPart written) {
+    boolean pitched = written.notes().stream().anyMatch(note -> note.written() != null);
+    if (pitched || !written.chords().isEmpty()) {
+      return switch (written.instrument().clef()) {
+        case TREBLE -> Clef.TREBLE;
+        case BASS -> Clef.BASS;
+        case PERCUSSION -> Clef.PERCUSSION;
+      };
+    }
+    boolean oneLine = written.notes().stream().allMatch(note -> onMiddleLine(note.voice()));
+    return oneLine ? Clef.ONE_LINE : Clef.PERCUSSION;
+  }
+
+  private static boolean onMiddleLine(@Nullable DrumVoice voice) {
+    return voice == null || voice.staffStep() == 0;
+  }
+}
