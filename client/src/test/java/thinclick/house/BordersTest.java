@@ -14,7 +14,9 @@ import com.tngtech.archunit.lang.ArchRule;
 import java.util.List;
 import org.jspecify.annotations.NullMarked;
 
-/** The arrows that DEVELOPERS.md draws, kept. It stands in the client because the client sees all. */
+/**
+ * The arrows that DEVELOPERS.md draws, kept. It stands in the client because the client sees all.
+ */
 @AnalyzeClasses(packages = "thinclick", importOptions = ImportOption.DoNotIncludeTests.class)
 class BordersTest {
   private static final String[] PURE = {

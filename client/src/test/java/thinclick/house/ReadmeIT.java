@@ -1,0 +1,117 @@
+package thinclick.house;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Runs every command that README.md shows, with the jars that the build has just made.
+ *
+ * <p>A block fenced as {@code sh} is a list of commands, run in order in one empty folder that sees
+ * the jars under the paths the README uses. The build commands themselves are this very run.
+ */
+class ReadmeIT {
+  private static final Path TOP = top();
+
+  @TempDir static Path folder;
+
+  @Test
+  void theReadmeShowsTheTwoCommandsFirst() {
+    List<String> lines = shellLines();
+
+    assertThat(lines.get(0))
+        .startsWith("mvn ")
+        .contains("java -jar client/target/thinclick.jar rehearse");
+    assertThat(lines.get(1)).startsWith("mvn ").contains("verify");
+  }
+
+  @TestFactory
+  Stream<DynamicTest> everyCommandShownRuns() throws IOException {
+    for (String jar :
+        List.of("client/target/thinclick.jar", "server/target/thinclick-server.jar")) {
+      Path link = folder.resolve(jar);
+      Files.createDirectories(link.getParent());
+      Files.createSymbolicLink(link, TOP.resolve(jar));
+    }
+    return shellLines().stream()
+        .map(
+            line ->
+                line.contains("&& java -jar") ? line.substring(line.indexOf("java -jar")) : line)
+        .filter(line -> !line.startsWith("mvn"))
+        .map(line -> DynamicTest.dynamicTest(line, () -> run(line)));
+  }
+
+  /** A command that serves until it is stopped must say where; all others must end well. */
+  private static void run(String line) throws IOException, InterruptedException {
+    Path out = Files.createTempFile(folder, "out", ".txt");
+    boolean stays = line.matches(".*thinclick-server\\.jar serve( .*)?|.*thinclick\\.jar( --.*)?");
+    Process process =
+        new ProcessBuilder("bash", "-c", "exec " + line)
+            .directory(folder.toFile())
+            .redirectErrorStream(true)
+            .redirectOutput(out.toFile())
+            .start();
+    try {
+      if (stays) {
+        await()
+            .atMost(Duration.ofSeconds(30))
+            .until(() -> !process.isAlive() || Files.readString(out).contains("ws://"));
+        assertThat(process.isAlive()).as(Files.readString(out)).isTrue();
+      } else {
+        assertThat(process.waitFor(120, TimeUnit.SECONDS)).as("ends within two minutes").isTrue();
+        assertThat(process.exitValue()).as(line + "\n" + Files.readString(out)).isZero();
+      }
+    } finally {
+      process.destroy();
+      process.waitFor(10, TimeUnit.SECONDS);
+      process.destroyForcibly();
+    }
+  }
+
+  private static List<String> shellLines() {
+    List<String> found = new ArrayList<>();
+    boolean inside = false;
+    StringBuilder open = new StringBuilder();
+    for (String line : readme()) {
+      if (line.startsWith("```")) {
+        inside = line.equals("```sh");
+      } else if (inside && line.endsWith("\\")) {
+        open.append(line, 0, line.length() - 1);
+      } else if (inside && !line.isBlank() && !line.startsWith("#")) {
+        found.add(open + line);
+        open.setLength(0);
+      }
+    }
+    return found;
+  }
+
+  private static List<String> readme() {
+    try {
+      return Files.readAllLines(TOP.resolve("README.md"), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Path top() {
+    Path here = Path.of("").toAbsolutePath();
+    while (!Files.exists(here.resolve("README.md"))) {
+      here = here.getParent();
+    }
+    return here;
+  }
+}
