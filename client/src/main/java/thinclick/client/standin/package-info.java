@@ -1,6 +1,6 @@
 /**
- * Simulated players on a published timing model, for empty chairs and for trying everything out.
- * The model is arithmetic on values; the player around it is a real client. Called by the commands.
+ * Simulated players on a published model of timing, each a real client of its own. Called by the
+ * commands and by the window that practises alone.
  */
 @NullMarked
 package thinclick.client.standin;

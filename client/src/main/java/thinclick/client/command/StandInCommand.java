@@ -1,0 +1,136 @@
+package thinclick.client.command;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import thinclick.client.link.LinkLoop;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.standin.Slip;
+import thinclick.client.standin.StandIn;
+import thinclick.client.standin.Timing;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+
+/** {@code stand-in}: simulated players join a room and play what they are dealt. */
+@Command(
+    name = "stand-in",
+    mixinStandardHelpOptions = true,
+    description = "Joins simulated players, marked as such, to a room until it closes.")
+final class StandInCommand implements Callable<Integer> {
+  @Option(
+      names = "--server",
+      paramLabel = "ADDRESS",
+      required = true,
+      description = "Where the room is hosted, such as ws://127.0.0.1:7420.")
+  private String server = "";
+
+  @Option(names = "--room", paramLabel = "WORD", required = true, description = "The room's word.")
+  private String room = "";
+
+  @Option(
+      names = "--name",
+      paramLabel = "NAME",
+      description = "Their nickname, numbered where there are several (default: ${DEFAULT-VALUE}).",
+      defaultValue = "Stand-in")
+  private String name = "Stand-in";
+
+  @Option(
+      names = "--count",
+      paramLabel = "N",
+      description = "How many, 1 to 24 (default: ${DEFAULT-VALUE}).",
+      defaultValue = "1")
+  private int count = 1;
+
+  @Option(
+      names = "--timekeeper",
+      paramLabel = "MS",
+      description = "How far a beat wanders, standard deviation (default: ${DEFAULT-VALUE}).",
+      defaultValue = "8")
+  private double timekeeperMillis = 8;
+
+  @Option(
+      names = "--motor",
+      paramLabel = "MS",
+      description = "How far an attack misses, standard deviation (default: ${DEFAULT-VALUE}).",
+      defaultValue = "5")
+  private double motorMillis = 5;
+
+  @Option(
+      names = "--lean",
+      paramLabel = "MS",
+      description = "A steady lean, positive late (default: ${DEFAULT-VALUE}).",
+      defaultValue = "0")
+  private double leanMillis;
+
+  @Option(
+      names = "--drops",
+      paramLabel = "SHARE",
+      description = "The share of written attacks left out, 0 to 1 (default: ${DEFAULT-VALUE}).",
+      defaultValue = "0.01")
+  private double dropShare = 0.01;
+
+  @Option(
+      names = "--displaced",
+      paramLabel = "FROM-TO:STEPS",
+      description = "Bars, from 1, played late by whole steps, such as 9-12:1.")
+  private String displaced = "";
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Fixes their noise (default: ${DEFAULT-VALUE}).",
+      defaultValue = "1")
+  private long seed = 1;
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Override
+  public Integer call() throws InterruptedException {
+    PrintWriter out = spec.commandLine().getOut();
+    Check.range("--count", count, 1L, 24);
+    Check.range("--seed", seed, 0L, Check.MAX_SAFE);
+    RoomAddress address = RoomAddress.parse(server);
+    Timing timing =
+        new Timing(
+            timekeeperMillis,
+            motorMillis,
+            Timing.PRACTISED.clickGain(),
+            Timing.PRACTISED.peerGain(),
+            leanMillis,
+            dropShare);
+    Slip slip = displaced.isEmpty() ? Slip.NONE : SlipOption.parse(displaced);
+    Random seeds = new Random(seed);
+    List<StandIn> joined = new ArrayList<>();
+    try (LinkLoop loop = LinkLoop.start()) {
+      for (int i = 1; i <= count; i++) {
+        String each = count == 1 ? name : name + " " + i;
+        joined.add(
+            StandIn.join(loop, address, room, each, timing, hand -> slip, seeds.nextLong() >>> 11));
+      }
+      boolean told = false;
+      while (joined.stream().anyMatch(player -> player.state() != LinkState.CLOSED)) {
+        if (!told && joined.stream().allMatch(player -> player.state() == LinkState.ONLINE)) {
+          told = true;
+          out.println(
+              (count == 1 ? name + " is" : count + " stand-ins are") + " in the room " + room + ".");
+          out.flush();
+        }
+        Thread.sleep(100);
+      }
+      StandIn last = joined.get(0);
+      if (!told) {
+        throw new BadInput("", last.name() + " cannot come in: " + last.says());
+      }
+      out.println("The room is closed: " + last.says() + ".");
+      out.flush();
+    }
+    return 0;
+  }
+}

@@ -1,0 +1,324 @@
+package thinclick.client.rehearse;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.LinkLoop;
+import thinclick.client.link.LinkOptions;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.link.RoomLink;
+import thinclick.client.link.RoomListener;
+import thinclick.client.standin.Slip;
+import thinclick.client.standin.StandIn;
+import thinclick.client.standin.Timing;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
+import thinclick.server.scoring.PlanWords;
+import thinclick.server.scoring.ReviewText;
+import thinclick.server.scoring.Scorer;
+
+/**
+ * Runs one rehearsal in real time: starts a host on a free port, opens a room, seats stand-ins who
+ * each come in over a socket of their own, deals, counts in, tells bar by bar what clicks, and ends
+ * with the review.
+ */
+public final class Rehearsal implements RoomListener {
+  /** A run without {@code --bars} takes about this long from count-in to the last bar, seconds. */
+  private static final double USUAL_SECONDS = 32;
+
+  private static final int LEAD_MILLIS = 2_000;
+  private static final long PATIENCE_SECONDS = 20;
+
+  private final Drill drill;
+  private final List<String> players;
+  private final double tempo;
+  private final List<Stage> stages;
+  private final long seed;
+  private final PrintWriter out;
+
+  private final LinkLoop loop = LinkLoop.start();
+  private final CompletableFuture<String> word = new CompletableFuture<>();
+  private final CompletableFuture<List<String>> seated = new CompletableFuture<>();
+  private final CompletableFuture<ServerMessage.Dealt> dealt = new CompletableFuture<>();
+  private final CompletableFuture<Boolean> ready = new CompletableFuture<>();
+  private final CompletableFuture<ServerMessage.Announced> announced = new CompletableFuture<>();
+  private final CompletableFuture<String> reviewed = new CompletableFuture<>();
+  private @Nullable RoomLink link;
+
+  private Rehearsal(
+      Drill drill, List<String> players, double tempo, List<Stage> stages, long seed, PrintWriter out) {
+    this.drill = drill;
+    this.players = players;
+    this.tempo = tempo;
+    this.stages = stages;
+    this.seed = seed;
+    this.out = out;
+  }
+
+  /**
+   * Prepares a rehearsal.
+   *
+   * @param playerCount 1 to 24
+   * @param tempo beats a minute within the drill's range; null: where the drill starts
+   * @param bars null: as many of the drill's as fit into about half a minute
+   * @param seed fixes the deal and the noise of the stand-ins
+   */
+  public static Rehearsal of(
+      Drill drill,
+      int playerCount,
+      @Nullable Double tempo,
+      @Nullable Integer bars,
+      long seed,
+      PrintWriter out) {
+    double beats = tempo == null ? drill.tempo().start() : tempo;
+    Check.range("--tempo", beats, drill.tempo().from(), drill.tempo().to());
+    Check.range("--seed", seed, 0L, Check.MAX_SAFE);
+    List<Stage> stages = drill.stages();
+    int written = new ClickPlan(stages).bars();
+    int wanted = written;
+    if (bars != null) {
+      Check.range("--bars", bars.longValue(), 1L, 1_000);
+      wanted = bars;
+    } else {
+      double barSeconds = drill.meter().beatsPerBar() * 60 / beats;
+      wanted = Math.min(written, Math.max(stages.size(), (int) (USUAL_SECONDS / barSeconds)));
+    }
+    return new Rehearsal(
+        drill, Band.of(playerCount), beats, StageFit.over(stages, wanted), seed, out);
+  }
+
+  /**
+   * Runs it to the end.
+   *
+   * @return the take
+   * @throws BadInput where something does not come about, saying what was waited for
+   */
+  public Take run() {
+    Path folder = temporaryFolder();
+    List<StandIn> band = new ArrayList<>();
+    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("rehearsal.db")))) {
+      RoomAddress address = RoomAddress.parse("ws://127.0.0.1:" + host.port());
+      RoomLink leader = RoomLink.open(LinkOptions.on(loop), address, "Leader", this);
+      link = leader;
+      String room = await("a room", word);
+      Random luck = new Random(seed);
+      int slipping = players.size() > 1 ? luck.nextInt(players.size()) : -1;
+      for (int i = 0; i < players.size(); i++) {
+        boolean slips = i == slipping;
+        Timing timing = Timing.PRACTISED.leaning(luck.nextInt(21) - 10);
+        band.add(
+            StandIn.join(
+                loop, address, room, players.get(i), timing, hand -> slip(hand, slips), seed * 100 + i));
+      }
+      List<String> chairs = await("all players", seated);
+      await("the material", leader.material(drill.title()));
+      await("the click plan", leader.plan(stages, tempo));
+      await("the deal", leader.deal(seed, chairs));
+      ServerMessage.Dealt hand = await("the parts", dealt);
+      await("everybody ready", ready);
+      introduce(hand);
+      await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
+      ServerMessage.Announced take = await("the count-in", announced);
+      long lasts = tellBars(hand, take);
+      String takeId = await("the review", reviewed, lasts + PATIENCE_SECONDS);
+      Take played =
+          host.take(takeId)
+              .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
+      out.println();
+      out.print(ReviewText.of(Scorer.review(played)));
+      out.flush();
+      return played;
+    } finally {
+      band.forEach(StandIn::close);
+      RoomLink open = link;
+      if (open != null) {
+        open.close();
+      }
+      loop.close();
+      remove(folder);
+    }
+  }
+
+  /** One of the band loses the beat for two bars as the click gets thin, and comes home again. */
+  private static Slip slip(ServerMessage.Dealt hand, boolean slips) {
+    int bars = new ClickPlan(hand.stages()).bars();
+    if (!slips || bars < 6) {
+      return Slip.NONE;
+    }
+    int from = bars - bars / 3;
+    return new Slip(from, from + 2, 1);
+  }
+
+  private void introduce(ServerMessage.Dealt hand) {
+    out.printf(
+        Locale.ROOT,
+        "\"%s\" in %s at %s, %d stand-in%s, seed %d.%n",
+        hand.title(),
+        hand.meter(),
+        Check.number(hand.tempo()),
+        players.size(),
+        players.size() == 1 ? "" : "s",
+        seed);
+    hand.says().forEach(sentence -> out.println("  " + sentence));
+    out.println();
+    out.flush();
+  }
+
+  /** Says each bar as it begins, on the leader's own estimate of room time; answers seconds. */
+  private long tellBars(ServerMessage.Dealt hand, ServerMessage.Announced take) {
+    RoomLink leader = Check.present("link", link);
+    StepGrid grid =
+        new StepGrid(hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
+    ClickPlan plan = new ClickPlan(hand.stages());
+    say(leader, take.countInMicros(), "count-in: " + counted(hand.meter()));
+    for (int bar = 0; bar < plan.bars(); bar++) {
+      String what = BarWords.of(plan, bar, hand.meter(), hand.stepsPerBeat());
+      int stage = plan.stageAt(bar);
+      String heading =
+          plan.fromBar(stage) == bar
+              ? "   <- " + PlanWords.of(plan.stages().get(stage), hand.meter(), hand.stepsPerBeat())
+              : "";
+      say(
+          leader,
+          grid.instantOf((long) bar * grid.stepsPerBar()),
+          String.format(Locale.ROOT, "bar %3d: %s%s", bar + 1, what, heading).stripTrailing());
+    }
+    return Math.round((grid.microsAt((long) plan.bars() * grid.stepsPerBar()) - take.countInMicros()) / 1e6)
+        + LEAD_MILLIS / 1_000;
+  }
+
+  private void say(RoomLink leader, long atMicros, String line) {
+    loop.at(
+        leader.nanosOf(atMicros),
+        () -> {
+          out.println(line);
+          out.flush();
+        });
+  }
+
+  private static String counted(Meter meter) {
+    List<String> beats = new ArrayList<>();
+    for (int beat = 1; beat <= meter.beatsPerBar(); beat++) {
+      beats.add(PlanWords.number(beat));
+    }
+    return String.join(" ", beats);
+  }
+
+  // ------------------------------------------------------------------ what the room says
+
+  @Override
+  public void welcome(ServerMessage.Welcome welcome) {
+    word.complete(welcome.room());
+  }
+
+  @Override
+  public void linkChanged(LinkState state, String says) {
+    if (state == LinkState.CLOSED) {
+      BadInput gone = new BadInput("", "the leader's line is gone: " + says);
+      Stream.of(word, seated, dealt, ready, announced, reviewed)
+          .forEach(waiting -> waiting.completeExceptionally(gone));
+    }
+  }
+
+  @Override
+  public void roster(ServerMessage.Roster roster) {
+    Map<String, ServerMessage.Person> here = new HashMap<>();
+    roster.players().forEach(person -> here.put(person.name(), person));
+    List<String> ids = new ArrayList<>();
+    boolean allReady = true;
+    for (String name : players) {
+      ServerMessage.Person person = here.get(name);
+      if (person == null || !person.connected() || person.uncertaintyMicros() == null) {
+        return;
+      }
+      ids.add(person.playerId());
+      allReady &= person.ready();
+    }
+    seated.complete(ids);
+    if (allReady && dealt.isDone()) {
+      ready.complete(true);
+    }
+  }
+
+  @Override
+  public void dealt(ServerMessage.Dealt hand) {
+    dealt.complete(hand);
+  }
+
+  @Override
+  public void announced(ServerMessage.Announced take) {
+    announced.complete(take);
+  }
+
+  @Override
+  public void reviewReady(ServerMessage.ReviewReady review) {
+    if (!review.provisional()) {
+      reviewed.complete(review.takeId());
+    }
+  }
+
+  // ------------------------------------------------------------------ waiting and tidying
+
+  private static <T> T await(String what, CompletableFuture<T> coming) {
+    return await(what, coming, PATIENCE_SECONDS);
+  }
+
+  private static <T> T await(String what, CompletableFuture<T> coming, long seconds) {
+    try {
+      return coming.get(seconds, TimeUnit.SECONDS);
+    } catch (TimeoutException late) {
+      throw new BadInput("", "waited " + seconds + " s for " + what + " in vain");
+    } catch (ExecutionException problem) {
+      if (problem.getCause() instanceof BadInput bad) {
+        throw bad;
+      }
+      throw new BadInput("", "no " + what + ": " + problem.getCause().getMessage());
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+      throw new BadInput("", "interrupted while waiting for " + what);
+    }
+  }
+
+  private static Path temporaryFolder() {
+    try {
+      return Files.createTempDirectory("thinclick");
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
+  }
+
+  private static void remove(Path folder) {
+    try (Stream<Path> inside = Files.walk(folder)) {
+      for (Path path : inside.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(path);
+      }
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
+  }
+}
