@@ -9,7 +9,7 @@ import thinclick.protocol.json.BadInput;
     name = "thinclick",
     mixinStandardHelpOptions = true,
     description = "Plays a part in a rehearsal; without a command it opens the window.",
-    subcommands = {})
+    subcommands = {RehearseCommand.class, StandInCommand.class})
 public final class ClientMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;

@@ -70,7 +70,7 @@ final class RehearseCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    Drill drill = Stock.get(title);
+    Drill drill = Stock.find(title);
     if (takeFile != null) {
       OutputFile.check(takeFile, replace);
     }

@@ -119,7 +119,10 @@ final class StandInCommand implements Callable<Integer> {
         if (!told && joined.stream().allMatch(player -> player.state() == LinkState.ONLINE)) {
           told = true;
           out.println(
-              (count == 1 ? name + " is" : count + " stand-ins are") + " in the room " + room + ".");
+              (count == 1 ? name + " is" : count + " stand-ins are")
+                  + " in the room "
+                  + room
+                  + ".");
           out.flush();
         }
         Thread.sleep(100);

@@ -71,7 +71,12 @@ public final class Rehearsal implements RoomListener {
   private @Nullable RoomLink link;
 
   private Rehearsal(
-      Drill drill, List<String> players, double tempo, List<Stage> stages, long seed, PrintWriter out) {
+      Drill drill,
+      List<String> players,
+      double tempo,
+      List<Stage> stages,
+      long seed,
+      PrintWriter out) {
     this.drill = drill;
     this.players = players;
     this.tempo = tempo;
@@ -121,7 +126,8 @@ public final class Rehearsal implements RoomListener {
   public Take run() {
     Path folder = temporaryFolder();
     List<StandIn> band = new ArrayList<>();
-    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("rehearsal.db")))) {
+    try (RehearsalHost host =
+        RehearsalHost.start(HostOptions.local(folder.resolve("rehearsal.db")))) {
       RoomAddress address = RoomAddress.parse("ws://127.0.0.1:" + host.port());
       RoomLink leader = RoomLink.open(LinkOptions.on(loop), address, "Leader", this);
       link = leader;
@@ -133,7 +139,13 @@ public final class Rehearsal implements RoomListener {
         Timing timing = Timing.PRACTISED.leaning(luck.nextInt(21) - 10);
         band.add(
             StandIn.join(
-                loop, address, room, players.get(i), timing, hand -> slip(hand, slips), seed * 100 + i));
+                loop,
+                address,
+                room,
+                players.get(i),
+                timing,
+                hand -> slip(hand, slips),
+                seed * 100 + i));
       }
       List<String> chairs = await("all players", seated);
       await("the material", leader.material(drill.title()));
@@ -193,7 +205,8 @@ public final class Rehearsal implements RoomListener {
   private long tellBars(ServerMessage.Dealt hand, ServerMessage.Announced take) {
     RoomLink leader = Check.present("link", link);
     StepGrid grid =
-        new StepGrid(hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
+        new StepGrid(
+            hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
     ClickPlan plan = new ClickPlan(hand.stages());
     say(leader, take.countInMicros(), "count-in: " + counted(hand.meter()));
     for (int bar = 0; bar < plan.bars(); bar++) {
@@ -208,7 +221,8 @@ public final class Rehearsal implements RoomListener {
           grid.instantOf((long) bar * grid.stepsPerBar()),
           String.format(Locale.ROOT, "bar %3d: %s%s", bar + 1, what, heading).stripTrailing());
     }
-    return Math.round((grid.microsAt((long) plan.bars() * grid.stepsPerBar()) - take.countInMicros()) / 1e6)
+    return Math.round(
+            (grid.microsAt((long) plan.bars() * grid.stepsPerBar()) - take.countInMicros()) / 1e6)
         + LEAD_MILLIS / 1_000;
   }
 

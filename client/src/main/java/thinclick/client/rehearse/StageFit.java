@@ -18,7 +18,10 @@ final class StageFit {
     if (bars < stages.size()) {
       throw new BadInput(
           "--bars",
-          "expected at least " + stages.size() + ", a bar for each stage of the click plan, found " + bars);
+          "expected at least "
+              + stages.size()
+              + ", a bar for each stage of the click plan, found "
+              + bars);
     }
     int written = stages.stream().mapToInt(Stage::bars).sum();
     List<Stage> fitted = new ArrayList<>();

@@ -113,8 +113,7 @@ public final class Player {
     walkTo(next.played());
     double attack = x + random.nextGaussian() * timing.motorMillis();
     own.put((long) next.played(), attack);
-    long micros =
-        Math.round(grid.microsAt(next.played()) + (attack + timing.leanMillis()) * 1e3);
+    long micros = Math.round(grid.microsAt(next.played()) + (attack + timing.leanMillis()) * 1e3);
     return new Move(next.written(), micros, accents.contains(next.written()), next.index());
   }
 

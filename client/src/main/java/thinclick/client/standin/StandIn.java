@@ -145,7 +145,8 @@ public final class StandIn implements RoomListener, AutoCloseable {
     List<Click> clicks = new ClickPlan(hand.stages()).clicks(grid);
     playing = take.takeId();
     Player fresh =
-        new Player(timing, slips.apply(hand), own, others, grid, clicks, seed * 31 + name.hashCode());
+        new Player(
+            timing, slips.apply(hand), own, others, grid, clicks, seed * 31 + name.hashCode());
     fresh.skipTo(link.roomMicros(loop.nanos()));
     player = fresh;
     settleNext();

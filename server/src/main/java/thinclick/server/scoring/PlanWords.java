@@ -6,7 +6,7 @@ import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 
 /** Says what clicks in a stage, as a bandleader would. */
-final class PlanWords {
+public final class PlanWords {
   private static final String[] NUMBERS = {
     "none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve"
@@ -18,7 +18,7 @@ final class PlanWords {
   private PlanWords() {}
 
   /** For example "all beats", "two and four", "the one of every second bar", "no click". */
-  static String of(Stage stage, Meter meter, int stepsPerBeat) {
+  public static String of(Stage stage, Meter meter, int stepsPerBeat) {
     List<Integer> beats = beats(stage, meter, stepsPerBeat);
     String every = stage.everyBars() == 1 ? "" : " of every " + ordinal(stage.everyBars()) + " bar";
     if (stage.clickedSteps(meter, stepsPerBeat).isEmpty()) {
@@ -59,7 +59,7 @@ final class PlanWords {
   }
 
   /** A small number as a word. */
-  static String number(int value) {
+  public static String number(int value) {
     return value >= 0 && value < NUMBERS.length ? NUMBERS[value] : Integer.toString(value);
   }
 

@@ -1,4 +1,4 @@
-package thinclick.server.command;
+package thinclick.protocol.disk;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -10,7 +10,7 @@ import java.util.UUID;
 import thinclick.protocol.json.BadInput;
 
 /** A file that a command writes: whole or not at all. */
-final class OutputFile {
+public final class OutputFile {
   private OutputFile() {}
 
   /**
@@ -18,7 +18,7 @@ final class OutputFile {
    *
    * @param replace whether a file that is there may be replaced
    */
-  static void check(Path file, boolean replace) {
+  public static void check(Path file, boolean replace) {
     if (Files.isDirectory(file)) {
       throw new BadInput(file.toString(), "expected a file to write, found a folder");
     }
@@ -33,7 +33,7 @@ final class OutputFile {
   }
 
   /** Writes beside the place and then moves there, so that no reader ever sees a part of it. */
-  static void write(Path file, byte[] content, boolean replace) {
+  public static void write(Path file, byte[] content, boolean replace) {
     check(file, replace);
     Path beside = file.resolveSibling("." + file.getFileName() + "." + UUID.randomUUID());
     try {
