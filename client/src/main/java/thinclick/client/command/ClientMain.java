@@ -14,9 +14,16 @@ public final class ClientMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;
 
+  /** Names how much is logged, read by logback.xml: DEBUG, INFO, WARN or ERROR. */
+  private static final String LOG = "thinclick.log";
+
   private ClientMain() {}
 
   public static void main(String[] args) {
+    if (System.getProperty(LOG) == null) {
+      System.setProperty(
+          LOG, "WARN"); // a player's terminal shows the rehearsal, not the host's log
+    }
     System.exit(commandLine().execute(args));
   }
 

@@ -49,7 +49,7 @@ import thinclick.server.scoring.Scorer;
  */
 public final class Rehearsal implements RoomListener {
   /** A run without {@code --bars} takes about this long from count-in to the last bar, seconds. */
-  private static final double USUAL_SECONDS = 32;
+  private static final double USUAL_SECONDS = 26;
 
   private static final int LEAD_MILLIS = 2_000;
   private static final long PATIENCE_SECONDS = 20;
@@ -111,7 +111,8 @@ public final class Rehearsal implements RoomListener {
       wanted = bars;
     } else {
       double barSeconds = drill.meter().beatsPerBar() * 60 / beats;
-      wanted = Math.min(written, Math.max(stages.size(), (int) (USUAL_SECONDS / barSeconds)));
+      int fitting = (int) (USUAL_SECONDS / barSeconds) / stages.size() * stages.size();
+      wanted = Math.min(written, Math.max(stages.size(), fitting));
     }
     return new Rehearsal(
         drill, Band.of(playerCount), beats, StageFit.over(stages, wanted), seed, out);
@@ -162,7 +163,7 @@ public final class Rehearsal implements RoomListener {
           host.take(takeId)
               .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
       out.println();
-      out.print(ReviewText.of(Scorer.review(played)));
+      out.println(ReviewText.of(Scorer.review(played)).stripTrailing());
       out.flush();
       return played;
     } finally {
@@ -308,10 +309,11 @@ public final class Rehearsal implements RoomListener {
     } catch (TimeoutException late) {
       throw new BadInput("", "waited " + seconds + " s for " + what + " in vain");
     } catch (ExecutionException problem) {
-      if (problem.getCause() instanceof BadInput bad) {
+      Throwable cause = problem.getCause();
+      if (cause instanceof BadInput bad) {
         throw bad;
       }
-      throw new BadInput("", "no " + what + ": " + problem.getCause().getMessage());
+      throw new BadInput("", "no " + what + ": " + (cause == null ? problem : cause).getMessage());
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
       throw new BadInput("", "interrupted while waiting for " + what);

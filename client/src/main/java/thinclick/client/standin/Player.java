@@ -2,6 +2,7 @@ package thinclick.client.standin;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -151,7 +152,7 @@ public final class Player {
     for (long step = around - 1; step <= around + 1; step++) {
       double distance = Math.abs(micros - grid.microsAt(step));
       if (distance <= bestDistance
-          && java.util.Collections.binarySearch(part.attackSteps(), (int) step) >= 0) {
+          && Collections.binarySearch(part.attackSteps(), (int) step) >= 0) {
         best = step;
         bestDistance = distance;
       }

@@ -1,5 +1,6 @@
 package thinclick.client.standin;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -128,7 +129,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
       return;
     }
     Part own = null;
-    List<Part> others = new java.util.ArrayList<>();
+    List<Part> others = new ArrayList<>();
     for (Part part : hand.parts()) {
       if (part.player().equals(hand.own())) {
         own = part;
@@ -175,8 +176,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
 
   @Override
   public void close() {
-    link.leave();
-    link.close();
+    var unused = link.leave().whenComplete((revision, refused) -> link.close());
   }
 
   private void settleNext() {

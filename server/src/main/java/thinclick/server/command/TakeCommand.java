@@ -18,6 +18,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
+import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;

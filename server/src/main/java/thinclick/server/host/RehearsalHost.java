@@ -1,11 +1,13 @@
 package thinclick.server.host;
 
 import java.time.InstantSource;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
@@ -78,6 +80,14 @@ public final class RehearsalHost implements AutoCloseable {
   /** The port it listens on. */
   public int port() {
     return listener.port();
+  }
+
+  /**
+   * A take with all that is stored of it, also while it runs; empty where none has this id. Waits
+   * for the store.
+   */
+  public Optional<Take> take(String takeId) {
+    return store.take(takeId).join();
   }
 
   /**
