@@ -22,13 +22,14 @@ import thinclick.protocol.music.StepGrid;
  * <p>A hidden position x, in ms from the written grid, follows the model of {@link Timing}: it
  * wanders from step to step; a click at a step moves it by {@code -gain * r}; another's attack
  * moves it by {@code -gain * (r - z)}. Here r is the own attack at that step where there is one and
- * x elsewhere, and z the other's attack less the distance that other usually keeps.
+ * x elsewhere, and z the other's attack less that other's usual lean, learnt while the click
+ * sounds.
  */
 public final class Player {
   /** Before an attack the hand is under way and hears nothing any more, at most this long. */
   private static final double REACH_MILLIS = 80;
 
-  /** How fast the usual distance to another is learnt, a share of the news at each attack. */
+  /** How fast another's usual lean on the click is learnt, a share of the news at each attack. */
   private static final double LEARN = 0.05;
 
   /** Another's attack further than this from a written one of theirs says nothing, in steps. */
@@ -137,20 +138,24 @@ public final class Player {
     }
     double z = (micros - grid.microsAt(step)) / 1e3;
     double r = own.getOrDefault(step, x);
-    double distance = r - z;
     double habit = usual.getOrDefault(player, 0.0);
-    usual.put(player, habit + LEARN * (distance - habit));
-    x -= timing.peerGain() / others.size() * (distance - habit);
+    if (clickedSince(step - grid.stepsPerBar(), step)) {
+      usual.put(player, habit + LEARN * (z - habit));
+    }
+    x -= timing.peerGain() / others.size() * (r - (z - habit));
   }
 
-  /** The written step of another's part that this attack stands for, or null. */
+  /**
+   * The written step of another's part that this attack stands for, or null. A player hears it
+   * against the pulse as the player has it, not against a grid that a silent click has left behind.
+   */
   private @Nullable Long nearest(Part part, long micros) {
-    double steps = (micros - grid.startMicros()) / grid.stepMicros();
-    long around = Math.round(steps);
+    double felt = micros - x * 1e3;
+    long around = Math.round((felt - grid.startMicros()) / grid.stepMicros());
     Long best = null;
     double bestDistance = NEAR_STEPS * grid.stepMicros();
     for (long step = around - 1; step <= around + 1; step++) {
-      double distance = Math.abs(micros - grid.microsAt(step));
+      double distance = Math.abs(felt - grid.microsAt(step));
       if (distance <= bestDistance
           && Collections.binarySearch(part.attackSteps(), (int) step) >= 0) {
         best = step;
