@@ -145,6 +145,15 @@ public final class Player {
     x -= timing.peerGain() / others.size() * (r - (z - habit));
   }
 
+  private boolean clickedSince(long from, long to) {
+    for (long step = from; step <= to; step++) {
+      if (clicked.contains(step)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /**
    * The written step of another's part that this attack stands for, or null. A player hears it
    * against the pulse as the player has it, not against a grid that a silent click has left behind.
