@@ -27,9 +27,17 @@ final class CommonCourse {
   double logLikelihood;
 
   private final boolean[] clicked;
+  private final double[] home;
   private final double stepMillis;
 
-  CommonCourse(int[] knots, boolean[] clicked, double stepMillis) {
+  /**
+   * A course over these steps.
+   *
+   * @param clicked whether a click sounds on each
+   * @param home the level at which the band would be on the click there, ms
+   */
+  CommonCourse(int[] knots, boolean[] clicked, double[] home, double stepMillis) {
+    this.home = home;
     this.knots = knots;
     this.clicked = clicked;
     this.stepMillis = stepMillis;
@@ -97,11 +105,11 @@ final class CommonCourse {
       p22[k] = c22;
       if (clicked[k]) {
         double keep = 1 - freedom.pull();
-        double doubt = freedom.pull() * PULL_DOUBT * cx;
+        double doubt = freedom.pull() * PULL_DOUBT * (cx - home[k]);
         c11 = keep * keep * c11 + doubt * doubt;
         c12 *= keep * keep;
         c22 *= keep * keep;
-        cx *= keep;
+        cx = home[k] + keep * (cx - home[k]);
         cv *= keep;
         c22 += freedom.pull() * tempoVariance * 4;
       }

@@ -13,13 +13,19 @@ final class Decoding {
   private static final double LEAST_NOISE = 6;
   private static final int ROUNDS = 2;
 
+  /** How far a band may drift in silence without its tempo being followed, as a share. */
+  private static final double SILENT_DRIFT = 0.02;
+
+  /** How much less a displaced player tells of the pulse while it is still looked for. */
+  private static final double DISPLACED_DOUBT = 9;
+
   private static final Pulse.Freedom LOOSE =
       new Pulse.Freedom(new CommonCourse.Freedom(3, 0.15, 0.3), 1.5, false);
   private static final Pulse.Freedom FITTED =
       new Pulse.Freedom(new CommonCourse.Freedom(1.5, 0.1, 0.2), 1, true);
 
   private final Sheet sheet;
-  private final Reading[] readings;
+  private Reading[] readings;
   private final int reach;
   private Places places;
   private double ratio;
@@ -36,12 +42,13 @@ final class Decoding {
       farthest = Math.max(farthest, Math.max(-shifts[0], shifts[shifts.length - 1]));
     }
     reach = farthest + 1;
-    lay(sheet.take.swing().ratio());
+    ratio = sheet.take.swing().ratio();
+    places = Places.nominal(sheet, ratio, reach);
   }
 
   private void lay(double swing) {
     ratio = swing;
-    places = Places.nominal(sheet, swing, reach);
+    places = places.withRatio(sheet, swing);
   }
 
   Understanding understand() {
@@ -49,6 +56,7 @@ final class Decoding {
       chooseSwing();
     }
     allAlone();
+    followTempo();
     int heard = 0;
     for (Reading reading : readings) {
       heard += reading.matchedCount() > 0 ? 1 : 0;
@@ -75,6 +83,93 @@ final class Decoding {
       pulse = heard > 1 ? settle() : null;
     }
     return new Understanding(sheet, readings, places, pulse, ratio);
+  }
+
+  /** Per written attack, in nats, a followed tempo must explain so much more. */
+  private static final double MUCH_BETTER = 0.2;
+
+  /** Lays the band's own tempo into silent stretches where that explains them much better. */
+  private void followTempo() {
+    int stage = 0;
+    int stages = sheet.stageClicks.length;
+    while (stage < stages) {
+      if (sheet.stageClicks[stage]) {
+        stage++;
+        continue;
+      }
+      int end = stage + 1;
+      while (end < stages && !sheet.stageClicks[end]) {
+        end++;
+      }
+      followTempo(sheet.stageFrom[stage], sheet.stageFrom[end]);
+      stage = end;
+    }
+  }
+
+  private void followTempo(int from, int to) {
+    TempoFollower follower = new TempoFollower(sheet, places, from, to);
+    if (follower.written() < 8 || followsAlready(from, to)) {
+      return;
+    }
+    boolean first = from == 0;
+    double start = first ? 0 : phaseBefore(from);
+    double[] bend = follower.follow(start, first ? 80 : 40, first ? 0.12 : 0.05);
+    Reading[] plain = new Reading[readings.length];
+    for (int i = 0; i < plain.length; i++) {
+      plain[i] = readings[i].copy();
+    }
+    Places before = places;
+    double plainEvidence = evidence(from, to);
+    places = places.bentBy(sheet, from, bend);
+    allAlone();
+    double gain = (evidence(from, to) - plainEvidence) / follower.written();
+    if (gain < MUCH_BETTER) {
+      places = before;
+      readings = plain;
+    }
+  }
+
+  /** True where nearly all that is written was found at home, so that no other tempo is needed. */
+  private boolean followsAlready(int from, int to) {
+    int written = 0;
+    int home = 0;
+    for (Reading reading : readings) {
+      for (int k = 0; k < reading.size(); k++) {
+        if (reading.chair.steps[k] >= from && reading.chair.steps[k] < to) {
+          written++;
+          home += reading.partner[k] != Matcher.NONE && reading.shift[k] == 0 ? 1 : 0;
+        }
+      }
+    }
+    return home >= 0.97 * written;
+  }
+
+  private double evidence(int from, int to) {
+    double sum = 0;
+    for (Reading reading : readings) {
+      for (int k = 0; k < reading.size(); k++) {
+        if (reading.chair.steps[k] >= from && reading.chair.steps[k] < to) {
+          sum += reading.evidence[k];
+        }
+      }
+    }
+    return sum;
+  }
+
+  /** The mean phase of the chairs just before a step, ms from its place. */
+  private double phaseBefore(int step) {
+    double sum = 0;
+    int count = 0;
+    for (Reading reading : readings) {
+      for (int k = reading.size() - 1; k >= 0; k--) {
+        if (reading.chair.steps[k] < step) {
+          sum += reading.phase[k];
+          count++;
+          break;
+        }
+      }
+    }
+    return count == 0 ? 0 : sum / count;
   }
 
   private boolean settleGauge() {
@@ -163,6 +258,7 @@ final class Decoding {
             startSpread,
             0,
             walk,
+            clickPulls ? SILENT_DRIFT : 0,
             reach,
             clickPulls);
     ShiftDecoder.Decoded decoded =
@@ -170,21 +266,27 @@ final class Decoding {
                 sheet,
                 places,
                 reading.chair.steps,
-                withoutFeel(reading),
+                reading.chair.attacks,
                 reading.shifts,
                 prices,
-                centre)
+                centre,
+                feel(reading))
             .decode();
     System.arraycopy(decoded.shift(), 0, reading.shift, 0, reading.size());
     System.arraycopy(decoded.phase(), 0, reading.phase, 0, reading.size());
     reading.noise = noiseHere;
     reading.match(sheet, places, 4, 25);
     reading.noise = noiseOf(reading);
-    return decoded.logEvidence();
+    System.arraycopy(decoded.logEvidence(), 0, reading.evidence, 0, reading.size());
+    return Arrays.stream(decoded.logEvidence()).sum();
   }
 
-  private double[] withoutFeel(Reading reading) {
-    return reading.chair.attacks; // feel is small against the window of phases
+  private double[] feel(Reading reading) {
+    double[] feel = new double[reading.size()];
+    for (int k = 0; k < feel.length; k++) {
+      feel[k] = reading.feel(sheet, k);
+    }
+    return feel;
   }
 
   private double addedPerMilli(Reading reading) {
@@ -250,11 +352,14 @@ final class Decoding {
     double[] weight = new double[n];
     double[] noise = new double[n];
     for (int i = 0; i < n; i++) {
-      observed[i] = i == without ? Observed.NONE : readings[i].observed(sheet, places);
+      observed[i] =
+          i == without
+              ? Observed.NONE
+              : readings[i].observed(sheet, places, freedom.search() ? 1 : DISPLACED_DOUBT);
       weight[i] = readings[i].chair.part.pulseWeight();
       noise[i] = readings[i].noise;
     }
-    return new Pulse(sheet, observed, weight, noise, freedom);
+    return new Pulse(sheet, places, observed, weight, noise, freedom);
   }
 
   /** The last smoothing and the last match, each by the other. */

@@ -31,7 +31,7 @@ final class Gauge {
         continue;
       }
       if (sheet.stageClicks[sheet.stageOf(bar * sheet.stepsPerBar)]) {
-        double now = phaseOf(readings, first, bar);
+        double now = offClick(places, readings, first, bar);
         if (Math.abs(now + by * sheet.stepMillis) >= Math.abs(now)) {
           continue;
         }
@@ -98,12 +98,13 @@ final class Gauge {
     return players > 1 ? shared : 0;
   }
 
-  private static double phaseOf(Reading[] readings, int[][] first, int bar) {
+  /** How far the band is from the click in a bar, as decoded, ms. */
+  private static double offClick(Places places, Reading[] readings, int[][] first, int bar) {
     double sum = 0;
     int count = 0;
     for (int i = 0; i < readings.length; i++) {
       for (int k = first[i][bar]; k < first[i][bar + 1]; k++) {
-        sum += readings[i].phase[k];
+        sum += readings[i].phase[k] + places.bendAt(readings[i].chair.steps[k]);
         count++;
       }
     }

@@ -40,22 +40,31 @@ final class Pulse {
    * Fits all of it.
    *
    * @param sheet says where clicks sound
+   * @param places where steps are laid
    * @param chairs what each chair tells
    * @param weight how much each counts
    * @param noise a first guess of each chair's attack noise, ms
    */
-  Pulse(Sheet sheet, Observed[] chairs, double[] weight, double[] noise, Freedom start) {
+  Pulse(
+      Sheet sheet,
+      Places places,
+      Observed[] chairs,
+      double[] weight,
+      double[] noise,
+      Freedom start) {
     this.chairs = chairs;
     this.weight = weight;
     this.noise = noise.clone();
     freedom = start.common();
     knots = knots(chairs, sheet.clickSteps);
     boolean[] clicked = new boolean[knots.length];
+    double[] home = new double[knots.length];
     for (int k = 0; k < knots.length; k++) {
+      home[k] = places.homeAt(knots[k], sheet.beatMillis());
       clicked[k] = Arrays.binarySearch(sheet.clickSteps, knots[k]) >= 0;
     }
     knotOf = new int[chairs.length][];
-    common = new CommonCourse(knots, clicked, sheet.stepMillis);
+    common = new CommonCourse(knots, clicked, home, sheet.stepMillis);
     lean = new double[chairs.length];
     own = new double[chairs.length][];
     ownVariance = new double[chairs.length][];

@@ -17,6 +17,9 @@ final class Reading {
   /** How sure the phase is, SD in ms; widens the window of the match. */
   final double[] doubt;
 
+  /** Log evidence of what was played around each, against its being dropped, in nats. */
+  final double[] evidence;
+
   /** Index of the matched attack for each, or {@link Matcher#NONE}. */
   int[] partner;
 
@@ -30,6 +33,7 @@ final class Reading {
     shift = new int[chair.steps.length];
     phase = new double[chair.steps.length];
     doubt = new double[chair.steps.length];
+    evidence = new double[chair.steps.length];
     partner = new int[chair.steps.length];
     Arrays.fill(partner, Matcher.NONE);
   }
@@ -40,6 +44,7 @@ final class Reading {
     System.arraycopy(shift, 0, copy.shift, 0, shift.length);
     System.arraycopy(phase, 0, copy.phase, 0, phase.length);
     System.arraycopy(doubt, 0, copy.doubt, 0, doubt.length);
+    System.arraycopy(evidence, 0, copy.evidence, 0, evidence.length);
     copy.partner = partner.clone();
     return copy;
   }
@@ -152,8 +157,12 @@ final class Reading {
         laid, sum[1] / count[1] - sum[0] / count[0], Math.sqrt(variance), sheet.stepMillis);
   }
 
-  /** What this chair tells of the pulse at its present shifts and partners. */
-  Observed observed(Sheet sheet, Places places) {
+  /**
+   * What this chair tells of the pulse at its present shifts and partners.
+   *
+   * @param displacedDoubt the factor by which displaced attacks are doubted
+   */
+  Observed observed(Sheet sheet, Places places, double displacedDoubt) {
     int count = matchedCount();
     if (count == 0) {
       return Observed.NONE;
@@ -168,13 +177,13 @@ final class Reading {
     Arrays.sort(keys);
     int[] at = new int[count];
     double[] off = new double[count];
-    double[] doubt = new double[count];
+    double[] doubts = new double[count];
     for (int i = 0; i < count; i++) {
       int k = (int) keys[i];
       at[i] = soundingStep(k);
       off[i] = chair.attacks[partner[k]] - places.at(at[i]) - feel(sheet, k);
-      doubt[i] = 1;
+      doubts[i] = shift[k] == 0 ? 1 : displacedDoubt;
     }
-    return new Observed(at, off, doubt);
+    return new Observed(at, off, doubts);
   }
 }

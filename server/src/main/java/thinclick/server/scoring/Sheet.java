@@ -93,6 +93,20 @@ final class Sheet {
     return grid.swungStep(step) * stepMillis;
   }
 
+  /** True where no click sounds from half a bar before a step until the step. */
+  boolean silentAt(int step) {
+    int found = java.util.Arrays.binarySearch(clickSteps, step);
+    if (found >= 0) {
+      return false;
+    }
+    int before = -found - 2;
+    return before < 0 || step - clickSteps[before] > stepsPerBar / 2;
+  }
+
+  double beatMillis() {
+    return stepMillis * grid.stepsPerBeat();
+  }
+
   /** The last step whose instant lies before the take was stopped. */
   int lastCountedStep() {
     if (endMillis >= nominalMillis(steps - 1)) {

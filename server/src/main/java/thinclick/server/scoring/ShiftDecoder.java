@@ -23,13 +23,14 @@ final class ShiftDecoder {
       double startSpread,
       double startMean,
       double walkPerStep,
+      double silentDrift,
       double reach,
       boolean clickPulls) {}
 
   /** What was decoded at each written attack. */
   @SuppressWarnings("ArrayRecordComponent") // columns of numbers, never compared or changed
   record Decoded(
-      int[] shift, double[] phase, double[] phaseSd, double[] certainty, double logEvidence) {}
+      int[] shift, double[] phase, double[] phaseSd, double[] certainty, double[] logEvidence) {}
 
   private static final double SAME_STEP = 0.5;
   private static final double MAX_SD_REACH = 4;
@@ -41,6 +42,7 @@ final class ShiftDecoder {
   private final Shifts shifts;
   private final Prices prices;
   private final double[] centre;
+  private final double[] feel;
   private final double bin;
   private final int half;
   private final int bins;
@@ -49,6 +51,7 @@ final class ShiftDecoder {
    * Sets the player before the part.
    *
    * @param centre where others foretell the phase at each written attack, ms from its place
+   * @param feel the lean asked for at each, ms
    */
   ShiftDecoder(
       Sheet sheet,
@@ -57,7 +60,9 @@ final class ShiftDecoder {
       double[] attacks,
       Shifts shifts,
       Prices prices,
-      double[] centre) {
+      double[] centre,
+      double[] feel) {
+    this.feel = feel;
     this.sheet = sheet;
     this.places = places;
     this.steps = steps;
@@ -77,7 +82,7 @@ final class ShiftDecoder {
     double[][] forward = new double[n][];
     int[] follow = new int[n]; // bins by which the window has followed the player
     Course[] courses = new Course[n];
-    double logEvidence = 0;
+    double[] logEvidence = new double[n];
 
     double[] now = new double[shiftCount * bins];
     start(now);
@@ -93,7 +98,7 @@ final class ShiftDecoder {
         now[i] *= emission[k][i];
         sum += now[i];
       }
-      logEvidence += Math.log(sum);
+      logEvidence[k] = Math.log(sum);
       for (int i = 0; i < now.length; i++) {
         now[i] /= sum;
       }
@@ -215,19 +220,20 @@ final class ShiftDecoder {
   private Course course(int k, int moved, int followed) {
     int gap = Math.max(1, steps[k] - steps[k - 1]);
     int clicks = prices.clickPulls() ? clicksBetween(steps[k - 1], steps[k]) : 0;
-    double[] kernel = kernel(gap);
+    double[] kernel = kernel(gap, sheet.silentAt(steps[k - 1]));
     int wide = kernel.length / 2;
     Course course = new Course(bins);
+    double home = clicks == 0 ? 0 : places.homeAt(steps[k], sheet.beatMillis());
     double[] row = new double[bins];
     for (int b = 0; b < bins; b++) {
       Arrays.fill(row, 0);
-      double x = b - half + followed;
+      double x = b - half + followed - home / bin;
       if (clicks == 0 || Math.abs(x * bin) < 0.1 * sheet.stepMillis) {
         spread(row, b - moved, 1, kernel, wide);
       } else {
         double[][] pulls = Math.abs(x * bin) > 0.5 * sheet.stepMillis ? FAR : NEAR;
         for (double[] pull : pulls) {
-          double to = x * Math.pow(1 - pull[0], clicks) - followed - moved + half;
+          double to = x * Math.pow(1 - pull[0], clicks) + home / bin - followed - moved + half;
           int low = (int) Math.floor(to);
           spread(row, low, pull[1] * (1 - (to - low)), kernel, wide);
           spread(row, low + 1, pull[1] * (to - low), kernel, wide);
@@ -292,8 +298,9 @@ final class ShiftDecoder {
     return to == 0 ? pull + 1 : pull;
   }
 
-  private double[] kernel(int gap) {
-    double sd = prices.walkPerStep * Math.sqrt(gap) / bin;
+  private double[] kernel(int gap, boolean silent) {
+    double drift = silent ? prices.silentDrift() * sheet.stepMillis * Math.min(gap, 16) : 0;
+    double sd = Math.hypot(prices.walkPerStep * Math.sqrt(gap), drift) / bin;
     int wide = Math.max(1, Math.min(half, (int) Math.ceil(3 * sd)));
     double[] kernel = new double[2 * wide + 1];
     if (sd < 0.6) {
@@ -324,7 +331,7 @@ final class ShiftDecoder {
         (1 - prices.drop)
             / (prices.drop * prices.addedPerMilli * prices.noise * Math.sqrt(2 * Math.PI));
     for (int d = 0; d < all.length; d++) {
-      double at = places.at(steps[k] + all[d]) + middle;
+      double at = places.at(steps[k] + all[d]) + feel[k] + middle;
       int j = firstFrom(at - reach);
       int seen = 0;
       for (; j < attacks.length && attacks[j] <= at + reach && seen < 8; j++, seen++) {

@@ -110,6 +110,11 @@ final class Band {
       }
       pulse[s] = place(s) + commonAt(s) + sum / members.size();
     }
+    if (members.size() == 1) {
+      for (int s = 0; s < steps; s++) {
+        pulse[s] = place(s); // a single player is judged against the click
+      }
+    }
     List<Attack> attacks = new ArrayList<>();
     List<Part> parts = new ArrayList<>();
     List<Truth.Player> players = new ArrayList<>();
@@ -195,7 +200,6 @@ final class Band {
       if (shift == 0) {
         double asynchrony = at - pulse[step];
         asynchronies.add(asynchrony);
-        placed += Math.abs(asynchrony) <= used ? 1 : 0;
       } else {
         displaced.add(bar);
       }
@@ -230,6 +234,11 @@ final class Band {
     double mean = asynchronies.stream().mapToDouble(a -> a).average().orElse(0);
     double squares = asynchronies.stream().mapToDouble(a -> (a - mean) * (a - mean)).sum();
     double spread = asynchronies.size() < 2 ? 0 : Math.sqrt(squares / (asynchronies.size() - 1));
+    double allowed = Math.max(member.uncertainty, members.size() == 1 ? 80 : 0);
+    double removed = Math.max(-allowed, Math.min(allowed, mean));
+    for (double one : asynchronies) {
+      placed += Math.abs(one - removed) <= used ? 1 : 0;
+    }
     return new Truth.Player(
         fill(displaced, member), member.steps.length, dropped, added, mean, spread, placed);
   }

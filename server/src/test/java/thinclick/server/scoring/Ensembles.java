@@ -197,10 +197,14 @@ final class Ensembles {
 
   /** A slow wander that is drawn back to nothing. */
   static double[] wander(int steps, double perStep, Random random) {
+    return wander(steps, perStep, random, 0.08);
+  }
+
+  static double[] wander(int steps, double perStep, Random random, double back) {
     double[] wander = new double[steps];
     double x = 0;
     for (int s = 0; s < steps; s++) {
-      x += -0.08 * x + perStep * random.nextGaussian();
+      x += -back * x + perStep * random.nextGaussian();
       wander[s] = x;
     }
     return wander;
