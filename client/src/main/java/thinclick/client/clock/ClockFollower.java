@@ -1,36 +1,57 @@
 package thinclick.client.clock;
 
-import java.util.ArrayDeque;
-import java.util.Comparator;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
 
 /**
- * The packets' level: when to ask, which answers count, what is believed. Time comes in with every
- * call; all calls come from one thread.
+ * The packets' level: when to ask, which answers count, what is believed, and how the mapping in
+ * use follows the belief. Time comes in with every call; all calls come from one thread.
  */
 public final class ClockFollower {
-  private static final long GIVEN_UP_NANOS = 1_000_000_000L;
-  private static final int KEPT = 64;
+  /** An exchange that took longer is worth nothing. */
+  static final long GIVEN_UP_NANOS = 1_000_000_000L;
+
+  /** A question that leaves so much later than it was due means that the computer slept. */
+  static final long SLEPT_NANOS = 1_000_000_000L;
+
+  /** A wall clock that moved so much more than the monotonic one means that one of them jumped. */
+  static final long WALL_JUMP_MILLIS = 250;
+
+  /** Further out than this within a take, the mapping no longer holds. */
+  static final double LOST_MICROS = 20_000;
+
+  /** How far two good clocks part while nobody asks (RFC 5905's PHI is 15), parts in a million. */
+  static final double AGEING_PPM = 5;
+
   private static final int STEADY_AFTER = 8;
 
   private final long zeroNanos;
+  private final AskSchedule schedule;
+  private final ExchangeWindow window = new ExchangeWindow();
   private final Map<Long, Long> sentNanos = new HashMap<>();
-  private final Deque<Exchange> kept = new ArrayDeque<>();
   private long nextId = 1;
-  private long begunNanos;
   private long dueNanos;
+  private boolean asked;
+  private long wallMillis;
+  private long wallAtNanos;
+  private long epoch;
+  private @Nullable Hold hold;
+  private boolean known;
+  private double heldPpm;
   private ClockView view;
 
-  /** Starts asking at once. */
-  public ClockFollower(long nowNanos) {
+  /** From the count-in on the mapping stands still, from bar 1 on it may be bent. */
+  private record Hold(long fromMicros, long startMicros) {}
+
+  /** Starts asking at once; {@code seed} spreads the questions of many players apart. */
+  public ClockFollower(long nowNanos, long seed) {
     zeroNanos = nowNanos;
-    begunNanos = nowNanos;
+    schedule = new AskSchedule(nowNanos, seed);
     dueNanos = nowNanos;
     view = ClockView.unknown(nowNanos);
   }
@@ -40,17 +61,37 @@ public final class ClockFollower {
     return dueNanos;
   }
 
-  /** The question to send now. */
-  public ClientMessage.Clock ask(long nowNanos) {
+  /** What is believed now. */
+  public ClockView view() {
+    return view;
+  }
+
+  /** A connection was made: ask often again, and count neither the gap nor old questions. */
+  public void online(long nowNanos) {
+    asked = false;
+    sentNanos.clear();
+    schedule.restart(nowNanos);
+    dueNanos = nowNanos;
+  }
+
+  /**
+   * The question to send now.
+   *
+   * @param wallMillis the wall clock, to notice a computer that slept
+   */
+  public ClientMessage.Clock ask(long nowNanos, long wallMillis) {
+    boolean slept = asked && nowNanos - dueNanos > SLEPT_NANOS;
+    long wallMoved = wallMillis - this.wallMillis - (nowNanos - wallAtNanos) / 1_000_000;
+    if (slept || (asked && Math.abs(wallMoved) > WALL_JUMP_MILLIS)) {
+      distrust(nowNanos);
+    }
+    asked = true;
+    this.wallMillis = wallMillis;
+    wallAtNanos = nowNanos;
     sentNanos.values().removeIf(sent -> nowNanos - sent > GIVEN_UP_NANOS);
     long id = nextId++;
     sentNanos.put(id, nowNanos);
-    long age = nowNanos - begunNanos;
-    dueNanos =
-        nowNanos
-            + (age < 2_000_000_000L
-                ? 100_000_000L
-                : age < 30_000_000_000L ? 200_000_000L : 500_000_000L);
+    dueNanos = schedule.nextNanos(nowNanos);
     return new ClientMessage.Clock(id, (nowNanos - zeroNanos) / 1_000);
   }
 
@@ -60,33 +101,112 @@ public final class ClockFollower {
     if (sent == null || arrivedNanos - sent > GIVEN_UP_NANOS) {
       return;
     }
-    if (answer.epoch() != view.epoch()) {
-      kept.clear();
+    Exchange exchange = new Exchange(sent, answer.t2Micros(), answer.t3Micros(), arrivedNanos);
+    if (answer.epoch() != epoch) {
+      epoch = answer.epoch();
+      hold = null;
+      distrust(arrivedNanos);
+    } else if (contradicts(exchange)) {
+      distrust(arrivedNanos);
     }
-    kept.addLast(new Exchange(sent, answer.t2Micros(), answer.t3Micros(), arrivedNanos));
-    if (kept.size() > KEPT) {
-      kept.removeFirst();
-    }
-    view = look(answer.epoch(), arrivedNanos);
+    window.add(exchange);
+    view = look(arrivedNanos);
   }
 
-  /** What is believed now. */
-  public ClockView view() {
-    return view;
+  /**
+   * A take was announced: from its count-in on the mapping in use does not jump.
+   *
+   * @param countInMicros room time of the count-in's first click
+   * @param startMicros room time of bar 1
+   */
+  public void hold(long countInMicros, long startMicros) {
+    hold = new Hold(countInMicros, startMicros);
   }
 
-  private ClockView look(long epoch, long nowNanos) {
-    List<Exchange> byDelay =
-        kept.stream().sorted(Comparator.comparingDouble(Exchange::delayMicros)).toList();
-    Exchange best = byDelay.get(0);
-    double offset = best.offsetMicros();
+  /** The take is over: the mapping may jump to what is believed. */
+  public void release(long nowNanos) {
+    hold = null;
+    if (window.size() > 0) {
+      view = look(nowNanos);
+    }
+  }
+
+  /**
+   * The computer slept or a clock jumped: what was measured before says nothing of now, and even
+   * within a take the mapping is found anew, since nobody can play on by the old one.
+   */
+  private void distrust(long nowNanos) {
+    window.clear();
+    known = false;
+    schedule.restart(nowNanos);
+    view =
+        new ClockView(
+            view.mapping(),
+            view.state() == ClockState.FINDING ? ClockState.FINDING : ClockState.LOST,
+            epoch,
+            ClockView.UNKNOWN_MICROS,
+            ClockView.UNKNOWN_MICROS,
+            ClockView.UNKNOWN_MICROS,
+            ClockView.UNKNOWN_MICROS);
+  }
+
+  /**
+   * True where the exchange and those before it cannot both be right, whatever the line did:
+   * intervals that certainly hold the offset have nothing in common, however far the clocks may
+   * have parted since.
+   */
+  private boolean contradicts(Exchange exchange) {
+    if (window.size() == 0) {
+      return false;
+    }
+    List<Exchange> used = window.used();
+    Skew skew = window.skew();
+    Ways before = Ways.of(used, exchange.arrivedNanos(), skew.ppm());
+    Ways now = Ways.of(List.of(exchange), exchange.arrivedNanos(), skew.ppm());
+    double apartSeconds = (exchange.arrivedNanos() - used.get(0).sentNanos()) / 1e9;
+    double allowed = apartSeconds * (100 + skew.errorPpm());
+    return now.low() > before.high() + allowed || now.high() < before.low() - allowed;
+  }
+
+  private ClockView look(long nowNanos) {
+    List<Exchange> used = window.used();
+    Skew skew = window.skew();
+    OffsetEstimate offset = OffsetEstimator.estimate(Ways.of(used, nowNanos, skew.ppm()));
+    double reachSeconds = (nowNanos - used.get(0).sentNanos()) / 1e9;
+    double ageing = Math.max(AGEING_PPM, skew.errorPpm()) * reachSeconds;
+    double uncertainty = offset.worstMicros() + ageing;
+    ClockMapping wanted =
+        new ClockMapping(nowNanos, nowNanos / 1e3 + offset.offsetMicros(), skew.ppm());
+    ClockMapping mapping = inUse(wanted, nowNanos);
+    double out = Math.abs(mapping.roomAt(nowNanos) - wanted.roomAt(nowNanos));
+    double[] delays = used.stream().mapToDouble(Exchange::delayMicros).sorted().toArray();
     return new ClockView(
-        new ClockMapping(nowNanos, nowNanos / 1e3 + offset, 0),
-        kept.size() >= STEADY_AFTER ? ClockState.STEADY : ClockState.FINDING,
+        mapping,
+        state(out),
         epoch,
-        best.delayMicros() / 2,
-        0,
-        best.delayMicros(),
-        byDelay.get(byDelay.size() / 2).delayMicros());
+        uncertainty + out,
+        offset.spreadMicros(),
+        delays[0],
+        Numbers.middle(delays));
+  }
+
+  private ClockState state(double outMicros) {
+    if (outMicros > LOST_MICROS) {
+      return ClockState.LOST;
+    }
+    return window.size() < STEADY_AFTER ? ClockState.FINDING : ClockState.STEADY;
+  }
+
+  private ClockMapping inUse(ClockMapping wanted, long nowNanos) {
+    double used = view.mapping().roomAt(nowNanos);
+    boolean bound = known && hold != null && used >= hold.fromMicros();
+    known = true;
+    if (!bound || hold == null) {
+      heldPpm = wanted.skewPpm();
+      return wanted;
+    }
+    return used < hold.startMicros()
+        ? view.mapping()
+        : Slew.towards(view.mapping(), wanted, heldPpm, nowNanos);
   }
 }

@@ -25,20 +25,23 @@ final class ClockExchanges {
   private ClockState reportedState = ClockState.FINDING;
 
   /**
+   * @param seed spreads the questions of many players apart
    * @param out sends a message at once
    * @param changed is told each new belief
    */
-  ClockExchanges(LinkLoop loop, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
+  ClockExchanges(
+      LinkLoop loop, long seed, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
     this.loop = loop;
     this.out = out;
     this.changed = changed;
-    this.follower = new ClockFollower(loop.nanos());
+    this.follower = new ClockFollower(loop.nanos(), seed);
   }
 
   /** Welcomed: exchanges may pass. */
   void online() {
     online = true;
     reported = false;
+    follower.online(loop.nanos());
     ask();
   }
 
@@ -50,9 +53,20 @@ final class ClockExchanges {
   private void ask() {
     next.cancel();
     if (online) {
-      out.accept(follower.ask(loop.nanos()));
+      out.accept(follower.ask(loop.nanos(), loop.wallMillis()));
       next = loop.at(follower.dueNanos(), this::ask);
     }
+  }
+
+  /** A take was announced; its span is on the mapping in use. */
+  void hold(long countInMicros, long startMicros) {
+    follower.hold(countInMicros, startMicros);
+  }
+
+  /** The take is over. */
+  void release() {
+    follower.release(loop.nanos());
+    changed.accept(follower.view());
   }
 
   void answered(ClockAnswer answer, long arrivedNanos) {

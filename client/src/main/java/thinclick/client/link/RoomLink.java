@@ -75,7 +75,8 @@ public final class RoomLink implements AutoCloseable {
     this.listener = listener;
     this.opens = word == null;
     this.view = ClockView.unknown(options.loop().nanos());
-    this.clock = new ClockExchanges(options.loop(), this::send, this::clockChanged);
+    this.clock =
+        new ClockExchanges(options.loop(), name.hashCode(), this::send, this::clockChanged);
     this.retry = new Retry(name.hashCode());
   }
 
@@ -317,8 +318,10 @@ public final class RoomLink implements AutoCloseable {
       revision = dealt.revision();
     } else if (message instanceof ServerMessage.Announced announced) {
       outboxes.begin(announced.takeId(), announced.epoch(), 0);
+      clock.hold(announced.countInMicros(), announced.startMicros());
     } else if (message instanceof ServerMessage.Stopped stopped) {
       finishSoon(stopped.takeId());
+      clock.release();
     } else if (message instanceof ServerMessage.Done done) {
       revision = done.revision();
       requests.done(done);
@@ -349,6 +352,8 @@ public final class RoomLink implements AutoCloseable {
     outboxes.begin(announced.takeId(), announced.epoch(), throughSeq);
     if (phase == ServerMessage.Phase.REVIEW) {
       finishSoon(announced.takeId());
+    } else {
+      clock.hold(announced.countInMicros(), announced.startMicros());
     }
     pump();
   }
