@@ -6,6 +6,8 @@ public enum CloseCode {
   LEFT(1000, "left"),
   /** The host is going; come back later. */
   GOING(1001, "the host is going"),
+  /** A frame that RFC 6455 does not allow. */
+  PROTOCOL(1002, "not a WebSocket frame"),
   /** A binary frame came; messages are text. */
   BINARY(1003, "expected text, found binary"),
   /** A text frame was not UTF-8. */

@@ -4,6 +4,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
 import tools.jackson.core.JacksonException;
+import tools.jackson.core.exc.StreamConstraintsException;
 import tools.jackson.core.exc.StreamReadException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.exc.InvalidTypeIdException;
@@ -92,6 +93,9 @@ public final class MessageCodec {
   }
 
   private static <T> T read(JsonMapper mapper, String json, Class<T> type) {
+    if (!json.stripLeading().startsWith("{")) {
+      throw new Malformed("expected an object, found something else"); // Jackson takes lists too
+    }
     T message;
     try {
       message = mapper.readValue(json, type);
@@ -100,14 +104,25 @@ public final class MessageCodec {
         throw new Malformed("expected an object with a type, found none");
       }
       throw new UnknownType("unknown message type \"" + unknown.getTypeId() + "\"");
-    } catch (StreamReadException notJson) {
-      throw new Malformed(String.valueOf(StrictJson.explain(notJson).getMessage()));
     } catch (JacksonException problem) {
-      throw StrictJson.explain(problem);
+      BadInput bad = StrictJson.explain(problem);
+      throw ofTheWhole(problem) ? new Malformed(String.valueOf(bad.getMessage())) : bad;
     }
     if (message == null) {
       throw new Malformed("expected an object, found null");
     }
     return message;
+  }
+
+  /** True where the text itself is at fault, false where one of its fields is. */
+  private static boolean ofTheWhole(JacksonException problem) {
+    for (Throwable cause = problem.getCause(); cause != null; cause = cause.getCause()) {
+      if (cause instanceof BadInput) {
+        return false; // a record's own complaint
+      }
+    }
+    return problem instanceof StreamReadException
+        || problem instanceof StreamConstraintsException
+        || problem.getPath().isEmpty();
   }
 }

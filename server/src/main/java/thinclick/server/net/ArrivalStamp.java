@@ -8,6 +8,7 @@ import thinclick.protocol.time.MonotonicClock;
 final class ArrivalStamp extends ChannelInboundHandlerAdapter {
   private final MonotonicClock clock;
   private long nanos;
+  private long heardNanos = System.nanoTime();
 
   ArrivalStamp(MonotonicClock clock) {
     this.clock = clock;
@@ -19,9 +20,15 @@ final class ArrivalStamp extends ChannelInboundHandlerAdapter {
     return nanos;
   }
 
+  /** The computer's own clock at that moment, whatever clock the rooms go by. */
+  long heardNanos() {
+    return heardNanos;
+  }
+
   @Override
   public void channelRead(ChannelHandlerContext context, Object bytes) {
     nanos = clock.nanos();
+    heardNanos = System.nanoTime();
     context.fireChannelRead(bytes);
   }
 }

@@ -2,7 +2,9 @@ package thinclick.server.net;
 
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.SimpleChannelInboundHandler;
+import io.netty.handler.codec.TooLongFrameException;
 import io.netty.handler.codec.http.HttpHeaderNames;
+import io.netty.handler.codec.http.websocketx.CorruptedWebSocketFrameException;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
@@ -220,8 +222,21 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   public void exceptionCaught(ChannelHandlerContext context, Throwable problem) {
-    // The codecs have sent their close frame by then; a reset line needs none.
     LOG.debug("connection {}: {}", connection.number(), problem.toString());
-    context.close();
+    if (problem instanceof CorruptedWebSocketFrameException frame) {
+      connection.close(code(frame), String.valueOf(frame.getMessage()), null);
+    } else if (problem instanceof TooLongFrameException) {
+      connection.close(CloseCode.TOO_BIG, CloseCode.TOO_BIG.says(), null);
+    } else {
+      context.close();
+    }
+  }
+
+  private static CloseCode code(CorruptedWebSocketFrameException frame) {
+    return switch (frame.closeStatus().code()) {
+      case 1007 -> CloseCode.NOT_UTF8;
+      case 1009 -> CloseCode.TOO_BIG;
+      default -> CloseCode.PROTOCOL;
+    };
   }
 }

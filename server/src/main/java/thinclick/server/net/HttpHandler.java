@@ -8,6 +8,7 @@ import io.netty.channel.SimpleChannelInboundHandler;
 import io.netty.handler.codec.http.DefaultFullHttpResponse;
 import io.netty.handler.codec.http.FullHttpRequest;
 import io.netty.handler.codec.http.HttpHeaderNames;
+import io.netty.handler.codec.http.HttpHeaderValues;
 import io.netty.handler.codec.http.HttpMethod;
 import io.netty.handler.codec.http.HttpResponseStatus;
 import io.netty.handler.codec.http.HttpVersion;
@@ -26,7 +27,9 @@ final class HttpHandler extends SimpleChannelInboundHandler<FullHttpRequest> {
     } else if (!request.method().equals(HttpMethod.GET)) {
       answer(context, HttpResponseStatus.METHOD_NOT_ALLOWED, "GET only\n");
     } else if (request.uri().equals(MessageCodec.PATH)
-        && request.headers().contains(HttpHeaderNames.UPGRADE)) {
+        && request
+            .headers()
+            .containsValue(HttpHeaderNames.UPGRADE, HttpHeaderValues.WEBSOCKET, true)) {
       context.fireChannelRead(request.retain());
     } else if (request.uri().equals("/health")) {
       answer(context, HttpResponseStatus.OK, "ok\n");

@@ -20,17 +20,17 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
   static final long DEAD_MILLIS = 15_000;
 
   private final Connection connection;
+  private final ArrivalStamp arrival;
   private @Nullable ScheduledFuture<?> beating;
   private @Nullable Future<?> slow;
-  private long heardNanos;
 
-  LifeHandler(Connection connection) {
+  LifeHandler(Connection connection, ArrivalStamp arrival) {
     this.connection = connection;
+    this.arrival = arrival;
   }
 
   @Override
   public void channelActive(ChannelHandlerContext context) throws Exception {
-    heardNanos = System.nanoTime();
     // Whoever has not even asked for a conversation by then is not here for one.
     context
         .executor()
@@ -58,7 +58,7 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
   }
 
   private void beat(ChannelHandlerContext context) {
-    long silentMillis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - heardNanos);
+    long silentMillis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - arrival.heardNanos());
     if (silentMillis >= DEAD_MILLIS) {
       connection.close(CloseCode.TIMEOUT, "nothing heard for " + silentMillis + " ms", null);
       // A dead line does not take the close frame either.
@@ -67,12 +67,6 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
     } else {
       context.writeAndFlush(new PingWebSocketFrame());
     }
-  }
-
-  @Override
-  public void channelRead(ChannelHandlerContext context, Object message) {
-    heardNanos = System.nanoTime();
-    context.fireChannelRead(message);
   }
 
   @Override

@@ -22,7 +22,7 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
           .maxFramePayloadLength(MessageCodec.MAX_CLIENT_FRAME)
           .allowExtensions(false)
           .expectMaskedFrames(true)
-          .closeOnProtocolViolation(true)
+          .closeOnProtocolViolation(false) // FrameHandler does it, with a goodbye
           .withUTF8Validator(true)
           .handshakeTimeoutMillis(FrameHandler.FIRST_MESSAGE_MILLIS)
           .build();
@@ -45,8 +45,8 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
         .addLast(new HttpServerCodec(MAX_REQUEST_LINE, MAX_HEADERS, MAX_CHUNK))
         .addLast(new HttpObjectAggregator(MAX_BODY))
         .addLast(new HttpHandler())
-        .addLast(new LifeHandler(connection))
         .addLast(new WebSocketServerProtocolHandler(CONVERSATION))
+        .addLast(new LifeHandler(connection, arrival))
         .addLast(new WebSocketFrameAggregator(MessageCodec.MAX_CLIENT_FRAME))
         .addLast(new FlowControlHandler())
         .addLast(new FrameHandler(parts, rooms, connection, arrival));

@@ -119,6 +119,11 @@ public final class Store implements AutoCloseable {
     loop.whenRoom(call);
   }
 
+  /** Transactions committed since it was opened. */
+  public long commits() {
+    return loop.commits();
+  }
+
   /** What was asked for and not yet answered. */
   public long unanswered() {
     return loop.unanswered();

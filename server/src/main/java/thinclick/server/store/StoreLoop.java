@@ -7,7 +7,6 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
-import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -31,6 +30,7 @@ final class StoreLoop implements AutoCloseable {
   private final Database database;
   private final LinkedBlockingQueue<Job<?>> queue = new LinkedBlockingQueue<>();
   private final AtomicLong unanswered = new AtomicLong();
+  private final AtomicLong commits = new AtomicLong();
   private final List<Runnable> waitingForRoom = new ArrayList<>();
   private final Consumer<Boolean> availability;
   private final Thread thread;
@@ -100,6 +100,11 @@ final class StoreLoop implements AutoCloseable {
       }
     }
     call.run();
+  }
+
+  /** Transactions committed since the start. */
+  long commits() {
+    return commits.get();
   }
 
   /** What was submitted and not yet answered. */
@@ -180,6 +185,7 @@ final class StoreLoop implements AutoCloseable {
       job.run(open);
     }
     open.commit();
+    commits.incrementAndGet();
   }
 
   /** One job of the group is at fault: each is tried by itself, and only the faulty one fails. */
@@ -232,10 +238,5 @@ final class StoreLoop implements AutoCloseable {
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  /** A handle for one statement at a time, outside of any group. */
-  Handle handle() {
-    return database.handle();
   }
 }

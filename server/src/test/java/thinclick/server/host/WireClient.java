@@ -29,12 +29,18 @@ final class WireClient implements WebSocket.Listener, AutoCloseable {
   private WebSocket socket;
 
   static WireClient connect(int port) {
+    return connect(port, List.of());
+  }
+
+  /** With headers: name, value, name, value ... */
+  static WireClient connect(int port, List<String> headers) {
     WireClient client = new WireClient();
+    WebSocket.Builder builder = HTTP.newWebSocketBuilder().connectTimeout(Duration.ofSeconds(20));
+    for (int i = 0; i < headers.size(); i += 2) {
+      builder.header(headers.get(i), headers.get(i + 1));
+    }
     client.socket =
-        HTTP.newWebSocketBuilder()
-            .connectTimeout(Duration.ofSeconds(5))
-            .buildAsync(URI.create("ws://127.0.0.1:" + port + MessageCodec.PATH), client)
-            .join();
+        builder.buildAsync(URI.create("ws://127.0.0.1:" + port + MessageCodec.PATH), client).join();
     return client;
   }
 

@@ -1,0 +1,318 @@
+package thinclick.server.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.TimeUnit;
+import org.awaitility.Awaitility;
+import org.jdbi.v3.core.Jdbi;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Span;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.Swing;
+import thinclick.server.room.JournalEntry;
+import thinclick.server.room.RoomJournal;
+import thinclick.server.room.RoomJournal.Outcome;
+
+class JournalTest {
+  private static final Take WRITTEN =
+      new Take(
+          Take.FORMAT,
+          Take.VERSION,
+          "Ands",
+          Meter.FOUR_FOUR,
+          120,
+          2,
+          Swing.STRAIGHT,
+          1_000_000,
+          50.0,
+          List.of(Stage.ofBeats(2, 1, 1)),
+          List.of(Part.of("Mina", 0, List.of(1, 3)), Part.of("Jonas", 0, List.of(0, 2))),
+          List.of(),
+          null,
+          List.of());
+
+  @TempDir Path folder;
+  private final List<Boolean> availability = new CopyOnWriteArrayList<>();
+  private Path file;
+  private Store store;
+  private RoomJournal journal;
+  private long epoch;
+
+  @BeforeEach
+  void takeHasBegun() {
+    file = folder.resolve("room.db");
+    store = Store.open(file, InstantSource.system(), availability::add);
+    journal = store.journal();
+    epoch = journal.open("room", "balumidore").join().epoch();
+    append(new JournalEntry.TakeBegun("t1", WRITTEN, Map.of("p1", "Mina", "p2", "Jonas")));
+  }
+
+  @AfterEach
+  void close() {
+    store.close();
+  }
+
+  private Outcome append(JournalEntry entry) {
+    return journal.append("room", epoch, entry).join();
+  }
+
+  private Outcome played(String player, long firstSeq, long... micros) {
+    List<WireAttack> attacks = new ArrayList<>();
+    for (long at : micros) {
+      attacks.add(WireAttack.tap(at));
+    }
+    return append(new JournalEntry.Played("t1", player, firstSeq, attacks));
+  }
+
+  private Take take() {
+    return store.take("t1").join().orElseThrow();
+  }
+
+  @Nested
+  class Attacks {
+    @Test
+    void areStoredAndASecondTimeTheyAreDuplicates() {
+      assertThat(played("p1", 1, 1_250_000, 1_750_000)).isEqualTo(new Outcome.Stored());
+      assertThat(played("p1", 1, 1_250_000, 1_750_000)).isEqualTo(new Outcome.Duplicate());
+      assertThat(take().attacks())
+          .containsExactly(Attack.tap("Mina", 1_250_000), Attack.tap("Mina", 1_750_000));
+    }
+
+    @Test
+    void ofTwoContentsUnderOneNumberTheFirstStays() {
+      played("p1", 1, 1_250_000);
+      assertThat(played("p1", 1, 1_260_000, 1_750_000))
+          .isEqualTo(new Outcome.Conflict(List.of(1L)));
+      assertThat(take().attacks())
+          .containsExactly(Attack.tap("Mina", 1_250_000), Attack.tap("Mina", 1_750_000));
+    }
+
+    @Test
+    void keepEverythingThatWasSent() {
+      WireAttack attack = new WireAttack(1_250_000, 1_260_000L, 96, 60, 110.5, 2.25, true);
+      append(new JournalEntry.Played("t1", "p1", 1, List.of(attack)));
+
+      assertThat(append(new JournalEntry.Played("t1", "p1", 1, List.of(attack))))
+          .isEqualTo(new Outcome.Duplicate());
+      assertThat(take().attacks())
+          .containsExactly(new Attack("Mina", 1_250_000, 96, 60, 110.5, 2.25, false, true));
+    }
+
+    @Test
+    void ofTwoPlayersShareNumbers() {
+      assertThat(played("p1", 1, 1_250_000)).isEqualTo(new Outcome.Stored());
+      assertThat(played("p2", 1, 1_000_000)).isEqualTo(new Outcome.Stored());
+    }
+
+    @Test
+    void ofAnEarlierEpochAreFencedAndNotWritten() {
+      long newer = journal.open("room", "balumidore").join().epoch();
+
+      assertThat(newer).isEqualTo(epoch + 1);
+      assertThat(played("p1", 1, 1_250_000)).isEqualTo(new Outcome.Fenced());
+      assertThat(take().attacks()).isEmpty();
+    }
+
+    @Test
+    void ofAnUnknownPlayerAreRefusedAndTheOthersOfTheGroupAreStored() {
+      CompletableFuture<Outcome> wrong =
+          journal.append(
+              "room",
+              epoch,
+              new JournalEntry.Played("t1", "nobody", 1, List.of(WireAttack.tap(1))));
+      CompletableFuture<Outcome> right =
+          journal.append(
+              "room", epoch, new JournalEntry.Played("t1", "p1", 1, List.of(WireAttack.tap(1))));
+
+      assertThat(wrong.join()).isInstanceOf(Outcome.Refused.class);
+      assertThat(right.join()).isEqualTo(new Outcome.Stored());
+    }
+
+    @Test
+    void keepTheirNumbersForANewOpener() {
+      played("p1", 1, 1_250_000, 1_350_000);
+      played("p1", 4, 1_750_000);
+      append(new JournalEntry.State(Rooms.withTake(WRITTEN)));
+
+      RoomJournal.Opened opened = journal.open("room", "balumidore").join();
+
+      assertThat(opened.state()).isEqualTo(Rooms.withTake(WRITTEN));
+      assertThat(opened.takes())
+          .isEqualTo(
+              Map.of(
+                  "t1", new RoomJournal.StoredTake(Map.of("p1", List.of(1L, 2L, 4L)), 1_750_000L)));
+    }
+  }
+
+  @Nested
+  class TheTake {
+    @Test
+    void thatFinishedHasNoEnd() {
+      append(new JournalEntry.TakeEnded("t1", 5_000_000, StopReason.FINISHED));
+
+      assertThat(take()).isEqualTo(WRITTEN);
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+        value = StopReason.class,
+        names = {"LEADER", "HOST", "CLOCK"})
+    void thatWasStoppedEndsThere(StopReason reason) {
+      append(new JournalEntry.TakeEnded("t1", 2_000_000, reason));
+
+      assertThat(take().endMicros()).isEqualTo(2_000_000);
+    }
+
+    @Test
+    void thatWasInterruptedEndsHalfAStepAfterItsLastAttack() {
+      append(new JournalEntry.TakeEnded("t1", 1_000_000, StopReason.INTERRUPTED));
+      played("p1", 1, 1_750_000);
+
+      assertThat(take().endMicros()).isEqualTo(1_875_000);
+    }
+
+    @Test
+    void knowsWhoWasAwayButNotWhoPlayedOnWhileCutOff() {
+      append(new JournalEntry.Away("t1", "p1", new Span(1_200_000, 2_000_000)));
+      append(new JournalEntry.Away("t1", "p2", new Span(1_200_000, 2_000_000)));
+      played("p2", 1, 1_500_000);
+
+      assertThat(take().parts())
+          .extracting(Part::away)
+          .containsExactly(List.of(new Span(1_200_000, 2_000_000)), List.of());
+    }
+
+    @Test
+    void thatTheLastStateDoesNotKnowIsInterruptedWhenTheRoomIsOpened() {
+      append(new JournalEntry.State(Rooms.empty()));
+      journal.open("room", "balumidore").join();
+
+      assertThat(store.takes().join())
+          .extracting(Store.TakeLine::ended)
+          .containsExactly("interrupted");
+    }
+
+    @Test
+    void fromAFileComesOutAsItWas() {
+      Take whole =
+          WRITTEN.withAttacks(
+              List.of(
+                  new Attack("Jonas", -5, 96, 60, 110.5, null, true, false),
+                  Attack.tap("Mina", 1_250_000)));
+      store.importTake("file1", whole).join();
+
+      assertThat(store.take("file1").join()).contains(whole);
+    }
+  }
+
+  @Nested
+  class TheDisk {
+    @Test
+    void thatCannotBeWrittenHoldsTheAcknowledgementUntilItCan() throws Exception {
+      CompletableFuture<Outcome> held;
+      try (var other = Jdbi.create("jdbc:sqlite:" + file).open()) {
+        other.execute("PRAGMA busy_timeout = 0");
+        other.execute("BEGIN IMMEDIATE"); // another writer keeps the database for itself
+        held =
+            journal.append(
+                "room",
+                epoch,
+                new JournalEntry.Played("t1", "p1", 1, List.of(WireAttack.tap(1_250_000))));
+        Awaitility.await().atMost(20, TimeUnit.SECONDS).until(() -> availability.contains(false));
+        assertThat(held).isNotDone();
+        other.execute("ROLLBACK");
+      }
+      assertThat(held.get(20, TimeUnit.SECONDS)).isEqualTo(new Outcome.Stored());
+      assertThat(availability).containsExactly(false, true);
+      assertThat(take().attacks()).hasSize(1);
+    }
+
+    @Test
+    void writesManyWaitingWritersInFewTransactions() {
+      long before = store.commits();
+      List<CompletableFuture<Outcome>> all = new ArrayList<>();
+      for (int seq = 1; seq <= 2_000; seq++) {
+        all.add(
+            journal.append(
+                "room",
+                epoch,
+                new JournalEntry.Played(
+                    "t1", "p1", seq, List.of(WireAttack.tap(1_000_000 + seq)))));
+      }
+      all.forEach(CompletableFuture::join);
+
+      assertThat(take().attacks()).hasSize(2_000);
+      assertThat(store.commits() - before).isLessThan(200);
+    }
+  }
+
+  @Nested
+  class TheFile {
+    @Test
+    void ofSomethingElseIsRefusedInOneLine() throws Exception {
+      Path noise =
+          Files.write(
+              folder.resolve("noise.db"),
+              "not a database".repeat(200).getBytes(StandardCharsets.UTF_8));
+
+      assertThatThrownBy(() -> Store.open(noise, InstantSource.system(), availability::add))
+          .isInstanceOf(BadInput.class)
+          .hasMessageContaining("--db")
+          .hasMessageContaining("noise.db")
+          .message()
+          .doesNotContain("\n");
+    }
+
+    @Test
+    void ofANewerVersionIsRefusedWithASentence() {
+      store.close();
+      Jdbi.create("jdbc:sqlite:" + file)
+          .useHandle(
+              handle ->
+                  handle.execute(
+                      """
+                      INSERT INTO flyway_schema_history
+                      SELECT 99, '99', 'of the future', 'SQL', 'V99__of_the_future.sql', 1,
+                             installed_by, installed_on, execution_time, 1
+                      FROM flyway_schema_history LIMIT 1
+                      """));
+
+      assertThatThrownBy(() -> Store.open(file, InstantSource.system(), availability::add))
+          .isInstanceOf(BadInput.class)
+          .hasMessageContaining("of version 99; a newer Thinclick wrote it");
+    }
+
+    @Test
+    void inNoFolderIsRefused() {
+      assertThatThrownBy(
+              () ->
+                  Store.open(
+                      folder.resolve("none/room.db"), InstantSource.system(), availability::add))
+          .isInstanceOf(BadInput.class)
+          .hasMessageContaining("expected a file in a folder that exists");
+    }
+  }
+}
