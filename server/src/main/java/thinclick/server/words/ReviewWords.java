@@ -38,8 +38,8 @@ public final class ReviewWords {
     return findings;
   }
 
-  /** The sentences for all, the last of them what to do next. */
-  public List<Said> band() {
+  /** What is said to all, before what comes next: two to five findings. */
+  public List<Finding> band() {
     List<Finding> said = new ArrayList<>();
     add(said, finding -> finding.rule().equals("together"), 1);
     add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
@@ -47,13 +47,7 @@ public final class ReviewWords {
     add(said, finding -> finding.matter() == Matter.CAVEAT, 2);
     add(said, finding -> finding.matter() == Matter.GOOD, 1);
     add(said, finding -> finding.rule().equals("thinnest"), 1);
-    List<Said> sentences =
-        new ArrayList<>(
-            said.subList(0, Math.min(said.size(), MOST_SENTENCES - 1)).stream()
-                .map(Finding::says)
-                .toList());
-    sentences.add(Said.of("next.band", nextForTheBand().said(evidence.take().tempo())));
-    return List.copyOf(sentences);
+    return List.copyOf(said.subList(0, Math.min(said.size(), MOST_SENTENCES - 1)));
   }
 
   private void add(List<Finding> said, Predicate<Finding> which, int most) {
@@ -95,6 +89,15 @@ public final class ReviewWords {
     return null;
   }
 
+  /** The names of the rules that found something about a player. */
+  List<String> rulesOf(String player) {
+    return findings.stream()
+        .filter(finding -> player.equals(finding.player()))
+        .map(Finding::rule)
+        .distinct()
+        .toList();
+  }
+
   /** The sentences for one player alone; nothing of anybody else's figures is in them. */
   public List<Said> slip(String player) {
     Chairful own =
@@ -124,9 +127,11 @@ public final class ReviewWords {
         .map(Finding::says)
         .forEach(sentences::add);
     Advice next = nextFor(player);
+    double tempo = evidence.take().tempo();
     sentences.add(
-        Said.of(
-            "next.band", (next == null ? nextForTheBand() : next).said(evidence.take().tempo())));
+        next == null
+            ? Said.of("next.withTheBand", nextForTheBand().said(tempo))
+            : Said.of("next.band", next.said(tempo)));
     return List.copyOf(sentences);
   }
 }

@@ -4,7 +4,6 @@ import java.text.Format;
 import java.text.MessageFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 
 /**
@@ -18,7 +17,8 @@ public final class Speaker {
   private final Locale locale;
   private final ResourceBundle messages;
 
-  private Speaker(Locale locale, ResourceBundle messages) {
+  /** A speaker of messages that stand in no file. */
+  Speaker(Locale locale, ResourceBundle messages) {
     this.locale = locale;
     this.messages = messages;
   }
@@ -89,15 +89,5 @@ public final class Speaker {
     return value >= 0 && value <= 12
         ? Said.of("number." + value)
         : Said.of("number.other", Integer.toString(value));
-  }
-
-  /** Whether a bundle of this very language has the key. */
-  boolean has(String key) {
-    try {
-      messages.getString(key);
-      return true;
-    } catch (MissingResourceException missing) {
-      return false;
-    }
   }
 }

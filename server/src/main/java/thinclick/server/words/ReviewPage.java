@@ -1,0 +1,251 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import thinclick.protocol.json.Check;
+import thinclick.server.scoring.Displacement;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.PlayerStage;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.StageReview;
+
+/** A review as a page of plain text under 80 columns: prose first, tables after. */
+public final class ReviewPage {
+  private static final String UNKNOWN = "-";
+
+  private final Spoken spoken;
+  private final Review review;
+  private final Speaker speaker;
+  private final List<String> lines = new ArrayList<>();
+  private final Set<String> reasons = new LinkedHashSet<>();
+
+  private ReviewPage(Spoken spoken, Speaker speaker) {
+    this.spoken = spoken;
+    this.speaker = speaker;
+    review = spoken.review();
+  }
+
+  /** The leader's page; every line ends with a line break. */
+  public static String of(Spoken spoken, Speaker speaker) {
+    ReviewPage page = new ReviewPage(spoken, speaker);
+    page.head();
+    page.prose();
+    page.nextForPlayers();
+    page.stages();
+    page.players();
+    page.foot();
+    return page.text();
+  }
+
+  /** One player's slip: what is said to them, and their own figures stage by stage. */
+  public static String slip(Spoken spoken, String player, Speaker speaker) {
+    ReviewPage page = new ReviewPage(spoken, speaker);
+    page.slip(player);
+    return page.text();
+  }
+
+  private String text() {
+    return String.join("\n", lines) + "\n";
+  }
+
+  private void paragraph(String text) {
+    lines.addAll(Table.wrap(text, ""));
+  }
+
+  private void head() {
+    int bars = bars();
+    paragraph(
+        speaker.say(
+            Said.of(
+                review.players().size() == 1 ? "page.headAlone" : "page.head",
+                review.title(),
+                bars,
+                Integer.toString(bars),
+                review.meter().toString(),
+                Check.number(review.tempo()),
+                new Quantity(review.toleranceMillis(), 0, 1))));
+    lines.add("");
+  }
+
+  private int bars() {
+    List<StageReview> stages = review.stages();
+    return stages.isEmpty() ? 0 : stages.get(stages.size() - 1).toBar();
+  }
+
+  private void prose() {
+    paragraph(String.join(" ", spoken.prose(speaker)));
+  }
+
+  private void nextForPlayers() {
+    List<Spoken.Slip> own = spoken.slips().stream().filter(slip -> slip.next() != null).toList();
+    if (own.isEmpty() || spoken.slips().size() == 1) {
+      return;
+    }
+    lines.add("");
+    for (Spoken.Slip slip : own) {
+      lines.addAll(Table.wrap(slip.player() + ": " + slip.next() + ".", "  "));
+    }
+  }
+
+  private void stages() {
+    Table table =
+        new Table(
+            heads(
+                "<page.stages.bars",
+                "<page.stages.click",
+                "page.stages.clicks",
+                "page.stages.hold",
+                "page.stages.spread",
+                "page.stages.drift"));
+    for (int i = 0; i < review.stages().size(); i++) {
+      StageReview stage = review.stages().get(i);
+      table.add(
+          List.of(
+              bars(stage),
+              spoken.clicks().get(i),
+              Check.number(Math.rint(100 * stage.clicksPerBar()) / 100),
+              figure(stage.hold(), 1),
+              figure(stage.spreadMillis(), 1),
+              drift(stage)));
+    }
+    lines.add("");
+    lines.addAll(table.lines());
+  }
+
+  /** A band that hears every beat cannot drift from it. */
+  private String drift(StageReview stage) {
+    return stage.clicksPerBar() >= review.meter().beatsPerBar()
+        ? speaker.say("page.heldByTheClick")
+        : figure(stage.driftPercent(), 0.1);
+  }
+
+  private static String bars(StageReview stage) {
+    return stage.fromBar() + 1 + "-" + stage.toBar();
+  }
+
+  private void players() {
+    Table table =
+        new Table(
+            heads(
+                "<page.players.player",
+                "page.stages.written",
+                "page.stages.placed",
+                "page.stages.dropped",
+                "page.stages.added",
+                "page.stages.lean",
+                "page.stages.spread",
+                "<page.players.displaced"));
+    for (PlayerReview player : review.players()) {
+      table.add(
+          List.of(
+              player.standIn() ? player.player() + " *" : player.player(),
+              Integer.toString(player.written()),
+              Integer.toString(player.placed()),
+              Integer.toString(player.dropped()),
+              Integer.toString(player.added()),
+              figure(player.leanMillis(), 1),
+              figure(player.spreadMillis(), 1),
+              displaced(player)));
+    }
+    lines.add("");
+    lines.addAll(table.lines());
+  }
+
+  private String displaced(PlayerReview player) {
+    Spoken.Slip slip = spoken.slip(player.player());
+    if (slip != null && slip.rules().contains("otherPart")) {
+      return speaker.say("page.otherPart");
+    }
+    List<String> said = new ArrayList<>();
+    for (Displacement one : player.displacements()) {
+      said.add(
+          String.format(Locale.ROOT, "%d-%d: %+d", one.fromBar() + 1, one.toBar(), one.steps()));
+    }
+    return String.join(", ", said);
+  }
+
+  private void foot() {
+    lines.add("");
+    paragraph(speaker.say("page.foot"));
+    if (review.players().stream().anyMatch(PlayerReview::standIn)) {
+      lines.add(speaker.say("page.standIn"));
+    }
+    reasons.forEach(reason -> paragraph(speaker.say(Said.of("page.unknown", reason))));
+  }
+
+  private void slip(String name) {
+    Spoken.Slip slip = spoken.slip(name);
+    PlayerReview player = review.player(name);
+    if (slip == null || player == null) {
+      throw new IllegalArgumentException("nobody is called " + name);
+    }
+    int bars = bars();
+    paragraph(
+        speaker.say(
+            Said.of(
+                "slip.head",
+                name,
+                review.title(),
+                bars,
+                Integer.toString(bars),
+                review.meter().toString(),
+                Check.number(review.tempo()))));
+    lines.add("");
+    paragraph(String.join(" ", slip.says()));
+    Table table =
+        new Table(
+            heads(
+                "<page.stages.bars",
+                "<page.stages.click",
+                "page.stages.written",
+                "page.stages.placed",
+                "page.stages.dropped",
+                "page.stages.added",
+                "page.stages.lean",
+                "page.stages.spread"));
+    for (int i = 0; i < player.stages().size(); i++) {
+      PlayerStage stage = player.stages().get(i);
+      table.add(
+          List.of(
+              bars(review.stages().get(i)),
+              spoken.clicks().get(i),
+              Integer.toString(stage.written()),
+              Integer.toString(stage.placed()),
+              Integer.toString(stage.dropped()),
+              Integer.toString(stage.added()),
+              figure(stage.leanMillis(), 1),
+              figure(stage.spreadMillis(), 1)));
+    }
+    lines.add("");
+    lines.addAll(table.lines());
+    lines.add("");
+    paragraph(speaker.say("slip.foot"));
+    reasons.forEach(reason -> paragraph(speaker.say(Said.of("page.unknown", reason))));
+  }
+
+  private List<String> heads(String... keys) {
+    List<String> heads = new ArrayList<>();
+    for (String key : keys) {
+      boolean left = key.startsWith("<");
+      heads.add((left ? "<" : "") + speaker.say(left ? key.substring(1) : key));
+    }
+    return heads;
+  }
+
+  /**
+   * The figure as far as its interval carries it; a dash where it is not known, explained below.
+   */
+  private String figure(Figure figure, double finest) {
+    if (figure.known()) {
+      return new Quantity(figure.get(), 0, finest).shown(Locale.ROOT);
+    }
+    if (figure.reason() != null) {
+      reasons.add(speaker.say("reason." + figure.reason().code()));
+    }
+    return UNKNOWN;
+  }
+}

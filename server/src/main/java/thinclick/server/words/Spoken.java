@@ -1,0 +1,162 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Review;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * A review in words of one language. In JSON it is the review with {@code words} and {@code next}
+ * beside the figures of the ensemble and of each player.
+ *
+ * @param review the figures
+ * @param says to the band, without what comes next
+ * @param next what the band does next
+ * @param clicks what clicks in each stage
+ * @param slips for each player, in the review's order
+ */
+public record Spoken(
+    Review review, List<Sentence> says, String next, List<String> clicks, List<Slip> slips) {
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+
+  /**
+   * One sentence.
+   *
+   * @param text as it is read
+   * @param player whom it is about; null for the band
+   */
+  public record Sentence(String text, @Nullable String player) {}
+
+  /**
+   * What is said to one player alone.
+   *
+   * @param player the player
+   * @param says the sentences, the last of them what comes next
+   * @param next what this player does next; null where nothing of their own is to be mended
+   * @param rules the names of the rules that found something about this player
+   */
+  public record Slip(String player, List<String> says, @Nullable String next, List<String> rules) {
+    public Slip {
+      says = List.copyOf(says);
+      rules = List.copyOf(rules);
+    }
+  }
+
+  public Spoken {
+    says = List.copyOf(says);
+    clicks = List.copyOf(clicks);
+    slips = List.copyOf(slips);
+  }
+
+  /** A take's review, said. */
+  public static Spoken of(Analysis analysis, Speaker speaker) {
+    ReviewWords words = ReviewWords.of(analysis);
+    double tempo = analysis.take().tempo();
+    List<Slip> slips = new ArrayList<>();
+    analysis
+        .take()
+        .parts()
+        .forEach(
+            part -> {
+              Advice next = words.nextFor(part.player());
+              slips.add(
+                  new Slip(
+                      part.player(),
+                      words.slip(part.player()).stream().map(speaker::say).toList(),
+                      next == null ? null : speaker.say(next.said(tempo)),
+                      words.rulesOf(part.player())));
+            });
+    return new Spoken(
+        analysis.review(),
+        words.band().stream()
+            .map(finding -> new Sentence(speaker.say(finding.says()), finding.player()))
+            .toList(),
+        speaker.say(words.nextForTheBand().said(tempo)),
+        analysis.take().stages().stream()
+            .map(
+                stage ->
+                    speaker.say(
+                        ClickWords.of(
+                            stage, analysis.take().meter(), analysis.take().stepsPerBeat())))
+            .toList(),
+        slips);
+  }
+
+  /** The prose for the band: the sentences and what comes next. */
+  public List<String> prose(Speaker speaker) {
+    List<String> prose = new ArrayList<>(says.stream().map(Sentence::text).toList());
+    prose.add(speaker.say(Said.of("next.band", next)));
+    return List.copyOf(prose);
+  }
+
+  /** The slip of a player, or null where nobody has the name. */
+  public @Nullable Slip slip(String player) {
+    return slips.stream().filter(one -> one.player().equals(player)).findFirst().orElse(null);
+  }
+
+  /** The review's JSON with the words in it. */
+  public ObjectNode toJson() {
+    ObjectNode json = MAPPER.valueToTree(review);
+    ArrayNode words = json.putArray("words");
+    for (Sentence sentence : says) {
+      ObjectNode one = words.addObject().put("says", sentence.text());
+      if (sentence.player() != null) {
+        one.put("player", sentence.player());
+      }
+    }
+    json.put("next", next);
+    JsonNode stages = json.get("stages");
+    for (int i = 0; i < stages.size(); i++) {
+      ((ObjectNode) stages.get(i)).put("click", clicks.get(i));
+    }
+    JsonNode players = json.get("players");
+    for (int i = 0; i < players.size(); i++) {
+      ObjectNode player = (ObjectNode) players.get(i);
+      Slip slip = slips.get(i);
+      slip.says().forEach(player.putArray("words")::add);
+      player.put("next", slip.next());
+      slip.rules().forEach(player.putArray("findings")::add);
+    }
+    return json;
+  }
+
+  /**
+   * Reads what {@link #toJson} wrote, whole or as one player may see it; a review without words has
+   * none here.
+   */
+  public static Spoken fromJson(JsonNode json) {
+    Review review = MAPPER.treeToValue(json, Review.class);
+    List<Sentence> says = new ArrayList<>();
+    for (JsonNode one : json.path("words")) {
+      says.add(new Sentence(one.path("says").asString(""), text(one.path("player"))));
+    }
+    List<Slip> slips = new ArrayList<>();
+    for (JsonNode player : json.path("players")) {
+      List<String> words = texts(player.path("words"));
+      slips.add(
+          new Slip(
+              player.path("player").asString(""),
+              words,
+              text(player.path("next")),
+              texts(player.path("findings"))));
+    }
+    List<String> clicks = new ArrayList<>();
+    json.path("stages").forEach(stage -> clicks.add(stage.path("click").asString("")));
+    return new Spoken(review, says, json.path("next").asString(""), clicks, slips);
+  }
+
+  private static List<String> texts(JsonNode list) {
+    List<String> texts = new ArrayList<>();
+    list.forEach(one -> texts.add(one.asString("")));
+    return texts;
+  }
+
+  private static @Nullable String text(JsonNode node) {
+    return node.isString() ? node.stringValue() : null;
+  }
+}

@@ -1,0 +1,106 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Plain text in columns: the first to the left, the others to the right, unless said otherwise. */
+final class Table {
+  /** The widest page, columns. */
+  static final int WIDTH = 79;
+
+  private final List<String> heads;
+  private final List<Boolean> left;
+  private final List<List<String>> rows = new ArrayList<>();
+
+  /**
+   * @param heads the columns' heads; one that begins with {@code <} stands to the left
+   */
+  Table(List<String> heads) {
+    this.heads =
+        heads.stream().map(head -> head.startsWith("<") ? head.substring(1) : head).toList();
+    left = heads.stream().map(head -> head.startsWith("<")).toList();
+  }
+
+  void add(List<String> cells) {
+    rows.add(cells);
+  }
+
+  /** The lines, none longer than the page: the widest column to the left is cut where needed. */
+  List<String> lines() {
+    int[] widths = new int[heads.size()];
+    for (int column = 0; column < widths.length; column++) {
+      int at = column;
+      widths[column] =
+          Math.max(
+              length(heads.get(column)),
+              rows.stream().mapToInt(row -> length(row.get(at))).max().orElse(0));
+    }
+    shrink(widths);
+    List<String> lines = new ArrayList<>();
+    lines.add(line(heads, widths));
+    rows.forEach(row -> lines.add(line(row, widths)));
+    return lines;
+  }
+
+  private void shrink(int[] widths) {
+    int whole = 2 * (widths.length - 1);
+    for (int width : widths) {
+      whole += width;
+    }
+    while (whole > WIDTH) {
+      int widest = -1;
+      for (int column = 0; column < widths.length; column++) {
+        if (left.get(column) && (widest < 0 || widths[column] > widths[widest])) {
+          widest = column;
+        }
+      }
+      if (widest < 0 || widths[widest] < 4) {
+        return;
+      }
+      widths[widest]--;
+      whole--;
+    }
+  }
+
+  private String line(List<String> cells, int[] widths) {
+    StringBuilder line = new StringBuilder();
+    for (int column = 0; column < widths.length; column++) {
+      String cell = cut(cells.get(column), widths[column]);
+      String gap = " ".repeat(widths[column] - length(cell));
+      line.append(column == 0 ? "" : "  ").append(left.get(column) ? cell + gap : gap + cell);
+    }
+    return line.toString().stripTrailing();
+  }
+
+  static String cut(String text, int width) {
+    if (length(text) <= width) {
+      return text;
+    }
+    return text.substring(0, text.offsetByCodePoints(0, width - 1)) + "…";
+  }
+
+  private static int length(String text) {
+    return text.codePointCount(0, text.length());
+  }
+
+  /** Sentences as a paragraph of lines. */
+  static List<String> wrap(String text, String indent) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    // A number and its unit stay on one line.
+    String joined = text.replace(" %", "\u00a0%").replace(" ms", "\u00a0ms");
+    for (String part : joined.split(" ", -1)) {
+      String word = part.replace('\u00a0', ' ');
+      if (line.length() > 0 && length(line.toString()) + 1 + length(word) > WIDTH) {
+        lines.add(line.toString());
+        line.setLength(0);
+        line.append(indent);
+      } else if (line.length() > 0) {
+        line.append(' ');
+      }
+      line.append(word);
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+}

@@ -1,0 +1,246 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Scorer;
+
+/**
+ * Ten takes made to be hard, read aloud. Each test is the checklist of one take: what must be said,
+ * and what must not, since it would be untrue, blame somebody who is not at fault, or lead the next
+ * try astray.
+ */
+class HardTakesTest {
+  private static final Speaker ENGLISH = Speaker.english();
+  private static final Map<String, Analysis> ANALYSES = new ConcurrentHashMap<>();
+
+  /** What no review may ever say. */
+  private static final List<String> NEVER =
+      List.of(
+          "talent",
+          "gifted",
+          "worst",
+          "best",
+          "rank",
+          "grade",
+          "score",
+          "well done",
+          "perfect",
+          "great",
+          "bad",
+          "fault",
+          "latency",
+          "NaN",
+          "null",
+          "{",
+          "Infinity");
+
+  @Test
+  void turnedAroundAndHomeAgain() {
+    Checked take = check("turned around and home again");
+
+    take.says("Ilse turned around (an eighth late) from bar 10, home at 14.");
+    take.says("100 % on all beats").says("100 % without a click");
+    take.next("count aloud, all beats, half as many bars");
+    take.saysNothingOf("Mina", "Jonas", "Tariq").saysNo("dropped", "added", "Dragged", "Rushed");
+    take.slipSays("Ilse", "Ilse turned around (an eighth late) from bar 10, home at 14.");
+    take.slipSays("Mina", "96 of 96 placed").slipSays("Mina", "Nothing to mend of your own");
+  }
+
+  @Test
+  void allDragTogether() {
+    Checked take = check("all drag together");
+
+    take.says("Dragged 1 % through eight silent bars at 120, all together; ");
+    take.saysMatching("1[456]0 ms behind");
+    take.saysMatching("(99|100) % without a click");
+    take.next("sing the sixteenths, click every second bar");
+    // Coming back to the click is not a second fault, and nobody left the others.
+    take.saysNo("Rushed", "turned around", "late from bar", "dropped", "added", "ahead");
+    take.saysNothingOf("Mina", "Jonas", "Ilse", "Tariq");
+  }
+
+  @Test
+  void twoSwapParts() {
+    Checked take = check("two swap parts");
+
+    take.saysMatching(
+        "(Jonas and Tariq|Tariq and Jonas) swapped parts throughout; judged that way, (99|100) % sat");
+    take.next("agree who has which part, then the same again");
+    take.saysNo("turned around", "dropped", "added", "a beat", "lost the ending", "came in");
+    take.saysNothingOf("Mina", "Ilse");
+    take.slipSays("Jonas", "swapped parts").slipSays("Tariq", "swapped parts");
+  }
+
+  @Test
+  void onePlaysTheOthersPart() {
+    Checked take = check("one plays the other's part");
+
+    take.says("Tariq played Mina's part throughout.");
+    take.next("agree who has which part, then the same again");
+    take.saysNo("turned around", "dropped", "added", "swapped", "No stage was held");
+    take.slipSays("Mina", "96 of 96 placed").slipSaysNo("Mina", "Tariq");
+  }
+
+  @Test
+  void laidBackOnPurpose() {
+    Checked take = check("laid back on purpose");
+
+    take.saysMatching("Ilse was asked for \\+25 and kept \\+2[3-7], spread \\d+: controlled\\.");
+    take.says("100 % on all beats");
+    take.next("the next rung, same tempo");
+    take.saysNo("late", "behind", "early", "dropped", "Dragged");
+  }
+
+  @Test
+  void rushesInSilence() {
+    Checked take = check("rushes in silence");
+
+    take.says("Rushed 2 % through eight silent bars at 120, all together; ");
+    take.saysMatching("3[0-4]0 ms ahead");
+    take.next("islands, four bars with the click and four without, at 108");
+    take.saysNo("Dragged", "turned around", "behind", "early from bar");
+    take.saysNothingOf("Mina", "Jonas", "Ilse", "Tariq");
+  }
+
+  @Test
+  void droppedEnding() {
+    Checked take = check("dropped ending");
+
+    take.says("Jonas lost the ending: nothing after bar 21.");
+    take.next("loop the last bar, then add bars backwards");
+    take.saysNo("Jonas dropped", "turned around", "uneven", "added");
+    take.saysNothingOf("Mina", "Ilse", "Tariq");
+  }
+
+  @Test
+  void lateFirstEntry() {
+    Checked take = check("late first entry");
+
+    take.says("Tariq came in at bar 3 instead of bar 1.");
+    take.next("Push only, for the entry");
+    take.saysNo("Tariq dropped", "two bars", "bars out", "turned around", "added");
+    take.saysNothingOf("Mina", "Jonas", "Ilse");
+  }
+
+  @Test
+  void noisyPad() {
+    Checked take = check("noisy pad");
+
+    take.saysMatching("Mina: \\d+ attacks sounded twice; the doubles are set aside\\.");
+    take.saysMatching("Mina: \\d+ attacks nobody wrote, (all|\\d+) of them faint");
+    take.says("100 % on all beats");
+    take.next("the next rung, same tempo");
+    take.saysNo("Mina added", "Gapped ands", "uneven", "dropped");
+    take.slipSays("Mina", "turn the pad's sensitivity down");
+  }
+
+  @Test
+  void awayForFourBars() {
+    Checked take = check("away for four bars");
+
+    take.says("Ilse was away from bar 9 to bar 12; nothing there is counted.");
+    take.says("100 % on one and three");
+    take.next("the next rung, same tempo");
+    take.saysNo("dropped", "came in", "lost the ending", "turned around");
+    take.slipSays("Ilse", "80 of 80 placed");
+  }
+
+  static Stream<String> names() {
+    return HardTakes.ALL.keySet().stream();
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void everyReviewIsShortStaysInItsColumnsAndKeepsToItsTone(String name) {
+    Checked take = check(name);
+
+    assertThat(take.spoken.prose(ENGLISH)).as(name).hasSizeBetween(2, 6);
+    assertThat(String.join(" ", take.spoken.prose(ENGLISH))).as(name).hasSizeLessThan(420);
+    StringBuilder all = new StringBuilder(ReviewPage.of(take.spoken, ENGLISH));
+    for (Spoken.Slip slip : take.spoken.slips()) {
+      all.append(ReviewPage.slip(take.spoken, slip.player(), ENGLISH));
+    }
+    assertThat(all.toString().lines()).as(name).allMatch(line -> line.length() < 80);
+    for (String never : NEVER) {
+      assertThat(all.toString().toLowerCase(Locale.ROOT))
+          .as(name)
+          .doesNotContainPattern("\\b" + Pattern.quote(never.toLowerCase(Locale.ROOT)) + "\\b");
+    }
+  }
+
+  /** A second language may be longer; nothing may then be cut off or missing. */
+  @ParameterizedTest
+  @MethodSource("names")
+  void aStretchedLanguageFitsThePage(String name) {
+    Analysis analysis = analysis(name);
+    Speaker stretched = Bundles.stretched();
+    String page = ReviewPage.of(Spoken.of(analysis, stretched), stretched);
+
+    assertThat(page.lines()).as(name).allMatch(line -> line.length() < 80);
+    assertThat(page).contains("~");
+  }
+
+  private static Checked check(String name) {
+    return new Checked(Spoken.of(analysis(name), ENGLISH));
+  }
+
+  private static Analysis analysis(String name) {
+    return ANALYSES.computeIfAbsent(name, one -> Scorer.analyse(HardTakes.ALL.get(one).get()));
+  }
+
+  /** A review as it is heard. */
+  private record Checked(Spoken spoken) {
+    private String prose() {
+      return String.join(" ", spoken.prose(ENGLISH));
+    }
+
+    Checked says(String words) {
+      assertThat(prose()).contains(words);
+      return this;
+    }
+
+    Checked saysMatching(String words) {
+      assertThat(prose()).containsPattern(words);
+      return this;
+    }
+
+    Checked saysNo(String... words) {
+      assertThat(prose()).doesNotContain(words);
+      return this;
+    }
+
+    /** Not even praise, where somebody else is what matters. */
+    Checked saysNothingOf(String... players) {
+      assertThat(
+              spoken.says().stream()
+                  .filter(one -> one.player() != null && !one.text().contains("steadiest")))
+          .extracting(Spoken.Sentence::player)
+          .doesNotContain(players);
+      return this;
+    }
+
+    void next(String words) {
+      assertThat(spoken.next()).isEqualTo(words);
+    }
+
+    Checked slipSays(String player, String words) {
+      assertThat(String.join(" ", spoken.slip(player).says())).contains(words);
+      return this;
+    }
+
+    Checked slipSaysNo(String player, String words) {
+      assertThat(String.join(" ", spoken.slip(player).says())).doesNotContain(words);
+      return this;
+    }
+  }
+}

@@ -1,0 +1,269 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.MessageFormat;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Rung;
+import thinclick.server.material.Stock;
+import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.Reason;
+
+/** The small words that sentences are made of, and the bundle they stand in. */
+class WordsTest {
+  private static final Speaker ENGLISH = Speaker.english();
+  private static final Meter FOUR_FOUR = Meter.FOUR_FOUR;
+
+  @Nested
+  class AClick {
+    @Test
+    void isNamedByItsBeats() {
+      assertClick("all beats", Stage.ofBeats(8, 1, 1, 2, 3, 4));
+      assertClick("one and three", Stage.ofBeats(8, 1, 1, 3));
+      assertClick("two and four", Stage.ofBeats(8, 1, 2, 4));
+      assertClick("one, two and four", Stage.ofBeats(8, 1, 1, 2, 4));
+      assertClick("the first beat alone", Stage.ofBeats(8, 1, 1));
+      assertClick("the last beat alone", Stage.ofBeats(8, 1, 4));
+      assertClick("beat three alone", Stage.ofBeats(8, 1, 3));
+      assertClick("no click", Stage.ofBeats(8, 1));
+    }
+
+    @Test
+    void isNamedByItsBars() {
+      assertClick("the one of every second bar", Stage.ofBeats(8, 2, 1));
+      assertClick("the one of every second bar", Stage.ofSteps(8, 2, 8));
+      assertClick("two and four of every fourth bar", Stage.ofBeats(8, 4, 2, 4));
+      assertClick("all beats, four bars on and four off", islands(4, 8));
+      assertClick("all beats, two bars on and six off", islands(2, 8));
+      assertClick(
+          "all beats in two of three bars", Stage.ofSteps(9, 3, 0, 2, 4, 6, 16, 18, 20, 22));
+      assertClick("the one of every 12th bar", Stage.ofBeats(24, 12, 1));
+    }
+
+    @Test
+    void isNamedByItsOffbeats() {
+      assertClick("the ands", Stage.ofSteps(8, 1, 1, 3, 5, 7));
+      assertClick("the last and", Stage.ofSteps(8, 1, 7));
+      assertClick("two steps a bar", Stage.ofSteps(8, 1, 1, 3));
+      assertThat(say(Stage.ofSteps(8, 1, 1, 5, 9, 13), FOUR_FOUR, 4))
+          .isEqualTo("one step after each beat");
+      assertThat(say(Stage.ofSteps(8, 1, 2, 6, 10, 14), FOUR_FOUR, 4)).isEqualTo("the ands");
+      assertClick("every third step", Rung.EVERY_THIRD_STEP.stage(FOUR_FOUR, 2, null, 9, 1));
+      assertClick("three clicks in two bars", Stage.ofSteps(8, 2, 0, 3, 9));
+    }
+
+    @Test
+    void countsDottedQuartersInSixEight() {
+      assertThat(say(Stage.ofBeats(8, 1, 1, 2), Meter.parse("6/8"), 3)).isEqualTo("all beats");
+      assertThat(say(Stage.ofBeats(8, 1, 2), Meter.parse("6/8"), 3))
+          .isEqualTo("the last beat alone");
+    }
+
+    /** Every rung of the ladder has a name that says what is heard. */
+    @ParameterizedTest
+    @EnumSource
+    void ofEveryRungHasAName(Rung rung) {
+      for (Meter meter : List.of(FOUR_FOUR, Meter.parse("3/4"), Meter.parse("12/8"))) {
+        String said =
+            say(
+                rung.stage(meter, meter.compound() ? 3 : 2, null, 16, 7),
+                meter,
+                meter.compound() ? 3 : 2);
+        assertThat(said).isNotBlank().doesNotContain("{").hasSizeLessThan(50);
+      }
+    }
+
+    @Test
+    void isSaidAfterTogetherAndAfterThrough() {
+      Stage silent = Stage.ofBeats(8, 1);
+      Stage thin = Stage.ofBeats(4, 1, 1, 3);
+
+      assertThat(ENGLISH.say(ClickWords.on(silent, FOUR_FOUR, 2))).isEqualTo("without a click");
+      assertThat(ENGLISH.say(ClickWords.on(thin, FOUR_FOUR, 2))).isEqualTo("on one and three");
+      assertThat(ENGLISH.say(ClickWords.through(silent, FOUR_FOUR, 2)))
+          .isEqualTo("eight silent bars");
+      assertThat(ENGLISH.say(ClickWords.through(thin, FOUR_FOUR, 2)))
+          .isEqualTo("the four bars on one and three");
+      assertThat(ENGLISH.say(ClickWords.through(Stage.ofBeats(1, 1), FOUR_FOUR, 2)))
+          .isEqualTo("one silent bar");
+    }
+
+    private Stage islands(int on, int cycle) {
+      Integer[] steps = new Integer[4 * on];
+      Arrays.setAll(steps, i -> 2 * i);
+      return Stage.ofSteps(16, cycle, steps);
+    }
+
+    private void assertClick(String said, Stage stage) {
+      assertThat(say(stage, FOUR_FOUR, 2)).isEqualTo(said);
+    }
+
+    private String say(Stage stage, Meter meter, int stepsPerBeat) {
+      return ENGLISH.say(ClickWords.of(stage, meter, stepsPerBeat));
+    }
+  }
+
+  /** "Turned around" is kept for a change of beat side; the rest is said as it is. */
+  @ParameterizedTest
+  @CsvSource({
+    "4/4, 2,  1, turned around (an eighth late)",
+    "4/4, 2, -1, turned around (an eighth early)",
+    "4/4, 2,  2, a beat late",
+    "4/4, 2,  3, turned around (three eighths late)",
+    "4/4, 2, -4, two beats early",
+    "4/4, 2,  8, 'a bar out, late'",
+    "4/4, 2, -16, 'two bars out, early'",
+    "4/4, 4,  1, a sixteenth late",
+    "4/4, 4,  2, turned around (two sixteenths late)",
+    "4/4, 4, -3, three sixteenths early",
+    "4/4, 4,  4, a beat late",
+    "4/4, 3,  1, a triplet late",
+    "4/4, 6,  3, turned around (three sixths of a beat late)",
+    "6/8, 3,  1, an eighth late",
+    "6/8, 3,  3, a beat late",
+    "6/8, 3,  6, 'a bar out, late'",
+    "12/8, 6, 1, a sixteenth late",
+  })
+  void aShiftIsSaidAsItIs(String meter, int stepsPerBeat, int steps, String said) {
+    assertThat(ENGLISH.say(ShiftWords.of(steps, Meter.parse(meter), stepsPerBeat))).isEqualTo(said);
+  }
+
+  @Nested
+  class ANumber {
+    /** The more uncertain, the rounder. */
+    @ParameterizedTest
+    @CsvSource({
+      "22.4,   0,   22",
+      "22.4,   4.9, 22",
+      "22.4,   5,   20",
+      "163.2, 12,   160",
+      "163.2, 60,   150",
+      "-0.3,   0,   0",
+      "1204,   0,   1204",
+    })
+    void ofMillisCarriesNoMoreThanItsInterval(double value, double half, String shown) {
+      assertThat(
+              Quantity.millis(value, new Interval(value - half, value + half)).shown(Locale.ROOT))
+          .isEqualTo(shown);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.94, 0, 0.9", "1.02, 0, 1", "2.34, 0.6, 2.5", "2.34, 1.5, 2", "-0.04, 0, 0"})
+    void ofDriftHasTenthsAtMost(double value, double half, String shown) {
+      assertThat(new Quantity(value, half, 0.1).shown(Locale.ROOT)).isEqualTo(shown);
+    }
+
+    @Test
+    void ofADifferentLanguageHasItsOwnComma() {
+      assertThat(new Quantity(0.9, 0, 0.1).shown(Locale.GERMAN)).isEqualTo("0,9");
+    }
+
+    @Test
+    void thatIsABarHasNoThousandsMark() {
+      assertThat(ENGLISH.say(Said.of("bars.home", 1_200, 1_204)))
+          .isEqualTo("from bar 1200, home at 1204");
+    }
+  }
+
+  @Nested
+  class TheBundle {
+    @Test
+    void readsAsPatternsWhoseValuesAreNumberedFromZero() {
+      for (String key : Bundles.english().keySet()) {
+        String pattern = Bundles.english().getString(key);
+        MessageFormat format = new MessageFormat(pattern, Locale.ENGLISH);
+        for (int i = 0; i < format.getFormatsByArgumentIndex().length; i++) {
+          assertThat(pattern).as(key).contains("{" + i);
+        }
+        // A single apostrophe would swallow what follows it.
+        assertThat(pattern.replace("''", "")).as(key).doesNotContain("'");
+      }
+    }
+
+    /** Keys are written out in the code, or made of a prefix and one of a closed list. */
+    @Test
+    void hasEveryKeyThatTheCodeNamesAndNoOther() {
+      Set<String> named = new TreeSet<>(literalKeys());
+      for (int i = 0; i <= 12; i++) {
+        named.add("number." + i);
+      }
+      for (int i = 2; i <= 8; i++) {
+        named.add("ordinal." + i);
+      }
+      for (Advice advice : Advice.values()) {
+        named.add("next." + advice.name());
+      }
+      for (Reason.Code code : Reason.Code.values()) {
+        named.add("reason." + code);
+        named.add("verdict.no." + code);
+      }
+      List.of("beat", "eighth", "triplet", "sixteenth", "sixth")
+          .forEach(step -> named.add("distance." + step));
+      List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
+
+      assertThat(Bundles.english().keySet()).containsExactlyInAnyOrderElementsOf(named);
+    }
+
+    /** Advice that names a drill names one that the stock has. */
+    @Test
+    void namesDrillsOfTheStock() {
+      for (String title :
+          List.of(
+              "Short threes",
+              "Push only",
+              "Gapped ands",
+              "Ands alone",
+              "Two-and four-and",
+              "Even eighths")) {
+        assertThat(Stock.has(title)).as(title).isTrue();
+        assertThat(
+                Arrays.stream(Advice.values())
+                    .map(advice -> ENGLISH.say(advice.said(120)))
+                    .filter(said -> said.contains(title)))
+            .as(title)
+            .hasSize(1);
+      }
+    }
+
+    private Set<String> literalKeys() {
+      Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
+      try (Stream<Path> sources = Files.walk(Path.of("src/main/java/thinclick/server/words"))) {
+        return sources
+            .filter(path -> path.toString().endsWith(".java"))
+            .flatMap(WordsTest::lines)
+            .flatMap(line -> key.matcher(line).results())
+            .map(found -> found.group(1) != null ? found.group(1) : found.group(2))
+            .filter(found -> !found.startsWith("thinclick."))
+            .collect(Collectors.toSet());
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
+  private static Stream<String> lines(Path source) {
+    try {
+      return Files.readAllLines(source).stream();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
