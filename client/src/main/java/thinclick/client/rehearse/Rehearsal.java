@@ -39,8 +39,10 @@ import thinclick.protocol.music.StepGrid;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 import thinclick.server.scoring.PlanWords;
-import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.Scorer;
+import thinclick.server.words.ReviewPage;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
 
 /**
  * Runs one rehearsal in real time: starts a host on a free port, opens a room, seats stand-ins who
@@ -163,7 +165,9 @@ public final class Rehearsal implements RoomListener {
           host.take(takeId)
               .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
       out.println();
-      out.println(ReviewText.of(Scorer.review(played)).stripTrailing());
+      Speaker speaker = Speaker.english();
+      Spoken review = Spoken.of(Scorer.analyse(played), speaker);
+      out.println(ReviewPage.of(review, speaker).stripTrailing());
       out.flush();
       return played;
     } finally {

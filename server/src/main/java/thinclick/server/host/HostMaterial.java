@@ -7,8 +7,9 @@ import thinclick.server.material.Stock;
 import thinclick.server.room.DealMaker;
 import thinclick.server.room.Drills;
 import thinclick.server.scoring.Scorer;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.json.JsonMapper;
 
 /** What rooms deal from and are judged by: the stock, the dealer, the score. */
 final class HostMaterial {
@@ -20,11 +21,9 @@ final class HostMaterial {
         return new DealMaker.Hand(dealing.parts(), dealing.sentences(), dealing.toleranceMillis());
       };
 
-  private static final JsonMapper JSON = JsonMapper.builder().build();
-
   private HostMaterial() {}
 
   static JsonNode review(Take take) {
-    return JSON.valueToTree(Scorer.review(take));
+    return Spoken.of(Scorer.analyse(take), Speaker.english()).toJson();
   }
 }

@@ -25,6 +25,17 @@ final class ReviewView {
       }
     }
     view.set("players", own);
+    JsonNode words = view.get("words");
+    if (words != null && words.isArray()) {
+      ArrayNode heard = view.arrayNode();
+      for (JsonNode sentence : words) {
+        JsonNode about = sentence.get("player");
+        if (about == null || (about.isString() && about.stringValue().equals(player))) {
+          heard.add(sentence);
+        }
+      }
+      view.set("words", heard);
+    }
     JsonNode ensemble = view.get("ensemble");
     if (ensemble instanceof ObjectNode figures && figures.has("gains")) {
       figures.putNull("gains"); // by pairs of players, so not the receiver's own

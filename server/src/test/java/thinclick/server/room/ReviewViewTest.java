@@ -1,0 +1,46 @@
+package thinclick.server.room;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+class ReviewViewTest {
+  private static final JsonNode WHOLE =
+      JsonMapper.builder()
+          .build()
+          .readTree(
+              """
+              {"players": [{"player": "Ana", "written": 8}, {"player": "Ben", "written": 9}],
+               "stages": [], "ensemble": {"hold": 90.0, "gains": [[null, 0.3], [0.1, null]]},
+               "words": [{"says": "Together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
+                         {"says": "Ben is uneven.", "player": "Ben"}],
+               "next": "the same again"}
+              """);
+
+  @Test
+  void aPlayerSeesTheBandsFiguresAndWordsAndTheirOwn() {
+    JsonNode view = ReviewView.of(WHOLE, "Ana");
+
+    assertThat(view.get("players").toString()).isEqualTo("[{\"player\":\"Ana\",\"written\":8}]");
+    assertThat(view.get("words").toString())
+        .contains("Together", "Ana dropped")
+        .doesNotContain("Ben");
+    assertThat(view.at("/ensemble/gains").isNull()).isTrue();
+    assertThat(view.at("/ensemble/hold").doubleValue()).isEqualTo(90);
+  }
+
+  @Test
+  void aListenerSeesNobodysOwn() {
+    assertThat(ReviewView.of(WHOLE, "").toString()).doesNotContain("Ana", "Ben");
+  }
+
+  @Test
+  void theWholeIsLeftAsItIs() {
+    ReviewView.of(WHOLE, "Ana");
+
+    assertThat(WHOLE.get("players")).hasSize(2);
+    assertThat(WHOLE.get("words")).hasSize(3);
+  }
+}

@@ -1,0 +1,81 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Scorer;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ObjectNode;
+
+class SpokenTest {
+  private static final Analysis TURNED = Scorer.analyse(HardTakes.turnedAround());
+  private final Spoken spoken = Spoken.of(TURNED, Speaker.english());
+
+  @Test
+  void theJsonIsTheReviewWithItsWords() {
+    JsonNode json = spoken.toJson();
+
+    assertThat(json.at("/words/0/says").stringValue()).startsWith("Together: ");
+    assertThat(json.at("/words/0").has("player")).isFalse();
+    assertThat(json.at("/words/1/player").stringValue()).isEqualTo("Ilse");
+    assertThat(json.get("next").stringValue())
+        .isEqualTo("count aloud, all beats, half as many bars");
+    assertThat(json.at("/stages/2/click").stringValue()).isEqualTo("no click");
+    assertThat(json.at("/players/2/player").stringValue()).isEqualTo("Ilse");
+    assertThat(json.at("/players/2/findings").toString()).contains("displaced");
+    assertThat(json.at("/players/0/next").isNull()).isTrue();
+    assertThat(json.at("/ensemble/heldThrough").intValue()).isEqualTo(2);
+  }
+
+  @Test
+  void readBackItIsTheSame() {
+    assertThat(Spoken.fromJson(spoken.toJson())).isEqualTo(spoken);
+  }
+
+  @Test
+  void theSameTakeIsAlwaysSaidTheSame() {
+    assertThat(Spoken.of(Scorer.analyse(HardTakes.turnedAround()), Speaker.english()))
+        .isEqualTo(spoken);
+  }
+
+  @Test
+  void aReviewWithoutWordsIsReadWithoutThem() {
+    ObjectNode bare = spoken.toJson();
+    bare.remove("words");
+    bare.remove("next");
+
+    assertThat(Spoken.fromJson(bare).says()).isEmpty();
+    assertThat(Spoken.fromJson(bare).review()).isEqualTo(spoken.review());
+  }
+
+  /** A slip is for one pair of eyes: no other name is on it, and no comparison. */
+  @Test
+  void aSlipNamesNobodyElse() {
+    for (String name : List.of("Mina", "Jonas", "Tariq")) {
+      String slip = ReviewPage.slip(spoken, name, Speaker.english());
+      assertThat(slip).contains(name).doesNotContain("Ilse", "steadiest", "others");
+    }
+    // Figures of lean and spread are the scorer's own and may come out a little otherwise.
+    assertThat(
+            ReviewPage.slip(spoken, "Ilse", Speaker.english())
+                .replaceAll("spread \\d+", "spread N")
+                .replaceAll("(?m) +-?\\d+ +\\d+$", " N N"))
+        .isEqualTo(
+            """
+            Ilse, Turned around: 24 bars of 4/4 at 120.
+
+            80 of 96 placed, spread N ms. Ilse turned around (an eighth late) from bar 10,
+            home at 14. A shift of Ilse by a beat cannot be told: the part is the same
+            there. Next: count aloud, all beats, half as many bars.
+
+            Bars   Click          Written  Placed  Dropped  Added  Lean  Spread
+            1-8    all beats           32      32        0      0 N N
+            9-16   one and three       32      16        0      0 N N
+            17-24  no click            32      32        0      0 N N
+
+            Lean and spread in ms, a negative lean is early.
+            """);
+  }
+}
