@@ -56,7 +56,7 @@ public enum Accidental {
    * <p>An accidental holds to the bar line, at its own octave. In the bar after it, the first note
    * that is no longer altered is reminded of it. A note tied over a bar line is not repeated.
    */
-  static List<@Nullable Accidental> of(StaffPart part) {
+  public static List<@Nullable Accidental> of(StaffPart part) {
     List<@Nullable Accidental> accidentals = new ArrayList<>();
     Map<Integer, Integer> inBar = new HashMap<>();
     Map<Integer, Integer> before = Map.of();

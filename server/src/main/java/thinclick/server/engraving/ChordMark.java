@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
  */
 public record ChordMark(int step, String root, String quality, String bass) {
   private static final Pattern WRITTEN =
-      Pattern.compile("([A-G](?:bb|##|b|#)?)([^/]*)(?:/([A-G](?:b|#)?))?");
+      Pattern.compile("([A-G](?:bb|##|b|#)?)(.*?)(?:/([A-G](?:b|#)?))?");
 
   /** Takes {@code "Gm7b5/F"} apart. */
   static ChordMark parse(int step, String written) {

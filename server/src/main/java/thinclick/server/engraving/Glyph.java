@@ -92,6 +92,9 @@ public enum Glyph {
     this.top = top;
   }
 
+  /** The font file, a resource beside this class. */
+  public static final String FILE = "Bravura.otf";
+
   /** The sign of a digit in a time signature. */
   static Glyph timeDigit(int digit) {
     return valueOf("TIME_SIG_" + digit);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.Meter;
+import thinclick.server.material.WrittenPart;
 
 /**
  * A part as it is read from one staff.
@@ -46,6 +47,16 @@ public record StaffPart(
   /** Steps a bar. */
   public int stepsPerBar() {
     return meter.stepsPerBar(stepsPerBeat);
+  }
+
+  /**
+   * The part of a take.
+   *
+   * @param written what is written; after its last bar it begins anew where it says
+   * @param bars how many bars the take lasts
+   */
+  public static StaffPart of(WrittenPart written, int bars, Cut cut) {
+    return TakePart.of(written, bars, cut);
   }
 
   /** All that is written in some bars, steps counted from their first; equal bars have equal. */

@@ -83,11 +83,7 @@ final class TakePart {
   private void cutLastAt(int step) {
     int index = notes.size() - 1;
     if (index >= 0 && notes.get(index).span().end() > step) {
-      StaffNote last = notes.get(index);
-      NoteSpan span = new NoteSpan(last.span().start(), step - last.span().start());
-      notes.set(
-          index,
-          new StaffNote(span, last.pitch(), last.position(), last.head(), last.articulations()));
+      notes.set(index, notes.get(index).until(step));
     }
   }
 
@@ -99,9 +95,8 @@ final class TakePart {
       return StaffNote.pitched(at, note.lengthSteps(), clef, pitch, signs);
     }
     if (voice != null) {
-      Head head = voice.cross() ? Head.CROSS : Head.NORMAL;
       int place = clef == Clef.ONE_LINE ? 0 : voice.staffStep();
-      return StaffNote.unpitched(at, note.lengthSteps(), place, head, signs);
+      return StaffNote.struck(at, note.lengthSteps(), voice, place, signs);
     }
     Head head = clef == Clef.ONE_LINE ? Head.NORMAL : Head.SLASH;
     return StaffNote.unpitched(at, note.lengthSteps(), 0, head, signs);

@@ -4,7 +4,10 @@ import java.awt.geom.GeneralPath;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.GlyphData;
 import org.apache.fontbox.ttf.OTFParser;
 import org.apache.fontbox.ttf.OpenTypeFont;
 import org.apache.fontbox.ttf.TTFParser;
@@ -20,6 +23,7 @@ import thinclick.server.engraving.Glyph;
 final class GlyphOutlines {
   private final OpenTypeFont music;
   private final CmapLookup musicLookup;
+  private final Map<Face, TrueTypeFont> letters = new ConcurrentHashMap<>();
 
   private GlyphOutlines(OpenTypeFont music) throws IOException {
     this.music = music;
@@ -36,7 +40,7 @@ final class GlyphOutlines {
   }
 
   private static GlyphOutlines load() {
-    try (InputStream in = resource("Bravura.otf")) {
+    try (InputStream in = resource(Glyph.FILE)) {
       return new GlyphOutlines(new OTFParser().parse(new RandomAccessReadBuffer(in)));
     } catch (IOException e) {
       throw new UncheckedIOException("the shipped Bravura cannot be read", e);
@@ -55,6 +59,18 @@ final class GlyphOutlines {
     try (InputStream in = resource(face.file())) {
       return new TTFParser().parse(new RandomAccessReadBuffer(in));
     }
+  }
+
+  /** The shape of a letter; a thousand units are its size. Empty where the face has none. */
+  GeneralPath of(Face face, int codePoint) throws IOException {
+    TrueTypeFont font = letters.get(face);
+    if (font == null) {
+      font = open(face);
+      letters.put(face, font);
+    }
+    int id = font.getUnicodeCmapLookup().getGlyphId(codePoint);
+    GlyphData shape = font.getGlyph().getGlyph(id);
+    return shape == null ? new GeneralPath() : shape.getPath();
   }
 
   /** The shape of a music sign; 250 units are a staff space. */

@@ -1,8 +1,17 @@
 package thinclick.server.export;
 
+import java.util.ArrayList;
 import java.util.List;
 import thinclick.protocol.music.Click;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
+import thinclick.server.engraving.Articulation;
+import thinclick.server.engraving.Cut;
+import thinclick.server.engraving.StaffNote;
+import thinclick.server.engraving.StaffPart;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.DrumVoice;
+import thinclick.server.material.pitch.Pitch;
 
 /**
  * What a MIDI file holds: a grid in time, the click that is left, and the parts.
@@ -24,5 +33,46 @@ public record MidiScore(
   public MidiScore {
     clicks = List.copyOf(clicks);
     parts = List.copyOf(parts);
+  }
+
+  /** General MIDI percussion key for a rhythm that names no voice, Claves. */
+  private static final int RHYTHM = 75;
+
+  /**
+   * A whole take: each part through all stages of the click plan of the first.
+   *
+   * @param countInBars clicked bars before bar 1, 0 to 4
+   */
+  public static MidiScore of(List<WrittenPart> parts, int countInBars) {
+    WrittenPart first = parts.get(0);
+    double tempo = first.heading().tempo();
+    StepGrid grid = new StepGrid(first.meter(), first.stepsPerBeat(), tempo, first.swing(), 0);
+    ClickPlan plan = new ClickPlan(first.stages());
+    return new MidiScore(
+        first.heading().title(),
+        grid,
+        plan.bars(),
+        countInBars,
+        plan.clicks(grid),
+        parts.stream().map(part -> midiPart(part, plan.bars())).toList());
+  }
+
+  private static MidiPart midiPart(WrittenPart part, int bars) {
+    List<MidiNote> notes = new ArrayList<>();
+    boolean pitched = false;
+    for (StaffNote note : StaffPart.of(part, bars, Cut.BEATS).notes()) {
+      boolean accent = note.articulations().contains(Articulation.ACCENT);
+      Pitch written = note.pitch();
+      DrumVoice voice = note.voice();
+      pitched |= written != null;
+      int key =
+          written != null
+              ? part.transposition().sounding(written).midi()
+              : voice != null ? voice.key() : RHYTHM;
+      int velocity = accent ? MidiNote.ACCENTED : MidiNote.PLAIN;
+      notes.add(new MidiNote(note.span().start(), note.span().length(), key, velocity));
+    }
+    String name = part.heading().chair() + ", " + part.instrument().name();
+    return new MidiPart(name, part.instrument().program(), !pitched, notes);
   }
 }

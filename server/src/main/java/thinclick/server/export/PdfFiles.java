@@ -3,10 +3,11 @@ package thinclick.server.export;
 import java.awt.Color;
 import java.awt.geom.GeneralPath;
 import java.awt.geom.PathIterator;
-import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -106,7 +107,7 @@ public final class PdfFiles {
   private PDFormXObject form(Glyph glyph) throws IOException {
     GeneralPath path = GlyphOutlines.shipped().of(glyph);
     PDFormXObject form = new PDFormXObject(document);
-    java.awt.geom.Rectangle2D bounds = path.getBounds2D();
+    Rectangle2D bounds = path.getBounds2D();
     form.setBBox(
         new PDRectangle(
             (float) bounds.getX() - 1,
@@ -115,7 +116,6 @@ public final class PdfFiles {
             (float) bounds.getHeight() + 2));
     StringBuilder operators = new StringBuilder();
     float[] at = new float[6];
-    Point2D last = new Point2D.Float();
     for (PathIterator i = path.getPathIterator(null); !i.isDone(); i.next()) {
       switch (i.currentSegment(at)) {
         case PathIterator.SEG_MOVETO -> operators.append(point(at, 0)).append("m\n");
@@ -123,12 +123,12 @@ public final class PdfFiles {
         case PathIterator.SEG_CUBICTO ->
             operators.append(point(at, 0)).append(point(at, 2)).append(point(at, 4)).append("c\n");
         case PathIterator.SEG_CLOSE -> operators.append("h\n");
-        default -> throw new IOException("a quadratic curve in a CFF outline, after " + last);
+        default -> throw new IOException("a quadratic curve in a CFF outline");
       }
     }
     operators.append("f\n");
     try (OutputStream stream = form.getContentStream().createOutputStream(COSName.FLATE_DECODE)) {
-      stream.write(operators.toString().getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+      stream.write(operators.toString().getBytes(StandardCharsets.US_ASCII));
     }
     return form;
   }

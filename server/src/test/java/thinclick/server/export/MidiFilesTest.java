@@ -26,6 +26,8 @@ import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
+import thinclick.server.engraving.Samples;
+import thinclick.server.material.WrittenPart;
 
 class MidiFilesTest {
   /** Worked examples of Standard MIDI Files 1.0 (RP-001, rev. 1996), from a transcription. */
@@ -240,6 +242,56 @@ class MidiFilesTest {
                               on.velocity())))
           .as("seed %d round %d", seed, round)
           .isEqualTo(notes);
+    }
+  }
+
+  @Test
+  void partIsPlayedThroughAllStagesAtConcertPitch() throws Exception {
+    WrittenPart part = Samples.longThrees("tenor saxophone", "Bb");
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MidiFiles.write(MidiScore.of(List.of(part, Samples.andsAlone()), 2), out);
+    ReadMidi read = ReadMidi.of(out.toByteArray());
+    List<String> expected = new ArrayList<>();
+    for (int period = 0; period < 8; period++) {
+      for (WrittenPart.Note note : part.notes()) {
+        int step = note.step() + 32 * period;
+        int tick = 2 * 3840 + step / 2 * 960 + step % 2 * 640; // swung 2:1 after two bars
+        expected.add(tick + " " + note.concert().midi() + (note.accent() ? " 108" : " 80"));
+      }
+    }
+    assertThat(
+            read.onsets().stream()
+                .filter(on -> on.track() == 2)
+                .map(on -> on.tick() + " " + on.key() + " " + on.velocity()))
+        .isEqualTo(expected);
+    assertThat(read.onsets().stream().filter(on -> on.track() == 3))
+        .allMatch(on -> on.channel() == 9 && on.key() == 39)
+        .hasSize(32 * 4);
+    assertThat(read.ticks(1)).as("count-in, 8 x 4, 8 x 2, 8 x 1, none").hasSize(8 + 32 + 16 + 8);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {31, 32, 33})
+  void anyPartComesBackWithTheOnsetsOfItsTake(long seed) throws Exception {
+    Random random = new Random(seed);
+    for (int round = 0; round < 60; round++) {
+      WrittenPart part = Samples.random(random);
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      MidiFiles.write(MidiScore.of(List.of(part), 0), out);
+      ReadMidi read = ReadMidi.of(out.toByteArray());
+      long stepTicks = (part.meter().compound() ? 1440 : 960) / part.stepsPerBeat();
+      int period = part.bars() * part.meter().stepsPerBar(part.stepsPerBeat());
+      int bars = part.stages().stream().mapToInt(Stage::bars).sum();
+      int end = bars * part.meter().stepsPerBar(part.stepsPerBeat());
+      List<Long> expected = new ArrayList<>();
+      for (int from = 0; from < end; from += period) {
+        for (WrittenPart.Note note : part.notes()) {
+          if (from + note.step() < end) {
+            expected.add((from + note.step()) * stepTicks);
+          }
+        }
+      }
+      assertThat(read.ticks(2)).as("seed %d round %d", seed, round).isEqualTo(expected);
     }
   }
 

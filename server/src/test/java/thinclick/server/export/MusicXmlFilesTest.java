@@ -1,0 +1,147 @@
+package thinclick.server.export;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.protocol.music.Meter;
+import thinclick.server.engraving.Samples;
+import thinclick.server.export.ReadMusicXml.Onset;
+import thinclick.server.material.WrittenPart;
+
+class MusicXmlFilesTest {
+  /** Two valid files made for this project; onsets and pitches by another reader, music21. */
+  @Test
+  void readerOfTheseTestsReadsTheFixturesAsAnIndependentOneDid() throws Exception {
+    byte[] line = fixture("syncopated_bb_dorian.musicxml");
+    ReadMusicXml.validate(line);
+    List<Onset> onsets = ReadMusicXml.onsets(line).get(0);
+    assertThat(onsets.stream().map(onset -> Math.round(onset.at() * 600) / 1000.0))
+        .containsExactly(0.0, 0.45, 0.9, 1.5, 1.8, 2.7, 3.15, 3.6, 4.05); // seconds at 100
+    assertThat(onsets.stream().map(Onset::written))
+        .containsExactly(70, 72, 73, 75, 77, 79, 80, 77, 73);
+    assertThat(onsets.stream().map(onset -> (int) Math.round(onset.length() * 4)))
+        .containsExactly(3, 3, 4, 2, 4, 3, 3, 3, 5);
+    byte[] tuplets = fixture("tuplets.musicxml");
+    ReadMusicXml.validate(tuplets);
+    assertThat(ReadMusicXml.onsets(tuplets).get(0).stream().map(Onset::at).toList())
+        .usingElementComparator((a, b) -> Math.abs(a - b) < 1e-9 ? 0 : Double.compare(a, b))
+        .startsWith(0.0, 2 / 3.0, 4 / 3.0, 2.0, 2.2, 2.4, 2.6, 2.8, 3.0, 22 / 7.0);
+  }
+
+  @Test
+  void lineOverAProgressionIsValidAndComesBackNoteForNote() throws Exception {
+    WrittenPart part = Samples.longThrees("tenor saxophone", "Bb");
+    byte[] file = written(part);
+    ReadMusicXml.validate(file);
+    assertThat(ReadMusicXml.onsets(file).get(0)).isEqualTo(expected(part));
+    assertThat(text(file))
+        .containsSubsequence(
+            "<diatonic>-1</diatonic>",
+            "<chromatic>-2</chromatic>",
+            "<octave-change>-1</octave-change>")
+        .contains("<kind text=\"m7\">minor-seventh</kind>")
+        .containsSubsequence("<first>2</first>", "<second>1</second>");
+  }
+
+  @Test
+  void rhythmOnOneLineNamesItsPercussionKey() throws Exception {
+    byte[] file = written(Samples.andsAlone());
+    ReadMusicXml.validate(file);
+    assertThat(text(file))
+        .contains("<midi-unpitched>40</midi-unpitched>") // 39, Hand Clap, counted from 1
+        .contains("<staff-lines>1</staff-lines>")
+        .contains("<sign>percussion</sign>");
+    assertThat(ReadMusicXml.onsets(file).get(0).stream().map(Onset::at))
+        .containsExactly(.5, 1.5, 2.5, 3.5);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "flute, C, , , ", "trumpet, C, -1, -2, ", "alto saxophone, Eb, -5, -9, ",
+    "baritone saxophone, F, -5, -9, -1", "tenor saxophone, F, -1, -2, -1", "horn, C, -4, -7, ",
+    "guitar, G, 0, 0, -1", "bass, G, 0, 0, -1"
+  })
+  void writtenPitchAndTranspositionSoundTogether(
+      String instrument, String key, Integer diatonic, Integer chromatic, Integer octave)
+      throws Exception {
+    WrittenPart part = Samples.longThrees(instrument, key);
+    byte[] file = written(part);
+    ReadMusicXml.validate(file);
+    int semitones = (chromatic == null ? 0 : chromatic) + 12 * (octave == null ? 0 : octave);
+    assertThat(ReadMusicXml.onsets(file).get(0).stream().map(on -> on.written() + semitones))
+        .isEqualTo(part.notes().stream().map(note -> note.concert().midi()).toList());
+    if (chromatic == null) {
+      assertThat(text(file)).doesNotContain("<transpose>");
+    } else {
+      assertThat(text(file)).contains("<diatonic>" + diatonic + "</diatonic>");
+    }
+  }
+
+  @Test
+  void chairsOfAnEnsembleStandInOneScore() throws Exception {
+    List<WrittenPart> parts =
+        List.of(
+            Samples.kit("ride", Meter.FOUR_FOUR, 4, "0 3 6 9 12 15"),
+            Samples.kit("snare drum", Meter.FOUR_FOUR, 4, "1 4 7 10 13"),
+            Samples.kit("bass drum", Meter.FOUR_FOUR, 4, "2 5 8 11 14"));
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MusicXmlFiles.write(parts, out);
+    ReadMusicXml.validate(out.toByteArray());
+    List<List<Onset>> onsets = ReadMusicXml.onsets(out.toByteArray());
+    assertThat(onsets.stream().flatMap(List::stream).map(Onset::at).sorted())
+        .containsExactlyElementsOf(Stream.iterate(0.0, at -> at + .25).limit(16).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {21, 22, 23, 24})
+  void anyPartIsValidAndComesBackWithTheSameOnsetsLengthsAndPitches(long seed) throws Exception {
+    Random random = new Random(seed);
+    for (int round = 0; round < 30; round++) {
+      WrittenPart part = Samples.random(random);
+      String what = "seed " + seed + " round " + round;
+      byte[] file = written(part);
+      try {
+        ReadMusicXml.validate(file);
+      } catch (org.xml.sax.SAXException bad) {
+        throw new AssertionError(what + "\n" + text(file), bad);
+      }
+      assertThat(ReadMusicXml.onsets(file).get(0)).as(what).isEqualTo(expected(part));
+    }
+  }
+
+  /** What the part says, in quarters; a note over the last bar ends with it. */
+  private static List<Onset> expected(WrittenPart part) {
+    double perQuarter = part.stepsPerBeat() / (part.meter().compound() ? 1.5 : 1);
+    int end = part.bars() * part.meter().stepsPerBar(part.stepsPerBeat());
+    List<Onset> onsets = new ArrayList<>();
+    for (WrittenPart.Note note : part.notes()) {
+      int length = Math.min(end, note.step() + note.lengthSteps()) - note.step();
+      int midi = note.written() == null ? -1 : note.written().midi();
+      onsets.add(new Onset(note.step() / perQuarter, length / perQuarter, midi));
+    }
+    return onsets;
+  }
+
+  private static byte[] written(WrittenPart part) throws Exception {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MusicXmlFiles.write(List.of(part), out);
+    return out.toByteArray();
+  }
+
+  private static String text(byte[] file) {
+    return new String(file, StandardCharsets.UTF_8);
+  }
+
+  private static byte[] fixture(String name) throws Exception {
+    return MusicXmlFilesTest.class.getResourceAsStream("/fixtures/" + name).readAllBytes();
+  }
+}
