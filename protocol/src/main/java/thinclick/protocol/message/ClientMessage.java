@@ -35,6 +35,17 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.Deal.class, name = "deal"),
   @JsonSubTypes.Type(value = ClientMessage.Start.class, name = "start"),
   @JsonSubTypes.Type(value = ClientMessage.Stop.class, name = "stop"),
+  @JsonSubTypes.Type(value = ClientMessage.Resync.class, name = "resync"),
+  @JsonSubTypes.Type(value = ClientMessage.ClaimLead.class, name = "claimLead"),
+  @JsonSubTypes.Type(value = ClientMessage.Replan.class, name = "replan"),
+  @JsonSubTypes.Type(value = ClientMessage.Seat.class, name = "seat"),
+  @JsonSubTypes.Type(value = ClientMessage.StandIn.class, name = "standIn"),
+  @JsonSubTypes.Type(value = ClientMessage.PassLead.class, name = "passLead"),
+  @JsonSubTypes.Type(value = ClientMessage.Remove.class, name = "remove"),
+  @JsonSubTypes.Type(value = ClientMessage.Lock.class, name = "lock"),
+  @JsonSubTypes.Type(value = ClientMessage.NewWord.class, name = "newWord"),
+  @JsonSubTypes.Type(value = ClientMessage.Note.class, name = "note"),
+  @JsonSubTypes.Type(value = ClientMessage.CloseRoom.class, name = "closeRoom"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public sealed interface ClientMessage {
@@ -71,6 +82,28 @@ public sealed interface ClientMessage {
     void onStart(Start message);
 
     void onStop(Stop message);
+
+    void onResync(Resync message);
+
+    void onClaimLead(ClaimLead message);
+
+    void onReplan(Replan message);
+
+    void onSeat(Seat message);
+
+    void onStandIn(StandIn message);
+
+    void onPassLead(PassLead message);
+
+    void onRemove(Remove message);
+
+    void onLock(Lock message);
+
+    void onNewWord(NewWord message);
+
+    void onNote(Note message);
+
+    void onCloseRoom(CloseRoom message);
   }
 
   /** A command, answered with {@code done} or with an error that carries the same requestId. */
@@ -334,6 +367,163 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onStop(this);
+    }
+  }
+
+  /** Asks for what has changed since a revision, after something was missed. */
+  record Resync(long revision) implements ClientMessage {
+    public Resync {
+      Limits.revision(revision);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onResync(this);
+    }
+  }
+
+  /** Takes the lead where the leader has been gone for 30 s. */
+  record ClaimLead(long requestId) implements Command {
+    public ClaimLead {
+      Limits.request(requestId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onClaimLead(this);
+    }
+  }
+
+  /**
+   * Changes the click of the running take from a bar on: thinning by result, or rescue.
+   *
+   * @param fromBar counted from 0, at least two bars ahead
+   * @param stages from that bar to the end of the take, as many bars as are left
+   */
+  record Replan(long requestId, long revision, String takeId, int fromBar, List<Stage> stages)
+      implements LeaderCommand {
+    public Replan {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("takeId", takeId);
+      Check.range("fromBar", fromBar, 0L, 1_000_000);
+      stages = Check.list("stages", stages);
+      Check.size("stages", stages, 1, 32);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onReplan(this);
+    }
+  }
+
+  /** Gives a player a chair, from the next deal on; whoever had it is without one. */
+  record Seat(long requestId, long revision, String playerId, int chair) implements LeaderCommand {
+    public Seat {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("playerId", playerId);
+      Check.range("chair", chair, 1L, 24);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onSeat(this);
+    }
+  }
+
+  /** Gives an absent player's chair to a stand-in that is in the room, from the next deal on. */
+  record StandIn(long requestId, long revision, String playerId) implements LeaderCommand {
+    public StandIn {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("playerId", playerId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onStandIn(this);
+    }
+  }
+
+  /** Gives the lead to somebody who is here. */
+  record PassLead(long requestId, long revision, String playerId) implements LeaderCommand {
+    public PassLead {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("playerId", playerId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onPassLead(this);
+    }
+  }
+
+  /** Sends somebody out of the room; the token is void. */
+  record Remove(long requestId, long revision, String playerId) implements LeaderCommand {
+    public Remove {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Limits.id("playerId", playerId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onRemove(this);
+    }
+  }
+
+  /** Lets nobody new in, or lets them in again; who has a token always may. */
+  record Lock(long requestId, long revision, boolean value) implements LeaderCommand {
+    public Lock {
+      Limits.request(requestId);
+      Limits.revision(revision);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onLock(this);
+    }
+  }
+
+  /** Gives the room another word; the old one leads nowhere from then on. */
+  record NewWord(long requestId, long revision) implements LeaderCommand {
+    public NewWord {
+      Limits.request(requestId);
+      Limits.revision(revision);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onNewWord(this);
+    }
+  }
+
+  /** Writes a note for everybody in the room, or wipes it out. */
+  record Note(long requestId, long revision, String value) implements LeaderCommand {
+    public Note {
+      Limits.request(requestId);
+      Limits.revision(revision);
+      Check.length("value", Check.present("value", value), 0, 500);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onNote(this);
+    }
+  }
+
+  /** Closes the room for everybody. */
+  record CloseRoom(long requestId, long revision) implements LeaderCommand {
+    public CloseRoom {
+      Limits.request(requestId);
+      Limits.revision(revision);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onCloseRoom(this);
     }
   }
 

@@ -23,12 +23,14 @@ import tools.jackson.databind.annotation.JsonDeserialize;
 @JsonSubTypes({
   @JsonSubTypes.Type(value = ServerMessage.Welcome.class, name = "welcome"),
   @JsonSubTypes.Type(value = ServerMessage.Room.class, name = "room"),
+  @JsonSubTypes.Type(value = ServerMessage.Changes.class, name = "changes"),
   @JsonSubTypes.Type(value = ServerMessage.Roster.class, name = "roster"),
   @JsonSubTypes.Type(value = ServerMessage.ClockAnswer.class, name = "clockAnswer"),
   @JsonSubTypes.Type(value = ServerMessage.SoundCheckNoted.class, name = "soundCheckNoted"),
   @JsonSubTypes.Type(value = ServerMessage.Dealt.class, name = "dealt"),
   @JsonSubTypes.Type(value = ServerMessage.Announced.class, name = "announced"),
   @JsonSubTypes.Type(value = ServerMessage.StageNear.class, name = "stage"),
+  @JsonSubTypes.Type(value = ServerMessage.Replanned.class, name = "replanned"),
   @JsonSubTypes.Type(value = ServerMessage.Heard.class, name = "heard"),
   @JsonSubTypes.Type(value = ServerMessage.Stored.class, name = "stored"),
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
@@ -59,8 +61,11 @@ public sealed interface ServerMessage {
    *
    * @param dealt what is dealt, or null
    * @param announced the running or last take, or null
+   * @param replanned the take's click plan where it was changed, or null
    * @param stopped how that take ended, or null while it runs
    * @param throughSeq this player's stored attacks of that take, without a gap
+   * @param locked true where nobody new is let in
+   * @param note the leader's, or null
    */
   record Room(
       long revision,
@@ -69,9 +74,25 @@ public sealed interface ServerMessage {
       @Nullable String title,
       @Nullable Dealt dealt,
       @Nullable Announced announced,
+      @Nullable Replanned replanned,
       @Nullable Stopped stopped,
-      long throughSeq)
+      long throughSeq,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
+          @JsonDeserialize(using = Absent.MeansFalse.class)
+          boolean locked,
+      @Nullable String note)
       implements ServerMessage {}
+
+  /**
+   * What has been said to all since a revision, each as its own message; a whole {@code room} is
+   * sent instead where that is no longer known.
+   */
+  record Changes(long fromRevision, List<ServerMessage> events) implements ServerMessage {
+    public Changes {
+      events = Check.list("events", events);
+      Check.size("events", events, 0, 256);
+    }
+  }
 
   /** Who is here. */
   record Roster(long revision, List<Person> players) implements ServerMessage {
@@ -143,6 +164,13 @@ public sealed interface ServerMessage {
 
   /** A stage is about to begin, said at least a bar ahead; informative. */
   record StageNear(String takeId, int stage, int bar, long atMicros) implements ServerMessage {}
+
+  /** The take's whole click plan as it now stands, changed from a bar on. */
+  record Replanned(String takeId, int fromBar, List<Stage> stages) implements ServerMessage {
+    public Replanned {
+      stages = Check.list("stages", stages);
+    }
+  }
 
   /** What others played; may be dropped under load, never scored from. */
   record Heard(String takeId, List<HeardAttack> items) implements ServerMessage {

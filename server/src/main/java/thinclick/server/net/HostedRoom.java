@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -32,6 +33,7 @@ final class HostedRoom {
   private final HostParts parts;
   private final Busy busy;
   private final long originNanos;
+  private final Function<HostedRoom, String> words;
   private final Consumer<HostedRoom> ended;
 
   private final Map<Long, Connection> connections = new HashMap<>();
@@ -41,6 +43,7 @@ final class HostedRoom {
 
   /**
    * @param originNanos the clock's reading at which the room's epoch begins
+   * @param words gives the room another word that no other has
    * @param ended told when the room is over
    */
   HostedRoom(
@@ -49,12 +52,14 @@ final class HostedRoom {
       HostParts parts,
       Busy busy,
       long originNanos,
+      Function<HostedRoom, String> words,
       Consumer<HostedRoom> ended) {
     this.room = room;
     this.loop = loop;
     this.parts = parts;
     this.busy = busy;
     this.originNanos = originNanos;
+    this.words = words;
     this.ended = ended;
   }
 
@@ -144,6 +149,10 @@ final class HostedRoom {
       close(close);
     } else if (effect instanceof Effect.MakeReview review) {
       review(review.takeId());
+    } else if (effect instanceof Effect.WantWord want) {
+      String fresh = words.apply(this);
+      loop.execute(
+          () -> handle(new RoomEvent.WordGiven(fresh, want.connection(), want.requestId())));
     } else if (effect instanceof Effect.PhaseChanged change) {
       LOG.info("room {}: {} -> {}: {}", id(), change.from(), change.to(), change.why());
     } else if (effect instanceof Effect.Ended end) {

@@ -94,12 +94,24 @@ final class Rooms implements RoomDirectory<HostedRoom> {
 
   private HostedRoom host(Room room, String word, EventLoop loop, long originNanos) {
     HostedRoom hosted =
-        new HostedRoom(room, loop, parts, busy, originNanos, over -> byWord.remove(word, over));
+        new HostedRoom(room, loop, parts, busy, originNanos, this::renamed, this::forget);
     byWord.put(word, hosted);
     LOG.info("room {} is open, epoch {}", room.id(), room.epoch());
     hosted.post(
         new RoomEvent.Woken()); // what a restored room has to say comes with its first event
     return hosted;
+  }
+
+  /** Another word for a room; the old one leads nowhere from now on. */
+  private String renamed(HostedRoom room) {
+    String word = unusedWord();
+    byWord.put(word, room);
+    byWord.entrySet().removeIf(each -> each.getValue() == room && !each.getKey().equals(word));
+    return word;
+  }
+
+  private void forget(HostedRoom room) {
+    byWord.values().removeIf(each -> each == room);
   }
 
   private String unusedWord() {

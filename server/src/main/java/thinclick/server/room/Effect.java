@@ -19,6 +19,9 @@ public sealed interface Effect {
   /** Make a review of a take as it is stored once everything appended before is. */
   record MakeReview(String takeId) implements Effect {}
 
+  /** Find a word that no room has; answered by {@link RoomEvent.WordGiven}. */
+  record WantWord(long connection, long requestId) implements Effect {}
+
   /** For the log: the phase has changed. */
   record PhaseChanged(Phase from, Phase to, String why) implements Effect {}
 

@@ -22,6 +22,9 @@ public sealed interface JournalEntry {
   record TakeBegun(String takeId, Take written, Map<String, String> seats)
       implements JournalEntry {}
 
+  /** A take's click was changed while it ran; the take without attacks as it now is. */
+  record Replanned(String takeId, Take written) implements JournalEntry {}
+
   /** Attacks of one player, numbered from {@code firstSeq} on. */
   record Played(String takeId, String playerId, long firstSeq, List<WireAttack> attacks)
       implements JournalEntry {

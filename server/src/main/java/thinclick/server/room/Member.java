@@ -16,6 +16,9 @@ final class Member {
   final boolean standIn;
   Role role;
 
+  /** From 1, where the leader has given one. */
+  @Nullable Integer chair;
+
   @Nullable Long connection;
   @Nullable ClockReport clock;
   @Nullable Double latencyMillis;
@@ -51,7 +54,7 @@ final class Member {
 
   RoomState.MemberState state() {
     return new RoomState.MemberState(
-        id, name.shown(), tokenHash, role, standIn, latencyMillis, soundUncertaintyMillis);
+        id, name.shown(), tokenHash, role, standIn, chair, latencyMillis, soundUncertaintyMillis);
   }
 
   static Member of(RoomState.MemberState state) {
@@ -62,6 +65,7 @@ final class Member {
             state.tokenHash(),
             state.role(),
             state.standIn());
+    member.chair = state.chair();
     member.latencyMillis = state.latencyMillis();
     member.soundUncertaintyMillis = state.soundUncertaintyMillis();
     return member;

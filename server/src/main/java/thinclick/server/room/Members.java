@@ -1,11 +1,13 @@
 package thinclick.server.room;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage.Role;
 
@@ -88,8 +90,28 @@ final class Members {
     return byConnection.size();
   }
 
-  /** Those whose role is to play and who are here. */
+  /** Those whose role is to play and who are here: by their chairs, then as they joined. */
   List<Member> playersHere() {
-    return byId.values().stream().filter(m -> m.role == Role.PLAYER && m.here()).toList();
+    return byId.values().stream()
+        .filter(m -> m.role == Role.PLAYER && m.here())
+        .sorted(Comparator.comparingInt(m -> m.chair == null ? Integer.MAX_VALUE : m.chair))
+        .toList();
+  }
+
+  /** Gives a chair to one, and takes it from whoever had it. */
+  void seat(Member member, int chair) {
+    for (Member other : byId.values()) {
+      if (other.chair != null && other.chair == chair) {
+        other.chair = null;
+      }
+    }
+    member.chair = chair;
+  }
+
+  /** A stand-in that is here and has no chair yet. */
+  Optional<Member> idleStandIn() {
+    return byId.values().stream()
+        .filter(m -> m.standIn && m.here() && m.role == Role.PLAYER && m.chair == null)
+        .findFirst();
   }
 }

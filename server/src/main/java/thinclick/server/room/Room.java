@@ -51,6 +51,11 @@ public final class Room {
   private static final long STORED_MICROS = 20_000;
   private static final long ROSTER_MICROS = 500_000;
   private static final int TAKES_REMEMBERED = 4;
+
+  /** The lead can be claimed after this. */
+  private static final long LEADER_GONE_MICROS = 30_000_000;
+
+  private static final int REPLAN_BARS_AHEAD = 2;
   private static final long NEVER = TakeRun.NEVER;
 
   private final String id;
@@ -80,6 +85,10 @@ public final class Room {
   private @Nullable JsonNode lastReview;
   private boolean lastReviewProvisional;
 
+  private boolean locked;
+  private @Nullable String note;
+  private final History history = new History();
+  private long leaderGoneMicros;
   private boolean storeAvailable = true;
   private boolean changed;
   private boolean rosterChanged;
@@ -134,6 +143,9 @@ public final class Room {
     tempo = state.tempo();
     dealt = state.dealt();
     seats = new LinkedHashMap<>(state.seats());
+    locked = state.locked();
+    note = state.note();
+    history.startAt(revision + 1); // what was said before is not known any more
     state.members().forEach(member -> members.add(Member.of(member)));
     state
         .takes()
@@ -180,6 +192,8 @@ public final class Room {
       reviewed(reviewed);
     } else if (event instanceof RoomEvent.ReviewFailed failed) {
       take(failed.takeId()).ifPresent(take -> take.reviewMade(now));
+    } else if (event instanceof RoomEvent.WordGiven given) {
+      wordGiven(given);
     } else if (event instanceof RoomEvent.HostGoing) {
       hostGoing();
     }
@@ -288,6 +302,9 @@ public final class Room {
       close(came.connection(), CloseCode.TOKEN, "expected the leader token, found none");
       return;
     }
+    if (locked) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, "room", "the leader lets nobody new in now");
+    }
     Nickname name = Nickname.of(join.name());
     if (members.named(name) != null) {
       throw new Refusal(ErrorCode.NAME_TAKEN, "name", "\"" + name.shown() + "\" is taken");
@@ -385,6 +402,9 @@ public final class Room {
     members.disconnect(member);
     member.clock = null;
     rosterChanged = true;
+    if (leads(member)) {
+      leaderGoneMicros = now;
+    }
     TakeRun take = lastTake();
     if (take != null && take.running()) {
       take.gone(member.id, now);
@@ -411,8 +431,9 @@ public final class Room {
       if (message instanceof ClientMessage.LeaderCommand command) {
         checkLead(member, command);
       }
-      message.to(new Turn(member));
-      if (requestId != null && members.on(said.connection()) != null) {
+      Turn turn = new Turn(member);
+      message.to(turn);
+      if (requestId != null && !turn.answered) {
         send(member, new ServerMessage.Done(requestId, revision));
       }
     } catch (Refusal refused) {
@@ -460,6 +481,9 @@ public final class Room {
   /** One message of one member. */
   private final class Turn implements ClientMessage.Handler {
     private final Member sender;
+
+    /** True where {@code done} has been sent, or will be sent later. */
+    private boolean answered;
 
     Turn(Member sender) {
       this.sender = sender;
@@ -538,6 +562,7 @@ public final class Room {
     @Override
     public void onLeave(ClientMessage.Leave message) {
       Long connection = sender.connection;
+      answered = true;
       send(sender, new ServerMessage.Done(message.requestId(), revision));
       gone(Objects.requireNonNull(connection));
       leftForGood(sender);
@@ -580,15 +605,165 @@ public final class Room {
     @Override
     public void onStop(ClientMessage.Stop message) {
       expect(Phase.COUNT_IN, Phase.TAKE);
-      TakeRun take = lastTake();
-      if (take == null || !take.id().equals(message.takeId())) {
+      stop(runningTake(message.takeId()), now, StopReason.LEADER);
+    }
+
+    @Override
+    public void onResync(ClientMessage.Resync message) {
+      Optional<List<ServerMessage>> missed =
+          message.revision() > revision ? Optional.empty() : history.after(message.revision());
+      if (missed.isEmpty()) {
+        send(sender, roomFor(sender));
+      } else {
+        List<ServerMessage> own = new ArrayList<>();
+        for (ServerMessage each : missed.get()) {
+          own.add(each instanceof ServerMessage.Dealt made ? dealtFor(sender, made) : each);
+        }
+        send(sender, new ServerMessage.Changes(message.revision(), own));
+      }
+      rosterChanged = true;
+    }
+
+    @Override
+    public void onClaimLead(ClientMessage.ClaimLead message) {
+      Member leader = members.get(leaderId);
+      long goneMicros = now - leaderGoneMicros;
+      if (sender.role != Role.PLAYER || sender.standIn) {
+        throw new Refusal(ErrorCode.NOT_ALLOWED, null, "only a player may claim the lead");
+      }
+      if (leader != null && (leader.here() || goneMicros < LEADER_GONE_MICROS)) {
         throw new Refusal(
             ErrorCode.NOT_ALLOWED,
-            "takeId",
-            "expected the running take, found \"" + message.takeId() + "\"");
+            null,
+            "expected a leader who has been gone for "
+                + LEADER_GONE_MICROS / 1_000_000
+                + " s, found one "
+                + (leader.here() ? "who is here" : "gone for " + goneMicros / 1_000_000 + " s"));
       }
-      stop(take, now, StopReason.LEADER);
+      lead(sender);
     }
+
+    @Override
+    public void onReplan(ClientMessage.Replan message) {
+      expect(Phase.COUNT_IN, Phase.TAKE);
+      replan(runningTake(message.takeId()), message);
+    }
+
+    @Override
+    public void onSeat(ClientMessage.Seat message) {
+      expect(Phase.GATHERING, Phase.DEALT, Phase.REVIEW);
+      members.seat(somebody(message.playerId()), message.chair());
+      decide();
+    }
+
+    @Override
+    public void onStandIn(ClientMessage.StandIn message) {
+      expect(Phase.GATHERING, Phase.DEALT, Phase.REVIEW);
+      Member absent = somebody(message.playerId());
+      Integer chair = chairOf(absent);
+      if (absent.here() || chair == null) {
+        throw new Refusal(
+            ErrorCode.NOT_ALLOWED, "playerId", "expected somebody absent who has a chair");
+      }
+      Member standIn =
+          members
+              .idleStandIn()
+              .orElseThrow(
+                  () ->
+                      new Refusal(
+                          ErrorCode.NOT_ALLOWED, null, "expected a free stand-in in the room"));
+      absent.chair = null;
+      members.seat(standIn, chair);
+      decide();
+    }
+
+    @Override
+    public void onPassLead(ClientMessage.PassLead message) {
+      expect(Phase.GATHERING, Phase.DEALT, Phase.REVIEW);
+      Member next = somebody(message.playerId());
+      if (!next.here() || next.standIn) {
+        throw new Refusal(ErrorCode.NOT_ALLOWED, "playerId", "expected somebody who is here");
+      }
+      lead(next);
+    }
+
+    @Override
+    public void onRemove(ClientMessage.Remove message) {
+      Member removed = somebody(message.playerId());
+      if (removed == sender || removed.id.equals(ownerId)) {
+        throw new Refusal(
+            ErrorCode.NOT_ALLOWED, "playerId", "expected somebody else than who opened the room");
+      }
+      Long connection = removed.connection;
+      if (connection != null) {
+        gone(connection);
+        close(connection, CloseCode.REMOVED, CloseCode.REMOVED.says());
+      }
+      leftForGood(removed);
+      decide();
+    }
+
+    @Override
+    public void onLock(ClientMessage.Lock message) {
+      locked = message.value();
+      decide();
+      tellRoom();
+    }
+
+    @Override
+    public void onNewWord(ClientMessage.NewWord message) {
+      answered = true;
+      effects.add(
+          new Effect.WantWord(Objects.requireNonNull(sender.connection), message.requestId()));
+    }
+
+    @Override
+    public void onNote(ClientMessage.Note message) {
+      note = message.value().isEmpty() ? null : message.value();
+      decide();
+      tellRoom();
+    }
+
+    @Override
+    public void onCloseRoom(ClientMessage.CloseRoom message) {
+      answered = true;
+      send(sender, new ServerMessage.Done(message.requestId(), revision));
+      TakeRun take = lastTake();
+      if (take != null && take.running()) {
+        stop(take, now, StopReason.LEADER);
+      }
+      append(new JournalEntry.Closed());
+      end("the leader has closed the room", CloseCode.CLOSED);
+    }
+  }
+
+  private Member somebody(String playerId) {
+    Member member = members.get(playerId);
+    if (member == null) {
+      throw new Refusal(
+          ErrorCode.BAD_FIELD,
+          "playerId",
+          "expected the playerId of somebody in the room, found \"" + playerId + "\"");
+    }
+    return member;
+  }
+
+  private @Nullable Integer chairOf(Member member) {
+    int dealtChair = List.copyOf(seats.keySet()).indexOf(member.id);
+    return member.chair != null ? member.chair : dealtChair < 0 ? null : (Integer) (dealtChair + 1);
+  }
+
+  private void lead(Member member) {
+    leaderId = member.id;
+    decide();
+    tellRoom();
+  }
+
+  private void wordGiven(RoomEvent.WordGiven given) {
+    word = given.word();
+    decide();
+    tellRoom();
+    send(given.connection(), new ServerMessage.Done(given.requestId(), revision));
   }
 
   // ------------------------------------------------------------------ material and dealing
@@ -653,6 +828,7 @@ public final class Room {
     seats = seated;
     decide();
     enter(Phase.DEALT, "dealt by the leader");
+    history.add(revision, made);
     for (Member member : members.all()) {
       send(member, dealtFor(member, made));
     }
@@ -749,13 +925,46 @@ public final class Room {
     decide();
     append(new JournalEntry.TakeBegun(take.id(), written, take.seats));
     enter(Phase.COUNT_IN, "started by the leader");
-    tellAll(announced);
+    tellAllAndKeep(announced);
     for (String playerId : seats.keySet()) {
       Member player = members.get(playerId);
       if (player == null || !player.here()) {
         take.gone(playerId, countIn);
       }
     }
+  }
+
+  private TakeRun runningTake(String takeId) {
+    TakeRun take = lastTake();
+    if (take == null || !take.id().equals(takeId)) {
+      throw new Refusal(
+          ErrorCode.NOT_ALLOWED, "takeId", "expected the running take, found \"" + takeId + "\"");
+    }
+    return take;
+  }
+
+  private void replan(TakeRun take, ClientMessage.Replan command) {
+    StepGrid grid = take.written.grid();
+    double bars = (now - grid.startMicros()) / (grid.stepMicros() * grid.stepsPerBar());
+    long earliest = (long) Math.floor(bars) + REPLAN_BARS_AHEAD;
+    int most = take.written.plan().bars() - 1;
+    if (command.fromBar() < earliest || command.fromBar() > most) {
+      throw new BadInput(
+          "fromBar",
+          "expected "
+              + Math.max(0, earliest)
+              + " to "
+              + most
+              + ", two bars ahead at least, found "
+              + command.fromBar());
+    }
+    List<Stage> whole = Replanning.stages(take.written, command.fromBar(), command.stages());
+    ServerMessage.Replanned replanned =
+        new ServerMessage.Replanned(take.id(), command.fromBar(), whole);
+    take.replan(Replanning.with(take.written, whole), replanned);
+    append(new JournalEntry.Replanned(take.id(), take.written));
+    decide();
+    tellAllAndKeep(replanned);
   }
 
   private String seatOf(String partName) {
@@ -872,7 +1081,7 @@ public final class Room {
     append(new JournalEntry.TakeEnded(take.id(), atMicros, reason));
     decide();
     enter(Phase.REVIEW, "the take ended: " + reason.name().toLowerCase(java.util.Locale.ROOT));
-    tellAll(stopped);
+    tellAllAndKeep(stopped);
   }
 
   // ------------------------------------------------------------------ answers from outside
@@ -1049,8 +1258,11 @@ public final class Room {
         chosen == null ? null : chosen.title(),
         made == null ? null : dealtFor(member, made),
         take == null ? null : take.announced,
+        take == null ? null : take.replanned,
         take == null ? null : take.stopped,
-        take == null ? 0 : take.reach(member.id).ledger.through());
+        take == null ? 0 : take.reach(member.id).ledger.through(),
+        locked,
+        note);
   }
 
   private ServerMessage.Dealt dealtFor(Member member, ServerMessage.Dealt made) {
@@ -1079,17 +1291,16 @@ public final class Room {
   }
 
   private ServerMessage.Roster roster() {
-    List<String> chairs = List.copyOf(seats.keySet());
     ServerMessage.Dealt made = dealt;
     List<ServerMessage.Person> people = new ArrayList<>();
     for (Member member : members.all()) {
-      int chair = chairs.indexOf(member.id);
+      Integer chair = chairOf(member);
       people.add(
           new ServerMessage.Person(
               member.id,
               member.name.shown(),
               leads(member) ? Role.LEADER : member.role == Role.LEADER ? Role.PLAYER : member.role,
-              chair < 0 ? null : String.valueOf(chair + 1),
+              chair == null ? null : chair.toString(),
               member.here(),
               member.clock == null ? null : member.clock.uncertaintyMicros(),
               member.soundUncertaintyMillis != null,
@@ -1099,13 +1310,20 @@ public final class Room {
     return new ServerMessage.Roster(revision, people);
   }
 
+  /** Says the whole room to all; what was said before is not told again one by one. */
   private void tellRoom() {
+    history.startAt(revision);
     for (Member member : members.all()) {
       if (member.here()) {
         send(member, roomFor(member));
       }
     }
     rosterChanged = true;
+  }
+
+  private void tellAllAndKeep(ServerMessage message) {
+    history.add(revision, message);
+    tellAll(message);
   }
 
   private void tellAll(ServerMessage message) {
@@ -1191,6 +1409,8 @@ public final class Room {
         tempo,
         dealt,
         new LinkedHashMap<>(seats),
-        takes.stream().map(TakeRun::state).toList());
+        takes.stream().map(TakeRun::state).toList(),
+        locked,
+        note);
   }
 }

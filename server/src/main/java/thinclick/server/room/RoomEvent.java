@@ -40,6 +40,9 @@ public sealed interface RoomEvent {
   /** A review could not be made. */
   record ReviewFailed(String takeId, String why) implements RoomEvent {}
 
+  /** A word that no other room has, as was asked for. */
+  record WordGiven(String word, long connection, long requestId) implements RoomEvent {}
+
   /** The host is going. */
   record HostGoing() implements RoomEvent {}
 }

@@ -10,6 +10,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.music.Stage;
 
@@ -29,6 +30,8 @@ import thinclick.protocol.music.Stage;
  * @param dealt what is dealt, without a receiver, or null
  * @param seats the name in the dealt parts by playerId
  * @param takes the last few, the newest last
+ * @param locked true where nobody new is let in
+ * @param note the leader's, or null
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record RoomState(
@@ -47,12 +50,14 @@ public record RoomState(
     @Nullable Double tempo,
     @Nullable Dealt dealt,
     Map<String, String> seats,
-    List<TakeState> takes) {
+    List<TakeState> takes,
+    boolean locked,
+    @Nullable String note) {
 
   /** Numbers given out so far. */
   public record Counted(long members, long deals, long takes) {}
 
-  /** A player, leader or listener. */
+  /** A player, leader or listener; {@code chair} from 1 where the leader has given one. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record MemberState(
       String playerId,
@@ -60,6 +65,7 @@ public record RoomState(
       String tokenHash,
       Role role,
       boolean standIn,
+      @Nullable Integer chair,
       @Nullable Double latencyMillis,
       @Nullable Double soundUncertaintyMillis) {}
 
@@ -68,6 +74,7 @@ public record RoomState(
    *
    * @param written the take without attacks
    * @param seats the name in the take by playerId
+   * @param replanned how its click was changed last, or null
    * @param stopped how it ended, or null while it runs
    * @param playedThrough the last number by playerId, of those who have said it
    */
@@ -76,6 +83,7 @@ public record RoomState(
       Announced announced,
       Take written,
       Map<String, String> seats,
+      @Nullable Replanned replanned,
       @Nullable Stopped stopped,
       Map<String, Long> playedThrough) {}
 }

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.music.StepGrid;
 
@@ -25,7 +26,7 @@ final class TakeRun {
   static final long FURTHEST_AHEAD = 1_024;
 
   final Announced announced;
-  final Take written;
+  Take written;
 
   /** The name in the take by playerId. */
   final Map<String, String> seats;
@@ -36,6 +37,7 @@ final class TakeRun {
   private final Set<String> excused = new HashSet<>();
 
   @Nullable Stopped stopped;
+  @Nullable Replanned replanned;
   int nextStage;
 
   /** When it ended by the room's present epoch; the take's own times may be of an earlier one. */
@@ -63,6 +65,13 @@ final class TakeRun {
 
   String id() {
     return announced.takeId();
+  }
+
+  /** The click changes from a bar on. */
+  void replan(Take changed, Replanned how) {
+    nextStage = Math.min(nextStage, changed.plan().stageAt(how.fromBar()));
+    written = changed;
+    replanned = how;
   }
 
   boolean running() {
@@ -198,12 +207,13 @@ final class TakeRun {
 
   RoomState.TakeState state() {
     return new RoomState.TakeState(
-        announced, written, seats, stopped, new LinkedHashMap<>(playedThrough));
+        announced, written, seats, replanned, stopped, new LinkedHashMap<>(playedThrough));
   }
 
   static TakeRun of(RoomState.TakeState state, RoomJournal.@Nullable StoredTake stored) {
     TakeRun take = new TakeRun(state.announced(), state.written(), state.seats());
     take.stopped = state.stopped();
+    take.replanned = state.replanned();
     take.finalMade = take.stopped != null;
     take.playedThrough.putAll(state.playedThrough());
     if (stored != null) {

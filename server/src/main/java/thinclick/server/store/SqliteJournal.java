@@ -144,6 +144,12 @@ final class SqliteJournal implements RoomJournal {
           .execute();
     } else if (entry instanceof JournalEntry.TakeBegun begun) {
       begin(handle, roomId, epoch, begun);
+    } else if (entry instanceof JournalEntry.Replanned replanned) {
+      handle
+          .createUpdate("UPDATE take SET file = :file WHERE id = :id")
+          .bind("file", StoredTakes.text(FileCodec.write(replanned.written())))
+          .bind("id", replanned.takeId())
+          .execute();
     } else if (entry instanceof JournalEntry.Away away) {
       away(session, away);
     } else if (entry instanceof JournalEntry.PlayedThrough through) {

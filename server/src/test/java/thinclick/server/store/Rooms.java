@@ -23,6 +23,7 @@ final class Rooms {
                 written,
                 Map.of("p1", "Mina", "p2", "Jonas"),
                 null,
+                null,
                 Map.of())));
   }
 
@@ -43,6 +44,8 @@ final class Rooms {
         null,
         null,
         Map.of(),
-        takes);
+        takes,
+        false,
+        null);
   }
 }
