@@ -2,6 +2,7 @@ package thinclick.server.dealing;
 
 import java.util.List;
 import thinclick.protocol.file.Drill;
+import thinclick.server.material.Groupings;
 
 /**
  * What every way of dealing works within.
@@ -20,7 +21,17 @@ record DealFrame(Drill drill, List<String> players, long seed, int bars) {
     return bars * stepsPerBar();
   }
 
+  /** The chair of a player, the chairs taken in turn. */
   Drill.Chair chair(int player) {
     return drill.chairs().get(player % drill.chairs().size());
+  }
+
+  /** Steps of a period: the drill's, or more where a chair's figure needs more to come out even. */
+  int periodSteps() {
+    int steps = drill.periodBars() * stepsPerBar();
+    for (Drill.Chair chair : drill.chairs()) {
+      steps = Groupings.realignsAfter(chair.cell().steps(), steps);
+    }
+    return steps;
   }
 }

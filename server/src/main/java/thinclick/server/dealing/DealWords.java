@@ -30,6 +30,7 @@ final class DealWords {
         + (first / bar + 1)
         + groups(frame, seat)
         + following(frame, seat)
+        + seat.how()
         + ".";
   }
 

@@ -3,6 +3,7 @@ package thinclick.server.dealing;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.Drill;
@@ -12,11 +13,14 @@ import thinclick.protocol.json.Check;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
+import thinclick.server.material.Variations;
 
 /** Deals a drill to players: the same seed, drill and players always give the same parts. */
 public final class Dealer {
   /** The most players of one deal. */
   public static final int MOST_PLAYERS = 24;
+
+  private static final int LONGEST_CHAIR_NAME = 32;
 
   private Dealer() {}
 
@@ -31,18 +35,87 @@ public final class Dealer {
    */
   public static Dealing deal(
       Drill drill, List<String> players, long seed, double tempo, List<Stage> stages) {
+    return deal(drill, players, seed, tempo, stages, Map.of());
+  }
+
+  /**
+   * As above, with an easier or a harder figure in the same cycle for some.
+   *
+   * @param abilities by player; who is not in it plays what is written
+   */
+  public static Dealing deal(
+      Drill drill,
+      List<String> players,
+      long seed,
+      double tempo,
+      List<Stage> stages,
+      Map<String, Ability> abilities) {
     check(players);
     Check.range("seed", seed, 0L, Check.MAX_SAFE);
     ClickPlan plan = new ClickPlan(stages);
     plan.checkMeter(drill.meter(), drill.stepsPerBeat());
     StepGrid grid = new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 0);
     DealFrame frame = new DealFrame(drill, List.copyOf(players), seed, plan.bars());
-    List<Seat> seats = seats(frame);
-    List<Part> parts = seats.stream().map(seat -> part(seat, frame.totalSteps())).toList();
+    List<Seat> seats = varied(frame, Seating.of(frame), abilities);
+    Drill dealt = dealt(drill, seats, seed, stages);
+    List<Part> parts = new ArrayList<>();
+    for (int i = 0; i < seats.size(); i++) {
+      parts.add(part(dealt, dealt.chairs().get(i), seats.get(i), frame.totalSteps(), tempo));
+    }
     double tolerance =
         drill.toleranceMillis() != null ? drill.toleranceMillis() : Tolerance.millis(grid, parts);
     return new Dealing(
-        parts, seats.stream().map(seat -> DealWords.sentence(frame, seat)).toList(), tolerance);
+        parts,
+        seats.stream().map(seat -> DealWords.sentence(frame, seat)).toList(),
+        tolerance,
+        dealt);
+  }
+
+  private static List<Seat> varied(
+      DealFrame frame, List<Seat> seats, Map<String, Ability> abilities) {
+    if (!Seating.varies(frame.drill().deal().kind())) {
+      return seats;
+    }
+    Drill drill = frame.drill();
+    return seats.stream()
+        .map(
+            seat ->
+                switch (abilities.getOrDefault(seat.player(), Ability.AS_WRITTEN)) {
+                  case AS_WRITTEN -> seat;
+                  case EASIER ->
+                      seat.withCell(
+                          Variations.easier(
+                              seat.cell(), drill.meter(), drill.stepsPerBeat(), drill.groups()),
+                          ", with the easier figure");
+                  case HARDER ->
+                      seat.withCell(Variations.harder(seat.cell()), ", with the harder figure");
+                })
+        .toList();
+  }
+
+  private static Drill dealt(Drill drill, List<Seat> seats, long seed, List<Stage> stages) {
+    List<Drill.Chair> chairs = new ArrayList<>();
+    for (int i = 0; i < seats.size(); i++) {
+      String name = seats.get(i).player();
+      // A chair's name is shorter than a player's may be.
+      boolean fits = name.codePointCount(0, name.length()) <= LONGEST_CHAIR_NAME;
+      chairs.add(seats.get(i).asChair(fits ? name : Integer.toString(i + 1)));
+    }
+    return new Drill(
+        drill.format(),
+        drill.version(),
+        drill.title(),
+        drill.level(),
+        drill.meter(),
+        drill.stepsPerBeat(),
+        drill.swing(),
+        drill.tempo(),
+        drill.toleranceMillis(),
+        drill.periodBars(),
+        new Drill.Deal(DealKind.AS_WRITTEN, seed),
+        chairs,
+        stages,
+        drill.groups());
   }
 
   private static void check(List<String> players) {
@@ -57,37 +130,21 @@ public final class Dealer {
     }
   }
 
-  private static List<Seat> seats(DealFrame frame) {
-    List<Seat> seats = new ArrayList<>();
-    EntrySearch search = new EntrySearch(frame);
-    boolean canon = frame.drill().deal().kind() == DealKind.CANON;
-    int chairs = canon ? 1 : frame.drill().chairs().size();
-    for (int i = 0; i < frame.players().size(); i++) {
-      Drill.Chair chair = canon ? frame.drill().chairs().get(0) : frame.chair(i);
-      String player = frame.players().get(i);
-      Seat first = i < chairs ? null : seats.get(i % chairs);
-      boolean together = frame.drill().deal().kind() == DealKind.UNISON;
-      int stillToCome = (frame.players().size() - i + chairs - 1) / chairs;
-      int entry =
-          first == null || together ? chair.entryStep() : search.entry(seats, chair, stillToCome);
-      seats.add(new Seat(player, chair, chair.cell(), entry, first));
-    }
-    return seats;
-  }
-
-  private static Part part(Seat seat, int totalSteps) {
+  private static Part part(
+      Drill dealt, Drill.Chair chair, Seat seat, int totalSteps, double tempo) {
+    List<Integer> attacks = seat.attackSteps(totalSteps);
     return new Part(
         seat.player(),
         Math.min(seat.entryStep(), totalSteps - 1),
         0,
-        seat.attackSteps(totalSteps),
+        attacks,
         seat.accentSteps(totalSteps),
         seat.lengthSteps(totalSteps),
-        null,
-        seat.chair().feelMillis(),
-        seat.chair().role(),
-        seat.chair().role() == null ? null : Roles.weight(seat.chair().role()),
-        seat.chair().instrument(),
+        PartPitches.of(dealt, chair, attacks, tempo),
+        chair.feelMillis(),
+        chair.role(),
+        chair.role() == null ? null : Role.of(chair.role()).weight(),
+        chair.instrument(),
         false,
         List.of(),
         null);

@@ -71,9 +71,23 @@ public record WrittenPart(
    * @param level 1-10
    * @param tempo beats a minute; the dotted quarter in meters of 8
    * @param says who comes in where, a sentence; empty where nothing is to be said
+   * @param line what the notes are, as read on this instrument: {@code "E dorian"}, {@code "ii-V-I
+   *     in C major"}; null for rhythm alone
    */
   public record Heading(
-      String title, String chair, @Nullable String role, int level, double tempo, String says) {}
+      String title,
+      String chair,
+      @Nullable String role,
+      int level,
+      double tempo,
+      String says,
+      @Nullable String line) {
+    /** The heading of rhythm alone. */
+    public Heading(
+        String title, String chair, @Nullable String role, int level, double tempo, String says) {
+      this(title, chair, role, level, tempo, says, null);
+    }
+  }
 
   /**
    * One written attack.

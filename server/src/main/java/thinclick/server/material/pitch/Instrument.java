@@ -38,6 +38,30 @@ public record Instrument(
     return range != null;
   }
 
+  /** The instrument of a name in any case, common short names too; a miss names the nearest. */
+  public static Instrument find(String where, String name) {
+    return Instruments.find(where, name);
+  }
+
+  /** This transposition, respelled where that gives the read key fewer accidentals. */
+  public Transposition transpositionFor(Key concert) {
+    Transposition best = transposition;
+    int fewest = accidentals(transposition, concert);
+    for (int letters : new int[] {-1, 1}) {
+      Transposition other = transposition.respelled(letters);
+      int count = accidentals(other, concert);
+      if (count < fewest) {
+        fewest = count;
+        best = other;
+      }
+    }
+    return best;
+  }
+
+  private static int accidentals(Transposition transposition, Key concert) {
+    return Math.abs(Key.fifths(transposition.written(concert.tonic()), concert.minor()));
+  }
+
   /** The instruments known, in score order. */
   public static List<Instrument> all() {
     return Instruments.ALL;

@@ -5,6 +5,9 @@ import static thinclick.server.material.pitch.Clef.PERCUSSION;
 import static thinclick.server.material.pitch.Clef.TREBLE;
 
 import java.util.List;
+import java.util.Map;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.material.Nearest;
 
 /** The table of instruments; ranges and kit places are common practice, no source. */
 final class Instruments {
@@ -50,7 +53,42 @@ final class Instruments {
           struck("conga", "open high conga", 63, 0, false),
           Instrument.CLAPPING);
 
+  private static final Map<String, String> ALSO =
+      Map.ofEntries(
+          Map.entry("alto sax", "alto saxophone"),
+          Map.entry("tenor sax", "tenor saxophone"),
+          Map.entry("soprano sax", "soprano saxophone"),
+          Map.entry("baritone sax", "baritone saxophone"),
+          Map.entry("bari sax", "baritone saxophone"),
+          Map.entry("french horn", "horn"),
+          Map.entry("electric bass", "bass"),
+          Map.entry("bass guitar", "bass"),
+          Map.entry("keys", "piano"),
+          Map.entry("vibes", "vibraphone"),
+          Map.entry("drums", "ride"),
+          Map.entry("ride cymbal", "ride"),
+          Map.entry("snare", "snare drum"),
+          Map.entry("clave", "claves"),
+          Map.entry("congas", "conga"),
+          Map.entry("hands", "clapping"));
+
   private Instruments() {}
+
+  static Instrument find(String where, String name) {
+    String folded = Nearest.folded(name);
+    String wanted = ALSO.getOrDefault(folded, folded);
+    for (Instrument instrument : ALL) {
+      if (Nearest.folded(instrument.name()).equals(wanted)) {
+        return instrument;
+      }
+    }
+    throw new BadInput(
+        where,
+        "expected an instrument, found \""
+            + name
+            + "\"; "
+            + Nearest.didYouMean(name, ALL.stream().map(Instrument::name).toList()));
+  }
 
   private static Instrument pitched(
       String name,

@@ -32,17 +32,36 @@ public record Key(PitchName tonic, boolean minor) {
     String text = written.strip();
     String lower = text.toLowerCase(Locale.ROOT);
     boolean minor = lower.endsWith(" minor") || (lower.endsWith("m") && lower.length() <= 3);
-    if (lower.endsWith(" minor") || lower.endsWith(" major")) {
-      text = text.substring(0, text.length() - 6);
-    } else if (minor) {
-      text = text.substring(0, text.length() - 1);
-    }
+    return new Key(tonicOf(where, text), minor);
+  }
+
+  /** The tonic of what {@link #parse} reads, of however many accidentals its key would have. */
+  public static PitchName tonicOf(String where, String written) {
+    String tonic = written.strip().replaceFirst("(?i)( minor| major|(?<=^..?)m)$", "");
     try {
-      return new Key(PitchName.parse(where, text), minor);
+      return PitchName.parse(where, tonic);
     } catch (BadInput bad) {
       throw new BadInput(
           where, "expected a key such as C, Eb, F# or \"G minor\", found \"" + written + "\"");
     }
+  }
+
+  /**
+   * The key of a signature, sharps positive; beyond seven accidentals the key that sounds the same.
+   */
+  public static Key ofFifths(int fifths, boolean minor) {
+    int written = fifths > 7 ? fifths - 12 : fifths < -7 ? fifths + 12 : fifths;
+    PitchName tonic = PitchName.C;
+    int ofMajor = written + (minor ? 3 : 0);
+    for (int i = 0; i < Math.abs(ofMajor); i++) {
+      tonic = ofMajor > 0 ? tonic.up(4, 7) : tonic.up(3, 5);
+    }
+    return new Key(tonic, minor);
+  }
+
+  /** The key on a tonic, or where that has more than seven accidentals the one that sounds so. */
+  public static Key readable(PitchName tonic, boolean minor) {
+    return ofFifths(fifths(tonic, minor), minor);
   }
 
   /** Sharps in the signature; negative for flats. */
@@ -50,7 +69,8 @@ public record Key(PitchName tonic, boolean minor) {
     return fifths(tonic, minor);
   }
 
-  private static int fifths(PitchName tonic, boolean minor) {
+  /** Sharps of the key on a tonic, negative for flats; beyond seven no signature is written. */
+  static int fifths(PitchName tonic, boolean minor) {
     return SHARPS[tonic.letter()] + 7 * tonic.alter() - (minor ? 3 : 0);
   }
 
@@ -66,10 +86,9 @@ public record Key(PitchName tonic, boolean minor) {
     throw new IllegalArgumentException("no letter " + letter);
   }
 
-  /** {@code "E flat"}, {@code "G minor"} in words. */
+  /** {@code "E flat major"}, {@code "G minor"}. */
   public String words() {
-    String mark = tonic.alter() < 0 ? " flat" : tonic.alter() > 0 ? " sharp" : "";
-    return tonic.toString().charAt(0) + mark + (minor ? " minor" : " major");
+    return tonic.words() + (minor ? " minor" : " major");
   }
 
   /** {@code "Eb"} or {@code "Gm"}, as {@link #parse} reads it. */

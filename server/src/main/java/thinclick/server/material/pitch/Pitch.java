@@ -26,6 +26,16 @@ public record Pitch(PitchName name, int octave) {
     return new Pitch(new PitchName(letter, midi() + semitones - natural), octaves);
   }
 
+  /** This pitch, or where it has two accidentals the one that sounds the same with at most one. */
+  public Pitch readable() {
+    if (Math.abs(name.alter()) < 2) {
+      return this;
+    }
+    int letters = Integer.signum(name.alter());
+    Pitch other = up(letters, 0);
+    return Math.abs(other.name().alter()) < 2 ? other : other.up(letters, 0);
+  }
+
   /** {@code "Eb4"}. */
   @Override
   public String toString() {

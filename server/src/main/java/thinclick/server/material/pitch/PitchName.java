@@ -70,10 +70,22 @@ public record PitchName(int letter, int alter) {
     return new PitchName(target, away);
   }
 
+  /** This note, or where it has two accidentals the one that sounds the same with at most one. */
+  PitchName readable() {
+    return new Pitch(this, 4).readable().name();
+  }
+
   /** This note in the octave that lies nearest to a MIDI note; of two as near, the lower. */
   public Pitch nearest(int midi) {
     int octave = Math.floorDiv(midi - semitones() + 5, 12) - 1;
     return new Pitch(this, octave);
+  }
+
+  /** {@code "E flat"}, {@code "F double sharp"}. */
+  public String words() {
+    String mark = alter < 0 ? "flat" : "sharp";
+    String times = Math.abs(alter) == 2 ? "double " : Math.abs(alter) == 3 ? "triple " : "";
+    return LETTERS.charAt(letter) + (alter == 0 ? "" : " " + times + mark);
   }
 
   /** {@code "Eb"}. */

@@ -1,0 +1,231 @@
+package thinclick.server.dealing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Line;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Demo;
+import thinclick.server.material.Stock;
+
+class WaysOfDealingTest {
+  private static final List<Stage> TAKE = List.of(Stage.ofBeats(32, 1, 1, 2, 3, 4));
+
+  private static Drill drill(String title, DealKind kind) {
+    return drill(title, kind, TAKE);
+  }
+
+  private static Drill drill(String title, DealKind kind, List<Stage> stages) {
+    Drill drill = Stock.find(title);
+    return new Drill(
+        drill.format(),
+        drill.version(),
+        drill.title(),
+        drill.level(),
+        drill.meter(),
+        drill.stepsPerBeat(),
+        drill.swing(),
+        drill.tempo(),
+        null,
+        drill.periodBars(),
+        new Drill.Deal(kind, 1),
+        drill.chairs(),
+        stages,
+        null);
+  }
+
+  private static Dealing deal(String title, DealKind kind, int players, long seed) {
+    return Dealer.deal(drill(title, kind), Demo.TUESDAY_CLASS.subList(0, players), seed, 100, TAKE);
+  }
+
+  @Test
+  void unisonPlaysTheSameFromTheSameEntry() {
+    assertThat(deal("Charleston", DealKind.UNISON, 5, 1).parts())
+        .extracting(Part::attackSteps)
+        .containsOnly(deal("Charleston", DealKind.UNISON, 1, 1).parts().get(0).attackSteps());
+  }
+
+  @Test
+  void theHocketDealsEveryAttackToExactlyOnePlayer() {
+    List<Integer> whole = deal("Short threes", DealKind.UNISON, 1, 1).parts().get(0).attackSteps();
+    for (long seed = 0; seed < 20; seed++) {
+      for (int players = 1; players <= 24; players++) {
+        Dealing dealing = deal("Short threes", DealKind.HOCKET, players, seed);
+        List<Integer> all =
+            dealing.parts().stream().flatMap(part -> part.attackSteps().stream()).sorted().toList();
+        assertThat(all).as("%d players, seed %d", players, seed).isEqualTo(whole);
+        assertThat(dealing.parts()).allMatch(part -> !part.attackSteps().isEmpty());
+      }
+    }
+    assertThat(deal("Even eighths", DealKind.HOCKET, 2, 4).sentences().get(0))
+        .endsWith("with 4 of the hocket's 8 notes.");
+  }
+
+  @Test
+  void layersGiveEachChairAGroupingOfItsOwn() {
+    Dealing dealing = deal("Long threes", DealKind.LAYERS, 4, 1);
+
+    assertThat(dealing.dealt().chairs())
+        .extracting(chair -> chair.cell().grouping())
+        .containsExactly(3, 4, 5, 7);
+    assertThat(dealing.sentences().get(2)).contains("on fives that come round in bar 6");
+  }
+
+  @Test
+  void oneHalfCallsAndTheOtherAnswersAPeriodLater() {
+    List<Part> parts = deal("Charleston", DealKind.CALL_AND_ANSWER, 3, 1).parts();
+
+    assertThat(parts.get(0).attackSteps()).startsWith(0, 3, 16, 19);
+    assertThat(parts.get(1).attackSteps()).startsWith(8, 11, 24, 27);
+    assertThat(parts.get(2).attackSteps()).isEqualTo(parts.get(0).attackSteps());
+  }
+
+  @Test
+  void tradingGivesOnePeriodToOneAfterTheOther() {
+    List<Part> parts = deal("Short threes", DealKind.TRADING, 3, 1).parts();
+
+    for (int i = 0; i < 3; i++) {
+      int turn = i;
+      assertThat(parts.get(i).attackSteps()).allMatch(step -> step / 16 % 3 == turn);
+    }
+    assertThat(deal("Short threes", DealKind.TRADING, 3, 1).sentences().get(1))
+        .contains("for 2 bars in every 6");
+    assertThat(deal("Short threes", DealKind.TRADING, 24, 1).parts())
+        .allMatch(part -> !part.attackSteps().isEmpty());
+  }
+
+  @Test
+  void rolesGiveTheTimelineToOneAndLockBassAndRide() {
+    Dealing dealing = deal("Son 3-2", DealKind.ROLES, 6, 3);
+    List<Part> parts = dealing.parts();
+
+    assertThat(parts)
+        .extracting(Part::role)
+        .containsExactly("timeline", "bass", "ride", "comping", "answer", "shaker");
+    assertThat(parts).extracting(Part::pulseWeight).containsExactly(2.0, 2.0, 2.0, 1.0, 0.5, 1.0);
+    assertThat(parts.get(0).attackSteps()).startsWith(0, 3, 6, 10, 12, 16);
+    assertThat(parts.get(2).attackSteps()).containsAll(parts.get(1).attackSteps());
+    assertThat(dealing.sentences().get(3)).contains(", as comping");
+  }
+
+  @Test
+  void compingAnswersAndTimelineSeldomCoincide() {
+    for (long seed = 0; seed < 50; seed++) {
+      List<Part> parts = deal("Son 3-2", DealKind.ROLES, 6, seed).parts();
+      Set<Integer> timeline = new HashSet<>(parts.get(0).attackSteps());
+      Set<Integer> comping = new HashSet<>(parts.get(3).attackSteps());
+      Set<Integer> answer = new HashSet<>(parts.get(4).attackSteps());
+      assertThat(shared(comping, timeline)).as("seed %d", seed).isLessThanOrEqualTo(0.1);
+      assertThat(shared(answer, timeline)).as("seed %d", seed).isLessThanOrEqualTo(0.1);
+      assertThat(shared(answer, comping)).as("seed %d", seed).isLessThanOrEqualTo(0.1);
+      assertThat(answer).as("seed %d", seed).allMatch(step -> step % 16 >= 8);
+    }
+  }
+
+  private static double shared(Set<Integer> one, Set<Integer> other) {
+    return (double) one.stream().filter(other::contains).count() / one.size();
+  }
+
+  @Test
+  void rolesDealTwentyFourDifferentParts() {
+    List<Part> parts = deal("Long threes", DealKind.ROLES, 24, 9).parts();
+    Set<List<Integer>> different = new HashSet<>(parts.stream().map(Part::attackSteps).toList());
+
+    assertThat(different).hasSizeGreaterThan(18);
+  }
+
+  @Test
+  void everyWayIsRepeatableBySeedAndHasWholeParts() {
+    for (DealKind kind : DealKind.values()) {
+      for (String title : List.of("Long threes", "Bembe", "Jigsaw", "Waltz fives", Demo.TITLE)) {
+        for (int players : new int[] {1, 3, 7, 24}) {
+          List<String> names = Demo.TUESDAY_CLASS.subList(0, players);
+          List<Stage> take = List.of(Stage.ofBeats(48, 1, 1));
+          Drill asked = drill(title, kind, take);
+          Dealing one = Dealer.deal(asked, names, 5, 100, take);
+          String where = kind + " " + title + " " + players;
+          assertThat(Dealer.deal(asked, names, 5, 100, take)).as(where).isEqualTo(one);
+          assertThat(one.parts()).as(where).hasSize(players);
+          assertThat(one.parts()).as(where).allMatch(part -> !part.attackSteps().isEmpty());
+          assertThat(one.sentences()).as(where).allMatch(says -> says.endsWith("."));
+        }
+      }
+    }
+  }
+
+  /** What was dealt can be kept as a drill and is dealt the same again, whatever the seed. */
+  @Test
+  void theDealtDrillDealsItselfTheSame() {
+    for (DealKind kind : DealKind.values()) {
+      Dealing one = deal("Short threes", kind, 6, 5);
+      Drill kept = FileCodec.readDrill(FileCodec.write(one.dealt()));
+      Dealing again = Dealer.deal(kept, Demo.TUESDAY_CLASS.subList(0, 6), 99, 100, TAKE);
+      assertThat(again.parts()).as(kind.name()).isEqualTo(one.parts());
+    }
+  }
+
+  @Test
+  void playersGetAnEasierOrHarderFigureOfTheSameCycle() {
+    Drill drill = drill("Short threes", DealKind.UNISON);
+    Dealing dealing =
+        Dealer.deal(
+            drill,
+            List.of("Mina", "Jonas", "Ilse"),
+            1,
+            100,
+            TAKE,
+            Map.of("Mina", Ability.EASIER, "Ilse", Ability.HARDER));
+
+    assertThat(dealing.parts().get(0).attackSteps()).startsWith(0, 6, 12, 16);
+    assertThat(dealing.parts().get(1).attackSteps()).startsWith(0, 3, 6, 9, 12, 15, 16);
+    assertThat(dealing.parts().get(2).attackSteps()).startsWith(0, 2, 3, 5, 6, 8, 9);
+    assertThat(dealing.sentences().get(0)).endsWith(", with the easier figure.");
+    assertThat(Ability.afterHold(74.9)).isEqualTo(Ability.EASIER);
+    assertThat(Ability.afterHold(75)).isEqualTo(Ability.AS_WRITTEN);
+    assertThat(Ability.afterHold(90)).isEqualTo(Ability.HARDER);
+  }
+
+  @Test
+  void aLineGivesEveryAttackOfTheTakeItsNote() {
+    Drill drill = drill("Long threes", DealKind.AS_WRITTEN);
+    Drill.Chair chair = drill.chairs().get(0);
+    Drill withLine =
+        new Drill(
+            drill.format(),
+            1,
+            "With a line",
+            6,
+            drill.meter(),
+            2,
+            drill.swing(),
+            drill.tempo(),
+            null,
+            4,
+            new Drill.Deal(DealKind.AS_WRITTEN, 1),
+            List.of(
+                new Drill.Chair(
+                    "1",
+                    null,
+                    chair.cell(),
+                    3,
+                    Line.ofProgression("Bb", "ii-V-I"),
+                    null,
+                    "tenor saxophone")),
+            TAKE,
+            null);
+    Part part = Dealer.deal(withLine, List.of("Ilse"), 1, 100, TAKE).parts().get(0);
+
+    assertThat(part.pitches())
+        .hasSameSizeAs(part.attackSteps())
+        .allMatch(note -> note >= 44 && note <= 75);
+    assertThat(part.instrument()).isEqualTo("tenor saxophone");
+  }
+}
