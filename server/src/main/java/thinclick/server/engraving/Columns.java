@@ -65,17 +65,23 @@ record Columns(List<Column> columns) {
   /**
    * How far before the first step of a bar its line stands: in the middle of what is free, but no
    * farther than {@value #MOST_BAR_DISTANCE} from the step if that is enough.
+   *
+   * @param before how far the first step's signs reach before it
+   * @param after how far the last step's signs reach after it
    */
-  double barDistance(int stepsPerBar, double stepWidth) {
-    double before = reachBefore();
-    double free = stepWidth - reachAfter(stepsPerBar, stepWidth) - before;
+  static double barDistance(double before, double after, double stepWidth) {
     double least = before + BAR_AIR + Measure.THIN_BAR / 2;
-    return Math.max(least, Math.min(MOST_BAR_DISTANCE, before + free / 2));
+    double middle = before + (stepWidth - after - before) / 2;
+    return Math.max(least, Math.min(MOST_BAR_DISTANCE, middle));
   }
 
-  /** The narrowest step at which nothing touches, at least {@link Measure#MIN_STEP}. */
-  double stepWidth(int stepsPerBar) {
-    double barDistance = reachBefore() + BAR_AIR + Measure.THIN_BAR / 2;
+  /**
+   * The narrowest step at which nothing touches, at least {@link Measure#MIN_STEP}.
+   *
+   * @param before how far the signs on the first step of a bar reach before it
+   */
+  double stepWidth(int stepsPerBar, double before) {
+    double barDistance = before + BAR_AIR + Measure.THIN_BAR / 2;
     double width = Measure.MIN_STEP;
     for (int i = 0; i < columns.size(); i++) {
       Column column = columns.get(i);

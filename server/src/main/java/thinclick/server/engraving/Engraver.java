@@ -73,7 +73,9 @@ public final class Engraver {
 
   private double leastStep() {
     double least =
-        Math.max(columns.stepWidth(part.stepsPerBar()), clickColumns.stepWidth(part.stepsPerBar()));
+        Math.max(
+            columns.stepWidth(part.stepsPerBar(), reachBefore()),
+            clickColumns.stepWidth(part.stepsPerBar(), reachBefore()));
     List<ChordMark> chords = part.chords();
     for (int i = 0; i + 1 < chords.size(); i++) {
       double width = new ChordText(chords.get(i), Place.NOWHERE).width() + CHORD_AIR;
@@ -97,10 +99,16 @@ public final class Engraver {
         : Measure.THIN_BAR / 2;
   }
 
+  private double reachBefore() {
+    return Math.max(columns.reachBefore(), clickColumns.reachBefore());
+  }
+
   private double barDistance(double step) {
-    return Math.max(
-        columns.barDistance(part.stepsPerBar(), step),
-        clickColumns.barDistance(part.stepsPerBar(), step));
+    double after =
+        Math.max(
+            columns.reachAfter(part.stepsPerBar(), step),
+            clickColumns.reachAfter(part.stepsPerBar(), step));
+    return Columns.barDistance(reachBefore(), after, step);
   }
 
   private double widthAt(List<SystemPlan> plans, double step) {

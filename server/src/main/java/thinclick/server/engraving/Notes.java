@@ -131,7 +131,7 @@ final class Notes {
     if (symbol.dots() > 0) {
       boolean onLine = Math.floorMod(note.position(), 2) == 0;
       boolean pastFlag = stem(bar, index).flagged() && stem(bar, index).up();
-      double gap = Measure.DOT_GAP + (pastFlag ? 0.6 : 0);
+      double gap = Measure.DOT_GAP + (pastFlag ? 0.85 : 0);
       double dotY = headY - (onLine ? 0.5 : 0) * scale;
       sign(sheet, place.silent(), Glyph.AUGMENTATION_DOT, x + half + gap * scale, dotY);
     }

@@ -159,6 +159,61 @@ public final class Samples {
         List.of(Stage.ofBeats(4, 1, 1, 2), Stage.ofBeats(4, 2, 1)));
   }
 
+  /** Slashes on five lines under chord symbols. */
+  public static WrittenPart comping() {
+    WrittenPart rhythm =
+        rhythm("Sparse comp", "guitar", Meter.FOUR_FOUR, 2, 2, "3 7 10 15", 5, LADDER);
+    return new WrittenPart(
+        rhythm.heading(),
+        rhythm.instrument(),
+        rhythm.instrument().transposition(),
+        rhythm.meter(),
+        2,
+        null,
+        Swing.STRAIGHT,
+        2,
+        0,
+        Key.parse("key", "Eb"),
+        Key.parse("key", "Eb"),
+        rhythm.notes(),
+        List.of(
+            new WrittenPart.ChordSign(0, 0, "Ebmaj7", "Ebmaj7"),
+            new WrittenPart.ChordSign(1, 0, "Ab7#11", "Ab7#11")),
+        List.of(),
+        List.of(),
+        null,
+        LADDER);
+  }
+
+  /** A staff of 4/4 in eighths: {@code "8 Eb4"} is an eighth E flat 4 on step 8. */
+  static StaffPart staff(int fifths, String... notes) {
+    List<StaffNote> list = new ArrayList<>();
+    for (String note : notes) {
+      String[] words = note.split(" ");
+      int octave = words[1].charAt(words[1].length() - 1) - '0';
+      PitchName name = PitchName.parse("note", words[1].substring(0, words[1].length() - 1));
+      list.add(
+          StaffNote.pitched(
+              Integer.parseInt(words[0]),
+              1,
+              Clef.TREBLE,
+              new Pitch(name, octave),
+              java.util.Set.of()));
+    }
+    return new StaffPart(
+        Meter.FOUR_FOUR,
+        2,
+        null,
+        2,
+        Clef.TREBLE,
+        fifths,
+        list,
+        List.of(),
+        List.of(),
+        List.of(),
+        Cut.BEATS);
+  }
+
   public static List<Integer> steps(String steps) {
     List<Integer> list = new ArrayList<>();
     for (String step : steps.strip().split("[ ,]+")) {

@@ -1,0 +1,33 @@
+package thinclick.server.engraving;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Texts that are kept beside the tests. After a change that is meant, {@code mvn test
+ * -Dtest.jvm.flags=-Dgolden.write=true} writes them anew; read the difference before it is kept.
+ */
+public final class Golden {
+  private Golden() {}
+
+  public static void check(String name, String text) throws IOException {
+    if (Boolean.getBoolean("golden.write")) {
+      Path kept = Path.of("src/test/resources/golden", name);
+      Files.createDirectories(kept.getParent());
+      Files.writeString(kept, text);
+    }
+    try (InputStream in = Golden.class.getResourceAsStream("/golden/" + name)) {
+      byte[] kept =
+          in == null
+              ? Files.readAllBytes(Path.of("src/test/resources/golden", name))
+              : in.readAllBytes();
+      assertThat(text.lines())
+          .containsExactlyElementsOf(new String(kept, StandardCharsets.UTF_8).lines().toList());
+    }
+  }
+}
