@@ -23,6 +23,8 @@ import tools.jackson.databind.JsonNode;
  * @param spreadMillis standard deviation about each player's own mean, pooled over all stages
  * @param swingRatio long to short as the ensemble played it
  * @param returnsReason why returns are null
+ * @param delay what hearing each other late cost; null where nobody did, or where no stretch
+ *     without a click is long enough to tell
  */
 public record EnsembleReview(
     Figure hold,
@@ -35,7 +37,36 @@ public record EnsembleReview(
     Figure offClickSpreadMillis,
     Figure spreadMillis,
     Figure swingRatio,
-    @Nullable Reason returnsReason) {
+    @Nullable Reason returnsReason,
+    @Nullable DelayReview delay) {
+  /** Before the timing model is fitted: without its figures. */
+  EnsembleReview(
+      Figure hold,
+      int heldThrough,
+      @Nullable List<Return> returns,
+      @Nullable List<List<@Nullable Double>> gains,
+      @Nullable List<List<@Nullable Interval>> gainsInterval,
+      @Nullable Reason gainsReason,
+      Figure offClickMillis,
+      Figure offClickSpreadMillis,
+      Figure spreadMillis,
+      Figure swingRatio,
+      @Nullable Reason returnsReason) {
+    this(
+        hold,
+        heldThrough,
+        returns,
+        gains,
+        gainsInterval,
+        gainsReason,
+        offClickMillis,
+        offClickSpreadMillis,
+        spreadMillis,
+        swingRatio,
+        returnsReason,
+        null);
+  }
+
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
   static EnsembleReview fromJson(JsonNode node) {
     return Flat.read(EnsembleReview.class, node);
@@ -59,6 +90,28 @@ public record EnsembleReview(
         offClickSpreadMillis,
         spreadMillis,
         swingRatio,
-        returnsReason);
+        returnsReason,
+        delay);
+  }
+
+  /** The same with what the timing model found. */
+  EnsembleReview withModel(
+      @Nullable List<List<@Nullable Double>> coupling,
+      @Nullable List<List<@Nullable Interval>> couplingInterval,
+      @Nullable Reason couplingReason,
+      @Nullable DelayReview account) {
+    return new EnsembleReview(
+        hold,
+        heldThrough,
+        returns,
+        coupling,
+        couplingInterval,
+        couplingReason,
+        offClickMillis,
+        offClickSpreadMillis,
+        spreadMillis,
+        swingRatio,
+        returnsReason,
+        account);
   }
 }

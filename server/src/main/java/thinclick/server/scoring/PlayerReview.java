@@ -38,6 +38,9 @@ import tools.jackson.databind.JsonNode;
  * @param feelMillis the lean asked for, already subtracted; null where none was
  * @param role what the chair does for the whole, or null
  * @param standIn true for a simulated player
+ * @param clickGain the fraction of the distance to the click that the player closes at each click
+ * @param forecasts what thinner clicks than any played would do; empty for players who hear each
+ *     other
  */
 public record PlayerReview(
     String player,
@@ -65,10 +68,106 @@ public record PlayerReview(
     @Nullable Integer shiftPeriodSteps,
     @Nullable Feel feelMillis,
     @Nullable String role,
-    boolean standIn) {
+    boolean standIn,
+    Figure clickGain,
+    List<ForecastReview> forecasts) {
   public PlayerReview {
+    forecasts = forecasts == null ? List.of() : List.copyOf(forecasts);
     displacements = List.copyOf(displacements);
     stages = List.copyOf(stages);
+  }
+
+  /** Before the timing model is fitted: without its figures. */
+  PlayerReview(
+      String player,
+      int written,
+      int placed,
+      int dropped,
+      int added,
+      Figure leanMillis,
+      Figure spreadMillis,
+      PositionReview onbeat,
+      PositionReview offbeat,
+      List<Displacement> displacements,
+      Figure hold,
+      @Nullable Double chargedLeanMillis,
+      double uncertaintyMillis,
+      Figure swingRatio,
+      Figure timekeeperMillis,
+      Figure motorMillis,
+      Figure accents,
+      Figure noteLength,
+      List<PlayerStage> stages,
+      int displaced,
+      int away,
+      int setAside,
+      @Nullable Integer shiftPeriodSteps,
+      @Nullable Feel feelMillis,
+      @Nullable String role,
+      boolean standIn) {
+    this(
+        player,
+        written,
+        placed,
+        dropped,
+        added,
+        leanMillis,
+        spreadMillis,
+        onbeat,
+        offbeat,
+        displacements,
+        hold,
+        chargedLeanMillis,
+        uncertaintyMillis,
+        swingRatio,
+        timekeeperMillis,
+        motorMillis,
+        accents,
+        noteLength,
+        stages,
+        displaced,
+        away,
+        setAside,
+        shiftPeriodSteps,
+        feelMillis,
+        role,
+        standIn,
+        Figure.unknown(Reason.Code.NOT_RECORDED, "the timing model has not been fitted"),
+        List.of());
+  }
+
+  /** The same with what the timing model found. */
+  PlayerReview withTiming(
+      Figure timekeeper, Figure motor, Figure gainToClick, List<ForecastReview> foretold) {
+    return new PlayerReview(
+        player,
+        written,
+        placed,
+        dropped,
+        added,
+        leanMillis,
+        spreadMillis,
+        onbeat,
+        offbeat,
+        displacements,
+        hold,
+        chargedLeanMillis,
+        uncertaintyMillis,
+        swingRatio,
+        timekeeper,
+        motor,
+        accents,
+        noteLength,
+        stages,
+        displaced,
+        away,
+        setAside,
+        shiftPeriodSteps,
+        feelMillis,
+        role,
+        standIn,
+        gainToClick,
+        foretold);
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)

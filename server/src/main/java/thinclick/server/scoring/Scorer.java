@@ -20,7 +20,7 @@ public final class Scorer {
   public static Analysis analyse(Take take) {
     Sheet sheet = new Sheet(take);
     Understanding understood = new Decoding(sheet).understand();
-    return new Figures(understood).analysis();
+    return Timings.added(new Figures(understood).analysis(), understood);
   }
 
   /** The written attack's shifts as a list, for tests and pictures. */

@@ -1,0 +1,223 @@
+package thinclick.server.scoring;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Hearing;
+import thinclick.protocol.music.Stage;
+import thinclick.server.scoring.model.DelayAccount;
+import thinclick.server.scoring.model.Estimate;
+import thinclick.server.scoring.model.Forecast;
+import thinclick.server.scoring.model.GridAttack;
+import thinclick.server.scoring.model.Performance;
+import thinclick.server.scoring.model.PlayerTiming;
+import thinclick.server.scoring.model.ThinnerClick;
+import thinclick.server.scoring.model.TimingFindings;
+import thinclick.server.scoring.model.TimingModel;
+import thinclick.server.scoring.model.Voice;
+
+/** Hands a decoded take to the timing model and writes what it finds into the review. */
+final class Timings {
+  /** A click is left out where the followed tempo has carried the band so far from it, ms. */
+  private static final double CARRIED_OFF = 1;
+
+  private static final int[] THINNER_EVERY_BARS = {1, 2, 4};
+  private static final int SILENT_BARS = 8;
+
+  private final Understanding understood;
+  private final Sheet sheet;
+
+  private Timings(Understanding understood) {
+    this.understood = understood;
+    sheet = understood.sheet();
+  }
+
+  /** The analysis with the model's figures. */
+  static Analysis added(Analysis analysis, Understanding understood) {
+    Timings timings = new Timings(understood);
+    TimingFindings found = TimingModel.fit(timings.performance());
+    Review review = analysis.review();
+    List<PlayerReview> players = new ArrayList<>();
+    for (int i = 0; i < review.players().size(); i++) {
+      PlayerTiming timing = found.players().get(i);
+      players.add(
+          review
+              .players()
+              .get(i)
+              .withTiming(
+                  millis(timing.timekeeperMillis()),
+                  millis(timing.motorMillis()),
+                  share(timing.clickGain()),
+                  forecasts(timing.forecasts())));
+    }
+    return new Analysis(
+        analysis.take(),
+        review.withModel(players, coupled(review.ensemble(), found)),
+        analysis.players(),
+        analysis.pulseMillis());
+  }
+
+  private Performance performance() {
+    List<Voice> voices = new ArrayList<>();
+    for (Reading reading : understood.readings()) {
+      voices.add(voice(reading));
+    }
+    List<Integer> clicks = new ArrayList<>();
+    for (int step : sheet.clickSteps) {
+      if (Math.abs(understood.places().bendAt(step)) <= CARRIED_OFF) {
+        clicks.add(step);
+      }
+    }
+    return new Performance(
+        sheet.beatMillis(),
+        sheet.grid.stepsPerBeat(),
+        Math.max(1, understood.swing()),
+        clicks,
+        voices);
+  }
+
+  private Voice voice(Reading reading) {
+    List<GridAttack> attacks = new ArrayList<>();
+    for (int k = 0; k < reading.size(); k++) {
+      if (reading.partner[k] != Matcher.NONE && reading.shift[k] == 0) {
+        int step = reading.chair.steps[k];
+        double played = reading.chair.attacks[reading.partner[k]] - reading.feel(sheet, k);
+        attacks.add(new GridAttack(step, played - understood.places().at(step)));
+      }
+    }
+    Hearing hearing = reading.chair.part.hearing();
+    boolean hears = hearing == null || hearing.mode() == Hearing.Mode.AS_IT_ARRIVES;
+    return new Voice(
+        reading.chair.part.player(),
+        reading.size(),
+        attacks,
+        hears,
+        hearing == null ? 0 : hearing.delayMillis(),
+        understood.readings().length == 1 || !hears ? ahead(reading) : List.of());
+  }
+
+  /** Plans thinner than any that was played, over a stage as long as the last. */
+  private List<ThinnerClick> ahead(Reading reading) {
+    List<Stage> stages = sheet.take.stages();
+    double thinnest = Double.POSITIVE_INFINITY;
+    boolean silence = false;
+    for (int s = 0; s < stages.size(); s++) {
+      double clicks = sheet.plan.clicksPerBar(s, sheet.take.meter(), sheet.take.stepsPerBeat());
+      silence |= clicks == 0;
+      thinnest = clicks > 0 ? Math.min(thinnest, clicks) : thinnest;
+    }
+    int last = stages.size() - 1;
+    int from = sheet.stageFrom[last];
+    List<Integer> attacks =
+        reading.chair.part.attackSteps().stream()
+            .filter(step -> step >= from)
+            .map(step -> step - from)
+            .toList();
+    List<ThinnerClick> plans = new ArrayList<>();
+    for (int every : THINNER_EVERY_BARS) {
+      int bars = stages.get(last).bars();
+      if (1.0 / every < thinnest && bars >= 2 * every) {
+        Stage stage = Stage.ofBeats(bars, every, 1);
+        List<Integer> clicks = new ArrayList<>();
+        for (int bar = 0; bar < bars; bar += every) {
+          clicks.add(bar * sheet.stepsPerBar);
+        }
+        plans.add(
+            ThinnerClick.clicking(
+                PlanWords.of(stage, sheet.take.meter(), sheet.take.stepsPerBeat()),
+                attacks,
+                clicks));
+      }
+    }
+    if (!silence) {
+      plans.add(
+          ThinnerClick.silent(
+              SILENT_BARS + " bars without a click",
+              (double) SILENT_BARS * sheet.stepsPerBar / sheet.grid.stepsPerBeat()));
+    }
+    return plans;
+  }
+
+  private static List<ForecastReview> forecasts(List<Forecast> forecasts) {
+    List<ForecastReview> reviews = new ArrayList<>();
+    for (Forecast forecast : forecasts) {
+      reviews.add(
+          new ForecastReview(
+              forecast.plan(), millis(forecast.spreadMillis()), millis(forecast.returnMillis())));
+    }
+    return reviews;
+  }
+
+  private static EnsembleReview coupled(EnsembleReview ensemble, TimingFindings found) {
+    List<List<@Nullable Double>> gains = new ArrayList<>();
+    List<List<@Nullable Interval>> intervals = new ArrayList<>();
+    boolean any = false;
+    Reason why =
+        new Reason(Reason.Code.NO_PULSE, "one player alone has nobody to follow or to lead");
+    for (List<@Nullable Estimate> row : found.coupling().gains()) {
+      List<@Nullable Double> values = new ArrayList<>();
+      List<@Nullable Interval> ranges = new ArrayList<>();
+      for (Estimate gain : row) {
+        Figure figure = gain == null ? null : share(gain);
+        values.add(figure == null ? null : figure.value());
+        ranges.add(figure == null ? null : figure.interval());
+        if (figure != null) {
+          any |= figure.known();
+          why = figure.reason() == null ? why : figure.reason();
+        }
+      }
+      gains.add(values);
+      intervals.add(ranges);
+    }
+    DelayAccount delay = found.delay();
+    DelayReview delayed =
+        delay == null
+            ? null
+            : new DelayReview(
+                delay.fromStep(),
+                delay.toStep(),
+                Round.millis(delay.measured()),
+                millis(delay.network()),
+                millis(delay.remainder()),
+                delay.toldApart());
+    return any
+        ? ensemble.withModel(gains, intervals, null, delayed)
+        : ensemble.withModel(null, null, why, delayed);
+  }
+
+  private static Figure millis(Estimate estimate) {
+    return figure(estimate, 1e3);
+  }
+
+  private static Figure share(Estimate estimate) {
+    return figure(estimate, 1e4);
+  }
+
+  private static Figure figure(Estimate estimate, double grain) {
+    Double value = estimate.value();
+    thinclick.server.scoring.model.Interval interval = estimate.interval();
+    Estimate.Unknown unknown = estimate.unknown();
+    if (value == null || interval == null) {
+      return Figure.unknown(
+          unknown == null
+              ? new Reason(Reason.Code.UNSTABLE, "the model gave no interval")
+              : new Reason(code(unknown.cause()), unknown.says()));
+    }
+    return Figure.of(
+        Math.rint(value * grain) / grain,
+        new Interval(
+            Math.rint(interval.low() * grain) / grain, Math.rint(interval.high() * grain) / grain));
+  }
+
+  private static Reason.Code code(Estimate.Cause cause) {
+    return switch (cause) {
+      case TOO_FEW -> Reason.Code.TOO_FEW;
+      case TOO_UNSURE, TOO_MANY_PLAYERS, COUPLED -> Reason.Code.TOO_UNSURE;
+      case CONSTANT -> Reason.Code.CONSTANT;
+      case NO_CLICK -> Reason.Code.TOO_FEW;
+      case NOT_HEARD -> Reason.Code.NOT_RECORDED;
+      case PLAYER_MISSING -> Reason.Code.PLAYER_MISSING;
+      case UNSTABLE, VIOLATED -> Reason.Code.UNSTABLE;
+    };
+  }
+}
