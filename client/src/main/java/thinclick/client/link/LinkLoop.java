@@ -5,7 +5,11 @@ import io.netty.channel.MultiThreadIoEventLoopGroup;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.ScheduledFuture;
+import java.util.LinkedHashSet;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
@@ -19,6 +23,8 @@ public final class LinkLoop implements AutoCloseable {
   private final MonotonicClock clock;
   private final LongSupplier wallMillis;
   private final @Nullable Timers timers;
+  private final Set<SocketHandler> open = new LinkedHashSet<>(); // the loop's thread only
+  private final AtomicLong frames = new AtomicLong();
 
   private LinkLoop(MonotonicClock clock, LongSupplier wallMillis, @Nullable Timers timers) {
     this.group =
@@ -63,6 +69,34 @@ public final class LinkLoop implements AutoCloseable {
     long inNanos = Math.max(0, atNanos - clock.nanos());
     ScheduledFuture<?> future = loop.schedule(task, inNanos, TimeUnit.NANOSECONDS);
     return () -> future.cancel(false);
+  }
+
+  /**
+   * Completes when, on every open connection of this loop, the server has read all that was sent
+   * before and all it had sent by then has been handled here. For tests that move the clock in lock
+   * step; what comes of it may already be under way again, which {@link #frames} tells.
+   */
+  public CompletableFuture<Void> settled() {
+    return CompletableFuture.supplyAsync(
+            () -> open.stream().map(SocketHandler::settled).toArray(CompletableFuture[]::new), loop)
+        .thenCompose(CompletableFuture::allOf);
+  }
+
+  /** How many messages went either way over this loop's connections. */
+  public long frames() {
+    return frames.get();
+  }
+
+  void countFrame() {
+    frames.incrementAndGet();
+  }
+
+  void opened(SocketHandler socket) {
+    open.add(socket);
+  }
+
+  void closed(SocketHandler socket) {
+    open.remove(socket);
   }
 
   EventLoop eventLoop() {

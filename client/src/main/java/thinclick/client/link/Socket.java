@@ -42,9 +42,11 @@ final class Socket {
   }
 
   private final Channel channel;
+  private final LinkLoop loop;
 
-  private Socket(Channel channel) {
+  private Socket(Channel channel, LinkLoop loop) {
     this.channel = channel;
+    this.loop = loop;
   }
 
   /** Starts to connect; the owner hears how it went. */
@@ -64,11 +66,12 @@ final class Socket {
             handler.end(1006, "no server answers at " + address);
           }
         });
-    return new Socket(connecting.channel());
+    return new Socket(connecting.channel(), options.loop());
   }
 
   /** Sends a message; one sent on a dead line is lost, which the outbox makes good. */
   void send(ClientMessage message) {
+    loop.countFrame();
     channel.writeAndFlush(
         new TextWebSocketFrame(MessageCodec.write(message)), channel.voidPromise());
   }
@@ -108,6 +111,7 @@ final class Socket {
               .customHeaders(new DefaultHttpHeaders())
               .generateOriginHeader(false)
               .handleCloseFrames(false)
+              .dropPongFrames(false)
               .maxFramePayloadLength(MessageCodec.MAX_SERVER_FRAME)
               .handshakeTimeoutMillis(CONNECT_MILLIS)
               .build();

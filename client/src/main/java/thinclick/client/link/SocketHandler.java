@@ -1,17 +1,26 @@
 package thinclick.client.link;
 
+import io.netty.channel.Channel;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.SimpleChannelInboundHandler;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.PingWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.PongWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketClientProtocolHandler.ClientHandshakeStateEvent;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.concurrent.CompletableFuture;
+import org.jspecify.annotations.Nullable;
 
 /** Netty's edge: turns frames and endings into the owner's three calls. */
 @SuppressWarnings("FutureReturnValueIgnored") // closing needs no answer
 final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private final Socket.Owner owner;
   private final LinkLoop loop;
+  private final Deque<CompletableFuture<Void>> pinged = new ArrayDeque<>();
+  private @Nullable Channel channel;
   private boolean ended;
 
   SocketHandler(Socket.Owner owner, LinkLoop loop) {
@@ -22,6 +31,8 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   @Override
   public void userEventTriggered(ChannelHandlerContext ctx, Object event) throws Exception {
     if (event == ClientHandshakeStateEvent.HANDSHAKE_COMPLETE) {
+      channel = ctx.channel();
+      loop.opened(this);
       owner.opened();
     } else if (event == ClientHandshakeStateEvent.HANDSHAKE_TIMEOUT) {
       end(1006, "the server does not answer");
@@ -35,7 +46,13 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   protected void channelRead0(ChannelHandlerContext ctx, WebSocketFrame frame) {
     long arrivedNanos = loop.nanos();
     if (frame instanceof TextWebSocketFrame text) {
+      loop.countFrame();
       owner.received(text.text(), arrivedNanos);
+    } else if (frame instanceof PongWebSocketFrame) {
+      CompletableFuture<Void> oldest = pinged.poll();
+      if (oldest != null) {
+        oldest.complete(null);
+      }
     } else if (frame instanceof CloseWebSocketFrame close) {
       end(close.statusCode() == -1 ? 1005 : close.statusCode(), close.reasonText());
       ctx.close();
@@ -44,6 +61,9 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   public void channelInactive(ChannelHandlerContext ctx) {
+    loop.closed(this);
+    pinged.forEach(waiting -> waiting.complete(null));
+    pinged.clear();
     end(1006, "the line was cut");
   }
 
@@ -51,6 +71,21 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   public void exceptionCaught(ChannelHandlerContext ctx, Throwable cause) {
     end(1006, "the line failed: " + cause.getMessage());
     ctx.close();
+  }
+
+  /**
+   * Completes when the server has read all that was sent before and all it had sent by then has
+   * been handled here, or when the line is gone. On the loop.
+   */
+  CompletableFuture<Void> settled() {
+    Channel open = channel;
+    if (open == null || !open.isActive()) {
+      return CompletableFuture.completedFuture(null);
+    }
+    CompletableFuture<Void> answer = new CompletableFuture<>();
+    pinged.add(answer);
+    open.writeAndFlush(new PingWebSocketFrame());
+    return answer;
   }
 
   /** Tells the ending once, whatever comes first. */

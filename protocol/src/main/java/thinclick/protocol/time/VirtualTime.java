@@ -56,6 +56,18 @@ public final class VirtualTime implements MonotonicClock, Timers {
     }
   }
 
+  /**
+   * Runs the earliest task alone, with the clock moved to its instant; false where it comes after
+   * {@code nanos} or none waits, and the clock then stands at {@code nanos}.
+   */
+  public boolean runNext(long nanos) {
+    Task first = due(nanos);
+    if (first != null) {
+      first.run.run();
+    }
+    return first != null;
+  }
+
   private synchronized @Nullable Task due(long nanos) {
     Task first = tasks.peek();
     if (first != null && first.atNanos <= nanos) {

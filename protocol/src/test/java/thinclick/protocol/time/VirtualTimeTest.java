@@ -23,6 +23,21 @@ class VirtualTimeTest {
   }
 
   @Test
+  void tasksOfOneInstantCanBeRunOneByOne() {
+    time.at(1_200, () -> ran.add("first"));
+    time.at(1_200, () -> ran.add("second"));
+
+    assertThat(time.runNext(1_300)).isTrue();
+    assertThat(ran).containsExactly("first");
+    assertThat(time.nanos()).isEqualTo(1_200);
+
+    assertThat(time.runNext(1_300)).isTrue();
+    assertThat(time.runNext(1_300)).isFalse();
+    assertThat(ran).containsExactly("first", "second");
+    assertThat(time.nanos()).isEqualTo(1_300);
+  }
+
+  @Test
   void whatIsAskedForOnTheWayRunsOnTheWay() {
     time.at(1_100, () -> time.at(1_150, () -> ran.add("at " + time.nanos())));
 

@@ -1,0 +1,81 @@
+package thinclick.client.rehearse;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.client.standin.Slip;
+import thinclick.client.standin.Timing;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.ReviewText;
+import thinclick.server.scoring.Scorer;
+
+/** Whole rehearsals over real sockets on one virtual clock, each from the door to the review. */
+class LockStepTest {
+  @TempDir Path folder;
+  private List<Long> heard = List.of();
+
+  private Take rehearse(String in, int players, int bars, long seed) {
+    Path own = folder.resolve(in);
+    assertThat(own.toFile().mkdir()).isTrue();
+    try (LockStepBand band =
+        new LockStepBand(
+            own,
+            LockStepBand.names(players),
+            seed,
+            number -> Timing.PRACTISED.leaning(number * 4 - 6),
+            (number, hand) -> number == 1 ? new Slip(3, 5, 1) : Slip.NONE)) {
+      Take take = band.play("Four-chair canon", bars, 120.0, seed);
+      heard = band.heard();
+      return take;
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"2, 12", "4, 12", "12, 6"})
+  void wholeRehearsalNamesEverybodyAndHasOnlyFiniteFigures(int players, int bars) {
+    long seed = 7;
+    Take take = rehearse("band", players, bars, seed);
+
+    List<String> names = LockStepBand.names(players);
+    assertThat(take.parts()).extracting(Part::player).containsExactlyElementsOf(names);
+    assertThat(take.parts()).allMatch(Part::standIn);
+    for (String name : names) {
+      long written = part(take, name).attackSteps().size();
+      long played = take.attacks().stream().filter(a -> a.player().equals(name)).count();
+      assertThat(played).as("%s, seed %d", name, seed).isBetween(written * 8 / 10, written);
+    }
+    assertThat(take.attacks()).noneMatch(Attack::unsure);
+    assertThat(Set.copyOf(take.attacks())).as("each once").hasSameSizeAs(take.attacks());
+    assertThat(heard).as("in the order of their instants").isSorted();
+    assertThat(heard)
+        .as("every attack, by who only listens")
+        .isEqualTo(take.attacks().stream().map(Attack::micros).sorted().toList());
+    Review review = Scorer.review(take);
+    String text = ReviewText.of(review);
+    assertThat(text).contains(names).doesNotContain("NaN", "Infinity", "null");
+    FileCodec.readTake(FileCodec.write(take));
+  }
+
+  @Test
+  void sameSeedPlaysTheSameTakeToTheMicrosecond() {
+    Take once = rehearse("once", 3, 6, 21);
+    Take again = rehearse("again", 3, 6, 21);
+    assertThat(again).isEqualTo(once);
+    Take other = rehearse("other", 3, 6, 22);
+    assertThat(other.attacks()).isNotEqualTo(once.attacks());
+  }
+
+  private static Part part(Take take, String name) {
+    return take.parts().stream().filter(p -> p.player().equals(name)).findFirst().orElseThrow();
+  }
+}
