@@ -21,11 +21,6 @@ final class Outboxes {
     current.stored(storedThrough);
   }
 
-  /** The take that attacks belong to, or null between takes. */
-  @Nullable TakeOutbox current() {
-    return current;
-  }
-
   /** Takes an attack into the running take; false where none runs or it is finished. */
   boolean add(WireAttack attack) {
     if (current == null || current.finished()) {
@@ -49,12 +44,9 @@ final class Outboxes {
     }
   }
 
-  /** The server does not know this take: what is kept of it cannot be delivered here. */
-  void giveUp(String takeId) {
-    takes.remove(takeId);
-    if (current != null && current.takeId().equals(takeId)) {
-      current = null;
-    }
+  /** The server does not know an earlier take any more: what is kept of it has nowhere to go. */
+  void giveUpOld() {
+    takes.values().removeIf(take -> take != current);
   }
 
   void rewind() {

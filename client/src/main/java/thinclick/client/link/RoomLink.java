@@ -54,6 +54,7 @@ public final class RoomLink implements AutoCloseable {
   private @Nullable String leaderToken;
   private boolean opens;
   private boolean welcomed;
+  private boolean plays;
   private long revision;
   private long heardNanos;
   private Timers.Pending watching = () -> {};
@@ -309,6 +310,7 @@ public final class RoomLink implements AutoCloseable {
       welcomed(welcome);
     } else if (message instanceof ServerMessage.Room room) {
       revision = room.revision();
+      plays = room.dealt() != null && room.dealt().own() != null;
       if (room.announced() != null) {
         takeKnown(room.announced(), room.throughSeq(), room.phase());
       }
@@ -316,8 +318,9 @@ public final class RoomLink implements AutoCloseable {
       revision = roster.revision();
     } else if (message instanceof ServerMessage.Dealt dealt) {
       revision = dealt.revision();
+      plays = dealt.own() != null;
     } else if (message instanceof ServerMessage.Announced announced) {
-      outboxes.begin(announced.takeId(), announced.epoch(), 0);
+      begin(announced, 0);
       clock.hold(announced.countInMicros(), announced.startMicros());
     } else if (message instanceof ServerMessage.Stopped stopped) {
       finishSoon(stopped.takeId());
@@ -347,9 +350,15 @@ public final class RoomLink implements AutoCloseable {
     pump();
   }
 
+  private void begin(ServerMessage.Announced announced, long throughSeq) {
+    if (plays) {
+      outboxes.begin(announced.takeId(), announced.epoch(), throughSeq);
+    }
+  }
+
   private void takeKnown(
       ServerMessage.Announced announced, long throughSeq, ServerMessage.Phase phase) {
-    outboxes.begin(announced.takeId(), announced.epoch(), throughSeq);
+    begin(announced, throughSeq);
     if (phase == ServerMessage.Phase.REVIEW) {
       finishSoon(announced.takeId());
     } else {
@@ -371,12 +380,15 @@ public final class RoomLink implements AutoCloseable {
 
   private void problem(ServerMessage.Problem problem) {
     requests.refused(problem);
+    if (!welcomed) {
+      end(problem.says()); // not let in: another name may be, which is for the player to choose
+      return;
+    }
     switch (problem.code()) {
       case STORE_UNAVAILABLE -> resendAt(options.loop().nanos() + STORE_RETRY_NANOS);
-      case WRONG_EPOCH -> {
-        TakeOutbox take = outboxes.current();
-        if (take != null) {
-          outboxes.giveUp(take.takeId());
+      case NOT_ALLOWED -> {
+        if ("takeId".equals(problem.field())) {
+          outboxes.giveUpOld(); // a take that the server has forgotten
         }
       }
       default -> {}

@@ -38,6 +38,7 @@ final class LockStepBand implements RoomListener, AutoCloseable {
   private final List<StandIn> players = new ArrayList<>();
   private final List<String> names;
   private final List<Long> heard = Collections.synchronizedList(new ArrayList<>());
+  private final List<LinkState> links = Collections.synchronizedList(new ArrayList<>());
   final LockStep step;
 
   volatile ServerMessage.Roster roster = new ServerMessage.Roster(0, List.of());
@@ -121,6 +122,16 @@ final class LockStepBand implements RoomListener, AutoCloseable {
   /** Names for so many. */
   static List<String> names(int count) {
     return IntStream.range(0, count).mapToObj(i -> Band.of(count).get(i)).toList();
+  }
+
+  @Override
+  public void linkChanged(LinkState now, String says) {
+    links.add(now);
+  }
+
+  /** What became of the leader's link so far. */
+  List<LinkState> links() {
+    return List.copyOf(links);
   }
 
   @Override

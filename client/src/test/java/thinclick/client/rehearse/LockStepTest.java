@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.client.link.LinkState;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.Timing;
 import thinclick.protocol.file.Attack;
@@ -33,15 +34,16 @@ class LockStepTest {
             LockStepBand.names(players),
             seed,
             number -> Timing.PRACTISED.leaning(number * 4 - 6),
-            (number, hand) -> number == 1 ? new Slip(3, 5, 1) : Slip.NONE)) {
-      Take take = band.play("Four-chair canon", bars, 120.0, seed);
+            (number, hand) -> number == 1 ? new Slip(2, 4, 1) : Slip.NONE)) {
+      Take take = band.play("Four-chair canon", bars, 160.0, seed);
       heard = band.heard();
+      assertThat(band.links()).as("the leader's line").containsExactly(LinkState.ONLINE);
       return take;
     }
   }
 
   @ParameterizedTest
-  @CsvSource({"2, 12", "4, 12", "12, 6"})
+  @CsvSource({"2, 9", "4, 6", "12, 3"})
   void wholeRehearsalNamesEverybodyAndHasOnlyFiniteFigures(int players, int bars) {
     long seed = 7;
     Take take = rehearse("band", players, bars, seed);
@@ -68,11 +70,9 @@ class LockStepTest {
 
   @Test
   void sameSeedPlaysTheSameTakeToTheMicrosecond() {
-    Take once = rehearse("once", 3, 6, 21);
-    Take again = rehearse("again", 3, 6, 21);
+    Take once = rehearse("once", 2, 4, 21);
+    Take again = rehearse("again", 2, 4, 21);
     assertThat(again).isEqualTo(once);
-    Take other = rehearse("other", 3, 6, 22);
-    assertThat(other.attacks()).isNotEqualTo(once.attacks());
   }
 
   private static Part part(Take take, String name) {
