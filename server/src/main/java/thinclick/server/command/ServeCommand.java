@@ -3,6 +3,7 @@ package thinclick.server.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -39,12 +40,26 @@ public final class ServeCommand implements Runnable {
       description = "Database file, made where it is missing (default: ${DEFAULT-VALUE}).")
   private Path database = Path.of("thinclick.db");
 
+  @Option(
+      names = "--host-key",
+      paramLabel = "KEY",
+      description =
+          "What somebody at another computer must know to open a room, 12 to 128 characters"
+              + " (default: rooms are opened on this computer only).")
+  private @Nullable String hostKey;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public void run() {
     Check.range("--port", port, 0L, 65_535);
-    RehearsalHost hosting = RehearsalHost.start(HostOptions.local(database).at(host, port));
+    HostOptions options = HostOptions.local(database).at(host, port);
+    String key = hostKey;
+    if (key != null) {
+      Check.length("--host-key", key, 12, 128);
+      options = options.withHostKey(key);
+    }
+    RehearsalHost hosting = RehearsalHost.start(options);
     PrintWriter out = spec.commandLine().getOut();
     out.println(
         "Thinclick listens at ws://" + shown(host) + ":" + hosting.port() + MessageCodec.PATH);

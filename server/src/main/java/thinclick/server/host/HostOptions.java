@@ -14,24 +14,36 @@ import thinclick.protocol.time.Timers;
  * @param clock from which room time is read
  * @param timers what waits by that clock; null: the event loops' own, which go by {@link
  *     MonotonicClock#SYSTEM}
+ * @param hostKey what somebody at another computer must show to open a room; null: only this
+ *     computer opens rooms
  */
 public record HostOptions(
-    String host, int port, Path database, MonotonicClock clock, @Nullable Timers timers) {
+    String host,
+    int port,
+    Path database,
+    MonotonicClock clock,
+    @Nullable Timers timers,
+    @Nullable String hostKey) {
   /** The port people are told to use. */
   public static final int USUAL_PORT = 7420;
 
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
-    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null);
+    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null, null);
   }
 
   /** The same on another address and port. */
   public HostOptions at(String otherHost, int otherPort) {
-    return new HostOptions(otherHost, otherPort, database, clock, timers);
+    return new HostOptions(otherHost, otherPort, database, clock, timers, hostKey);
   }
 
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
-    return new HostOptions(host, port, database, otherClock, otherTimers);
+    return new HostOptions(host, port, database, otherClock, otherTimers, hostKey);
+  }
+
+  /** The same with a key that opens rooms from other computers. */
+  public HostOptions withHostKey(String key) {
+    return new HostOptions(host, port, database, clock, timers, key);
   }
 }

@@ -1,5 +1,7 @@
 package thinclick.server.host;
 
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.time.InstantSource;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -9,6 +11,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.net.Door;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
 import thinclick.server.store.Store;
@@ -57,6 +60,7 @@ public final class RehearsalHost implements AutoCloseable {
                 HostMaterial.STOCK,
                 HostMaterial.DEALER,
                 HostMaterial::review,
+                door(options),
                 reviewPool);
         Listener listener = Listener.bind(options.host(), options.port(), parts);
         listening.set(listener);
@@ -68,6 +72,16 @@ public final class RehearsalHost implements AutoCloseable {
     } catch (RuntimeException problem) {
       lock.close();
       throw problem;
+    }
+  }
+
+  private static Door door(HostOptions options) {
+    try {
+      return Door.of(InetAddress.getByName(options.host()), options.hostKey());
+    } catch (UnknownHostException unknown) {
+      throw new BadInput(
+          "--host",
+          "expected a name or address of this computer, found \"" + options.host() + "\"");
     }
   }
 

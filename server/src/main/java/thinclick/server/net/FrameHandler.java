@@ -8,6 +8,8 @@ import io.netty.handler.codec.http.websocketx.CorruptedWebSocketFrameException;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -30,17 +32,28 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   private static final Logger LOG = LoggerFactory.getLogger(FrameHandler.class);
 
+  private static final long PACED_MILLIS = 100;
+
   private final HostParts parts;
   private final Rooms rooms;
+  private final Strangers strangers;
   private final Connection connection;
   private final ArrivalStamp arrival;
+  private final Traffic traffic;
   private boolean placing;
 
-  FrameHandler(HostParts parts, Rooms rooms, Connection connection, ArrivalStamp arrival) {
+  FrameHandler(
+      HostParts parts,
+      Rooms rooms,
+      Strangers strangers,
+      Connection connection,
+      ArrivalStamp arrival) {
     this.parts = parts;
     this.rooms = rooms;
+    this.strangers = strangers;
     this.connection = connection;
     this.arrival = arrival;
+    this.traffic = new Traffic(parts.clock().nanos());
   }
 
   @Override
@@ -82,11 +95,35 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     } catch (MessageCodec.Malformed malformed) {
       connection.close(CloseCode.MALFORMED, String.valueOf(malformed.getMessage()), null);
       return;
-    } catch (MessageCodec.UnknownType unknown) {
-      error(ErrorCode.UNKNOWN_TYPE, String.valueOf(unknown.getMessage()), "type", json);
+    } catch (MessageCodec.UnknownType | BadInput unread) {
+      if (!traffic.allowsUnread(parts.clock().nanos())) {
+        connection.close(CloseCode.FLOOD, CloseCode.FLOOD.says(), null);
+      } else if (unread instanceof BadInput bad) {
+        error(ErrorCode.BAD_FIELD, bad.says(), bad.where(), json);
+      } else {
+        error(ErrorCode.UNKNOWN_TYPE, String.valueOf(unread.getMessage()), "type", json);
+      }
       return;
-    } catch (BadInput bad) {
-      error(ErrorCode.BAD_FIELD, bad.says(), bad.where(), json);
+    }
+    take(context, message);
+  }
+
+  private void take(ChannelHandlerContext context, ClientMessage message) {
+    if (message instanceof ClientMessage.Attacks && !parts.store().hasRoom()) {
+      // The disk is behind: nothing more is read until it has caught up, and nothing is dropped.
+      hold(context);
+      parts.store().whenRoom(() -> context.executor().execute(() -> resume(context, message)));
+      return;
+    }
+    if (!traffic.allows(message, parts.clock().nanos())) {
+      if (message instanceof ClientMessage.Attacks) {
+        hold(context); // a long resend is slowed down, not punished
+        context
+            .executor()
+            .schedule(() -> resume(context, message), PACED_MILLIS, TimeUnit.MILLISECONDS);
+      } else {
+        connection.close(CloseCode.FLOOD, CloseCode.FLOOD.says(), null);
+      }
       return;
     }
     HostedRoom room = connection.room();
@@ -96,6 +133,17 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
       answer(room, clock);
     } else {
       room.post(new RoomEvent.Said(connection.number(), message));
+    }
+  }
+
+  /** Takes a message that was held, and reads on where it is not held again. */
+  private void resume(ChannelHandlerContext context, ClientMessage message) {
+    placing = false;
+    if (!connection.closing()) {
+      take(context, message);
+    }
+    if (!placing) {
+      context.channel().config().setAutoRead(true);
     }
   }
 
@@ -141,6 +189,14 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   }
 
   private void open(ChannelHandlerContext context, ClientMessage.OpenRoom open) {
+    if (!rooms.mayBeMadeBy(address(context), open.hostKey())) {
+      connection.close(CloseCode.TOKEN, "expected the host key, which the host prints", null);
+      return;
+    }
+    if (!strangers.mayMakeRoom(address(context), parts.clock().nanos())) {
+      connection.close(CloseCode.FLOOD, "expected at most 3 new rooms a minute", 60_000L);
+      return;
+    }
     if (rooms.full()) {
       connection.close(CloseCode.OVERLOAD, "the host has " + Rooms.MOST + " rooms", null);
       return;
@@ -160,7 +216,17 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
             context.executor());
   }
 
+  private static InetAddress address(ChannelHandlerContext context) {
+    return context.channel().remoteAddress() instanceof InetSocketAddress from
+        ? from.getAddress()
+        : InetAddress.getLoopbackAddress();
+  }
+
   private void join(ChannelHandlerContext context, ClientMessage.Join join) {
+    if (!strangers.mayTryWord(address(context), parts.clock().nanos())) {
+      connection.close(CloseCode.FLOOD, "expected at most 20 wrong words a minute", 60_000L);
+      return;
+    }
     hold(context);
     rooms
         .find(RoomWord.normal(join.room()))
@@ -170,6 +236,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private void found(
       ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
     if (place instanceof Place.Here<HostedRoom> here) {
+      strangers.wordWasRight(address(context), parts.clock().nanos());
       enter(context, here.room(), join);
     } else if (place instanceof Place.Nowhere<HostedRoom>) {
       connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);

@@ -17,6 +17,7 @@ import tools.jackson.databind.JsonNode;
  * @param clock from which room time is read
  * @param timers by that clock; null: the event loops' own
  * @param reviewer from a take to the review as it is sent
+ * @param door who may open rooms, and how long their words are
  * @param reviewPool where reviews are made, since they take longer than a loop may stand still
  */
 public record HostParts(
@@ -26,4 +27,5 @@ public record HostParts(
     Drills drills,
     DealMaker dealer,
     Function<Take, JsonNode> reviewer,
+    Door door,
     Executor reviewPool) {}

@@ -29,10 +29,12 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
 
   private final HostParts parts;
   private final Rooms rooms;
+  private final Strangers strangers;
 
   PipelineInitializer(HostParts parts, Rooms rooms) {
     this.parts = parts;
     this.rooms = rooms;
+    this.strangers = new Strangers(parts.clock().nanos());
   }
 
   @Override
@@ -49,6 +51,6 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
         .addLast(new LifeHandler(connection, arrival))
         .addLast(new WebSocketFrameAggregator(MessageCodec.MAX_CLIENT_FRAME))
         .addLast(new FlowControlHandler())
-        .addLast(new FrameHandler(parts, rooms, connection, arrival));
+        .addLast(new FrameHandler(parts, rooms, strangers, connection, arrival));
   }
 }

@@ -2,6 +2,7 @@ package thinclick.server.net;
 
 import io.netty.channel.EventLoop;
 import io.netty.channel.EventLoopGroup;
+import java.net.InetAddress;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.HexFormat;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.server.room.Room;
@@ -69,6 +71,11 @@ final class Rooms implements RoomDirectory<HostedRoom> {
         here == null ? new Place.Nowhere<>() : new Place.Here<>(here));
   }
 
+  /** True where somebody at that address, showing that key, may make a room. */
+  boolean mayBeMadeBy(InetAddress from, @Nullable String hostKey) {
+    return parts.door().opensTo(from, hostKey);
+  }
+
   /** True where no more can be made. */
   boolean full() {
     return byWord.size() >= MOST;
@@ -117,7 +124,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
   private String unusedWord() {
     String word;
     do {
-      word = RoomWord.pick(random, RoomWord.LOCAL);
+      word = RoomWord.pick(random, parts.door().syllables());
     } while (byWord.containsKey(word));
     return word;
   }

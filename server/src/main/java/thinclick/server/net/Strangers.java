@@ -1,0 +1,52 @@
+package thinclick.server.net;
+
+import java.net.InetAddress;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** What addresses may try before they have shown that they belong here; one for all loops. */
+final class Strangers {
+  private static final double MINUTE = 60;
+  private static final int WRONG_WORDS = 20;
+  private static final int WRONG_WORDS_OVERALL = 200;
+  private static final int ROOMS = 3;
+  private static final int REMEMBERED = 10_000;
+
+  private final Map<InetAddress, Allowance> words = new LinkedHashMap<>();
+  private final Map<InetAddress, Allowance> rooms = new LinkedHashMap<>();
+  private final Allowance wordsOverall;
+
+  Strangers(long nowNanos) {
+    wordsOverall = new Allowance(WRONG_WORDS_OVERALL / MINUTE, WRONG_WORDS_OVERALL, nowNanos);
+  }
+
+  /**
+   * True where this address may try a word: it takes from the allowance, a right word gives back.
+   */
+  synchronized boolean mayTryWord(InetAddress from, long nowNanos) {
+    return of(words, from, WRONG_WORDS, nowNanos).take(1, nowNanos)
+        && wordsOverall.take(1, nowNanos);
+  }
+
+  /** The word was right. */
+  synchronized void wordWasRight(InetAddress from, long nowNanos) {
+    of(words, from, WRONG_WORDS, nowNanos).take(-1, nowNanos);
+    wordsOverall.take(-1, nowNanos);
+  }
+
+  /** True where this address may make a room; this computer always may. */
+  synchronized boolean mayMakeRoom(InetAddress from, long nowNanos) {
+    return from.isLoopbackAddress() || of(rooms, from, ROOMS, nowNanos).take(1, nowNanos);
+  }
+
+  private static Allowance of(
+      Map<InetAddress, Allowance> all, InetAddress from, int aMinute, long nowNanos) {
+    if (all.size() >= REMEMBERED && !all.containsKey(from)) {
+      all.values().removeIf(each -> each.full(nowNanos));
+      if (all.size() >= REMEMBERED) {
+        all.remove(all.keySet().iterator().next());
+      }
+    }
+    return all.computeIfAbsent(from, a -> new Allowance(aMinute / MINUTE, aMinute, nowNanos));
+  }
+}

@@ -1,0 +1,116 @@
+package thinclick.server.host;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ServerMessage;
+
+/** More than anybody needs. */
+class FloodTest {
+  @TempDir Path folder;
+  private RehearsalHost host;
+  private WireClient leader;
+  private ServerMessage.Welcome opened;
+
+  @BeforeEach
+  void roomIsOpen() {
+    host = RehearsalHost.start(HostOptions.local(folder.resolve("room.db")));
+    leader = WireClient.connect(host.port());
+    leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
+    opened = leader.expect(ServerMessage.Welcome.class);
+  }
+
+  @AfterEach
+  void close() {
+    leader.close();
+    host.close();
+  }
+
+  private WireClient join(String name) {
+    WireClient client = WireClient.connect(host.port());
+    client.send(new ClientMessage.Join(1, 1, opened.room(), name, Role.PLAYER, null, null, false));
+    client.expect(ServerMessage.Welcome.class);
+    return client;
+  }
+
+  @Test
+  void floodOfQuestionsClosesTheConnection() {
+    try (WireClient mina = join("Mina")) {
+      for (int id = 0; id < 500 && mina.open(); id++) {
+        try {
+          mina.send(new ClientMessage.Clock(id, id));
+        } catch (RuntimeException closed) {
+          break;
+        }
+      }
+      assertThat(mina.closeCode()).isEqualTo(CloseCode.FLOOD.number());
+    }
+  }
+
+  @Test
+  void floodOfNonsenseClosesTheConnection() {
+    try (WireClient mina = join("Mina")) {
+      for (int i = 0; i < 500 && mina.open(); i++) {
+        try {
+          mina.sendText("{\"type\":\"dance\"}");
+        } catch (RuntimeException closed) {
+          break;
+        }
+      }
+      assertThat(mina.closeCode()).isEqualTo(CloseCode.FLOOD.number());
+    }
+  }
+
+  @Test
+  void longResendIsSlowedDownAndStoredWhole() {
+    try (WireClient mina = join("Mina")) {
+      leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
+      leader.send(
+          new ClientMessage.Deal(
+              2, leader.expect(ServerMessage.Done.class).revision(), 7, List.of()));
+      long dealt = leader.expect(ServerMessage.Done.class).revision();
+      String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
+      leader.send(new ClientMessage.Start(3, dealt, dealId, 15_000, 4));
+      ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
+      long all = 576;
+      for (long first = 1; first <= all; first += 64) {
+        mina.send(
+            new ClientMessage.Attacks(
+                announced.takeId(),
+                announced.epoch(),
+                first,
+                LongStream.range(first, first + 64)
+                    .mapToObj(seq -> WireAttack.tap(announced.startMicros() + seq))
+                    .toList()));
+      }
+      long through = 0;
+      while (through < all) {
+        through = mina.expect(ServerMessage.Stored.class).throughSeq();
+      }
+      assertThat(mina.open()).isTrue();
+    }
+  }
+
+  @Test
+  void twentyOneWrongWordsInAMinuteAreTooMany() {
+    for (int i = 1; i <= 21; i++) {
+      try (WireClient stranger = WireClient.connect(host.port())) {
+        stranger.send(
+            new ClientMessage.Join(1, 1, "wrong" + i, "Mina", Role.PLAYER, null, null, false));
+        assertThat(stranger.closeCode())
+            .as("word %d", i)
+            .isEqualTo(i <= 20 ? CloseCode.ROOM.number() : CloseCode.FLOOD.number());
+      }
+    }
+  }
+}
