@@ -1,12 +1,18 @@
 package thinclick.server.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 
 /** From an understanding to the figures of a review. */
 final class Figures {
+  private static final int LEAST_FOR_LEAN = 4;
+  private static final int LEAST_FOR_SPREAD = 2;
+  private static final int LEAST_FOR_SPREAD_INTERVAL = 8;
+  private static final int LEAST_BEATS_FOR_DRIFT = 4;
+
   private final Understanding understood;
   private final Sheet sheet;
   private final Tolerance tolerance;
@@ -50,7 +56,7 @@ final class Figures {
     for (Judged one : judged) {
       analyses.add(one.analysis());
     }
-    List<@Nullable Double> pulse = new ArrayList<>();
+    List<@Nullable Double> pulse = new ArrayList<>(sheet.steps);
     for (int step = 0; step < sheet.steps; step++) {
       boolean known = !alone || sheet.stageClicks[sheet.stageOf(step)];
       pulse.add(known ? (Double) understood.pulseMillis(step) : null);
@@ -60,35 +66,36 @@ final class Figures {
 
   private PlayerReview player(Judged one) {
     Reading reading = one.reading;
-    Sample all = one.sample(k -> true);
-    Reason later = new Reason(Reason.Code.TOO_FEW, "the timing model has not been fitted");
+    Slice whole = one.whole();
+    Timing all = timing(one.sample(whole));
+    int[] added = one.addedByStage();
     List<PlayerStage> stages = new ArrayList<>();
     for (int s = 0; s < sheet.stageClicks.length; s++) {
-      stages.add(playerStage(one, s));
+      stages.add(playerStage(one, s, added[s]));
     }
-    Figure lean = lean(all);
     double uncertainty = reading.chair.part.uncertaintyMillis();
+    Reason later = new Reason(Reason.Code.TOO_FEW, "the timing model has not been fitted");
     return new PlayerReview(
         reading.chair.part.player(),
         reading.size(),
-        one.placed(k -> true),
-        one.dropped(k -> true),
+        one.placed(whole),
+        one.dropped(whole),
         one.addedCount(),
-        lean,
-        spread(all),
-        position(one, true),
-        position(one, false),
+        all.lean,
+        all.spread,
+        position(one, Slice.Kind.ONBEAT),
+        position(one, Slice.Kind.OFFBEAT),
         Episodes.displacements(sheet, reading),
-        hold(one, k -> true),
-        lean.known() ? (Double) charged(lean.get(), uncertainty) : null,
+        hold(one, whole, all.freedom),
+        all.lean.known() ? (Double) charged(all.lean.get(), uncertainty) : null,
         uncertainty,
+        swing(one),
         Figure.unknown(later),
         Figure.unknown(later),
-        Figure.unknown(later),
-        Figure.unknown(later),
-        Figure.unknown(later),
+        Dynamics.accents(sheet, reading),
+        Dynamics.noteLength(sheet, reading),
         stages,
-        one.displaced(),
+        one.displaced(whole),
         reading.chair.awayCount,
         reading.chair.setAside.length,
         reading.shifts.period(),
@@ -97,59 +104,73 @@ final class Figures {
         reading.chair.part.standIn());
   }
 
+  /** What of a lean is the player's own doing: the rest may be the chair's clock and sound. */
   private static double charged(double lean, double uncertainty) {
     return Round.millis(lean - Math.max(-uncertainty, Math.min(uncertainty, lean)));
   }
 
-  private PositionReview position(Judged one, boolean onbeat) {
-    Judged.Where where = k -> sheet.grid.onbeat(one.reading.chair.steps[k]) == onbeat;
-    Sample sample = one.sample(where);
-    return new PositionReview(one.written(where), one.placed(where), lean(sample), spread(sample));
+  private PositionReview position(Judged one, Slice.Kind kind) {
+    Slice slice = one.whole().only(kind);
+    Timing timing = timing(one.sample(slice));
+    return new PositionReview(one.written(slice), one.placed(slice), timing.lean, timing.spread);
   }
 
-  private PlayerStage playerStage(Judged one, int stage) {
-    Judged.Where where = inStage(one, stage);
-    Sample sample = one.sample(where);
+  private PlayerStage playerStage(Judged one, int stage, int added) {
+    Slice slice = one.stage(stage);
+    Timing timing = timing(one.sample(slice));
     return new PlayerStage(
-        one.written(where),
-        one.placed(where),
-        one.dropped(where),
-        one.addedIn(stage),
-        hold(one, where),
-        lean(sample),
-        spread(sample));
+        one.written(slice),
+        one.placed(slice),
+        one.dropped(slice),
+        added,
+        hold(one, slice, timing.freedom),
+        timing.lean,
+        timing.spread);
   }
 
-  private Judged.Where inStage(Judged one, int stage) {
-    return k -> sheet.stageOf(one.reading.chair.steps[k]) == stage;
-  }
+  /** Lean and spread of a sample, and what its asynchronies are worth. */
+  private record Timing(Figure lean, Figure spread, double freedom) {}
 
-  private Figure lean(Sample sample) {
-    if (sample.size() < 4) {
-      return Figure.unknown(Reason.tooFew("a lean", 4, sample.size()));
+  private Timing timing(Sample sample) {
+    int n = sample.size();
+    if (n < LEAST_FOR_SPREAD) {
+      return new Timing(
+          Figure.unknown(Reason.tooFew("a lean", LEAST_FOR_LEAN, n)),
+          Figure.unknown(Reason.tooFew("a spread", LEAST_FOR_SPREAD, n)),
+          n);
     }
-    return Figure.exact(Round.millis(sample.mean()));
+    AsynchronyFit fit = AsynchronyFit.of(sample, sheet.grid.stepsPerBeat());
+    Figure lean =
+        n < LEAST_FOR_LEAN
+            ? Figure.unknown(Reason.tooFew("a lean", LEAST_FOR_LEAN, n))
+            : Figure.of(
+                Round.millis(sample.mean()),
+                Intervals.mean(sample.mean(), fit.meanError(), fit.freedom()));
+    double sd = Round.millis(sample.spread());
+    Figure spread =
+        n < LEAST_FOR_SPREAD_INTERVAL
+            ? Figure.of(sd, Reason.tooFew("a spread's interval", LEAST_FOR_SPREAD_INTERVAL, n))
+            : Figure.of(sd, Intervals.spread(sample.spread(), fit.freedom()));
+    return new Timing(lean, spread, fit.freedom());
   }
 
-  private Figure spread(Sample sample) {
-    if (sample.size() < 2) {
-      return Figure.unknown(Reason.tooFew("a spread", 2, sample.size()));
-    }
-    return Figure.exact(Round.millis(sample.spread()));
-  }
-
-  private Figure hold(Judged one, Judged.Where where) {
-    int written = one.judgeable(where);
-    if (one.written(where) == 0) {
+  private Figure hold(Judged one, Slice slice, double freedom) {
+    int judgeable = one.judgeable(slice);
+    if (one.written(slice) == 0) {
       return Figure.unknown(Reason.Code.NOTHING_WRITTEN, "nothing is written here");
     }
     if (one.chance) {
       return Figure.unknown(chance());
     }
-    if (written == 0) {
+    if (judgeable == 0) {
       return Figure.unknown(noPulse());
     }
-    return Figure.exact(Round.percent(100.0 * one.placed(where) / written));
+    return share(one.placed(slice), judgeable, freedom);
+  }
+
+  private static Figure share(int placed, int written, double freedom) {
+    return Figure.of(
+        Round.percent(100.0 * placed / written), Intervals.share(placed, written, freedom));
   }
 
   private Reason chance() {
@@ -157,101 +178,179 @@ final class Figures {
         Reason.Code.CHANCE_WOULD_PLACE,
         "a tolerance of "
             + Math.round(tolerance.millis())
-            + " ms is over 35 % of the smallest written gap");
+            + " ms is over 35 % of the smallest written gap, luck alone would place attacks");
   }
 
   private static Reason noPulse() {
     return new Reason(Reason.Code.NO_PULSE, "one player in silence has nobody to be together with");
   }
 
+  private Figure swing(Judged one) {
+    if (sheet.grid.stepsPerBeat() % 2 != 0 || sheet.grid.stepsPerBeat() == 6) {
+      return Figure.unknown(noPairs());
+    }
+    SwingRatio.Place place = one.swing();
+    if (place == null) {
+      return Figure.unknown(
+          Reason.Code.TOO_FEW,
+          "a swing ratio needs " + SwingRatio.LEAST + " attacks on each of the two steps of pairs");
+    }
+    return ratio(place);
+  }
+
+  private Reason noPairs() {
+    return new Reason(
+        Reason.Code.NO_PAIRS,
+        "a beat of " + sheet.grid.stepsPerBeat() + " steps has no pairs to swing");
+  }
+
+  private static Figure ratio(SwingRatio.Place place) {
+    double ratio = place.ratio();
+    double error = 1.96 * place.ratioError();
+    return Figure.of(
+        Round.fine(ratio),
+        new Interval(Round.fine(Math.max(0, ratio - error)), Round.fine(ratio + error)));
+  }
+
   private StageReview stage(int s) {
-    int written = 0;
-    int placed = 0;
-    int judgeable = 0;
-    boolean chance = false;
-    Pooled pooled = new Pooled();
+    Pool pool = new Pool();
     for (Judged one : judged) {
-      Judged.Where where = inStage(one, s);
-      written += one.written(where);
-      judgeable += one.judgeable(where);
-      placed += one.placed(where);
-      chance |= one.chance && one.written(where) > 0;
-      pooled.add(one.sample(where));
+      pool.add(one, one.stage(s));
     }
     return new StageReview(
         sheet.stageFrom[s] / sheet.stepsPerBar,
         sheet.stageFrom[s + 1] / sheet.stepsPerBar,
         sheet.plan.clicksPerBar(s, sheet.take.meter(), sheet.take.stepsPerBeat()),
-        ensembleHold(written, judgeable, placed, chance),
-        pooled.figure(),
-        drift(s),
-        written,
-        placed,
+        pool.hold(),
+        pool.spread(),
+        drift(s, pool),
+        pool.written,
+        pool.placed,
         PlanWords.of(sheet.take.stages().get(s), sheet.take.meter(), sheet.take.stepsPerBeat()));
   }
 
-  private Figure ensembleHold(int written, int judgeable, int placed, boolean chance) {
-    if (written == 0) {
-      return Figure.unknown(Reason.Code.NOTHING_WRITTEN, "nothing is written here");
-    }
-    if (chance) {
-      return Figure.unknown(chance());
-    }
-    if (judgeable == 0) {
-      return Figure.unknown(noPulse());
-    }
-    return Figure.exact(Round.percent(100.0 * placed / judgeable));
-  }
-
-  private Figure drift(int s) {
+  /** Slope of the pulse against the written grid over the stage's steps, percent of a step. */
+  private Figure drift(int s, Pool pool) {
     int from = sheet.stageFrom[s];
     int to = Math.min(sheet.stageFrom[s + 1], sheet.lastCountedStep() + 1);
     if (alone) {
       return Figure.unknown(noPulse());
     }
     int steps = to - from;
-    if (steps < 4 * sheet.grid.stepsPerBeat()) {
-      return Figure.unknown(Reason.Code.TOO_SHORT, "a drift needs 4 beats, this stage was shorter");
+    if (steps < LEAST_BEATS_FOR_DRIFT * sheet.grid.stepsPerBeat()) {
+      return Figure.unknown(
+          Reason.Code.TOO_SHORT,
+          "a drift needs " + LEAST_BEATS_FOR_DRIFT + " beats, this stage was shorter");
     }
-    double meanX = (steps - 1) / 2.0;
+    if (pool.matched < 2) {
+      return Figure.unknown(Reason.tooFew("a drift", 2, pool.matched));
+    }
+    double middle = (steps - 1) / 2.0;
     double sxy = 0;
-    double sxx = 0;
     for (int i = 0; i < steps; i++) {
       double off = understood.pulseMillis(from + i) - sheet.nominalMillis(from + i);
-      sxy += (i - meanX) * off;
-      sxx += (i - meanX) * (i - meanX);
+      sxy += (i - middle) * off;
     }
-    return Figure.exact(Round.fine(100 * sxy / sxx / sheet.stepMillis));
+    double sxx = steps * ((double) steps * steps - 1) / 12;
+    double percent = 100 * sxy / sxx / sheet.stepMillis;
+    if (pool.slopeWeight <= 0) {
+      return Figure.of(
+          Round.fine(percent), Reason.tooFew("a drift's interval: attacks", 3, pool.matched));
+    }
+    double error = 1.96 * 100 / Math.sqrt(pool.slopeWeight) / sheet.stepMillis;
+    return Figure.of(
+        Round.fine(percent),
+        new Interval(Round.fine(percent - error), Round.fine(percent + error)));
   }
 
   private EnsembleReview ensemble(List<StageReview> stages) {
-    int written = 0;
-    int placed = 0;
-    int judgeable = 0;
-    boolean chance = false;
-    Pooled pooled = new Pooled();
+    Pool pool = new Pool();
     for (Judged one : judged) {
-      written += one.written(k -> true);
-      placed += one.placed(k -> true);
-      judgeable += one.judgeable(k -> true);
-      chance |= one.chance && one.reading.size() > 0;
-      for (int s = 0; s < stages.size(); s++) {
-        pooled.add(one.sample(inStage(one, s)));
-      }
+      pool.add(one, one.whole());
     }
     Reason later = new Reason(Reason.Code.TOO_FEW, "the timing model has not been fitted");
+    Figure[] offClick = offClick();
     return new EnsembleReview(
-        ensembleHold(written, judgeable, placed, chance),
+        pool.hold(),
         heldThrough(stages),
-        List.of(),
+        alone ? null : Returns.of(understood),
         null,
         null,
         later,
-        Figure.unknown(later),
-        Figure.unknown(later),
-        pooled.figure(),
-        Figure.unknown(later),
-        later);
+        offClick[0],
+        offClick[1],
+        pool.spread(),
+        ensembleSwing(),
+        alone ? noPulse() : null);
+  }
+
+  private Figure ensembleSwing() {
+    if (sheet.grid.stepsPerBeat() % 2 != 0 || sheet.grid.stepsPerBeat() == 6) {
+      return Figure.unknown(noPairs());
+    }
+    List<SwingRatio.Place> places = new ArrayList<>();
+    for (Judged one : judged) {
+      SwingRatio.Place place = one.swing();
+      if (place != null) {
+        places.add(place);
+      }
+    }
+    if (places.isEmpty()) {
+      return Figure.unknown(
+          Reason.Code.TOO_FEW,
+          "nobody played " + SwingRatio.LEAST + " attacks on each of the two steps of pairs");
+    }
+    return ratio(SwingRatio.together(places));
+  }
+
+  /** Mean and standard deviation of pulse minus click, from the first attack to the last. */
+  private Figure[] offClick() {
+    if (alone) {
+      return new Figure[] {Figure.unknown(noPulse()), Figure.unknown(noPulse())};
+    }
+    double first = Double.POSITIVE_INFINITY;
+    double last = Double.NEGATIVE_INFINITY;
+    for (Judged one : judged) {
+      double[] attacks = one.reading.chair.attacks;
+      for (int partner : one.reading.partner) {
+        if (partner != Matcher.NONE) {
+          first = Math.min(first, attacks[partner]);
+          last = Math.max(last, attacks[partner]);
+        }
+      }
+    }
+    int[] at = new int[sheet.clickSteps.length];
+    double[] off = new double[at.length];
+    int count = 0;
+    for (int click : sheet.clickSteps) {
+      double pulse = understood.pulseMillis(click);
+      // half a step of grace: the click that the first and the last attack answer belongs to them
+      if (pulse >= first - sheet.stepMillis / 2 && pulse <= last + sheet.stepMillis / 2) {
+        at[count] = click;
+        off[count++] = pulse - sheet.clickMillis(click);
+      }
+    }
+    Sample sample =
+        new Sample(Arrays.copyOf(at, count), Arrays.copyOf(off, count), new double[count]);
+    Reason few = Reason.tooFew("pulse against click: clicks", 2, count);
+    if (count < 2) {
+      return new Figure[] {
+        count == 1 ? Figure.of(Round.millis(sample.mean()), few) : Figure.unknown(few),
+        Figure.unknown(few)
+      };
+    }
+    AsynchronyFit fit = AsynchronyFit.of(sample, sheet.grid.stepsPerBeat());
+    double sd = sample.spread();
+    return new Figure[] {
+      Figure.of(
+          Round.millis(sample.mean()),
+          Intervals.mean(sample.mean(), fit.meanError(), fit.freedom())),
+      count < LEAST_FOR_SPREAD_INTERVAL
+          ? Figure.of(
+              Round.millis(sd),
+              Reason.tooFew("a spread's interval", LEAST_FOR_SPREAD_INTERVAL, count))
+          : Figure.of(Round.millis(sd), Intervals.spread(sd, fit.freedom()))
+    };
   }
 
   /** The stage with the fewest clicks a bar that was held, among equals the last; -1 for none. */
@@ -266,25 +365,69 @@ final class Figures {
     return best;
   }
 
-  /** Deviations about each player's own mean, put together. */
-  private static final class Pooled {
+  /** Several players put together: sums of counts, deviations about each player's own mean. */
+  private final class Pool {
+    int written;
+    int placed;
+    int judgeable;
+    int matched;
+
+    /** Inverse variance of a slope fitted through all these attacks, (ms a step)^-2. */
+    double slopeWeight;
+
+    private boolean chance;
+    private double worth;
     private double squares;
     private double freedom;
-    private int count;
+    private double fitted;
 
-    void add(Sample sample) {
-      if (sample.size() >= 2) {
-        squares += sample.squares();
-        freedom += sample.freedom();
-        count += sample.size();
+    void add(Judged one, Slice slice) {
+      written += one.written(slice);
+      placed += one.placed(slice);
+      judgeable += one.judgeable(slice);
+      chance |= one.chance && one.written(slice) > 0;
+      Sample sample = one.sample(slice);
+      matched += sample.size();
+      if (sample.size() < LEAST_FOR_SPREAD) {
+        worth += sample.size();
+        return;
+      }
+      AsynchronyFit fit = AsynchronyFit.of(sample, sheet.grid.stepsPerBeat());
+      worth += fit.freedom();
+      fitted += fit.freedom();
+      squares += sample.squares();
+      freedom += sample.freedom();
+      if (sample.size() > 2 && sample.squares() > 0) {
+        double inflation = sample.size() / Math.max(1, fit.freedom());
+        slopeWeight +=
+            sample.squaresOfSteps()
+                / (Math.max(1e-6, sample.spread() * sample.spread()) * Math.max(1, inflation));
       }
     }
 
-    Figure figure() {
-      if (count < 2 || freedom <= 0) {
-        return Figure.unknown(Reason.tooFew("a spread", 2, count));
+    Figure hold() {
+      if (written == 0) {
+        return Figure.unknown(Reason.Code.NOTHING_WRITTEN, "nothing is written here");
       }
-      return Figure.exact(Round.millis(Math.sqrt(squares / freedom)));
+      if (chance) {
+        return Figure.unknown(Figures.this.chance());
+      }
+      if (judgeable == 0) {
+        return Figure.unknown(noPulse());
+      }
+      return share(placed, judgeable, worth);
+    }
+
+    Figure spread() {
+      if (freedom <= 0) {
+        return Figure.unknown(Reason.tooFew("a spread", LEAST_FOR_SPREAD, matched));
+      }
+      double sd = Math.sqrt(squares / freedom);
+      return matched < LEAST_FOR_SPREAD_INTERVAL
+          ? Figure.of(
+              Round.millis(sd),
+              Reason.tooFew("a spread's interval", LEAST_FOR_SPREAD_INTERVAL, matched))
+          : Figure.of(Round.millis(sd), Intervals.spread(sd, fitted));
     }
   }
 }

@@ -3,16 +3,11 @@ package thinclick.server.scoring;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 
 /** One player's attacks against the pulse: distances, placed or not, what is left over. */
 final class Judged {
-  /** Picks written attacks by their index. */
-  @FunctionalInterface
-  interface Where {
-    boolean holds(int k);
-  }
-
   /** A single player's steady lean is removed up to this for placing, ms. */
   static final double SOLO_LEAN = 80;
 
@@ -67,7 +62,7 @@ final class Judged {
   }
 
   private double removedLean(boolean alone) {
-    Sample sample = sample(k -> true);
+    Sample sample = sample(whole());
     double allowed = reading.chair.part.uncertaintyMillis();
     if (alone) {
       allowed = Math.max(allowed, SOLO_LEAN);
@@ -96,16 +91,34 @@ final class Judged {
     return (int) Math.rint(better);
   }
 
-  Sample sample(Where where) {
-    int[] at = new int[reading.size()];
-    double[] millis = new double[reading.size()];
-    double[] leverage = new double[reading.size()];
+  /** All of the player's counted written attacks. */
+  Slice whole() {
+    return new Slice(0, reading.size(), Slice.Kind.ALL);
+  }
+
+  /** Those of one stage. */
+  Slice stage(int stage) {
+    return new Slice(
+        firstFrom(sheet.stageFrom[stage]), firstFrom(sheet.stageFrom[stage + 1]), Slice.Kind.ALL);
+  }
+
+  private int firstFrom(int step) {
+    int found = Arrays.binarySearch(reading.chair.steps, step);
+    return found >= 0 ? found : -found - 1;
+  }
+
+  /** The asynchronies of what was matched undisplaced and can be judged. */
+  Sample sample(Slice slice) {
+    int most = slice.to() - slice.from();
+    int[] at = new int[most];
+    double[] millis = new double[most];
+    double[] leverage = new double[most];
     int count = 0;
-    for (int k = 0; k < reading.size(); k++) {
+    for (int k = slice.from(); k < slice.to(); k++) {
       if (known[k]
           && reading.partner[k] != Matcher.NONE
           && reading.shift[k] == 0
-          && where.holds(k)) {
+          && slice.holds(sheet, reading.chair.steps[k])) {
         at[count] = reading.chair.steps[k];
         leverage[count] = leverageAt(k);
         millis[count++] = asynchrony[k];
@@ -115,49 +128,57 @@ final class Judged {
         Arrays.copyOf(at, count), Arrays.copyOf(millis, count), Arrays.copyOf(leverage, count));
   }
 
+  /** Where this player's odd steps sound within their pairs; null where either kind is rare. */
+  SwingRatio.@Nullable Place swing() {
+    return reading.swing(sheet, understood.places(), understood.swing());
+  }
+
   private double leverageAt(int k) {
     return understood.pulse() == null
         ? 0
         : understood.pulse().leverage(chairIndex, reading.soundingStep(k));
   }
 
-  int written(Where where) {
-    return count(where);
+  int written(Slice slice) {
+    return count(slice, k -> true);
   }
 
   /** Written attacks for which a pulse is known to judge by. */
-  int judgeable(Where where) {
-    return count(k -> known[k] && where.holds(k));
+  int judgeable(Slice slice) {
+    return count(slice, k -> known[k]);
   }
 
-  int placed(Where where) {
-    return count(k -> placed[k] && where.holds(k));
+  int placed(Slice slice) {
+    return count(slice, k -> placed[k]);
   }
 
-  int dropped(Where where) {
-    return count(k -> reading.partner[k] == Matcher.NONE && where.holds(k));
+  int dropped(Slice slice) {
+    return count(slice, k -> reading.partner[k] == Matcher.NONE);
   }
 
-  int displaced() {
-    return count(k -> reading.partner[k] != Matcher.NONE && reading.shift[k] != 0);
+  int displaced(Slice slice) {
+    return count(slice, k -> reading.partner[k] != Matcher.NONE && reading.shift[k] != 0);
   }
 
   int addedCount() {
     return addedAt.length;
   }
 
-  int addedIn(int stage) {
-    int count = 0;
+  /** Added attacks by stage. */
+  int[] addedByStage() {
+    int[] counts = new int[sheet.stageClicks.length];
     for (int step : addedAt) {
-      count += sheet.stageOf(step) == stage ? 1 : 0;
+      counts[sheet.stageOf(step)]++;
     }
-    return count;
+    return counts;
   }
 
-  private int count(Where where) {
+  private int count(Slice slice, IntPredicate counts) {
     int count = 0;
-    for (int k = 0; k < reading.size(); k++) {
-      count += where.holds(k) ? 1 : 0;
+    for (int k = slice.from(); k < slice.to(); k++) {
+      if (slice.holds(sheet, reading.chair.steps[k]) && counts.test(k)) {
+        count++;
+      }
     }
     return count;
   }
@@ -236,11 +257,5 @@ final class Judged {
 
   private static Analysis.Played bare(int index, Analysis.Kind kind) {
     return new Analysis.Played(index, kind, null, 0, null, null);
-  }
-
-  /** Whether any written attack was judged at all. */
-  @Nullable Double meanAsynchrony() {
-    Sample sample = sample(k -> true);
-    return sample.size() == 0 ? null : (Double) sample.mean();
   }
 }

@@ -35,6 +35,7 @@ final class Pulse {
   private final double[][] ownVariance;
   private final double[] ownFreedom;
   private final double[] noise;
+  private final double stepMillis;
 
   /**
    * Fits all of it.
@@ -55,6 +56,7 @@ final class Pulse {
     this.chairs = chairs;
     this.weight = weight;
     this.noise = noise.clone();
+    stepMillis = sheet.stepMillis;
     freedom = start.common();
     knots = knots(chairs, sheet.clickSteps);
     boolean[] clicked = new boolean[knots.length];
@@ -344,6 +346,77 @@ final class Pulse {
 
   double noise(int i) {
     return noise[i];
+  }
+
+  /** How many attacks sounded on steps from {@code from} until before {@code to}. */
+  int attacksBetween(int from, int to) {
+    int count = 0;
+    for (Observed chair : chairs) {
+      count += first(chair.at(), to) - first(chair.at(), from);
+    }
+    return count;
+  }
+
+  private static int first(int[] at, int step) {
+    int low = 0;
+    int high = at.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (at[middle] < step) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /**
+   * The pulse at a step from the attacks before it alone, ms from its place, and its SD.
+   *
+   * @param from attacks before this step are left out
+   */
+  double[] foretell(int from, int step) {
+    int firstKnot = first(knots, from);
+    int afterKnot = first(knots, step);
+    int[] used =
+        Arrays.copyOf(Arrays.copyOfRange(knots, firstKnot, afterKnot), afterKnot - firstKnot + 1);
+    used[used.length - 1] = step;
+    double[] sum = new double[used.length];
+    double[] precision = new double[used.length];
+    for (int i = 0; i < chairs.length; i++) {
+      Observed chair = chairs[i];
+      double still = ownFreedom[i] * ownFreedom[i] * OWN_STEPS / 2;
+      for (int k = first(chair.at(), from); k < chair.size() && chair.at()[k] < step; k++) {
+        double variance = noise[i] * noise[i] * doubt(i, k, residual(i, k)) + still;
+        sum[knotOf[i][k] - firstKnot] += (chair.offMillis()[k] - lean[i]) / variance;
+        precision[knotOf[i][k] - firstKnot] += 1 / variance;
+      }
+    }
+    CommonCourse before =
+        new CommonCourse(used, new boolean[used.length], new double[used.length], stepMillis);
+    before.fit(sum, precision, freedom, true);
+    double[] found = {
+      before.level[used.length - 1] + meanLean(), Math.sqrt(before.variance[used.length - 1])
+    };
+    return found;
+  }
+
+  private double residual(int i, int k) {
+    return chairs[i].offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - own[i][k];
+  }
+
+  /** The weighted mean of the leans of those who played. */
+  private double meanLean() {
+    double sum = 0;
+    double weights = 0;
+    for (int i = 0; i < chairs.length; i++) {
+      if (chairs[i].size() > 0) {
+        sum += weight[i] * lean[i];
+        weights += weight[i];
+      }
+    }
+    return weights > 0 ? sum / weights : 0;
   }
 
   String fitted() {

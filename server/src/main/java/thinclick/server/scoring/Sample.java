@@ -31,6 +31,19 @@ record Sample(int[] at, double[] millis, double[] leverage) {
     return sum;
   }
 
+  /** Sum of squares of the steps about their mean, steps squared. */
+  double squaresOfSteps() {
+    double mean = 0;
+    for (int one : at) {
+      mean += one / (double) at.length;
+    }
+    double sum = 0;
+    for (int one : at) {
+      sum += (one - mean) * (one - mean);
+    }
+    return sum;
+  }
+
   /** Degrees of freedom: one for the mean, and what the pulse took up of each attack. */
   double freedom() {
     double sum = -1;

@@ -1,6 +1,7 @@
 package thinclick.server.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -95,12 +96,19 @@ final class Sheet {
 
   /** True where no click sounds from half a bar before a step until the step. */
   boolean silentAt(int step) {
-    int found = java.util.Arrays.binarySearch(clickSteps, step);
+    int found = Arrays.binarySearch(clickSteps, step);
     if (found >= 0) {
       return false;
     }
     int before = -found - 2;
     return before < 0 || step - clickSteps[before] > stepsPerBar / 2;
+  }
+
+  /** Clicks after one step, up to and with another. */
+  int clicksBetween(int after, int upTo) {
+    int from = Arrays.binarySearch(clickSteps, after + 1);
+    int to = Arrays.binarySearch(clickSteps, upTo + 1);
+    return (to >= 0 ? to : -to - 1) - (from >= 0 ? from : -from - 1);
   }
 
   double beatMillis() {
@@ -115,17 +123,20 @@ final class Sheet {
     return (int) Math.max(-1, Math.floor(endMillis / stepMillis));
   }
 
+  /** When the click on a step sounds, ms from step 0; straight where the band decides the swing. */
+  double clickMillis(int step) {
+    return nominalMillis(step);
+  }
+
   int barOf(int step) {
     return Math.floorDiv(step, stepsPerBar);
   }
 
   /** The stage of a step; the first before the take, the last after it. */
   int stageOf(int step) {
-    int stage = 0;
-    while (stage + 1 < stageClicks.length && step >= stageFrom[stage + 1]) {
-      stage++;
-    }
-    return stage;
+    int found = Arrays.binarySearch(stageFrom, step);
+    int stage = found >= 0 ? found : -found - 2;
+    return Math.max(0, Math.min(stageClicks.length - 1, stage));
   }
 
   static boolean inside(List<Span> spans, double micros) {

@@ -1,6 +1,9 @@
 package thinclick.server.scoring;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Follows one player through a part: at each written attack, by how many whole steps the player
@@ -9,10 +12,27 @@ import java.util.Arrays;
  * <p>A hidden Markov model over (shift, phase). The shift jumps rarely, likeliest at bar lines and
  * by one step, and a jump keeps the phase. The phase moves slowly about a centre that others
  * foretell, in a window that follows the player. A written attack is dropped, or explains a played
- * one; what is played is otherwise spread evenly in time. Cost is linear in attacks.
+ * one; what is played is otherwise spread evenly in time. Only shifts that carry any weight are
+ * followed, and those that others jump to are looked at where an attack lies; cost is linear in
+ * attacks.
  */
 final class ShiftDecoder {
-  /** What the model takes for granted. Times in ms, deviations as SD. */
+  /**
+   * What the model takes for granted.
+   *
+   * @param noise SD of an attack about its phase, ms
+   * @param drop probability that a written attack is not played
+   * @param addedPerMilli additions a millisecond
+   * @param jumpAtBar probability of a jump over a bar line between two written attacks
+   * @param jumpElsewhere the same within a bar
+   * @param startDisplaced probability to begin displaced
+   * @param startSpread SD of the first phase about the centre, ms
+   * @param startMean its mean, ms
+   * @param walkPerStep SD of the phase's walk, ms per square root of a step
+   * @param silentDrift SD of the drift in silence, as a share of the tempo
+   * @param reach half the window of phases, ms
+   * @param clickPulls true where clicks draw the phase home
+   */
   record Prices(
       double noise,
       double drop,
@@ -29,23 +49,38 @@ final class ShiftDecoder {
 
   /** What was decoded at each written attack. */
   @SuppressWarnings("ArrayRecordComponent") // columns of numbers, never compared or changed
-  record Decoded(
-      int[] shift, double[] phase, double[] phaseSd, double[] certainty, double[] logEvidence) {}
+  record Decoded(int[] shift, double[] phase, double[] logEvidence) {}
 
-  private static final double SAME_STEP = 0.5;
-  private static final double MAX_SD_REACH = 4;
+  private static final double NEARER = 0.5; // each step further, a jump is half as likely
+  private static final double NOISE_REACH = 3.5;
+
+  /** A shift with less of the weight than this is not followed. */
+  private static final double IDLE = 1e-6;
+
+  /** Attacks looked at around one place; more can only come from a broken pad. */
+  private static final int MOST = 8;
 
   private final Sheet sheet;
   private final Places places;
   private final int[] steps;
   private final double[] attacks;
-  private final Shifts shifts;
+  private final int[] shifts;
+  private final int zero;
   private final Prices prices;
   private final double[] centre;
   private final double[] feel;
   private final double bin;
   private final int half;
   private final int bins;
+  private final double gain;
+
+  /** How much of a jump from one shift goes to another. */
+  private final double[][] pull;
+
+  /** The first attack worth looking at for each shift; moves along with the part. */
+  private final int[] pointer;
+
+  private final Map<Long, Course> courses = new HashMap<>();
 
   /**
    * Sets the player before the part.
@@ -62,145 +97,342 @@ final class ShiftDecoder {
       Prices prices,
       double[] centre,
       double[] feel) {
-    this.feel = feel;
     this.sheet = sheet;
     this.places = places;
     this.steps = steps;
     this.attacks = attacks;
-    this.shifts = shifts;
+    this.shifts = shifts.shifts();
     this.prices = prices;
     this.centre = centre;
+    this.feel = feel;
+    zero = shifts.zero();
     bin = Math.max(prices.noise / 2, 2 * prices.reach / 60);
     half = (int) Math.ceil(prices.reach / bin);
     bins = 2 * half + 1;
+    gain =
+        (1 - prices.drop)
+            / (prices.drop * prices.addedPerMilli * prices.noise * Math.sqrt(2 * Math.PI));
+    pull = pulls(this.shifts);
+    pointer = new int[this.shifts.length];
+  }
+
+  private static double[][] pulls(int[] shifts) {
+    double[][] pull = new double[shifts.length][shifts.length];
+    for (int d = 0; d < shifts.length; d++) {
+      double total = 0;
+      for (int e = 0; e < shifts.length; e++) {
+        if (e != d) {
+          pull[d][e] =
+              Math.pow(NEARER, Math.abs(shifts[e] - shifts[d]) - 1) + (shifts[e] == 0 ? 1 : 0);
+          total += pull[d][e];
+        }
+      }
+      for (int e = 0; e < shifts.length; e++) {
+        pull[d][e] /= Math.max(total, 1e-300);
+      }
+    }
+    return pull;
+  }
+
+  /** The forward pass at one written attack: weights by followed shift, and how it was come by. */
+  private static final class Moment {
+    final int[] active;
+    final double[][] weight;
+
+    /** Likelihood of what was played, by followed shift; null where nothing lies in reach. */
+    final double @Nullable [][] likely;
+
+    final double jump;
+    final @Nullable Course course;
+    final int followed;
+
+    Moment(
+        int[] active,
+        double[][] weight,
+        double @Nullable [][] likely,
+        double jump,
+        @Nullable Course course,
+        int followed) {
+      this.active = active;
+      this.weight = weight;
+      this.likely = likely;
+      this.jump = jump;
+      this.course = course;
+      this.followed = followed;
+    }
   }
 
   Decoded decode() {
     int n = steps.length;
-    int shiftCount = shifts.shifts().length;
-    double[][] emission = new double[n][];
-    double[][] forward = new double[n][];
-    int[] follow = new int[n]; // bins by which the window has followed the player
-    Course[] courses = new Course[n];
+    Moment[] moments = new Moment[n];
     double[] logEvidence = new double[n];
-
-    double[] now = new double[shiftCount * bins];
-    start(now);
     for (int k = 0; k < n; k++) {
-      if (k > 0) {
-        follow[k] = follow[k - 1] + drift(forward[k - 1]);
-        courses[k] = course(k, follow[k] - follow[k - 1], follow[k - 1]);
-        now = move(forward[k - 1], courses[k], k);
-      }
-      emission[k] = emit(k, centre[k] + follow[k] * bin);
-      double sum = 0;
-      for (int i = 0; i < now.length; i++) {
-        now[i] *= emission[k][i];
-        sum += now[i];
-      }
-      logEvidence[k] = Math.log(sum);
-      for (int i = 0; i < now.length; i++) {
-        now[i] /= sum;
-      }
-      forward[k] = now;
+      moments[k] = k == 0 ? first(logEvidence) : next(moments[k - 1], k, logEvidence);
     }
-
     int[] shift = new int[n];
     double[] phase = new double[n];
-    double[] phaseSd = new double[n];
-    double[] certainty = new double[n];
-    double[] back = new double[shiftCount * bins];
-    Arrays.fill(back, 1);
+    double[][] back = new double[0][];
     for (int k = n - 1; k >= 0; k--) {
-      read(k, forward[k], back, follow[k], shift, phase, phaseSd, certainty);
-      if (k > 0) {
-        for (int i = 0; i < back.length; i++) {
-          back[i] *= emission[k][i];
-        }
-        back = moveBack(back, courses[k], k);
-      }
+      back = k == n - 1 ? ones(moments[k]) : before(moments[k], moments[k + 1], back);
+      read(k, moments[k], back, shift, phase);
     }
-    return new Decoded(shift, phase, phaseSd, certainty, logEvidence);
+    return new Decoded(shift, phase, logEvidence);
   }
 
-  private void start(double[] state) {
-    int zero = shifts.zero();
-    double[] weight = new double[shifts.shifts().length];
-    double others = 0;
-    for (int d = 0; d < weight.length; d++) {
-      weight[d] = d == zero ? 0 : Math.pow(SAME_STEP, Math.abs(shifts.shifts()[d]));
-      others += weight[d];
+  private Moment first(double[] logEvidence) {
+    double[] start = new double[bins];
+    double sum = 0;
+    for (int b = 0; b < bins; b++) {
+      double z = ((b - half) * bin - prices.startMean) / prices.startSpread;
+      start[b] = Math.exp(-z * z / 2);
+      sum += start[b];
     }
-    for (int d = 0; d < weight.length; d++) {
-      double share =
-          d == zero
-              ? (others > 0 ? 1 - prices.startDisplaced : 1)
-              : prices.startDisplaced * weight[d] / others;
+    double[][] weight = new double[shifts.length][bins];
+    for (int d = 0; d < shifts.length; d++) {
+      double share = prices.startDisplaced * pull[zero][d];
+      if (d == zero) {
+        share = shifts.length == 1 ? 1 : 1 - prices.startDisplaced;
+      }
+      for (int b = 0; b < bins; b++) {
+        weight[d][b] = share * start[b] / sum;
+      }
+    }
+    int[] all = new int[shifts.length];
+    Arrays.setAll(all, d -> d);
+    return weigh(0, all, weight, 0, null, 0, logEvidence);
+  }
+
+  private Moment next(Moment before, int k, double[] logEvidence) {
+    int moved = drift(before);
+    Course course = course(k, moved, before.followed);
+    boolean barLine = sheet.barOf(steps[k]) != sheet.barOf(steps[k - 1]);
+    double jump = shifts.length == 1 ? 0 : barLine ? prices.jumpAtBar : prices.jumpElsewhere;
+    int n = before.active.length;
+    double[][] arrived = new double[n][];
+    double[] total = new double[n];
+    for (int a = 0; a < n; a++) {
+      arrived[a] = course.apply(before.weight[a], bins);
+      total[a] = sum(arrived[a]);
+    }
+    int followed = before.followed + moved;
+    double middle = centre[k] + followed * bin;
+    boolean[] follow = new boolean[shifts.length];
+    int count = 0;
+    for (int a = 0; a < n; a++) {
+      follow[before.active[a]] = true;
+      count++;
+    }
+    if (jump > 0) {
+      for (int d = 0; d < shifts.length; d++) {
+        if (!follow[d] && worthFollowing(k, d, middle, before.active, total, jump)) {
+          follow[d] = true;
+          count++;
+        }
+      }
+    }
+    int[] active = new int[count];
+    double[][] weight = new double[count][];
+    int filled = 0;
+    for (int d = 0; d < shifts.length; d++) {
+      if (follow[d]) {
+        active[filled] = d;
+        weight[filled++] = arriving(d, before.active, arrived, jump);
+      }
+    }
+    return weigh(k, active, weight, jump, course, followed, logEvidence);
+  }
+
+  private double[] arriving(int d, int[] from, double[][] arrived, double jump) {
+    double[] row = new double[bins];
+    for (int a = 0; a < from.length; a++) {
+      double share = from[a] == d ? 1 - jump : jump * pull[from[a]][d];
+      double[] source = arrived[a];
+      for (int b = 0; b < bins; b++) {
+        row[b] += share * source[b];
+      }
+    }
+    return row;
+  }
+
+  /** Whether a jump to this shift explains what was played here well enough to be followed. */
+  private boolean worthFollowing(
+      int k, int d, double middle, int[] from, double[] total, double jump) {
+    double mass = 0;
+    double all = 0;
+    for (int a = 0; a < from.length; a++) {
+      mass += jump * pull[from[a]][d] * total[a];
+      all += total[a];
+    }
+    if (mass < IDLE * IDLE) {
+      return false;
+    }
+    // an attack in reach multiplies by about the gain; without one the drop is shared by all
+    return inReach(k, d, middle) ? mass * gain > IDLE * all : mass > 1e-4 * all;
+  }
+
+  private boolean inReach(int k, int d, double middle) {
+    double at = places.at(steps[k] + shifts[d]) + feel[k] + middle;
+    int j = from(d, at - half * bin - NOISE_REACH * prices.noise);
+    return j < attacks.length && attacks[j] <= at + half * bin + NOISE_REACH * prices.noise;
+  }
+
+  /** Multiplies by how likely what was played is, and forgets what carries no weight. */
+  private Moment weigh(
+      int k,
+      int[] active,
+      double[][] weight,
+      double jump,
+      @Nullable Course course,
+      int followed,
+      double[] logEvidence) {
+    double middle = centre[k] + followed * bin;
+    double[][] likely = new double[active.length][];
+    double[] mass = new double[active.length];
+    double all = 0;
+    for (int a = 0; a < active.length; a++) {
+      likely[a] = likely(k, active[a], middle);
+      double[] row = weight[a];
+      double[] factor = likely[a];
       double sum = 0;
-      for (int b = 0; b < bins; b++) {
-        double u = (b - half) * bin;
-        double z = (u - prices.startMean) / prices.startSpread;
-        state[d * bins + b] = Math.exp(-z * z / 2);
-        sum += state[d * bins + b];
+      if (factor != null) {
+        for (int b = 0; b < bins; b++) {
+          row[b] *= factor[b];
+          sum += row[b];
+        }
+      } else {
+        sum = sum(row);
       }
-      for (int b = 0; b < bins; b++) {
-        state[d * bins + b] *= share / sum;
+      mass[a] = sum;
+      all += sum;
+    }
+    if (!(all > 1e-200)) {
+      return lost(k, jump, course, followed, logEvidence);
+    }
+    logEvidence[k] = Math.log(all);
+    int kept = 0;
+    for (int a = 0; a < active.length; a++) {
+      if (mass[a] > IDLE * all) {
+        double[] row = weight[a];
+        for (int b = 0; b < bins; b++) {
+          row[b] /= all;
+        }
+        active[kept] = active[a];
+        weight[kept] = row;
+        likely[kept++] = likely[a];
       }
     }
+    return new Moment(
+        Arrays.copyOf(active, kept),
+        Arrays.copyOf(weight, kept),
+        Arrays.copyOf(likely, kept),
+        jump,
+        course,
+        followed);
+  }
+
+  /** All weight ran out of the window: begins anew at home, anywhere in it. */
+  private Moment lost(
+      int k, double jump, @Nullable Course course, int followed, double[] logEvidence) {
+    logEvidence[k] = -50;
+    double[] row = new double[bins];
+    Arrays.fill(row, 1.0 / bins);
+    double[] none = new double[bins];
+    Arrays.fill(none, 1);
+    return new Moment(
+        new int[] {zero}, new double[][] {row}, new double[][] {none}, jump, course, followed);
+  }
+
+  private static double sum(double[] row) {
+    double sum = 0;
+    for (double one : row) {
+      sum += one;
+    }
+    return sum;
+  }
+
+  private double[][] ones(Moment moment) {
+    double[][] ones = new double[moment.active.length][bins];
+    for (double[] row : ones) {
+      Arrays.fill(row, 1);
+    }
+    return ones;
+  }
+
+  /** The backward pass from one written attack to the one before. */
+  private double[][] before(Moment moment, Moment after, double[][] back) {
+    int n = after.active.length;
+    Course course = after.course;
+    double[][] weighed = new double[n][bins];
+    for (int a = 0; a < n; a++) {
+      double[] factor = after.likely == null ? null : after.likely[a];
+      for (int b = 0; b < bins; b++) {
+        weighed[a][b] = factor == null ? back[a][b] : back[a][b] * factor[b];
+      }
+    }
+    double[][] earlier = new double[moment.active.length][];
+    double top = 0;
+    double[] mixed = new double[bins];
+    for (int e = 0; e < earlier.length; e++) {
+      Arrays.fill(mixed, 0);
+      int from = moment.active[e];
+      for (int a = 0; a < n; a++) {
+        int to = after.active[a];
+        double share = from == to ? 1 - after.jump : after.jump * pull[from][to];
+        double[] source = weighed[a];
+        for (int b = 0; b < bins; b++) {
+          mixed[b] += share * source[b];
+        }
+      }
+      earlier[e] = course == null ? mixed.clone() : course.undo(mixed, bins);
+      for (double one : earlier[e]) {
+        top = Math.max(top, one);
+      }
+    }
+    if (!(top > 1e-200)) {
+      return ones(moment);
+    }
+    for (double[] row : earlier) {
+      for (int b = 0; b < bins; b++) {
+        row[b] /= top;
+      }
+    }
+    return earlier;
+  }
+
+  private void read(int k, Moment moment, double[][] back, int[] shift, double[] phase) {
+    int best = 0;
+    double bestMass = -1;
+    double bestMean = 0;
+    for (int a = 0; a < moment.active.length; a++) {
+      double mass = 0;
+      double mean = 0;
+      for (int b = 0; b < bins; b++) {
+        double w = moment.weight[a][b] * back[a][b];
+        mass += w;
+        mean += w * (b - half);
+      }
+      if (mass > bestMass) {
+        bestMass = mass;
+        best = moment.active[a];
+        bestMean = mass > 0 ? mean / mass : 0;
+      }
+    }
+    shift[k] = shifts[best];
+    phase[k] = centre[k] + (moment.followed + bestMean) * bin;
   }
 
   /** By how many bins the window is to follow, so that the mean phase stays near its middle. */
-  private int drift(double[] state) {
+  private int drift(Moment moment) {
     double mean = 0;
-    for (int i = 0; i < state.length; i++) {
-      mean += state[i] * (i % bins - half);
+    for (double[] row : moment.weight) {
+      for (int b = 0; b < bins; b++) {
+        mean += row[b] * (b - half);
+      }
     }
     return Math.abs(mean) > half / 3.0 ? (int) Math.rint(mean) : 0;
   }
 
-  private double[] move(double[] from, Course course, int k) {
-    double[] moved = new double[from.length];
-    for (int d = 0; d < shifts.shifts().length; d++) {
-      int base = d * bins;
-      for (int b = 0; b < bins; b++) {
-        double mass = from[base + b];
-        if (mass < 1e-14) {
-          continue;
-        }
-        int to = base + course.first[b];
-        double[] share = course.share[b];
-        for (int t = 0; t < share.length; t++) {
-          moved[to + t] += mass * share[t];
-        }
-      }
-    }
-    return jump(moved, k, false);
-  }
-
-  private double[] moveBack(double[] back, Course course, int k) {
-    double[] jumped = jump(back, k, true);
-    double[] moved = new double[back.length];
-    double top = 0;
-    for (int d = 0; d < shifts.shifts().length; d++) {
-      int base = d * bins;
-      for (int b = 0; b < bins; b++) {
-        int to = base + course.first[b];
-        double[] share = course.share[b];
-        double sum = 0;
-        for (int t = 0; t < share.length; t++) {
-          sum += jumped[to + t] * share[t];
-        }
-        moved[base + b] = sum;
-        top = Math.max(top, sum);
-      }
-    }
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] /= top;
-    }
-    return moved;
-  }
-
-  /** Where the mass of each phase bin goes between two written attacks. */
+  /** Where the weight of each phase goes between two written attacks. */
   private static final class Course {
     final int[] first;
     final double[][] share;
@@ -209,21 +441,67 @@ final class ShiftDecoder {
       first = new int[bins];
       share = new double[bins][];
     }
+
+    double[] apply(double[] from, int bins) {
+      double[] to = new double[bins];
+      for (int b = 0; b < bins; b++) {
+        double mass = from[b];
+        if (mass > 1e-15) {
+          double[] row = share[b];
+          int start = first[b];
+          for (int t = 0; t < row.length; t++) {
+            to[start + t] += mass * row[t];
+          }
+        }
+      }
+      return to;
+    }
+
+    double[] undo(double[] back, int bins) {
+      double[] before = new double[bins];
+      for (int b = 0; b < bins; b++) {
+        double[] row = share[b];
+        int start = first[b];
+        double sum = 0;
+        for (int t = 0; t < row.length; t++) {
+          sum += back[start + t] * row[t];
+        }
+        before[b] = sum;
+      }
+      return before;
+    }
   }
 
-  /** How much of its distance a band may take back at one click, and how often it does. */
+  /** How much of its distance a player may take back at one click, and how often. */
   private static final double[][] NEAR = {{0, 0.5}, {0.2, 0.25}, {0.5, 0.25}};
 
   /** Further off than half a step from a click, staying there is unlikely. */
   private static final double[][] FAR = {{0, 0.2}, {0.2, 0.4}, {0.5, 0.4}};
 
   private Course course(int k, int moved, int followed) {
-    int gap = Math.max(1, steps[k] - steps[k - 1]);
-    int clicks = prices.clickPulls() ? clicksBetween(steps[k - 1], steps[k]) : 0;
-    double[] kernel = kernel(gap, sheet.silentAt(steps[k - 1]));
+    int gap = Math.max(1, Math.min(steps[k] - steps[k - 1], 4 * sheet.stepsPerBar));
+    int clicks =
+        prices.clickPulls() ? Math.min(15, sheet.clicksBetween(steps[k - 1], steps[k])) : 0;
+    boolean silent = prices.silentDrift() > 0 && sheet.silentAt(steps[k - 1]);
+    double home = clicks == 0 ? 0 : places.homeAt(steps[k], sheet.beatMillis());
+    if (home != 0) {
+      return course(gap, moved, followed, clicks, silent, home);
+    }
+    int seen = clicks == 0 ? 0 : followed; // without clicks it does not matter where the window is
+    long key =
+        ((((long) gap * 2 + (silent ? 1 : 0)) * 16 + clicks) * 1024 + (moved + 512)) * 65_536
+            + (seen + 32_768);
+    if (Math.abs(seen) >= 32_768) {
+      return course(gap, moved, followed, clicks, silent, home);
+    }
+    return courses.computeIfAbsent(
+        key, missing -> course(gap, moved, followed, clicks, silent, home));
+  }
+
+  private Course course(int gap, int moved, int followed, int clicks, boolean silent, double home) {
+    double[] kernel = kernel(gap, silent);
     int wide = kernel.length / 2;
     Course course = new Course(bins);
-    double home = clicks == 0 ? 0 : places.homeAt(steps[k], sheet.beatMillis());
     double[] row = new double[bins];
     for (int b = 0; b < bins; b++) {
       Arrays.fill(row, 0);
@@ -232,11 +510,11 @@ final class ShiftDecoder {
         spread(row, b - moved, 1, kernel, wide);
       } else {
         double[][] pulls = Math.abs(x * bin) > 0.5 * sheet.stepMillis ? FAR : NEAR;
-        for (double[] pull : pulls) {
-          double to = x * Math.pow(1 - pull[0], clicks) + home / bin - followed - moved + half;
+        for (double[] one : pulls) {
+          double to = x * Math.pow(1 - one[0], clicks) + home / bin - followed - moved + half;
           int low = (int) Math.floor(to);
-          spread(row, low, pull[1] * (1 - (to - low)), kernel, wide);
-          spread(row, low + 1, pull[1] * (to - low), kernel, wide);
+          spread(row, low, one[1] * (1 - (to - low)), kernel, wide);
+          spread(row, low + 1, one[1] * (to - low), kernel, wide);
         }
       }
       int first = 0;
@@ -261,47 +539,10 @@ final class ShiftDecoder {
     }
   }
 
-  private int clicksBetween(int after, int upTo) {
-    int from = Arrays.binarySearch(sheet.clickSteps, after + 1);
-    int to = Arrays.binarySearch(sheet.clickSteps, upTo + 1);
-    return (to >= 0 ? to : -to - 1) - (from >= 0 ? from : -from - 1);
-  }
-
-  /** Shares a little of each shift with the others, near ones and home first. */
-  private double[] jump(double[] state, int k, boolean backwards) {
-    int[] all = shifts.shifts();
-    if (all.length < 2) {
-      return state;
-    }
-    boolean barLine = sheet.barOf(steps[k]) != sheet.barOf(steps[k - 1]);
-    double jump = barLine ? prices.jumpAtBar : prices.jumpElsewhere;
-    double[] after = new double[state.length];
-    for (int d = 0; d < all.length; d++) {
-      double total = 0;
-      for (int e = 0; e < all.length; e++) {
-        total += e == d ? 0 : pull(all[d], all[e]);
-      }
-      for (int e = 0; e < all.length; e++) {
-        double share = e == d ? 1 - jump : jump * pull(all[d], all[e]) / total;
-        int from = backwards ? e : d;
-        int to = backwards ? d : e;
-        for (int b = 0; b < bins; b++) {
-          after[to * bins + b] += share * state[from * bins + b];
-        }
-      }
-    }
-    return after;
-  }
-
-  private static double pull(int from, int to) {
-    double pull = Math.pow(SAME_STEP, Math.abs(to - from) - 1);
-    return to == 0 ? pull + 1 : pull;
-  }
-
   private double[] kernel(int gap, boolean silent) {
     double drift = silent ? prices.silentDrift() * sheet.stepMillis * Math.min(gap, 16) : 0;
-    double sd = Math.hypot(prices.walkPerStep * Math.sqrt(gap), drift) / bin;
-    int wide = Math.max(1, Math.min(half, (int) Math.ceil(3 * sd)));
+    double sd = Math.hypot(prices.walkPerStep() * Math.sqrt(gap), drift) / bin;
+    int wide = Math.max(1, Math.min(half, (int) Math.ceil(2.5 * sd)));
     double[] kernel = new double[2 * wide + 1];
     if (sd < 0.6) {
       double side = Math.min(0.25, sd * sd / 2);
@@ -321,79 +562,51 @@ final class ShiftDecoder {
     return kernel;
   }
 
-  /** How much likelier what was played is with this written attack played than with it dropped. */
-  private double[] emit(int k, double middle) {
-    int[] all = shifts.shifts();
-    double[] likely = new double[all.length * bins];
-    Arrays.fill(likely, 1);
-    double reach = half * bin + MAX_SD_REACH * prices.noise;
-    double gain =
-        (1 - prices.drop)
-            / (prices.drop * prices.addedPerMilli * prices.noise * Math.sqrt(2 * Math.PI));
-    for (int d = 0; d < all.length; d++) {
-      double at = places.at(steps[k] + all[d]) + feel[k] + middle;
-      int j = firstFrom(at - reach);
-      int seen = 0;
-      for (; j < attacks.length && attacks[j] <= at + reach && seen < 8; j++, seen++) {
-        double off = (attacks[j] - at) / bin + half;
-        int low = Math.max(0, (int) Math.ceil(off - MAX_SD_REACH * prices.noise / bin));
-        int high = Math.min(bins - 1, (int) Math.floor(off + MAX_SD_REACH * prices.noise / bin));
-        for (int b = low; b <= high; b++) {
-          double z = (b - off) * bin / prices.noise;
-          likely[d * bins + b] += gain * Math.exp(-z * z / 2);
-        }
+  /**
+   * How much likelier what was played is with this written attack played than with it dropped, by
+   * phase; null where nothing was played within reach.
+   */
+  private double @Nullable [] likely(int k, int d, double middle) {
+    double noise = prices.noise();
+    double reach = half * bin + NOISE_REACH * noise;
+    double at = places.at(steps[k] + shifts[d]) + feel[k] + middle;
+    double[] likely = null;
+    int seen = 0;
+    for (int j = from(d, at - reach);
+        j < attacks.length && attacks[j] <= at + reach && seen < MOST;
+        j++, seen++) {
+      if (likely == null) {
+        likely = new double[bins];
+        Arrays.fill(likely, 1);
+      }
+      double off = (attacks[j] - at) / bin + half;
+      int low = Math.max(0, (int) Math.ceil(off - NOISE_REACH * noise / bin));
+      int high = Math.min(bins - 1, (int) Math.floor(off + NOISE_REACH * noise / bin));
+      // a normal curve by recurrence: each value from the one before, each factor likewise
+      double width = bin / noise;
+      double z = (low - off) * width;
+      double value = gain * Math.exp(-z * z / 2);
+      double factor = Math.exp(-z * width - width * width / 2);
+      double change = Math.exp(-width * width);
+      for (int b = low; b <= high; b++) {
+        likely[b] += value;
+        value *= factor;
+        factor *= change;
       }
     }
     return likely;
   }
 
-  private int firstFrom(double at) {
-    int found = Arrays.binarySearch(attacks, at);
-    int j = found >= 0 ? found : -found - 1;
+  /** The first attack at or after an instant; looked for from where the last look ended. */
+  private int from(int d, double at) {
+    int j = pointer[d];
     while (j > 0 && attacks[j - 1] >= at) {
       j--;
     }
+    while (j < attacks.length && attacks[j] < at) {
+      j++;
+    }
+    pointer[d] = j;
     return j;
-  }
-
-  private void read(
-      int k,
-      double[] forward,
-      double[] back,
-      int follow,
-      int[] shift,
-      double[] phase,
-      double[] phaseSd,
-      double[] certainty) {
-    int best = 0;
-    double bestMass = -1;
-    double total = 0;
-    for (int d = 0; d < shifts.shifts().length; d++) {
-      double mass = 0;
-      for (int b = 0; b < bins; b++) {
-        mass += forward[d * bins + b] * back[d * bins + b];
-      }
-      total += mass;
-      if (mass > bestMass) {
-        bestMass = mass;
-        best = d;
-      }
-    }
-    double mean = 0;
-    double square = 0;
-    for (int b = 0; b < bins; b++) {
-      double mass = forward[best * bins + b] * back[best * bins + b];
-      double u = (b - half) * bin;
-      mean += mass * u;
-      square += mass * u * u;
-    }
-    if (bestMass > 0) {
-      mean /= bestMass;
-      square /= bestMass;
-    }
-    shift[k] = shifts.shifts()[best];
-    phase[k] = centre[k] + follow * bin + mean;
-    phaseSd[k] = Math.sqrt(Math.max(0, square - mean * mean)) + bin / 4;
-    certainty[k] = total > 0 ? bestMass / total : 0;
   }
 }

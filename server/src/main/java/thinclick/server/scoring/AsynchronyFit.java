@@ -1,0 +1,131 @@
+package thinclick.server.scoring;
+
+/**
+ * How one player's asynchronies hang together: a part that comes anew with every attack and a slow
+ * part that fades. Asynchronies that hang together tell less than as many independent ones, so this
+ * is where intervals get their width from.
+ *
+ * <p>The likelihood of a fading slow part plus noise, with the mean by generalised least squares
+ * and the scale concentrated out, over a small grid of (share of the slow part, memory). Linear in
+ * attacks.
+ *
+ * @param mean generalised-least-squares mean, ms
+ * @param meanError its standard error, ms
+ * @param freedom effective degrees of freedom of the variance, tr(CS)^2 / tr((CS)^2) with the
+ *     fitted covariance S and the centring C
+ * @param variance of one asynchrony, ms2
+ * @param slowShare the slow part's share of it
+ * @param memoryBeats after so many beats the slow part has faded to 1/e
+ */
+record AsynchronyFit(
+    double mean,
+    double meanError,
+    double freedom,
+    double variance,
+    double slowShare,
+    double memoryBeats) {
+  private static final double[] SHARES = {0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
+  private static final double[] MEMORIES = {0.7, 1.5, 3, 6, 12, 24};
+
+  /** Fits at least two asynchronies. */
+  static AsynchronyFit of(Sample sample, int stepsPerBeat) {
+    int n = sample.size();
+    double bestLikelihood = Double.NEGATIVE_INFINITY;
+    double[] best = {0, MEMORIES[0]};
+    double[] found = {0, 0, 0};
+    double[] tried = new double[3];
+    for (double share : SHARES) {
+      for (double memory : MEMORIES) {
+        double likely = likelihood(sample, share, memory * stepsPerBeat, tried);
+        if (likely > bestLikelihood) {
+          bestLikelihood = likely;
+          best = new double[] {share, memory};
+          found = tried.clone();
+        }
+        if (share == 0) {
+          break; // without a slow part its memory means nothing
+        }
+      }
+    }
+    double freedom = n < 3 ? n - 1 : freedom(sample, best[0], best[1] * stepsPerBeat);
+    return new AsynchronyFit(
+        found[0], Math.sqrt(found[1]), Math.max(1, freedom), found[2], best[0], best[1]);
+  }
+
+  /** Restricted log likelihood; fills mean, variance of the mean, variance of one. */
+  private static double likelihood(Sample sample, double share, double memory, double[] filled) {
+    int n = sample.size();
+    double x = 0; // filter of the data
+    double u = 0; // filter of the constant column
+    double p = share;
+    double xx = 0;
+    double xu = 0;
+    double uu = 0;
+    double logDet = 0;
+    for (int k = 0; k < n; k++) {
+      if (k > 0) {
+        double keep = Math.exp(-(sample.at()[k] - sample.at()[k - 1]) / memory);
+        x *= keep;
+        u *= keep;
+        p = keep * keep * p + share * (1 - keep * keep);
+      }
+      double s = p + 1 - share;
+      double ex = sample.millis()[k] - x;
+      double eu = 1 - u;
+      xx += ex * ex / s;
+      xu += ex * eu / s;
+      uu += eu * eu / s;
+      logDet += Math.log(s);
+      double gain = p / s;
+      x += gain * ex;
+      u += gain * eu;
+      p -= gain * p;
+    }
+    double mean = xu / uu;
+    double variance = Math.max(1e-6, (xx - xu * mean) / (n - 1));
+    filled[0] = mean;
+    filled[1] = variance / uu;
+    filled[2] = variance;
+    return -0.5 * ((n - 1) * Math.log(variance) + logDet + Math.log(uu));
+  }
+
+  private static double freedom(Sample sample, double share, double memory) {
+    int n = sample.size();
+    double fast = 1 - share;
+    double[] row = new double[n];
+    double[] squareRow = new double[n];
+    sums(sample, memory, row);
+    sums(sample, memory / 2, squareRow);
+    double total = 0; // 1'S1
+    double ofRows = 0; // 1'SS1
+    double squares = 0; // tr(SS)
+    for (int k = 0; k < n; k++) {
+      double r = fast + share * row[k];
+      total += r;
+      ofRows += r * r;
+      squares += fast * fast + 2 * fast * share + share * share * squareRow[k];
+    }
+    double trace = n - total / n;
+    double traceOfSquare = squares - 2 * ofRows / n + total / n * (total / n);
+    return trace * trace / Math.max(1e-12, traceOfSquare);
+  }
+
+  /** For each attack the sum over all attacks of exp(-gap / memory), itself among them. */
+  private static void sums(Sample sample, double memory, double[] row) {
+    int n = sample.size();
+    double before = 0;
+    for (int k = 0; k < n; k++) {
+      before = k == 0 ? 0 : (before + 1) * fade(sample, k, memory);
+      row[k] = 1 + before;
+    }
+    double after = 0;
+    for (int k = n - 2; k >= 0; k--) {
+      after = (after + 1) * fade(sample, k + 1, memory);
+      row[k] += after;
+    }
+  }
+
+  private static double fade(Sample sample, int k, double memory) {
+    return Math.exp(-(sample.at()[k] - sample.at()[k - 1]) / memory);
+  }
+}
