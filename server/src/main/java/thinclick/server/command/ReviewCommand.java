@@ -12,11 +12,15 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.room.ReviewView;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
+import thinclick.server.words.AttackTable;
+import thinclick.server.words.Comparison;
 import thinclick.server.words.ReviewPage;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -29,8 +33,14 @@ final class ReviewCommand implements Callable<Integer> {
   private static final JsonMapper JSON =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
-  @Parameters(arity = "1", paramLabel = "TAKE", description = "A take file.")
-  private Path file = Path.of("");
+  @Parameters(
+      arity = "1..2",
+      paramLabel = "TAKE",
+      description = {
+        "A take file; two are compared,",
+        "where drill, tempo and click plan are the same."
+      })
+  private List<Path> files = List.of();
 
   @Option(names = "--json", description = "Print every figure as JSON.")
   private boolean json;
@@ -41,27 +51,63 @@ final class ReviewCommand implements Callable<Integer> {
       description = "Print this player's own slip and nobody else's figures.")
   private @Nullable String player;
 
+  @Option(names = "--csv", description = "Print a row for every attack.")
+  private boolean csv;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
-    Analysis analysis = Scorer.analyse(InputFile.read(file, FileCodec::readTake));
+    checkOptions();
+    Analysis analysis = analyse(files.get(0));
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(files.size() == 2 ? compared(analysis) : told(analysis));
+    out.flush();
+    return 0;
+  }
+
+  private void checkOptions() {
+    if (json && csv) {
+      throw new BadInput("--csv", "expected either --json or --csv, found both");
+    }
+    if (files.size() == 2 && (json || csv || player != null)) {
+      throw new BadInput(
+          json ? "--json" : csv ? "--csv" : "--player", "expected one take, found two");
+    }
+    if (player != null && csv) {
+      throw new BadInput("--csv", "expected either --player or --csv, found both");
+    }
+  }
+
+  private static Analysis analyse(Path file) {
+    return Scorer.analyse(InputFile.read(file, FileCodec::readTake));
+  }
+
+  private String compared(Analysis first) {
+    Analysis second = analyse(files.get(1));
+    try {
+      return Comparison.of(first, second).page(Speaker.english());
+    } catch (BadInput differs) {
+      throw new BadInput(files.get(1) + ": " + differs.where(), differs.says());
+    }
+  }
+
+  private String told(Analysis analysis) {
+    if (csv) {
+      return AttackTable.of(analysis);
+    }
     Speaker speaker = Speaker.english();
     Spoken spoken = Spoken.of(analysis, speaker);
     if (player != null) {
       checkPlayer(spoken, player);
     }
-    PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(JSON.writeValueAsString(spoken.toJson()));
-    } else {
-      out.print(
-          player == null
-              ? ReviewPage.of(spoken, speaker)
-              : ReviewPage.slip(spoken, player, speaker));
+      JsonNode whole = spoken.toJson();
+      return JSON.writeValueAsString(player == null ? whole : ReviewView.of(whole, player)) + "\n";
     }
-    out.flush();
-    return 0;
+    return player == null
+        ? ReviewPage.of(spoken, speaker)
+        : ReviewPage.slip(spoken, player, speaker);
   }
 
   private static void checkPlayer(Spoken spoken, String name) {

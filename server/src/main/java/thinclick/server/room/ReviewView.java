@@ -5,11 +5,11 @@ import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** What of a review each may see: the leader all, a player the ensemble's figures and the own. */
-final class ReviewView {
+public final class ReviewView {
   private ReviewView() {}
 
   /** The review with one player's own figures; with nobody's where the name is not in it. */
-  static JsonNode of(JsonNode whole, String player) {
+  public static JsonNode of(JsonNode whole, String player) {
     if (!whole.isObject()) {
       return whole;
     }

@@ -1,0 +1,201 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Review;
+
+/**
+ * Two takes of one drill at one tempo under one click plan, figure beside figure. Takes that differ
+ * in any of these are not compared: the figures would not mean the same.
+ *
+ * @param title the drill's
+ * @param tempo beats a minute
+ * @param rows figure by figure: the band's, the stages', those of players who are in both
+ */
+public record Comparison(String title, double tempo, List<Row> rows) {
+  /** Which way a figure gets better. */
+  enum Better {
+    MORE,
+    LESS
+  }
+
+  /** What two figures of one thing come to. */
+  public enum Verdict {
+    /** The second is better, and their intervals have nothing in common. */
+    BETTER,
+    /** The second is worse, and their intervals have nothing in common. */
+    WORSE,
+    /** Their intervals overlap, or one is not known. */
+    OPEN
+  }
+
+  /**
+   * One figure of both takes.
+   *
+   * @param name what it is
+   * @param first of the first take
+   * @param second of the second
+   * @param finest the finest step it is shown in
+   * @param verdict whether they can be told apart
+   */
+  public record Row(Said name, Figure first, Figure second, double finest, Verdict verdict) {
+    static Row of(Said name, Figure first, Figure second, double finest, Better better) {
+      Interval a = first.interval();
+      Interval b = second.interval();
+      boolean apart = a != null && b != null && a.partsFrom(b);
+      Verdict verdict = Verdict.OPEN;
+      if (apart && first.known() && second.known()) {
+        boolean more = second.get() > first.get();
+        verdict = more == (better == Better.MORE) ? Verdict.BETTER : Verdict.WORSE;
+      }
+      return new Row(name, first, second, finest, verdict);
+    }
+  }
+
+  public Comparison {
+    rows = List.copyOf(rows);
+  }
+
+  /**
+   * Compares two takes.
+   *
+   * @throws BadInput where drill, tempo or click plan differ, naming the field of the second take
+   */
+  public static Comparison of(Analysis first, Analysis second) {
+    checkAlike(first.take(), second.take());
+    Review a = first.review();
+    Review b = second.review();
+    List<Row> rows = new ArrayList<>();
+    rows.add(hold(Said.of("compare.band"), a.ensemble().hold(), b.ensemble().hold()));
+    rows.add(
+        spread(Said.of("compare.band"), a.ensemble().spreadMillis(), b.ensemble().spreadMillis()));
+    for (int i = 0; i < a.stages().size(); i++) {
+      Said name =
+          ClickWords.of(
+              first.take().stages().get(i), first.take().meter(), first.take().stepsPerBeat());
+      rows.add(hold(name, a.stages().get(i).hold(), b.stages().get(i).hold()));
+      rows.add(spread(name, a.stages().get(i).spreadMillis(), b.stages().get(i).spreadMillis()));
+    }
+    for (PlayerReview player : a.players()) {
+      PlayerReview other = b.player(player.player());
+      if (other != null) {
+        Said name = Said.of("compare.player", player.player());
+        rows.add(hold(name, player.hold(), other.hold()));
+        rows.add(spread(name, player.spreadMillis(), other.spreadMillis()));
+      }
+    }
+    return new Comparison(first.take().title(), first.take().tempo(), rows);
+  }
+
+  /** Refuses takes that cannot be compared, naming the field that differs. */
+  public static void checkAlike(Take first, Take second) {
+    same("title", "\"" + first.title() + "\"", "\"" + second.title() + "\"");
+    same("meter", first.meter().toString(), second.meter().toString());
+    same("stepsPerBeat", first.stepsPerBeat(), second.stepsPerBeat());
+    same("swing", first.swing().toString(), second.swing().toString());
+    same("tempo", Check.number(first.tempo()), Check.number(second.tempo()));
+    same("stages", first.stages(), second.stages());
+  }
+
+  private static void same(String field, Object first, Object second) {
+    if (!first.equals(second)) {
+      boolean stages = field.equals("stages");
+      throw new BadInput(
+          field,
+          "expected "
+              + (stages ? "the click plan of the first take" : first)
+              + ", found "
+              + (stages ? "another" : second)
+              + "; takes are compared only at the same drill, tempo and click plan");
+    }
+  }
+
+  private static Row hold(Said of, Figure first, Figure second) {
+    return Row.of(Said.of("compare.hold", of), first, second, 1, Better.MORE);
+  }
+
+  private static Row spread(Said of, Figure first, Figure second) {
+    return Row.of(Said.of("compare.spread", of), first, second, 1, Better.LESS);
+  }
+
+  /** A page: one sentence of what can be told, then the table. */
+  public String page(Speaker speaker) {
+    List<String> lines = new ArrayList<>();
+    lines.addAll(
+        Table.wrap(
+            speaker.say(Said.of("compare.head", title, Check.number(tempo)))
+                + " "
+                + speaker.say(verdict()),
+            ""));
+    lines.add("");
+    Table table =
+        new Table(
+            List.of(
+                "<" + speaker.say("compare.figure"),
+                speaker.say("compare.first"),
+                speaker.say("compare.second"),
+                "<" + speaker.say("compare.apart")));
+    for (Row row : rows) {
+      table.add(
+          List.of(
+              speaker.say(row.name()),
+              shown(row.first(), row.finest()),
+              shown(row.second(), row.finest()),
+              speaker.say("compare." + row.verdict())));
+    }
+    lines.addAll(table.lines());
+    return String.join("\n", lines) + "\n";
+  }
+
+  private Said verdict() {
+    List<Said> better = told(Verdict.BETTER);
+    List<Said> worse = told(Verdict.WORSE);
+    if (better.isEmpty() && worse.isEmpty()) {
+      return Said.of("compare.nothing");
+    }
+    if (worse.isEmpty()) {
+      return Said.of("compare.better", new Said.Row(better, true));
+    }
+    return better.isEmpty()
+        ? Said.of("compare.worse", new Said.Row(worse, true))
+        : Said.of("compare.both", new Said.Row(better, true), new Said.Row(worse, true));
+  }
+
+  private List<Said> told(Verdict verdict) {
+    return rows.stream()
+        .filter(row -> row.verdict() == verdict)
+        .limit(3)
+        .map(
+            row ->
+                Said.of(
+                    "compare.change",
+                    row.name(),
+                    new Quantity(row.first().get(), 0, row.finest()),
+                    new Quantity(row.second().get(), 0, row.finest())))
+        .toList();
+  }
+
+  private static String shown(Figure figure, double finest) {
+    if (!figure.known()) {
+      return "-";
+    }
+    String value = new Quantity(figure.get(), 0, finest).shown(Locale.ROOT);
+    Interval interval = figure.interval();
+    return interval == null
+        ? value
+        : value
+            + " ("
+            + new Quantity(interval.low(), 0, finest).shown(Locale.ROOT)
+            + "-"
+            + new Quantity(interval.high(), 0, finest).shown(Locale.ROOT)
+            + ")";
+  }
+}
