@@ -12,6 +12,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.picture.ReviewPicture;
 import thinclick.server.room.ReviewView;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
@@ -54,25 +55,43 @@ final class ReviewCommand implements Callable<Integer> {
   @Option(names = "--csv", description = "Print a row for every attack.")
   private boolean csv;
 
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE",
+      description = "Draw the review into this file too, .svg or .png.")
+  private @Nullable Path picture;
+
+  @Option(names = "--replace", description = "Write over a picture that is there.")
+  private boolean replace;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
     checkOptions();
+    PictureFile drawn = picture == null ? null : PictureFile.of(picture, replace);
     Analysis analysis = analyse(files.get(0));
     PrintWriter out = spec.commandLine().getOut();
     out.print(files.size() == 2 ? compared(analysis) : told(analysis));
     out.flush();
+    if (drawn != null) {
+      Speaker speaker = Speaker.english();
+      drawn.write(ReviewPicture.of(analysis, Spoken.of(analysis, speaker), speaker));
+    }
     return 0;
   }
 
   private void checkOptions() {
+    if (files.size() > 2) {
+      throw new BadInput("TAKE", "expected one take or two, found " + files.size());
+    }
     if (json && csv) {
       throw new BadInput("--csv", "expected either --json or --csv, found both");
     }
-    if (files.size() == 2 && (json || csv || player != null)) {
+    if (files.size() == 2 && (json || csv || player != null || picture != null)) {
       throw new BadInput(
-          json ? "--json" : csv ? "--csv" : "--player", "expected one take, found two");
+          json ? "--json" : csv ? "--csv" : player != null ? "--player" : "--picture",
+          "expected one take, found two");
     }
     if (player != null && csv) {
       throw new BadInput("--csv", "expected either --player or --csv, found both");

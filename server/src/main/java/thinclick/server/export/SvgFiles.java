@@ -188,7 +188,7 @@ public final class SvgFiles {
     return "matrix(" + factor + " 0 0 -" + factor + " " + number(x) + " " + number(y) + ")";
   }
 
-  private static String path(GeneralPath outline) {
+  static String path(GeneralPath outline) {
     StringBuilder path = new StringBuilder();
     float[] at = new float[6];
     for (PathIterator i = outline.getPathIterator(null); !i.isDone(); i.next()) {

@@ -23,7 +23,7 @@ import thinclick.protocol.music.Swing;
  * A band that plays as a test tells it: who plays what, and what goes wrong. Times are ms from bar
  * 1; noise is drawn from the seed, so that a take is the same at every run.
  */
-final class Band {
+public final class Band {
   static final long START_MICROS = 3_000_000;
 
   private final String title;

@@ -13,10 +13,10 @@ import thinclick.protocol.music.Stage;
  * three, and in silence, unless said otherwise; four players of a band room with spreads of 6 to 12
  * ms.
  */
-final class HardTakes {
+public final class HardTakes {
   private HardTakes() {}
 
-  static final Map<String, Supplier<Take>> ALL = new LinkedHashMap<>();
+  public static final Map<String, Supplier<Take>> ALL = new LinkedHashMap<>();
 
   static {
     ALL.put("turned around and home again", HardTakes::turnedAround);
@@ -58,7 +58,7 @@ final class HardTakes {
   }
 
   /** Ilse, who has the ands, sits on the beats from bar 10 to bar 13 and finds home at bar 14. */
-  static Take turnedAround() {
+  public static Take turnedAround() {
     Band band = band("Turned around", 1);
     mina(band).plays();
     jonas(band).plays();
@@ -67,7 +67,7 @@ final class HardTakes {
   }
 
   /** In the silent bars all slow down by 1 percent, and nobody leaves the others. */
-  static Take allDrag() {
+  public static Take allDrag() {
     Band band =
         new Band(
                 "All drag",
@@ -90,7 +90,7 @@ final class HardTakes {
   }
 
   /** Jonas plays Tariq's part and Tariq plays Jonas's, from the first bar to the last. */
-  static Take swapped() {
+  public static Take swapped() {
     Band band = band("Swapped", 3);
     mina(band).plays();
     jonas(band).playsInstead(band.over(8, List.of(3, 6, 7))).plays();
@@ -99,7 +99,7 @@ final class HardTakes {
   }
 
   /** Tariq plays what is written for Mina; Mina plays it as well. */
-  static Take otherPart() {
+  public static Take otherPart() {
     Band band = band("Other part", 4);
     mina(band).plays();
     jonas(band).plays();
@@ -108,7 +108,7 @@ final class HardTakes {
   }
 
   /** Ilse is asked to lay back by 25 ms and does, by 23 to 27. */
-  static Take laidBack() {
+  public static Take laidBack() {
     Band band = band("Laid back", 5);
     mina(band).plays();
     jonas(band).plays();
@@ -120,7 +120,7 @@ final class HardTakes {
   }
 
   /** As soon as the click is gone everybody speeds up, by 2 percent, until the take ends. */
-  static Take rushes() {
+  public static Take rushes() {
     Band band = band("Rushes", 6).drifts(step -> step < 128 ? 0 : -5.0 * (step - 128));
     mina(band).plays();
     jonas(band).plays();
@@ -129,7 +129,7 @@ final class HardTakes {
   }
 
   /** Jonas stops playing three bars before the end. */
-  static Take droppedEnding() {
+  public static Take droppedEnding() {
     Band band = band("Dropped ending", 7);
     mina(band).plays();
     jonas(band).drops(step -> step >= 8 * 21).plays();
@@ -138,7 +138,7 @@ final class HardTakes {
   }
 
   /** Tariq comes in two bars late, in his right place. */
-  static Take lateEntry() {
+  public static Take lateEntry() {
     Band band = band("Late entry", 8);
     mina(band).plays();
     jonas(band).plays();
@@ -147,7 +147,7 @@ final class HardTakes {
   }
 
   /** Mina's pad sends a faint second attack 15 ms after every third one, and ghosts between. */
-  static Take noisyPad() {
+  public static Take noisyPad() {
     Band band = band("Noisy pad", 9);
     Band.Player mina = mina(band);
     jonas(band).plays();
@@ -163,7 +163,7 @@ final class HardTakes {
   }
 
   /** Ilse's computer sleeps through bars 9 to 12. */
-  static Take away() {
+  public static Take away() {
     Band band = band("Away", 10);
     mina(band).plays();
     jonas(band).plays();
@@ -172,5 +172,19 @@ final class HardTakes {
         .drops(step -> step >= 64 && step < 96)
         .plays();
     return tariq(band).plays().take();
+  }
+
+  /** Eight bars of four players, one of them on a noisy pad: for tests that need any take. */
+  public static Take small() {
+    Band band =
+        new Band("Noisy pad", 120, 11, Stage.ofBeats(4, 1, 1, 2, 3, 4), Stage.ofBeats(4, 1));
+    Band.Player mina = mina(band);
+    jonas(band).plays();
+    ilse(band).plays();
+    tariq(band).plays();
+    for (int step = 0; step < 64; step += 6) {
+      mina.adds(step + .08, 12);
+    }
+    return mina.plays().take();
   }
 }

@@ -217,6 +217,11 @@ class WordsTest {
       }
       List.of("beat", "eighth", "triplet", "sixteenth", "sixth")
           .forEach(step -> named.add("distance." + step));
+      for (Comparison.Verdict verdict : Comparison.Verdict.values()) {
+        named.add("compare." + verdict);
+      }
+      List.of("placed", "early", "late", "dropped")
+          .forEach(shape -> named.add("picture.key." + shape));
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
 
       assertThat(Bundles.english().keySet()).containsExactlyInAnyOrderElementsOf(named);
@@ -245,17 +250,23 @@ class WordsTest {
 
     private Set<String> literalKeys() {
       Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
-      try (Stream<Path> sources = Files.walk(Path.of("src/main/java/thinclick/server/words"))) {
-        return sources
-            .filter(path -> path.toString().endsWith(".java"))
-            .flatMap(WordsTest::lines)
-            .flatMap(line -> key.matcher(line).results())
-            .map(found -> found.group(1) != null ? found.group(1) : found.group(2))
-            .filter(found -> !found.startsWith("thinclick."))
-            .collect(Collectors.toSet());
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
+      return Stream.of("words", "picture")
+          .map(name -> Path.of("src/main/java/thinclick/server", name))
+          .flatMap(WordsTest::files)
+          .filter(path -> path.toString().endsWith(".java"))
+          .flatMap(WordsTest::lines)
+          .flatMap(line -> key.matcher(line).results())
+          .map(found -> found.group(1) != null ? found.group(1) : found.group(2))
+          .filter(found -> !found.startsWith("thinclick."))
+          .collect(Collectors.toSet());
+    }
+  }
+
+  private static Stream<Path> files(Path folder) {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.toList().stream();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

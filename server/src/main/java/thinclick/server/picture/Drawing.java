@@ -1,0 +1,64 @@
+package thinclick.server.picture;
+
+import java.util.List;
+import thinclick.server.engraving.Face;
+
+/**
+ * A drawing in its own units, a unit being a 96th of an inch; x to the right, y downward, the first
+ * item at the bottom of the pile.
+ *
+ * @param width of the sheet
+ * @param height of the sheet
+ * @param title what it is, for those who cannot see it
+ * @param says what it shows, in sentences, for the same
+ * @param items what is drawn
+ */
+public record Drawing(double width, double height, String title, String says, List<Item> items) {
+  public Drawing {
+    items = List.copyOf(items);
+  }
+
+  /** Something drawn. */
+  public sealed interface Item {
+    /** Its colour. */
+    Tint tint();
+  }
+
+  /** A straight line; dashed where something is planned or missing. */
+  public record Line(
+      double x1, double y1, double x2, double y2, double thickness, boolean dashed, Tint tint)
+      implements Item {}
+
+  /** A filled box. */
+  public record Box(double x, double y, double width, double height, Tint tint) implements Item {}
+
+  /** A filled disc. */
+  public record Disc(double x, double y, double radius, Tint tint) implements Item {}
+
+  /**
+   * Words on one line.
+   *
+   * @param x where they begin, are centred or end, by {@code anchor}
+   * @param y the line they stand on
+   */
+  public record Words(
+      double x, double y, double size, Face face, Anchor anchor, String text, Tint tint)
+      implements Item {
+    /** The left edge. */
+    public double left() {
+      double width = face.width(text, size);
+      return switch (anchor) {
+        case START -> x;
+        case MIDDLE -> x - width / 2;
+        case END -> x - width;
+      };
+    }
+  }
+
+  /** Which part of the words stands at their place. */
+  public enum Anchor {
+    START,
+    MIDDLE,
+    END
+  }
+}

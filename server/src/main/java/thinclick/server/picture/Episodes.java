@@ -1,0 +1,110 @@
+package thinclick.server.picture;
+
+import java.util.List;
+import thinclick.server.engraving.Face;
+import thinclick.server.picture.Drawing.Anchor;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Analysis.Fate;
+import thinclick.server.scoring.Displacement;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.ShiftWords;
+import thinclick.server.words.Speaker;
+
+/** A line a player over the bars: where they were off by whole steps, away, or silent. */
+final class Episodes {
+  static final double LINE = 26;
+
+  private Episodes() {}
+
+  static double height(Analysis analysis) {
+    return LINE * analysis.players().size() + 26;
+  }
+
+  static void draw(Easel easel, Analysis analysis, BarScale scale, double top, Speaker speaker) {
+    double bottom = top + LINE * analysis.players().size();
+    scale.edges(easel, analysis.review(), top, bottom);
+    int stepsPerBar = analysis.take().grid().stepsPerBar();
+    for (int i = 0; i < analysis.players().size(); i++) {
+      Analysis.PlayerAnalysis player = analysis.players().get(i);
+      double y = top + LINE * (i + .5);
+      easel.words(
+          scale.left() - 8,
+          y + 4,
+          Easel.SMALL,
+          Anchor.END,
+          Easel.cut(player.player(), Easel.SMALL, scale.left() - 40),
+          Tint.INK);
+      easel.line(scale.left(), y, scale.x(scale.bars()), y, .8, Tint.RULE);
+      silent(easel, player.written(), stepsPerBar, scale, y);
+      away(easel, player.written(), stepsPerBar, scale, y, speaker);
+      PlayerReview review = analysis.review().players().get(i);
+      for (Displacement one : review.displacements()) {
+        displaced(easel, analysis, one, scale, y, speaker);
+      }
+    }
+    scale.numbers(easel, analysis.review(), bottom + 14);
+  }
+
+  private static void displaced(
+      Easel easel, Analysis analysis, Displacement one, BarScale scale, double y, Speaker speaker) {
+    Tint tint = one.steps() < 0 ? Tint.EARLY : Tint.LATE;
+    double from = scale.x(one.fromBar());
+    double to = scale.x(one.toBar());
+    // Thick, with the foot of its side; above the line for late, below for early.
+    double height = one.steps() < 0 ? 4 : -4;
+    easel.line(from, y + height, to, y + height, 5, tint);
+    easel.line(from, y, from, y + 2 * height, 1.2, tint);
+    easel.line(to, y, to, y + 2 * height, 1.2, tint);
+    String words =
+        speaker.say(
+            ShiftWords.of(one.steps(), analysis.take().meter(), analysis.take().stepsPerBeat()));
+    double width = Face.REGULAR.width(words, Easel.SMALL);
+    boolean after = width <= scale.x(scale.bars()) - to - 10;
+    if (!after && width > from - scale.left() - 10) {
+      return; // no room on either side: the prose says it
+    }
+    double left = after ? to + 5 : from - 5 - width;
+    easel.box(left - 2, y - 7, width + 4, 14, Tint.PAPER);
+    easel.words(left, y + 4, Easel.SMALL, Anchor.START, words, tint);
+  }
+
+  /** Bars in which all that is written was dropped. */
+  private static void silent(
+      Easel easel, List<Analysis.Written> written, int stepsPerBar, BarScale scale, double y) {
+    for (int bar = 0; bar < scale.bars(); bar++) {
+      int count = 0;
+      int dropped = 0;
+      for (Analysis.Written one : written) {
+        if (one.step() / stepsPerBar == bar) {
+          count++;
+          dropped += one.fate() == Fate.DROPPED ? 1 : 0;
+        }
+      }
+      if (count > 0 && dropped == count) {
+        easel.caret(scale.x(bar + .5), y + 3, Tint.INK);
+      }
+    }
+  }
+
+  private static void away(
+      Easel easel,
+      List<Analysis.Written> written,
+      int stepsPerBar,
+      BarScale scale,
+      double y,
+      Speaker speaker) {
+    List<Integer> bars =
+        written.stream()
+            .filter(one -> one.fate() == Fate.AWAY)
+            .map(one -> one.step() / stepsPerBar)
+            .toList();
+    if (!bars.isEmpty()) {
+      double from = scale.x(bars.get(0));
+      double to = scale.x(bars.get(bars.size() - 1) + 1);
+      easel.box(from, y - 8, to - from, 16, Tint.BAND);
+      easel.dashed(from, y, to, y, Tint.SOFT);
+      easel.words(
+          from + 4, y - 1, Easel.SMALL, Anchor.START, speaker.say("picture.away"), Tint.SOFT);
+    }
+  }
+}

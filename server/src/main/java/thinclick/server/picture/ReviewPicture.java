@@ -1,0 +1,127 @@
+package thinclick.server.picture;
+
+import java.util.List;
+import thinclick.protocol.json.Check;
+import thinclick.server.engraving.Face;
+import thinclick.server.picture.Drawing.Anchor;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.words.Said;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+
+/**
+ * A take's review as a sheet: the prose, a ribbon of drift and spread over the stages, upright
+ * columns of dots by metrical position for each player, episodes on a time line.
+ */
+public final class ReviewPicture {
+  private static final double WIDTH = 900;
+  private static final double MARGIN = 36;
+  private static final double NAMES = 104;
+  private static final double GUTTER = 28;
+
+  private ReviewPicture() {}
+
+  /** Draws a review. */
+  public static Drawing of(Analysis analysis, Spoken spoken, Speaker speaker) {
+    Easel easel = new Easel();
+    int bars = Math.max(1, analysis.take().plan().bars());
+    double inner = WIDTH - 2 * MARGIN;
+    BarScale scale = new BarScale(MARGIN + NAMES, inner - NAMES, bars);
+    double y = MARGIN;
+    y = head(easel, analysis, bars, y, speaker);
+    y = prose(easel, spoken, inner, y, speaker);
+    easel.heading(MARGIN, y + 16, speaker.say("picture.ribbon"));
+    Ribbon.draw(easel, analysis, spoken, scale, y + 24, speaker);
+    y += 24 + Ribbon.HEIGHT;
+    easel.heading(MARGIN, y + 16, speaker.say("picture.columns"));
+    y = columns(easel, analysis, inner, y + 26, speaker);
+    easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
+    Episodes.draw(easel, analysis, scale, y + 26, speaker);
+    y += 26 + Episodes.height(analysis);
+    y = key(easel, y + 8, speaker);
+    Easel sheet = new Easel();
+    sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
+    sheet.items.addAll(easel.items);
+    return new Drawing(
+        WIDTH,
+        y + MARGIN,
+        analysis.take().title(),
+        String.join(" ", spoken.prose(speaker)),
+        sheet.items);
+  }
+
+  private static double head(Easel easel, Analysis analysis, int bars, double y, Speaker speaker) {
+    double inner = WIDTH - 2 * MARGIN;
+    easel.items.add(
+        new Drawing.Words(
+            MARGIN,
+            y + 22,
+            24,
+            Face.SEMIBOLD,
+            Anchor.START,
+            Easel.cut(analysis.take().title(), 26, inner),
+            Tint.INK));
+    easel.words(
+        MARGIN,
+        y + 44,
+        Easel.BODY,
+        Anchor.START,
+        speaker.say(
+            Said.of(
+                "picture.head",
+                bars,
+                Integer.toString(bars),
+                analysis.take().meter().toString(),
+                Check.number(analysis.take().tempo()))),
+        Tint.SOFT);
+    return y + 56;
+  }
+
+  private static double prose(Easel easel, Spoken spoken, double inner, double y, Speaker speaker) {
+    double at = y;
+    for (String line : Easel.wrap(String.join(" ", spoken.prose(speaker)), Easel.BODY, inner)) {
+      at += 20;
+      easel.words(MARGIN, at, Easel.BODY, Anchor.START, line, Tint.INK);
+    }
+    return at + 22;
+  }
+
+  private static double columns(
+      Easel easel, Analysis analysis, double inner, double y, Speaker speaker) {
+    double width = (inner - GUTTER) / 2;
+    List<Analysis.PlayerAnalysis> players = analysis.players();
+    for (int i = 0; i < players.size(); i++) {
+      int row = i / 2;
+      DotColumns.draw(
+          easel,
+          analysis,
+          players.get(i),
+          MARGIN + (i % 2) * (width + GUTTER),
+          y + row * DotColumns.HEIGHT,
+          width,
+          speaker);
+    }
+    int rows = (players.size() + 1) / 2;
+    return y + rows * DotColumns.HEIGHT;
+  }
+
+  /** What the shapes mean, in words. */
+  private static double key(Easel easel, double y, Speaker speaker) {
+    double x = MARGIN;
+    double line = y + 16;
+    for (String shape : List.of("placed", "early", "late", "dropped")) {
+      switch (shape) {
+        case "placed" -> easel.attack(x + 8, line - 4, Tint.INK);
+        case "early" -> easel.attack(x + 8, line - 4, Tint.EARLY);
+        case "late" -> easel.attack(x + 8, line - 4, Tint.LATE);
+        default -> easel.caret(x + 8, line - 1, Tint.INK);
+      }
+      String words = speaker.say("picture.key." + shape);
+      easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);
+      x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
+    }
+    easel.words(
+        MARGIN, line + 18, Easel.SMALL, Anchor.START, speaker.say("picture.scale"), Tint.SOFT);
+    return line + 22;
+  }
+}
