@@ -1,0 +1,82 @@
+package thinclick.client.input;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import thinclick.client.link.PlayedAttack;
+
+/** Pads through the MIDI system's own door, plugged in and pulled out while it looks. */
+class MidiInputsTest {
+  private final List<PlayedAttack> struck = new CopyOnWriteArrayList<>();
+  private volatile List<String> names = List.of();
+  private final MidiInputs inputs =
+      new MidiInputs(
+          new MidiEar() {
+            @Override
+            public void struck(PlayedAttack attack) {
+              struck.add(attack);
+            }
+
+            @Override
+            public void inputsChanged(List<String> now) {
+              names = now;
+            }
+          });
+  private final PluggedPads.Pad pad = PluggedPads.plug("pad one");
+
+  @AfterEach
+  void close() {
+    PluggedPads.pull(pad);
+    inputs.close();
+  }
+
+  @Test
+  void onlyStruckNotesAreAttacks() {
+    inputs.start();
+    await().until(() -> names.contains("pad one"));
+    long before = System.nanoTime();
+    pad.send(0x90, 38, 96, -1);
+    pad.send(0x90, 38, 0, -1); // note-on with velocity 0 is a note-off
+    pad.send(0x80, 38, 64, -1);
+    pad.send(0x90, 40, 7, -1); // a neighbouring pad trembles
+    pad.send(0x99, 36, 8, -1); // any channel
+    pad.send(0xB0, 64, 127, -1); // pedal
+    pad.send(0xA0, 38, 50, -1); // aftertouch
+    long after = System.nanoTime();
+
+    assertThat(struck).extracting(PlayedAttack::pitch).containsExactly(38, 36);
+    assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(96, 8);
+    assertThat(struck).allSatisfy(one -> assertThat(one.nanos()).isBetween(before, after));
+  }
+
+  @Test
+  void aPadPulledOutAndPluggedInAgainPlaysOn() {
+    inputs.start();
+    await().until(() -> names.contains("pad one"));
+    PluggedPads.pull(pad);
+    await().until(() -> !names.contains("pad one"));
+    PluggedPads.Pad again = PluggedPads.plug("pad one");
+    try {
+      await().until(() -> names.contains("pad one"));
+      again.send(0x90, 38, 96, -1);
+      assertThat(struck).hasSize(1);
+    } finally {
+      PluggedPads.pull(again);
+    }
+  }
+
+  @Test
+  void whatWasLearnedCountsAlone() {
+    inputs.filter(new NoteFilter(30, 9));
+    inputs.start();
+    await().until(() -> names.contains("pad one"));
+    pad.send(0x90, 38, 96, -1);
+    pad.send(0x99, 38, 29, -1);
+    pad.send(0x99, 38, 30, -1);
+    assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(30);
+  }
+}
