@@ -1,0 +1,25 @@
+package thinclick.client.window.session;
+
+/**
+ * How one written attack of a bar that is over was answered, or one attack that nobody wrote.
+ *
+ * @param kind the judgement
+ * @param step the written step from bar 1; for an added attack the step it fell in
+ * @param offMillis from the written place to the attack, negative early; for an added attack from
+ *     the start of its step; 0 where nothing was played
+ */
+public record BarMark(Kind kind, int step, double offMillis) {
+  /** The judgements, each with a shape of its own. */
+  public enum Kind {
+    /** On its place: a plain tick. */
+    PLACED,
+    /** Before it: a tick with a foot to the left. */
+    EARLY,
+    /** After it: a tick with a foot to the right. */
+    LATE,
+    /** Written, not played: an open caret. */
+    DROPPED,
+    /** Played, not written: a hanging dash. */
+    ADDED
+  }
+}

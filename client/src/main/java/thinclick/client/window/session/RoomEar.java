@@ -1,0 +1,100 @@
+package thinclick.client.window.session;
+
+import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
+import java.util.function.UnaryOperator;
+import thinclick.client.clock.ClockView;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.RoomListener;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.time.MonotonicClock;
+
+/** Takes what the link tells to the window's thread, each piece as a change of the room's state. */
+final class RoomEar implements RoomListener {
+  private final Executor windowThread;
+  private final MonotonicClock clock;
+  private final BiConsumer<RoomEar, UnaryOperator<RoomState>> change;
+  private final BiConsumer<RoomEar, ServerMessage.Heard> others;
+
+  /**
+   * @param change runs on the window's thread
+   * @param others hears what fellow players play, on the window's thread
+   */
+  RoomEar(
+      Executor windowThread,
+      MonotonicClock clock,
+      BiConsumer<RoomEar, UnaryOperator<RoomState>> change,
+      BiConsumer<RoomEar, ServerMessage.Heard> others) {
+    this.windowThread = windowThread;
+    this.clock = clock;
+    this.change = change;
+    this.others = others;
+  }
+
+  private void next(UnaryOperator<RoomState> step) {
+    windowThread.execute(() -> change.accept(this, step));
+  }
+
+  @Override
+  public void linkChanged(LinkState state, String says) {
+    long nanos = clock.nanos();
+    next(room -> room.linkChanged(state, says, nanos));
+  }
+
+  @Override
+  public void clockChanged(ClockView view) {
+    next(room -> room.clockChanged(view));
+  }
+
+  @Override
+  public void waitingChanged(int waiting) {
+    next(room -> room.waitingChanged(waiting));
+  }
+
+  @Override
+  public void welcome(ServerMessage.Welcome welcome) {
+    next(room -> room.welcome(welcome));
+  }
+
+  @Override
+  public void room(ServerMessage.Room message) {
+    next(room -> room.room(message));
+  }
+
+  @Override
+  public void roster(ServerMessage.Roster roster) {
+    next(room -> room.roster(roster));
+  }
+
+  @Override
+  public void dealt(ServerMessage.Dealt dealt) {
+    next(room -> room.dealt(dealt));
+  }
+
+  @Override
+  public void announced(ServerMessage.Announced announced) {
+    next(room -> room.announced(announced));
+  }
+
+  @Override
+  public void stopped(ServerMessage.Stopped stopped) {
+    next(room -> room.stopped(stopped));
+  }
+
+  @Override
+  public void reviewReady(ServerMessage.ReviewReady review) {
+    next(room -> room.reviewed(review));
+  }
+
+  @Override
+  public void heard(ServerMessage.Heard heard) {
+    windowThread.execute(() -> others.accept(this, heard));
+  }
+
+  @Override
+  public void problem(ServerMessage.Problem problem) {
+    if (problem.requestId() == null) {
+      next(room -> room.problem(problem.says()));
+    }
+  }
+}

@@ -1,0 +1,344 @@
+package thinclick.client.window.session;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.clock.ClockView;
+import thinclick.client.link.LinkState;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.StepGrid;
+
+/**
+ * All that this window knows of its room at one moment. Each message makes the next state; the
+ * views show states and keep nothing of their own.
+ *
+ * @param address where the room is, as it is said to others; empty where there is none
+ * @param link where the connection stands; null where none was asked for
+ * @param linkSays what the connection last said of itself
+ * @param lostNanos when the link was lost, monotonic clock; 0 while it stands
+ * @param word the room word; empty until it is known
+ * @param myId this player's id; empty until it is known
+ * @param leader true where this window runs the rehearsal
+ * @param people who is in the room
+ * @param phase where the room stands
+ * @param title the chosen drill's title, or null
+ * @param dealt what is dealt, or null
+ * @param announced the running or last take, or null
+ * @param stopped how that take ended, or null while it runs
+ * @param review the last review, or null
+ * @param waiting own attacks that the server has not stored yet
+ * @param clock what is believed of room time
+ * @param problem the last thing that could not be done, as a sentence; empty where all went well
+ */
+public record RoomState(
+    String address,
+    @Nullable LinkState link,
+    String linkSays,
+    long lostNanos,
+    String word,
+    String myId,
+    boolean leader,
+    List<Person> people,
+    Phase phase,
+    @Nullable String title,
+    @Nullable Dealt dealt,
+    @Nullable Announced announced,
+    @Nullable Stopped stopped,
+    @Nullable ReviewReady review,
+    int waiting,
+    ClockView clock,
+    String problem) {
+
+  /** Not in a room. */
+  public static final RoomState OUTSIDE =
+      new RoomState(
+          "",
+          null,
+          "",
+          0,
+          "",
+          "",
+          false,
+          List.of(),
+          Phase.GATHERING,
+          null,
+          null,
+          null,
+          null,
+          null,
+          0,
+          ClockView.unknown(0),
+          "");
+
+  public RoomState {
+    people = List.copyOf(people);
+  }
+
+  /** True once the room has let this player in and until the link is over for good. */
+  public boolean inside() {
+    return !word.isEmpty() && link != null && link != LinkState.CLOSED;
+  }
+
+  /** True from the announcement to the end of a take. */
+  public boolean takeRuns() {
+    return inside() && announced != null && stopped == null;
+  }
+
+  /** True where the material may be chosen and dealt. */
+  public boolean betweenTakes() {
+    return inside() && !takeRuns();
+  }
+
+  /** This player's own part, or null where none is dealt. */
+  public @Nullable Part ownPart() {
+    Dealt now = dealt;
+    if (now == null || now.own() == null) {
+      return null;
+    }
+    return now.parts().stream()
+        .filter(part -> part.player().equals(now.own()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** The written grid of the announced take; null where nothing is announced or dealt. */
+  public @Nullable StepGrid grid() {
+    if (dealt == null || announced == null || !announced.dealId().equals(dealt.dealId())) {
+      return null;
+    }
+    return new StepGrid(
+        dealt.meter(), dealt.stepsPerBeat(), dealt.tempo(), dealt.swing(), announced.startMicros());
+  }
+
+  /** The click plan of what is dealt; null where nothing is. */
+  public @Nullable ClickPlan plan() {
+    return dealt == null ? null : new ClickPlan(dealt.stages());
+  }
+
+  // ---------------------------------------------------------------- what happens
+
+  RoomState calling(String where) {
+    return OUTSIDE.with(where, LinkState.CONNECTING);
+  }
+
+  private RoomState with(String where, LinkState state) {
+    return new Edit(this).address(where).link(state).make();
+  }
+
+  RoomState linkChanged(LinkState next, String says, long nanos) {
+    boolean lost = next == LinkState.AWAY;
+    long since = lost ? (lostNanos == 0 ? nanos : lostNanos) : 0;
+    return new Edit(this).link(next).linkSays(says).lostNanos(since).make();
+  }
+
+  RoomState clockChanged(ClockView now) {
+    return new Edit(this).clock(now).make();
+  }
+
+  RoomState waitingChanged(int now) {
+    return new Edit(this).waiting(now).make();
+  }
+
+  RoomState welcome(ServerMessage.Welcome welcome) {
+    return new Edit(this)
+        .word(welcome.room())
+        .myId(welcome.playerId())
+        .leader(welcome.leaderToken() != null)
+        .phase(welcome.phase())
+        .problem("")
+        .make();
+  }
+
+  RoomState room(ServerMessage.Room room) {
+    return new Edit(this)
+        .word(room.word())
+        .phase(room.phase())
+        .title(room.title())
+        .dealt(room.dealt())
+        .announced(room.announced())
+        .stopped(room.stopped())
+        .make();
+  }
+
+  RoomState roster(ServerMessage.Roster roster) {
+    boolean leads =
+        roster.players().stream()
+            .filter(person -> person.playerId().equals(myId))
+            .findFirst()
+            .map(person -> person.role() == Role.LEADER)
+            .orElse(leader);
+    return new Edit(this).people(roster.players()).leader(leads).make();
+  }
+
+  RoomState dealt(Dealt now) {
+    return new Edit(this)
+        .phase(Phase.DEALT)
+        .title(now.title())
+        .dealt(now)
+        .review(null)
+        .problem("")
+        .make();
+  }
+
+  RoomState announced(Announced now) {
+    return new Edit(this)
+        .phase(Phase.COUNT_IN)
+        .announced(now)
+        .stopped(null)
+        .review(null)
+        .problem("")
+        .make();
+  }
+
+  RoomState stopped(Stopped now) {
+    return new Edit(this).phase(Phase.REVIEW).stopped(now).make();
+  }
+
+  RoomState reviewed(ReviewReady now) {
+    return new Edit(this).review(now).make();
+  }
+
+  RoomState problem(String says) {
+    return new Edit(this).problem(says).make();
+  }
+
+  /** A state on the way to the next. */
+  private static final class Edit {
+    private String address;
+    private @Nullable LinkState link;
+    private String linkSays;
+    private long lostNanos;
+    private String word;
+    private String myId;
+    private boolean leader;
+    private List<Person> people;
+    private Phase phase;
+    private @Nullable String title;
+    private @Nullable Dealt dealt;
+    private @Nullable Announced announced;
+    private @Nullable Stopped stopped;
+    private @Nullable ReviewReady review;
+    private int waiting;
+    private ClockView clock;
+    private String problem;
+
+    Edit(RoomState from) {
+      address = from.address;
+      link = from.link;
+      linkSays = from.linkSays;
+      lostNanos = from.lostNanos;
+      word = from.word;
+      myId = from.myId;
+      leader = from.leader;
+      people = from.people;
+      phase = from.phase;
+      title = from.title;
+      dealt = from.dealt;
+      announced = from.announced;
+      stopped = from.stopped;
+      review = from.review;
+      waiting = from.waiting;
+      clock = from.clock;
+      problem = from.problem;
+    }
+
+    Edit address(String value) {
+      address = value;
+      return this;
+    }
+
+    Edit link(LinkState value) {
+      link = value;
+      return this;
+    }
+
+    Edit linkSays(String value) {
+      linkSays = value;
+      return this;
+    }
+
+    Edit lostNanos(long value) {
+      lostNanos = value;
+      return this;
+    }
+
+    Edit word(String value) {
+      word = value;
+      return this;
+    }
+
+    Edit myId(String value) {
+      myId = value;
+      return this;
+    }
+
+    Edit leader(boolean value) {
+      leader = value;
+      return this;
+    }
+
+    Edit people(List<Person> value) {
+      people = value;
+      return this;
+    }
+
+    Edit phase(Phase value) {
+      phase = value;
+      return this;
+    }
+
+    Edit title(@Nullable String value) {
+      title = value;
+      return this;
+    }
+
+    Edit dealt(@Nullable Dealt value) {
+      dealt = value;
+      return this;
+    }
+
+    Edit announced(@Nullable Announced value) {
+      announced = value;
+      return this;
+    }
+
+    Edit stopped(@Nullable Stopped value) {
+      stopped = value;
+      return this;
+    }
+
+    Edit review(@Nullable ReviewReady value) {
+      review = value;
+      return this;
+    }
+
+    Edit waiting(int value) {
+      waiting = value;
+      return this;
+    }
+
+    Edit clock(ClockView value) {
+      clock = value;
+      return this;
+    }
+
+    Edit problem(String value) {
+      problem = value;
+      return this;
+    }
+
+    RoomState make() {
+      return new RoomState(
+          address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
+          announced, stopped, review, waiting, clock, problem);
+    }
+  }
+}

@@ -1,0 +1,261 @@
+package thinclick.client.window.session;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.Executor;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.client.link.LinkLoop;
+import thinclick.client.link.LinkOptions;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.PlayedAttack;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.link.RoomLink;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
+
+/**
+ * This window's way into rooms, one at a time: its own host where it has opened one, its link, the
+ * room's state. All methods and all changes of properties on the window's thread.
+ */
+public final class Session implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Session.class);
+  private static final int LEAD_MILLIS = 3_000;
+  private static final String EVERYWHERE = "0.0.0.0";
+
+  private final Executor windowThread;
+  private final MonotonicClock clock;
+  private final Path data;
+  private final LinkLoop loop = LinkLoop.start();
+  private final ReadOnlyObjectWrapper<RoomState> state =
+      new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
+
+  private OwnTake take = new OwnTake("");
+  private @Nullable RoomEar ear;
+  private volatile @Nullable RoomLink link;
+  private @Nullable RehearsalHost host;
+  private long deals;
+
+  // Kept so that nobody drops them; what they bring is handled where they are made.
+  private @Nullable CompletableFuture<?> opening;
+  private @Nullable CompletableFuture<?> asked;
+
+  /**
+   * @param windowThread runs a task on the window's thread
+   * @param data the folder for the host's database and the attacks that are not stored yet
+   */
+  public Session(Executor windowThread, MonotonicClock clock, Path data) {
+    this.windowThread = windowThread;
+    this.clock = clock;
+    this.data = data;
+  }
+
+  /** The room as it stands. */
+  public ReadOnlyObjectProperty<RoomState> stateProperty() {
+    return state.getReadOnlyProperty();
+  }
+
+  /** The room as it stands. */
+  public RoomState state() {
+    return state.get();
+  }
+
+  /** The attacks of the running or last take. */
+  public OwnTake take() {
+    return take;
+  }
+
+  /** The link, null outside a room; may be asked from any thread. */
+  public @Nullable RoomLink link() {
+    return link;
+  }
+
+  // ---------------------------------------------------------------- coming and going
+
+  /**
+   * Hosts a room in this window and leads it.
+   *
+   * @param forOthers true where other computers of the network may come in
+   */
+  public void openHere(String name, boolean forOthers) {
+    leave();
+    state.set(state().calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
+    opening =
+        CompletableFuture.supplyAsync(() -> startHost(forOthers))
+            .whenCompleteAsync(
+                (started, failed) -> {
+                  if (started == null) {
+                    failed(failed);
+                  } else {
+                    host = started;
+                    String where = forOthers ? LocalAddress.find() : "127.0.0.1";
+                    enter(
+                        where + ":" + started.port(),
+                        to ->
+                            RoomLink.open(options(), RoomAddress.local(started.port()), name, to));
+                  }
+                },
+                windowThread);
+  }
+
+  private RehearsalHost startHost(boolean forOthers) {
+    HostOptions options = HostOptions.local(data.resolve("rooms.db"));
+    if (!forOthers) {
+      return RehearsalHost.start(options);
+    }
+    try {
+      return RehearsalHost.start(options.at(EVERYWHERE, HostOptions.USUAL_PORT));
+    } catch (BadInput taken) {
+      LOG.info("port {} is not to be had: {}", HostOptions.USUAL_PORT, taken.getMessage());
+      return RehearsalHost.start(options.at(EVERYWHERE, 0));
+    }
+  }
+
+  /** Opens a room at a host elsewhere and leads it. */
+  public void openAt(RoomAddress address, String name) {
+    leave();
+    enter(address.toString(), to -> RoomLink.open(options(), address, name, to));
+  }
+
+  /** Comes into a room as a player. */
+  public void join(RoomAddress address, String word, String name) {
+    leave();
+    enter(address.toString(), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
+  }
+
+  private LinkOptions options() {
+    return LinkOptions.on(loop).withJournal(data);
+  }
+
+  private void enter(String address, Function<RoomEar, RoomLink> connect) {
+    state.set(state().calling(address));
+    RoomEar mine = new RoomEar(windowThread, clock, this::change, this::heard);
+    ear = mine;
+    link = connect.apply(mine);
+  }
+
+  private void failed(@Nullable Throwable why) {
+    Throwable cause = why instanceof CompletionException ? why.getCause() : why;
+    String says = cause == null || cause.getMessage() == null ? "no host" : cause.getMessage();
+    LOG.info("no room could be opened here: {}", says);
+    state.set(state().linkChanged(LinkState.CLOSED, says, clock.nanos()));
+  }
+
+  /** Leaves the room; a room hosted here ends. */
+  public void leave() {
+    RoomLink old = link;
+    link = null;
+    ear = null;
+    if (old != null) {
+      old.close();
+    }
+    RehearsalHost ending = host;
+    host = null;
+    if (ending != null) {
+      // Closing waits for the room's last rows; the window does not.
+      Thread closer = new Thread(ending::close, "host-close");
+      closer.start();
+    }
+    state.set(RoomState.OUTSIDE);
+  }
+
+  private void change(RoomEar from, UnaryOperator<RoomState> step) {
+    if (from == ear) {
+      RoomState next = step.apply(state());
+      Announced announced = next.announced();
+      if (announced != null && !announced.takeId().equals(take.takeId())) {
+        take = new OwnTake(announced.takeId());
+      }
+      state.set(next);
+    }
+  }
+
+  private void heard(RoomEar from, ServerMessage.Heard heard) {
+    if (from == ear && heard.takeId().equals(take.takeId())) {
+      heard.items().forEach(one -> take.heard(one.playerId(), one.micros()));
+    }
+  }
+
+  // ---------------------------------------------------------------- playing
+
+  /** Sends an attack where a take runs; it is kept until it is stored. */
+  public void play(PlayedAttack attack) {
+    RoomLink now = link;
+    if (now != null && state().takeRuns() && state().ownPart() != null) {
+      take.played(now.sendAttack(attack));
+    }
+  }
+
+  // ---------------------------------------------------------------- leading
+
+  /** Chooses a drill by its title. */
+  public void choose(String title) {
+    ask(now -> now.material(title));
+  }
+
+  /** Replaces the click plan and the tempo of the chosen drill. */
+  public void plan(List<Stage> stages, double tempo) {
+    ask(now -> now.plan(stages, tempo));
+  }
+
+  /** Deals, each time another way. */
+  public void deal() {
+    deals++;
+    long seed = deals;
+    ask(now -> now.deal(seed, List.of()));
+  }
+
+  /** Announces the take that was dealt. */
+  public void countIn() {
+    Dealt dealt = state().dealt();
+    if (dealt != null && state().phase() == ServerMessage.Phase.DEALT) {
+      ask(now -> now.start(dealt.dealId(), LEAD_MILLIS, 1));
+    }
+  }
+
+  /** Ends the running take. */
+  public void stop() {
+    Announced announced = state().announced();
+    if (announced != null && state().takeRuns()) {
+      ask(now -> now.stop(announced.takeId()));
+    }
+  }
+
+  private void ask(Function<RoomLink, CompletableFuture<Long>> command) {
+    RoomLink now = link;
+    RoomEar asking = ear;
+    if (now == null || asking == null) {
+      return;
+    }
+    asked =
+        command
+            .apply(now)
+            .handleAsync(
+                (revision, refused) -> {
+                  String says = refused == null ? "" : String.valueOf(refused.getMessage());
+                  change(asking, room -> room.problem(says));
+                  return null;
+                },
+                windowThread);
+  }
+
+  @Override
+  public void close() {
+    leave();
+    loop.close();
+  }
+}

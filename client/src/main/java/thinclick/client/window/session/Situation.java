@@ -1,0 +1,133 @@
+package thinclick.client.window.session;
+
+import java.util.Locale;
+import thinclick.client.link.LinkState;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.music.ClickPlan;
+
+/** The one sentence at the bottom: where this player stands and what can be done now. */
+public final class Situation {
+  private static final double NANOS = 1e9;
+
+  private final Words words;
+
+  public Situation(Words words) {
+    this.words = words;
+  }
+
+  /**
+   * The sentence.
+   *
+   * @param nowNanos the monotonic clock
+   */
+  public String say(RoomState room, TakeMoment moment, long nowNanos) {
+    LinkState link = room.link();
+    if (link == null) {
+      return words.say("situation.outside");
+    }
+    return switch (link) {
+      case CONNECTING -> words.say("situation.joining", room.address());
+      case CLOSED -> words.say("situation.closed", sentence(room.linkSays()));
+      case AWAY -> away(room, nowNanos);
+      case ONLINE -> online(room, moment);
+    };
+  }
+
+  private String away(RoomState room, long nowNanos) {
+    long seconds = Math.round((nowNanos - room.lostNanos()) / NANOS);
+    String key = room.takeRuns() ? "situation.lost.playing" : "situation.lost";
+    return words.say(key, seconds, room.waiting());
+  }
+
+  private String online(RoomState room, TakeMoment moment) {
+    if (!room.problem().isEmpty()) {
+      return sentence(room.problem());
+    }
+    if (room.clock().state() == ClockState.LOST) {
+      return words.say("situation.clock.lost");
+    }
+    return switch (room.phase()) {
+      case GATHERING -> gathering(room);
+      case DEALT -> dealt(room);
+      case COUNT_IN, TAKE -> taking(room, moment);
+      case REVIEW -> reviewing(room);
+    };
+  }
+
+  private String gathering(RoomState room) {
+    if (!room.leader()) {
+      return words.say("situation.waiting", room.word());
+    }
+    String title = room.title() == null ? "" : room.title();
+    String key = title.isEmpty() ? "situation.choose" : "situation.deal";
+    long here = room.people().stream().filter(Person::connected).count();
+    return words.say(key, room.word(), here, title);
+  }
+
+  private String dealt(RoomState room) {
+    if (room.clock().state() == ClockState.FINDING) {
+      return words.say("situation.clock.finding");
+    }
+    Dealt dealt = room.dealt();
+    String title = dealt == null ? "" : dealt.title();
+    if (room.leader()) {
+      return words.say("situation.dealt.leader", title);
+    }
+    return words.say(room.ownPart() == null ? "situation.dealt.late" : "situation.dealt", title);
+  }
+
+  private String taking(RoomState room, TakeMoment moment) {
+    return switch (moment.part()) {
+      case NONE, BEFORE -> words.say("situation.before", moment.secondsToCountIn());
+      case COUNT_IN -> words.say("situation.countIn");
+      case PLAYING -> playing(room, moment);
+      case OVER -> words.say("situation.over");
+    };
+  }
+
+  private String playing(RoomState room, TakeMoment moment) {
+    Dealt dealt = room.dealt();
+    int bars = dealt == null ? 0 : new ClickPlan(dealt.stages()).bars();
+    if (moment.barsToNextStage() == 0) {
+      return words.say("situation.playing.last", moment.bar() + 1, bars);
+    }
+    return words.say("situation.playing", moment.bar() + 1, bars, moment.barsToNextStage());
+  }
+
+  private String reviewing(RoomState room) {
+    if (room.review() == null) {
+      return words.say("situation.reviewing", reason(room), room.waiting());
+    }
+    if (room.review().provisional()) {
+      return words.say("situation.reviewed.provisional");
+    }
+    return words.say(room.leader() ? "situation.reviewed.leader" : "situation.reviewed");
+  }
+
+  private String reason(RoomState room) {
+    if (room.stopped() == null) {
+      return words.say("stopped.finished");
+    }
+    return switch (room.stopped().reason()) {
+      case FINISHED -> words.say("stopped.finished");
+      case LEADER -> words.say("stopped.leader");
+      case HOST -> words.say("stopped.host");
+      case CLOCK -> words.say("stopped.clock");
+      case INTERRUPTED -> words.say("stopped.interrupted");
+    };
+  }
+
+  /** As a sentence: a capital first and a full stop last. */
+  static String sentence(String says) {
+    String stripped = says.strip();
+    if (stripped.isEmpty()) {
+      return "";
+    }
+    String first = stripped.substring(0, 1).toUpperCase(Locale.ROOT);
+    String end = stripped.matches("(?s).*[.!?]") ? "" : ".";
+    return first + stripped.substring(1) + end;
+  }
+}

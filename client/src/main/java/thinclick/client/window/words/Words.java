@@ -1,0 +1,38 @@
+package thinclick.client.window.words;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/**
+ * The window's sentences in one language. Patterns are those of {@link MessageFormat}, plurals by
+ * its choices; numbers are written as the language writes them.
+ */
+public final class Words {
+  private static final String BUNDLE = "thinclick.client.window.words.window";
+
+  private final ResourceBundle bundle;
+  private final Locale locale;
+
+  private Words(ResourceBundle bundle, Locale locale) {
+    this.bundle = bundle;
+    this.locale = locale;
+  }
+
+  /** The sentences in this language, in English where there are none. */
+  public static Words in(Locale locale) {
+    ResourceBundle.Control rootOnly =
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
+    return new Words(ResourceBundle.getBundle(BUNDLE, locale, rootOnly), locale);
+  }
+
+  /** The sentence of a key with its blanks filled. */
+  public String say(String key, Object... blanks) {
+    return new MessageFormat(bundle.getString(key), locale).format(blanks);
+  }
+
+  /** The language's own rules for numbers. */
+  public Locale locale() {
+    return locale;
+  }
+}
