@@ -2,6 +2,8 @@ package thinclick.client.command;
 
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import thinclick.client.window.WindowStart;
 import thinclick.protocol.json.BadInput;
 
 /** The client jar's entry: finds the command and turns bad input into one line and exit code 2. */
@@ -16,6 +18,8 @@ public final class ClientMain implements Runnable {
 
   /** Names how much is logged, read by logback.xml: DEBUG, INFO, WARN or ERROR. */
   private static final String LOG = "thinclick.log";
+
+  @Mixin private WindowArguments window = new WindowArguments();
 
   private ClientMain() {}
 
@@ -43,6 +47,6 @@ public final class ClientMain implements Runnable {
 
   @Override
   public void run() {
-    CommandLine.usage(this, System.out);
+    WindowStart.open(window.options());
   }
 }

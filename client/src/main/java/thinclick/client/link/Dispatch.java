@@ -25,6 +25,8 @@ final class Dispatch {
       listener.announced(announced);
     } else if (message instanceof ServerMessage.StageNear stage) {
       listener.stageNear(stage);
+    } else if (message instanceof ServerMessage.Replanned replanned) {
+      listener.replanned(replanned);
     } else if (message instanceof ServerMessage.Stopped stopped) {
       listener.stopped(stopped);
     } else if (message instanceof ServerMessage.ReviewReady review) {

@@ -31,6 +31,8 @@ public interface RoomListener {
 
   default void stageNear(ServerMessage.StageNear stage) {}
 
+  default void replanned(ServerMessage.Replanned replanned) {}
+
   default void heard(ServerMessage.Heard heard) {}
 
   default void stored(ServerMessage.Stored stored) {}

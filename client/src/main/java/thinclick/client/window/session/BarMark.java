@@ -7,8 +7,9 @@ package thinclick.client.window.session;
  * @param step the written step from bar 1; for an added attack the step it fell in
  * @param offMillis from the written place to the attack, negative early; for an added attack from
  *     the start of its step; 0 where nothing was played
+ * @param offSteps the same distance in steps of the grid, for drawing
  */
-public record BarMark(Kind kind, int step, double offMillis) {
+public record BarMark(Kind kind, int step, double offMillis, double offSteps) {
   /** The judgements, each with a shape of its own. */
   public enum Kind {
     /** On its place: a plain tick. */

@@ -36,12 +36,12 @@ public final class BarMarks {
         answer = nearest(near, placeMicros);
         marks.add(
             answer == null
-                ? new BarMark(Kind.DROPPED, step, 0)
-                : judged(step, (answer - placeMicros) / 1e3, plainMillis));
+                ? new BarMark(Kind.DROPPED, step, 0, 0)
+                : judged(grid, step, answer - placeMicros, plainMillis));
       }
       for (Long attack : near) {
         if (!attack.equals(answer)) {
-          marks.add(new BarMark(Kind.ADDED, step, (attack - placeMicros) / 1e3));
+          marks.add(mark(Kind.ADDED, grid, step, attack - placeMicros));
         }
       }
     }
@@ -53,11 +53,15 @@ public final class BarMarks {
     return (long) edgeMicros(grid, (bar + 1L) * grid.stepsPerBar());
   }
 
-  private static BarMark judged(int step, double offMillis, double plainMillis) {
-    if (Math.abs(offMillis) <= plainMillis) {
-      return new BarMark(Kind.PLACED, step, offMillis);
+  private static BarMark judged(StepGrid grid, int step, double offMicros, double plainMillis) {
+    if (Math.abs(offMicros) <= plainMillis * 1e3) {
+      return mark(Kind.PLACED, grid, step, offMicros);
     }
-    return new BarMark(offMillis < 0 ? Kind.EARLY : Kind.LATE, step, offMillis);
+    return mark(offMicros < 0 ? Kind.EARLY : Kind.LATE, grid, step, offMicros);
+  }
+
+  private static BarMark mark(Kind kind, StepGrid grid, int step, double offMicros) {
+    return new BarMark(kind, step, offMicros / 1e3, offMicros / grid.stepMicros());
   }
 
   /** Half way from the step before: what is played from here on belongs to the step. */

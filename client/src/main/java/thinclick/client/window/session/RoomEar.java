@@ -77,6 +77,11 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
+  public void replanned(ServerMessage.Replanned replanned) {
+    next(room -> room.replanned(replanned));
+  }
+
+  @Override
   public void stopped(ServerMessage.Stopped stopped) {
     next(room -> room.stopped(stopped));
   }

@@ -11,6 +11,7 @@ import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.music.ClickPlan;
@@ -162,7 +163,7 @@ public record RoomState(
         .word(room.word())
         .phase(room.phase())
         .title(room.title())
-        .dealt(room.dealt())
+        .dealt(planned(room.dealt(), room.replanned()))
         .announced(room.announced())
         .stopped(room.stopped())
         .make();
@@ -196,6 +197,30 @@ public record RoomState(
         .review(null)
         .problem("")
         .make();
+  }
+
+  RoomState replanned(Replanned now) {
+    return new Edit(this).dealt(planned(dealt, now)).make();
+  }
+
+  /** What is dealt, with the click plan as it now stands. */
+  private static @Nullable Dealt planned(@Nullable Dealt dealt, @Nullable Replanned now) {
+    if (dealt == null || now == null) {
+      return dealt;
+    }
+    return new Dealt(
+        dealt.revision(),
+        dealt.dealId(),
+        dealt.title(),
+        dealt.parts(),
+        dealt.own(),
+        dealt.meter(),
+        dealt.stepsPerBeat(),
+        dealt.tempo(),
+        dealt.swing(),
+        dealt.toleranceMillis(),
+        now.stages(),
+        dealt.says());
   }
 
   RoomState stopped(Stopped now) {

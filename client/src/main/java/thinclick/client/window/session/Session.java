@@ -23,6 +23,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.HostOptions;
@@ -49,10 +50,6 @@ public final class Session implements AutoCloseable {
   private volatile @Nullable RoomLink link;
   private @Nullable RehearsalHost host;
   private long deals;
-
-  // Kept so that nobody drops them; what they bring is handled where they are made.
-  private @Nullable CompletableFuture<?> opening;
-  private @Nullable CompletableFuture<?> asked;
 
   /**
    * @param windowThread runs a task on the window's thread
@@ -94,7 +91,7 @@ public final class Session implements AutoCloseable {
   public void openHere(String name, boolean forOthers) {
     leave();
     state.set(state().calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
-    opening =
+    CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> startHost(forOthers))
             .whenCompleteAsync(
                 (started, failed) -> {
@@ -128,13 +125,18 @@ public final class Session implements AutoCloseable {
   /** Opens a room at a host elsewhere and leads it. */
   public void openAt(RoomAddress address, String name) {
     leave();
-    enter(address.toString(), to -> RoomLink.open(options(), address, name, to));
+    enter(said(address), to -> RoomLink.open(options(), address, name, to));
   }
 
   /** Comes into a room as a player. */
   public void join(RoomAddress address, String word, String name) {
     leave();
-    enter(address.toString(), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
+    enter(said(address), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
+  }
+
+  /** As people say it to each other; that it is not encrypted goes without saying. */
+  private static String said(RoomAddress address) {
+    return address.toString().replaceFirst("^ws://", "");
   }
 
   private LinkOptions options() {
@@ -212,11 +214,22 @@ public final class Session implements AutoCloseable {
     ask(now -> now.plan(stages, tempo));
   }
 
-  /** Deals, each time another way. */
-  public void deal() {
+  /**
+   * Deals to everybody who plays, each time another way.
+   *
+   * @param leaderPlays whether this window's player is dealt a part as well
+   */
+  public void deal(boolean leaderPlays) {
     deals++;
     long seed = deals;
-    ask(now -> now.deal(seed, List.of()));
+    List<String> chairs =
+        state().people().stream()
+            .filter(Person::connected)
+            .filter(person -> person.role() != Role.LISTENER)
+            .filter(person -> leaderPlays || person.role() != Role.LEADER)
+            .map(Person::playerId)
+            .toList();
+    ask(now -> now.deal(seed, chairs));
   }
 
   /** Announces the take that was dealt. */
@@ -241,7 +254,7 @@ public final class Session implements AutoCloseable {
     if (now == null || asking == null) {
       return;
     }
-    asked =
+    CompletableFuture<?> unused =
         command
             .apply(now)
             .handleAsync(

@@ -43,6 +43,9 @@ public final class Situation {
   }
 
   private String online(RoomState room, TakeMoment moment) {
+    if (room.word().isEmpty()) {
+      return words.say("situation.joining", room.address());
+    }
     if (!room.problem().isEmpty()) {
       return sentence(room.problem());
     }

@@ -1,0 +1,222 @@
+package thinclick.client.window;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.stage.Stage;
+import thinclick.client.window.door.DoorModel;
+import thinclick.client.window.door.DoorView;
+import thinclick.client.window.lectern.LecternModel;
+import thinclick.client.window.lectern.LecternView;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Stylesheet;
+import thinclick.client.window.review.ReviewModel;
+import thinclick.client.window.review.ReviewView;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Situation;
+import thinclick.client.window.stand.StandModel;
+import thinclick.client.window.stand.StandView;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+
+/** One window with all that belongs to it; puts models, pages, keys and sound together. */
+final class Desk implements AutoCloseable {
+  private static final double WIDTH = 1_120;
+  private static final double HEIGHT = 760;
+  private static final double USUAL_TEXT = 15;
+  private static final double LARGEST_TEXT = 30;
+  private static final double SMALLEST_TEXT = 11;
+
+  private final Session session;
+  private final SoundDesk sound;
+  private final Taps taps;
+  private final StandModel standModel;
+  private final LecternModel lecternModel;
+  private final DoorModel doorModel;
+  private final DoorView door;
+  private final LecternView lectern;
+  private final StandView stand;
+  private final ReviewView review;
+  private final Situation situation;
+  private final Shell shell;
+  private final Ticker ticker;
+  private final Map<View, Node> pages = new EnumMap<>(View.class);
+  private final Commands commands = new Commands();
+  private final Scene scene;
+
+  private Palette palette = Palette.LIGHT;
+  private double textSize = USUAL_TEXT;
+
+  Desk(Stage stage, Session session, Words words) {
+    this.session = session;
+    situation = new Situation(words);
+    sound = new SoundDesk(session, words);
+    taps = new Taps(session, words);
+    standModel = new StandModel(session, MonotonicClock.SYSTEM);
+    lecternModel = new LecternModel(session, words);
+    doorModel = new DoorModel(session, words);
+    door = new DoorView(doorModel, words);
+    lectern = new LecternView(lecternModel, words, session.stateProperty());
+    stand = new StandView(standModel, words);
+    review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
+    pages.put(View.DOOR, door.root());
+    pages.put(View.STAND, stand.root());
+    pages.put(View.LECTERN, lectern.root());
+    pages.put(View.REVIEW, review.root());
+    shell = new Shell(words, sound, taps);
+    shell.onGo(this::go);
+    shell.onLeave(session::leave);
+    ticker = new Ticker(WindowThread.INSTANCE, this::look);
+
+    scene = new Scene(shell.root(), WIDTH, HEIGHT);
+    dress();
+    bindKeys();
+    session.stateProperty().addListener((any, old, now) -> follow(old, now));
+    stage
+        .focusedProperty()
+        .addListener(
+            (any, old, focused) -> {
+              if (!focused) {
+                taps.focusLost();
+              }
+            });
+    stage.setScene(scene);
+    stage.setTitle("Thinclick");
+    stage.setMinWidth(720);
+    stage.setMinHeight(520);
+    follow(RoomState.OUTSIDE, session.state());
+    go(View.DOOR);
+  }
+
+  /** What needs time comes once the window is up. */
+  void start() {
+    sound.start();
+    taps.start();
+    ticker.start();
+    door.begin();
+  }
+
+  /** Comes in where the command line says so. */
+  void begin(WindowOptions options) {
+    doorModel.nameProperty().set(options.name());
+    doorModel.addressProperty().set(options.server());
+    doorModel.wordProperty().set(options.room());
+    doorModel.forOthersProperty().set(!options.alone());
+    if (options.palette() != null) {
+      dress(options.palette(), textSize);
+    }
+    switch (options.way()) {
+      case DOOR -> {}
+      case HERE -> doorModel.openHere();
+      case THERE -> doorModel.openThere();
+      case JOIN -> doorModel.join();
+    }
+  }
+
+  private void bindKeys() {
+    scene.addEventFilter(
+        KeyEvent.ANY,
+        event -> {
+          long nanos = System.nanoTime();
+          if (taps.key(event, nanos)) {
+            event.consume();
+          } else if (event.getEventType() == KeyEvent.KEY_PRESSED && commands.pressed(event)) {
+            event.consume();
+          }
+        });
+    commands
+        .onCtrl(KeyCode.D, lecternModel::deal)
+        .onCtrl(KeyCode.ENTER, lecternModel::countIn)
+        .onCtrl(KeyCode.PERIOD, lecternModel::stop)
+        .onCtrl(KeyCode.T, () -> dress(palette.other(), textSize))
+        .onCtrl(KeyCode.PLUS, () -> dress(palette, textSize + 1))
+        .onCtrl(KeyCode.EQUALS, () -> dress(palette, textSize + 1))
+        .onCtrl(KeyCode.ADD, () -> dress(palette, textSize + 1))
+        .onCtrl(KeyCode.MINUS, () -> dress(palette, textSize - 1))
+        .onCtrl(KeyCode.SUBTRACT, () -> dress(palette, textSize - 1));
+    for (View each : View.values()) {
+      if (each.digit() > 0) {
+        KeyCode digit = KeyCode.getKeyCode(Integer.toString(each.digit()));
+        commands.onCtrl(digit, () -> go(each));
+      }
+    }
+  }
+
+  private void dress(Palette wanted, double size) {
+    palette = wanted;
+    textSize = Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size));
+    dress();
+  }
+
+  private void dress() {
+    scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, textSize));
+    stand.dress(palette, textSize / USUAL_TEXT);
+  }
+
+  /** The pages follow the rehearsal: in to the stand, after the take to its review. */
+  private void follow(RoomState old, RoomState now) {
+    boolean inside = now.inside();
+    shell.offer(View.STAND, inside);
+    shell.offer(View.LECTERN, inside && now.leader());
+    shell.offer(View.REVIEW, inside && now.review() != null);
+    if (!inside && old.inside()) {
+      go(View.DOOR);
+    } else if (inside && !old.inside()) {
+      go(now.leader() ? View.LECTERN : View.STAND);
+    } else if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
+      go(View.STAND);
+    } else if (inside && now.review() != null && old.review() == null) {
+      go(View.REVIEW);
+    }
+    look();
+  }
+
+  private boolean offered(View wanted) {
+    RoomState room = session.state();
+    return switch (wanted) {
+      case DOOR -> !room.inside();
+      case STAND -> room.inside();
+      case LECTERN -> room.inside() && room.leader();
+      case REVIEW -> room.inside() && room.review() != null;
+    };
+  }
+
+  private void go(View wanted) {
+    if (!offered(wanted)) {
+      return;
+    }
+    Node page = pages.get(wanted);
+    if (page != null) {
+      shell.show(wanted, page);
+    }
+    // The page that went may have had the focus; it is handed on once the new one is laid out.
+    WindowThread.INSTANCE.execute(() -> focus(wanted));
+  }
+
+  private void focus(View wanted) {
+    switch (wanted) {
+      case DOOR -> door.begin();
+      case LECTERN -> lectern.begin();
+      case STAND -> stand.begin();
+      case REVIEW -> review.begin();
+    }
+  }
+
+  private void look() {
+    standModel.look();
+    shell.say(situation.say(session.state(), standModel.momentProperty().get(), System.nanoTime()));
+  }
+
+  @Override
+  public void close() {
+    ticker.close();
+    taps.close();
+    sound.close();
+    session.close();
+  }
+}

@@ -1,0 +1,136 @@
+package thinclick.client.window;
+
+import java.util.EnumMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Consumer;
+import javafx.geometry.Orientation;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Slider;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import thinclick.client.sound.Loudness;
+import thinclick.client.window.words.Words;
+
+/** Around every page: the words to go by above, the click's level, one sentence below. */
+final class Shell {
+  private final BorderPane root = new BorderPane();
+  private final HBox head = new HBox();
+  private final Map<View, ToggleButton> tabs = new EnumMap<>(View.class);
+  private final ToggleGroup group = new ToggleGroup();
+  private final Label sentence = new Label();
+  private final Button leave = new Button();
+
+  Shell(Words words, SoundDesk sound, Taps taps) {
+    Label name = styled(new Label("Thinclick"), "strong");
+    head.getStyleClass().add("head");
+    head.getChildren().add(name);
+    for (View view : View.values()) {
+      if (view != View.DOOR) {
+        ToggleButton tab = styled(new ToggleButton(words.say(view.key())), "tab-word");
+        tab.setToggleGroup(group);
+        tab.setId("tab-" + view.name().toLowerCase(Locale.ROOT));
+        tab.managedProperty().bind(tab.visibleProperty());
+        tabs.put(view, tab);
+        head.getChildren().add(tab);
+      }
+    }
+    leave.setText(words.say("shell.leave"));
+    leave.setId("leave");
+    leave.getStyleClass().add("quiet");
+    leave.managedProperty().bind(leave.visibleProperty());
+    Region gap = new Region();
+    HBox.setHgrow(gap, Priority.ALWAYS);
+    head.getChildren().addAll(gap, level(words, sound), silent(words, sound), leave);
+
+    sentence.setId("sentence");
+    sentence.getStyleClass().add("sentence");
+    sentence.setWrapText(true);
+    sentence.setMinWidth(300);
+    HBox.setHgrow(sentence, Priority.ALWAYS);
+    sentence.setMaxWidth(Double.MAX_VALUE);
+    Label soundSays = styled(new Label(), "soft");
+    soundSays.setId("sound-says");
+    soundSays.textProperty().bind(sound.saysProperty());
+    soundSays.setWrapText(true);
+    soundSays.setMinWidth(260);
+    soundSays.setMaxWidth(430);
+    Label tapsSay = styled(new Label(), "soft");
+    tapsSay.setId("taps-say");
+    tapsSay.setMinWidth(Region.USE_PREF_SIZE);
+    tapsSay.textProperty().bind(taps.saysProperty());
+    HBox foot = styled(new HBox(sentence, tapsSay, soundSays), "foot");
+    root.setTop(head);
+    root.setBottom(foot);
+  }
+
+  private static Node level(Words words, SoundDesk sound) {
+    Label label = styled(new Label(words.say("shell.level")), "soft");
+    Slider slider = new Slider(Loudness.SOFTEST_DBFS, Loudness.CEILING_DBFS, Loudness.FIRST_DBFS);
+    slider.setId("level");
+    slider.setOrientation(Orientation.HORIZONTAL);
+    slider.setPrefWidth(130);
+    slider.setBlockIncrement(3);
+    slider.setAccessibleText(words.say("shell.level"));
+    slider.valueProperty().bindBidirectional(sound.levelProperty());
+    label.setLabelFor(slider);
+    HBox box = new HBox(8, label, slider);
+    box.setAlignment(Pos.CENTER_LEFT);
+    return box;
+  }
+
+  private static Node silent(Words words, SoundDesk sound) {
+    CheckBox box = new CheckBox(words.say("shell.silent"));
+    box.setId("silent");
+    box.selectedProperty().bindBidirectional(sound.mutedProperty());
+    return box;
+  }
+
+  Parent root() {
+    return root;
+  }
+
+  /** Which pages can be gone to now. */
+  void offer(View view, boolean offered) {
+    ToggleButton tab = tabs.get(view);
+    if (tab != null) {
+      tab.setVisible(offered);
+    }
+    leave.setVisible(tabs.values().stream().anyMatch(Node::isVisible));
+  }
+
+  void onGo(Consumer<View> go) {
+    tabs.forEach((view, tab) -> tab.setOnAction(done -> go.accept(view)));
+  }
+
+  void onLeave(Runnable does) {
+    leave.setOnAction(done -> does.run());
+  }
+
+  /** Shows a page. */
+  void show(View view, Node page) {
+    root.setCenter(page);
+    ToggleButton tab = tabs.get(view);
+    group.selectToggle(tab);
+  }
+
+  void say(String said) {
+    if (!said.equals(sentence.getText())) {
+      sentence.setText(said);
+    }
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+}

@@ -1,0 +1,31 @@
+package thinclick.client.window;
+
+/** The pages of the window. */
+enum View {
+  /** Where one comes in; the only page outside a room. */
+  DOOR("door", 0),
+  /** The player's page. */
+  STAND("stand", 2),
+  /** The leader's page. */
+  LECTERN("lectern", 3),
+  /** What the last take was worth. */
+  REVIEW("review", 5);
+
+  private final String key;
+  private final int digit;
+
+  View(String key, int digit) {
+    this.key = key;
+    this.digit = digit;
+  }
+
+  /** Its name among the words, as {@code view.stand}. */
+  String key() {
+    return "view." + key;
+  }
+
+  /** The digit that, with Ctrl, goes to it; 0 for none. */
+  int digit() {
+    return digit;
+  }
+}

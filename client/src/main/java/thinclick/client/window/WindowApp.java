@@ -1,0 +1,52 @@
+package thinclick.client.window;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import javafx.application.Application;
+import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+
+/** The window as the toolkit starts it. {@link WindowStart} is the way in. */
+public final class WindowApp extends Application {
+  private @Nullable Desk desk;
+
+  @Override
+  public void start(Stage stage) {
+    Faces.load();
+    WindowOptions options = WindowOptions.of(getParameters().getNamed());
+    Words words = Words.in(Locale.getDefault());
+    Session session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, dataFolder());
+    Desk made = new Desk(stage, session, words);
+    desk = made;
+    stage.show();
+    made.start();
+    made.begin(options);
+  }
+
+  private static Path dataFolder() {
+    Path folder = DataFolder.of(System.getProperty("os.name", ""), System.getenv(), home());
+    try {
+      return Files.createDirectories(folder);
+    } catch (IOException unwritable) {
+      throw new UncheckedIOException("no folder for the host's data: " + folder, unwritable);
+    }
+  }
+
+  private static Path home() {
+    return Path.of(System.getProperty("user.home", "."));
+  }
+
+  @Override
+  public void stop() {
+    if (desk != null) {
+      desk.close();
+    }
+  }
+}

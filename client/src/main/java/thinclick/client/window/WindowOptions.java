@@ -1,0 +1,54 @@
+package thinclick.client.window;
+
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+
+/**
+ * How the window was asked to open.
+ *
+ * @param way which way into a room is taken at once
+ * @param server the address of a host; empty for none
+ * @param room the room word; empty for none
+ * @param name the player's name; empty for none
+ * @param alone true where a room opened here is for this computer only
+ * @param palette light or dark, null where nothing was asked for
+ */
+public record WindowOptions(
+    Way way, String server, String room, String name, boolean alone, @Nullable Palette palette) {
+  /** The ways into a room. */
+  public enum Way {
+    /** None: the door is shown. */
+    DOOR,
+    /** A room hosted in this window. */
+    HERE,
+    /** A new room at a host elsewhere. */
+    THERE,
+    /** A room that is there. */
+    JOIN
+  }
+
+  /** Reads what {@link #arguments()} wrote. */
+  static WindowOptions of(Map<String, String> named) {
+    String palette = named.getOrDefault("palette", "");
+    return new WindowOptions(
+        Way.valueOf(named.getOrDefault("way", "DOOR")),
+        named.getOrDefault("server", ""),
+        named.getOrDefault("room", ""),
+        named.getOrDefault("name", ""),
+        Boolean.parseBoolean(named.getOrDefault("alone", "false")),
+        palette.isEmpty() ? null : Palette.valueOf(palette));
+  }
+
+  /** As arguments for the toolkit. */
+  String[] arguments() {
+    return new String[] {
+      "--way=" + way,
+      "--server=" + server,
+      "--room=" + room,
+      "--name=" + name,
+      "--alone=" + alone,
+      "--palette=" + (palette == null ? "" : palette)
+    };
+  }
+}

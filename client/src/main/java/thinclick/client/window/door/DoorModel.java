@@ -1,0 +1,123 @@
+package thinclick.client.window.door;
+
+import java.text.Normalizer;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
+
+/** What is written at the door, and whether one can come in with it. */
+public final class DoorModel {
+  private static final int LONGEST_NAME = 32;
+
+  private final Session session;
+  private final Words words;
+
+  private final StringProperty name = new SimpleStringProperty("");
+  private final StringProperty address = new SimpleStringProperty("");
+  private final StringProperty word = new SimpleStringProperty("");
+  private final BooleanProperty forOthers = new SimpleBooleanProperty(true);
+  private final ReadOnlyStringWrapper nameSays = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper addressSays = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper wordSays = new ReadOnlyStringWrapper("");
+
+  public DoorModel(Session session, Words words) {
+    this.session = session;
+    this.words = words;
+    name.addListener(any -> nameSays.set(""));
+    address.addListener(any -> addressSays.set(""));
+    word.addListener(any -> wordSays.set(""));
+  }
+
+  public StringProperty nameProperty() {
+    return name;
+  }
+
+  public StringProperty addressProperty() {
+    return address;
+  }
+
+  public StringProperty wordProperty() {
+    return word;
+  }
+
+  /** Whether other computers of the network may come into a room opened here. */
+  public BooleanProperty forOthersProperty() {
+    return forOthers;
+  }
+
+  /** What is wrong with the name; empty where nothing is. */
+  public ReadOnlyStringProperty nameSaysProperty() {
+    return nameSays.getReadOnlyProperty();
+  }
+
+  /** What is wrong with the address; empty where nothing is. */
+  public ReadOnlyStringProperty addressSaysProperty() {
+    return addressSays.getReadOnlyProperty();
+  }
+
+  /** What is wrong with the room word; empty where nothing is. */
+  public ReadOnlyStringProperty wordSaysProperty() {
+    return wordSays.getReadOnlyProperty();
+  }
+
+  /** Opens a room on this computer; says what is wrong where it cannot. */
+  public void openHere() {
+    String checked = checkedName();
+    if (checked != null) {
+      session.openHere(checked, forOthers.get());
+    }
+  }
+
+  /** Comes into the room; says what is wrong where it cannot. */
+  public void join() {
+    String checked = checkedName();
+    RoomAddress where = checkedAddress();
+    String called = word.get().strip();
+    if (called.isEmpty()) {
+      wordSays.set(words.say("door.word.missing"));
+    }
+    if (checked != null && where != null && !called.isEmpty()) {
+      session.join(where, called, checked);
+    }
+  }
+
+  /** Opens a room at the host whose address is written; says what is wrong where it cannot. */
+  public void openThere() {
+    String checked = checkedName();
+    RoomAddress where = checkedAddress();
+    if (checked != null && where != null) {
+      session.openAt(where, checked);
+    }
+  }
+
+  private @Nullable String checkedName() {
+    String written = Normalizer.normalize(name.get().strip(), Normalizer.Form.NFC);
+    int length = written.codePointCount(0, written.length());
+    if (length == 0) {
+      nameSays.set(words.say("door.name.missing"));
+      return null;
+    }
+    if (length > LONGEST_NAME) {
+      nameSays.set(words.say("door.name.long", LONGEST_NAME, length));
+      return null;
+    }
+    return written;
+  }
+
+  private @Nullable RoomAddress checkedAddress() {
+    try {
+      return RoomAddress.parse(address.get().strip());
+    } catch (BadInput wrong) {
+      addressSays.set(words.say("door.address.wrong"));
+      return null;
+    }
+  }
+}

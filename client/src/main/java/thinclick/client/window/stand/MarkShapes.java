@@ -1,0 +1,84 @@
+package thinclick.client.window.stand;
+
+import java.util.List;
+import javafx.scene.Group;
+import javafx.scene.Node;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.LineTo;
+import javafx.scene.shape.MoveTo;
+import javafx.scene.shape.Path;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.shape.StrokeLineJoin;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.session.BarMark;
+import thinclick.server.engraving.StaffSystem;
+
+/**
+ * The marks below the ruled beats, each at its true offset in time: a plain tick, a tick with a
+ * foot to the left (early) or right (late), an open caret where nothing was played, a hanging dash
+ * where nothing was written.
+ */
+final class MarkShapes {
+  private static final double TOP = 0.4;
+  private static final double TICK = 1.5;
+  private static final double FOOT = 0.75;
+
+  private MarkShapes() {}
+
+  static Node of(List<BarMark> marks, StaffSystem system, Palette palette, double space) {
+    Group group = new Group();
+    for (BarMark mark : marks) {
+      group.getChildren().add(shape(mark, system, palette, space));
+    }
+    return group;
+  }
+
+  private static Node shape(BarMark mark, StaffSystem system, Palette palette, double space) {
+    double written = system.xOf(mark.step());
+    double x = (written + mark.offSteps() * system.stepWidth()) * space;
+    double top = (system.height() + TOP) * space;
+    double bottom = top + TICK * space;
+    double foot = FOOT * space;
+    Path path = new Path();
+    switch (mark.kind()) {
+      case PLACED -> line(path, x, top, x, bottom);
+      case EARLY -> line(path, x, top, x, bottom, x - foot, bottom);
+      case LATE -> line(path, x, top, x, bottom, x + foot, bottom);
+      case DROPPED ->
+          line(
+              path,
+              written * space - foot * 0.8,
+              bottom,
+              written * space,
+              bottom - foot * 1.4,
+              written * space + foot * 0.8,
+              bottom);
+      case ADDED -> line(path, x - foot * 0.7, bottom, x + foot * 0.7, bottom);
+    }
+    int colour =
+        switch (mark.kind()) {
+          case EARLY -> palette.early();
+          case LATE -> palette.late();
+          case PLACED, DROPPED, ADDED -> palette.ink();
+        };
+    path.setStroke(Color.web(Palette.web(colour)));
+    path.setStrokeWidth(Math.max(1.6, space * 0.22));
+    path.setStrokeLineCap(StrokeLineCap.BUTT);
+    path.setStrokeLineJoin(StrokeLineJoin.MITER);
+    return path;
+  }
+
+  /** A bracket that lies under a bar with its ends turned up. */
+  static void bracket(Path path, double left, double right, double y, double space) {
+    path.getElements().clear();
+    double end = 0.7 * space;
+    line(path, left, y - end, left, y, right, y, right, y - end);
+  }
+
+  private static void line(Path path, double x, double y, double... rest) {
+    path.getElements().add(new MoveTo(x, y));
+    for (int i = 0; i < rest.length; i += 2) {
+      path.getElements().add(new LineTo(rest[i], rest[i + 1]));
+    }
+  }
+}

@@ -1,0 +1,112 @@
+package thinclick.client.window.stand;
+
+import java.util.List;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.RoomLink;
+import thinclick.client.window.session.BarMark;
+import thinclick.client.window.session.BarMarks;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.time.MonotonicClock;
+
+/** What the player's page shows: the part, where the take stands, which bars are over. */
+public final class StandModel {
+  private static final double MOST_PLAIN_SHARE = 0.5;
+
+  private final Session session;
+  private final MonotonicClock clock;
+  private final ReadOnlyObjectWrapper<TakeMoment> moment =
+      new ReadOnlyObjectWrapper<>(TakeMoment.NONE);
+  private final ReadOnlyIntegerWrapper barsOver = new ReadOnlyIntegerWrapper(0);
+
+  public StandModel(Session session, MonotonicClock clock) {
+    this.session = session;
+    this.clock = clock;
+    session.stateProperty().addListener((any, old, now) -> look());
+  }
+
+  /** Where the take stands. */
+  public ReadOnlyObjectProperty<TakeMoment> momentProperty() {
+    return moment.getReadOnlyProperty();
+  }
+
+  /** How many bars of the take are over, so that their marks can be shown. */
+  public ReadOnlyIntegerProperty barsOverProperty() {
+    return barsOver.getReadOnlyProperty();
+  }
+
+  /** Looks at the clock. */
+  public void look() {
+    RoomState room = session.state();
+    StepGrid grid = room.grid();
+    ClickPlan plan = room.plan();
+    RoomLink link = session.link();
+    if (grid == null || plan == null || link == null || room.announced() == null) {
+      moment.set(TakeMoment.NONE);
+      barsOver.set(0);
+      return;
+    }
+    long now = link.roomMicros(clock.nanos());
+    if (room.stopped() != null) {
+      now = Math.min(now, room.stopped().atMicros());
+    }
+    moment.set(
+        room.stopped() == null
+            ? TakeMoment.at(grid, plan, room.announced(), now)
+            : TakeMoment.NONE);
+    double bars = (now - grid.startMicros()) / (grid.beatMicros() * grid.meter().beatsPerBar());
+    int over = (int) Math.max(0, Math.min(plan.bars(), Math.floor(bars)));
+    if (over > 0 && over < plan.bars() && now < BarMarks.overMicros(grid, over - 1)) {
+      over--;
+    }
+    barsOver.set(over);
+  }
+
+  /** The marks of a bar that is over. */
+  public List<BarMark> marks(int bar) {
+    RoomState room = session.state();
+    StepGrid grid = room.grid();
+    Part part = room.ownPart();
+    if (grid == null || part == null) {
+      return List.of();
+    }
+    return BarMarks.of(
+        grid, part.attackSteps(), session.take().own(), bar, plainMillis(room, part));
+  }
+
+  /** What is within the chair's uncertainty is neither early nor late. */
+  private static double plainMillis(RoomState room, Part part) {
+    double tolerance = room.dealt() == null ? 0 : room.dealt().toleranceMillis();
+    double uncertain = Math.min(part.uncertaintyMillis(), tolerance * MOST_PLAIN_SHARE);
+    return Math.max(BarMarks.PLAIN_MILLIS, uncertain);
+  }
+
+  /** The sentence that was dealt with this player's part; empty where there is none. */
+  public String ownSays() {
+    RoomState room = session.state();
+    Part own = room.ownPart();
+    if (own == null || room.dealt() == null) {
+      return "";
+    }
+    int index = room.dealt().parts().indexOf(own);
+    List<String> says = room.dealt().says();
+    return index >= 0 && index < says.size() ? says.get(index) : "";
+  }
+
+  /** The room as it stands. */
+  public ReadOnlyObjectProperty<RoomState> roomProperty() {
+    return session.stateProperty();
+  }
+
+  @Nullable Part part() {
+    return session.state().ownPart();
+  }
+}

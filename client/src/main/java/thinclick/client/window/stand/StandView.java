@@ -1,0 +1,147 @@
+package thinclick.client.window.stand;
+
+import java.util.Objects;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.music.ClickPlan;
+
+/** The player's page: the score sheet, with the count above it. */
+public final class StandView {
+  private final StandModel model;
+  private final Words words;
+  private final ScoreSheet sheet = new ScoreSheet();
+  private final Label title = styled(new Label(), "heading");
+  private final Label says = new Label();
+  private final Label count = styled(new Label(), "count");
+  private final Label countdown = styled(new Label(), "soft");
+  private final Label empty = styled(new Label(), "soft");
+  private final Label legend = styled(new Label(), "soft");
+  private final BorderPane root = new BorderPane();
+
+  private @Nullable String shownDeal;
+  private @Nullable ClickPlan shownPlan;
+  private String shownTake = "";
+  private int shownBars;
+
+  public StandView(StandModel model, Words words) {
+    this.model = model;
+    this.words = words;
+    createView();
+    model.roomProperty().addListener((any, old, now) -> show(now));
+    model.momentProperty().addListener((any, old, now) -> show(now));
+    model.barsOverProperty().addListener((any, old, now) -> showBars(now.intValue()));
+    show(model.roomProperty().get());
+    show(TakeMoment.NONE);
+  }
+
+  /** The page. */
+  public Node root() {
+    return root;
+  }
+
+  /** Takes the focus, so that no control keeps it during a take. */
+  public void begin() {
+    root.requestFocus();
+  }
+
+  /** Paints again in other colours or another size. */
+  public void dress(Palette palette, double textScale) {
+    sheet.dress(palette, textScale);
+  }
+
+  private void createView() {
+    root.getStyleClass().add("page");
+    root.setFocusTraversable(true);
+    title.setId("stand-title");
+    says.setId("stand-says");
+    says.setWrapText(true);
+    count.setId("count");
+    countdown.setId("countdown");
+    VBox left = new VBox(4, title, says);
+    HBox.setHgrow(left, Priority.ALWAYS);
+    VBox right = new VBox(0, count, countdown);
+    right.setAlignment(Pos.TOP_RIGHT);
+    right.setMinWidth(230);
+    HBox top = styled(new HBox(24, left, right), "stand-top");
+    top.setMinHeight(84);
+    legend.setWrapText(true);
+    legend.setText(words.say("stand.legend"));
+    StackPane middle = styled(new StackPane(sheet.root(), empty), "sheet");
+    root.setTop(top);
+    root.setCenter(middle);
+    root.setBottom(styled(new HBox(legend), "stand-bottom"));
+  }
+
+  private void show(RoomState room) {
+    Dealt dealt = room.dealt();
+    String deal = dealt == null ? null : dealt.dealId();
+    if (!Objects.equals(deal, shownDeal)) {
+      shownDeal = deal;
+      shownPlan = room.plan();
+      sheet.show(dealt, room.ownPart());
+    } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
+      shownPlan = room.plan();
+      sheet.replan(dealt);
+    }
+    String take = room.announced() == null ? "" : room.announced().takeId();
+    if (!take.equals(shownTake)) {
+      shownTake = take;
+      shownBars = 0;
+      sheet.clearMarks();
+    }
+    boolean nothing = dealt == null;
+    empty.setVisible(nothing);
+    empty.setText(words.say(room.leader() ? "stand.empty.leader" : "stand.empty"));
+    legend.setVisible(!nothing);
+    title.setText(
+        dealt == null
+            ? ""
+            : words.say(
+                "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
+    says.setText(model.ownSays());
+  }
+
+  private void show(TakeMoment moment) {
+    sheet.bar(moment.part() == TakeMoment.Part.PLAYING ? moment.bar() : -1);
+    switch (moment.part()) {
+      case NONE, OVER -> tell("", "");
+      case BEFORE -> tell("", words.say("stand.before", moment.secondsToCountIn()));
+      case COUNT_IN -> tell(Integer.toString(moment.count()), words.say("stand.countIn"));
+      case PLAYING ->
+          tell(
+              words.say("stand.bar", moment.bar() + 1),
+              moment.barsToNextStage() == 0
+                  ? words.say("stand.last")
+                  : words.say("stand.changes", moment.barsToNextStage()));
+    }
+  }
+
+  private void tell(String large, String small) {
+    count.setText(large);
+    countdown.setText(small);
+  }
+
+  private void showBars(int over) {
+    for (int bar = shownBars; bar < over; bar++) {
+      sheet.marks(bar, model.marks(bar));
+    }
+    shownBars = over;
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+}

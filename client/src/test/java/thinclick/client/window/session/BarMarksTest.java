@@ -1,0 +1,93 @@
+package thinclick.client.window.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import thinclick.client.window.session.BarMark.Kind;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.music.Swing;
+
+/** What stands below the staff once a bar is over, and where a take stands on the way. */
+class BarMarksTest {
+  /** Eighths of 250 ms; bar 1 begins at 10 s of room time. */
+  private final StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.STRAIGHT, 10_000_000);
+
+  private final ClickPlan plan =
+      new ClickPlan(List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(2, 1, 1)));
+
+  private final Announced announced = new Announced("t1", "d1", 1, 8_000_000, 10_000_000, 1);
+
+  @Test
+  void tapsOnTheirPlacesArePlain() {
+    assertThat(kinds(List.of(0, 3, 6), 10_000_000L, 10_760_000L, 11_490_000L))
+        .containsExactly(Kind.PLACED, Kind.PLACED, Kind.PLACED);
+  }
+
+  @Test
+  void thirtyMillisEarlyIsEarlyAndThirtyLateIsLate() {
+    List<BarMark> marks = marks(List.of(0, 3), 9_970_000L, 10_780_000L);
+    assertThat(marks).extracting(BarMark::kind).containsExactly(Kind.EARLY, Kind.LATE);
+    assertThat(marks.get(0).offMillis()).isCloseTo(-30, within(1e-9));
+    assertThat(marks.get(1).offSteps()).isCloseTo(0.12, within(1e-9));
+  }
+
+  @Test
+  void whatNobodyPlayedIsDroppedAndWhatNobodyWroteIsAdded() {
+    List<BarMark> marks = marks(List.of(0, 3), 10_000_000L, 11_000_000L);
+    assertThat(marks)
+        .extracting(BarMark::kind)
+        .containsExactly(Kind.PLACED, Kind.DROPPED, Kind.ADDED);
+    assertThat(marks.get(2).step()).isEqualTo(4);
+  }
+
+  @Test
+  void ofTwoTapsTheNearerAnswersAndTheOtherIsAdded() {
+    List<BarMark> marks = marks(List.of(0), 10_004_000L, 10_100_000L);
+    assertThat(marks).extracting(BarMark::kind).containsExactly(Kind.PLACED, Kind.ADDED);
+  }
+
+  @Test
+  void aTapJustBeforeTheBarLineBelongsToTheNextBar() {
+    assertThat(BarMarks.of(grid, List.of(0, 8), List.of(11_960_000L), 0, 15))
+        .extracting(BarMark::kind)
+        .containsExactly(Kind.DROPPED);
+    assertThat(BarMarks.of(grid, List.of(0, 8), List.of(11_960_000L), 1, 15))
+        .extracting(BarMark::kind)
+        .containsExactly(Kind.EARLY);
+    assertThat(BarMarks.overMicros(grid, 0)).isEqualTo(11_875_000L);
+  }
+
+  @Test
+  void aTakeStandsWhereItsClockIs() {
+    assertThat(at(6_200_000)).isEqualTo(moment(TakeMoment.Part.BEFORE, 2, 0, -1, -1, 0));
+    assertThat(at(8_000_000)).isEqualTo(moment(TakeMoment.Part.COUNT_IN, 0, 1, -1, -1, 0));
+    assertThat(at(9_999_000)).isEqualTo(moment(TakeMoment.Part.COUNT_IN, 0, 4, -1, -1, 0));
+    assertThat(at(10_000_000)).isEqualTo(moment(TakeMoment.Part.PLAYING, 0, 0, 0, 0, 2));
+    assertThat(at(13_999_000)).isEqualTo(moment(TakeMoment.Part.PLAYING, 0, 0, 1, 0, 1));
+    assertThat(at(14_000_000)).isEqualTo(moment(TakeMoment.Part.PLAYING, 0, 0, 2, 1, 0));
+    assertThat(at(18_000_000)).isEqualTo(moment(TakeMoment.Part.OVER, 0, 0, 4, -1, 0));
+  }
+
+  private TakeMoment at(long micros) {
+    return TakeMoment.at(grid, plan, announced, micros);
+  }
+
+  private static TakeMoment moment(
+      TakeMoment.Part part, int seconds, int count, int bar, int stage, int toNext) {
+    return new TakeMoment(part, seconds, count, bar, stage, toNext);
+  }
+
+  private List<Kind> kinds(List<Integer> written, Long... attacks) {
+    return marks(written, attacks).stream().map(BarMark::kind).toList();
+  }
+
+  private List<BarMark> marks(List<Integer> written, Long... attacks) {
+    return BarMarks.of(grid, written, List.of(attacks), 0, BarMarks.PLAIN_MILLIS);
+  }
+}

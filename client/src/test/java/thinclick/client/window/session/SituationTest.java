@@ -1,0 +1,193 @@
+package thinclick.client.window.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import thinclick.client.clock.ClockMapping;
+import thinclick.client.clock.ClockView;
+import thinclick.client.link.LinkState;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.Swing;
+
+/** One sentence at the bottom for every state, from the messages that make the state. */
+class SituationTest {
+  private static final long SECOND = 1_000_000_000L;
+
+  private final Situation situation = new Situation(Words.in(Locale.ENGLISH));
+
+  @Test
+  void outsideOneIsToldTheWaysIn() {
+    assertThat(say(RoomState.OUTSIDE)).startsWith("You are in no room");
+  }
+
+  @Test
+  void untilTheRoomHasLetOneInOneIsJoining() {
+    RoomState calling = RoomState.OUTSIDE.calling("10.0.0.2:7420");
+    assertThat(say(calling)).contains("10.0.0.2:7420");
+    assertThat(say(calling.linkChanged(LinkState.ONLINE, "", 0))).contains("10.0.0.2:7420");
+  }
+
+  @Test
+  void aRoomThatCannotBeHadSaysWhy() {
+    RoomState closed =
+        RoomState.OUTSIDE
+            .calling("10.0.0.2:7420")
+            .linkChanged(LinkState.CLOSED, "no server answers at ws://10.0.0.2:7420", 0);
+    assertThat(say(closed))
+        .startsWith("No server answers at ws://10.0.0.2:7420. You are in no room");
+  }
+
+  @Test
+  void aPlayerWaitsALeaderIsToldWhatToDo() {
+    assertThat(say(inside(false)))
+        .isEqualTo("You are in the room tededani. Waiting to be dealt a part.");
+    assertThat(say(inside(true))).contains("tededani").contains("one here").contains("Ctrl+3");
+    assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2")))).contains("deal Son 3-2");
+  }
+
+  @Test
+  void whatIsDealtIsReadOrCountedIn() {
+    assertThat(say(inside(false).dealt(dealt("Ana")))).startsWith("Son 3-2: read your part");
+    assertThat(say(inside(true).dealt(dealt("Ana")))).contains("Ctrl+Enter");
+    assertThat(say(inside(false).dealt(dealt(null)))).contains("from the next deal on");
+  }
+
+  @Test
+  void whileTheClockIsSoughtTheDealSaysSo() {
+    RoomState finding = inside(false).clockChanged(ClockView.unknown(0)).dealt(dealt("Ana"));
+    assertThat(say(finding)).startsWith("Finding the room's clock");
+  }
+
+  @Test
+  void aTakeSaysItsBarAndHowLongTheClickStays() {
+    RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
+    assertThat(situation.say(taking, playing(2, 6), 0))
+        .isEqualTo("Bar 3 of 16; the click changes in 6 bars.");
+    assertThat(situation.say(taking, playing(7, 1), 0)).contains("in one bar");
+    assertThat(situation.say(taking, playing(9, 0), 0)).contains("to the end");
+  }
+
+  @Test
+  void aPlanThatIsChangedInTheTakeReplacesTheDealtOne() {
+    RoomState replanned =
+        inside(false)
+            .dealt(dealt("Ana"))
+            .announced(announced())
+            .replanned(
+                new ServerMessage.Replanned(
+                    "t1", 8, List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(4, 1))));
+    assertThat(replanned.plan().bars()).isEqualTo(12);
+    assertThat(situation.say(replanned, playing(2, 6), 0)).startsWith("Bar 3 of 12");
+  }
+
+  @Test
+  void aLostLinkInATakeSaysHowLongAndThatOneShouldPlayOn() {
+    RoomState lost =
+        inside(false)
+            .dealt(dealt("Ana"))
+            .announced(announced())
+            .waitingChanged(3)
+            .linkChanged(LinkState.AWAY, "cut", 100 * SECOND)
+            .linkChanged(LinkState.AWAY, "cut again", 104 * SECOND);
+    assertThat(situation.say(lost, TakeMoment.NONE, 108 * SECOND))
+        .contains("8 seconds")
+        .contains("play on")
+        .contains("3 attacks are kept");
+  }
+
+  @Test
+  void anUncertainClockIsSaid() {
+    ClockView lost =
+        new ClockView(new ClockMapping(0, 0, 0), ClockState.LOST, 1, 1e6, 1e6, 1e6, 1e6);
+    assertThat(say(inside(false).clockChanged(lost))).contains("clock is uncertain");
+  }
+
+  @Test
+  void theEndSaysWhyAndThenWhereTheReviewIs() {
+    RoomState stopped =
+        inside(false)
+            .dealt(dealt("Ana"))
+            .announced(announced())
+            .stopped(new Stopped("t1", 5, StopReason.LEADER));
+    assertThat(say(stopped)).startsWith("The leader stopped the take.");
+  }
+
+  @Test
+  void whatWasRefusedIsASentenceUntilSomethingElseHappens() {
+    RoomState refused = inside(true).problem("expected a player in the room, found none");
+    assertThat(say(refused)).isEqualTo("Expected a player in the room, found none.");
+    assertThat(say(refused.dealt(dealt("Ana")))).contains("Ctrl+Enter");
+  }
+
+  private String say(RoomState room) {
+    return situation.say(room, TakeMoment.NONE, 0);
+  }
+
+  private static TakeMoment playing(int bar, int toNext) {
+    return new TakeMoment(TakeMoment.Part.PLAYING, 0, 0, bar, 0, toNext);
+  }
+
+  private static RoomState inside(boolean leader) {
+    ClockView steady =
+        new ClockView(new ClockMapping(0, 0, 0), ClockState.STEADY, 1, 100, 10, 100, 100);
+    Role role = leader ? Role.LEADER : Role.PLAYER;
+    return RoomState.OUTSIDE
+        .calling("10.0.0.2:7420")
+        .linkChanged(LinkState.ONLINE, "in", 0)
+        .welcome(
+            new ServerMessage.Welcome(
+                1,
+                "p1",
+                "token",
+                leader ? "lead" : null,
+                "tededani",
+                1,
+                1,
+                Phase.GATHERING,
+                0,
+                new ServerMessage.RoomLimits(64, 16_384, 50, 256)))
+        .roster(
+            new ServerMessage.Roster(
+                2, List.of(new Person("p1", "Ana", role, null, true, null, false, false, false))))
+        .clockChanged(steady);
+  }
+
+  private static ServerMessage.Room room(Phase phase, String title) {
+    return new ServerMessage.Room(
+        3, phase, "tededani", title, null, null, null, null, 0, false, null);
+  }
+
+  private static Dealt dealt(String own) {
+    return new Dealt(
+        4,
+        "d1",
+        "Son 3-2",
+        List.of(Part.of("Ana", 0, List.of(0, 3, 6))),
+        own,
+        Meter.FOUR_FOUR,
+        2,
+        120,
+        Swing.STRAIGHT,
+        50,
+        List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(8, 1, 1)),
+        List.of("Ana comes in on 1."));
+  }
+
+  private static Announced announced() {
+    return new Announced("t1", "d1", 1, 8_000_000, 10_000_000, 1);
+  }
+}

@@ -1,0 +1,84 @@
+package thinclick.client.window.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Every sentence that the window asks for is there, and none is there for nobody. */
+class WordsTest {
+  private static final Path WINDOW = Path.of("src/main/java/thinclick/client/window");
+  private static final Pattern LITERAL = Pattern.compile("\"([a-z][A-Za-z]*(?:\\.[A-Za-z]+)+)\"");
+
+  /** Keys that are put together from parts; each part is a name in the code. */
+  private static final Set<String> BUILT =
+      Set.of(
+          "view.door",
+          "view.stand",
+          "view.lectern",
+          "view.review",
+          "lectern.deal",
+          "lectern.countIn",
+          "lectern.stop");
+
+  @Test
+  void theKeysInTheCodeAreThoseInTheBundle() throws IOException {
+    Set<String> used = new TreeSet<>(BUILT);
+    try (Stream<Path> files = Files.walk(WINDOW)) {
+      for (Path file : files.filter(path -> path.toString().endsWith(".java")).toList()) {
+        Matcher matcher = LITERAL.matcher(Files.readString(file));
+        while (matcher.find()) {
+          if (!matcher.group(1).startsWith("thinclick.") && !isSystemName(matcher.group(1))) {
+            used.add(matcher.group(1));
+          }
+        }
+      }
+    }
+    assertThat(bundle().stringPropertyNames()).containsExactlyInAnyOrderElementsOf(used);
+  }
+
+  @Test
+  void everyPatternCanBeFilled() throws IOException {
+    Object[] blanks = {1, 2, 3};
+    Properties bundle = bundle();
+    for (String key : bundle.stringPropertyNames()) {
+      String said = new MessageFormat(bundle.getProperty(key), Locale.ENGLISH).format(blanks);
+      assertThat(said).as(key).isNotBlank().doesNotContain("{");
+    }
+  }
+
+  @Test
+  void pluralsAreWritten() {
+    Words words = Words.in(Locale.ENGLISH);
+    assertThat(words.say("lectern.stage", 1, "all beats")).isEqualTo("One bar: all beats.");
+    assertThat(words.say("lectern.stage", 8, "all beats")).isEqualTo("8 bars: all beats.");
+  }
+
+  private static boolean isSystemName(String literal) {
+    return literal.startsWith("os.")
+        || literal.startsWith("user.")
+        || literal.endsWith(".css")
+        || literal.endsWith(".db")
+        || literal.endsWith(".otf")
+        || literal.endsWith(".ttf");
+  }
+
+  private static Properties bundle() throws IOException {
+    Properties bundle = new Properties();
+    try (InputStream in = Words.class.getResourceAsStream("window.properties")) {
+      bundle.load(in);
+    }
+    return bundle;
+  }
+}
