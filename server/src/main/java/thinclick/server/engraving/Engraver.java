@@ -131,7 +131,7 @@ public final class Engraver {
 
     double half = part.clef().lines() == 1 ? 1 : 2;
     BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX);
-    double ruler = sheet.skyline().bottom(0, right, half) + LANE_AIR;
+    double ruler = sheet.skyline().bottom(0, right, 2) + LANE_AIR;
     double lane = sheet.skyline().top(start, right, -half) - LANE_AIR;
     if (bearings.hasGroupings()) {
       double line = lane - 0.5;

@@ -327,18 +327,20 @@ final class Notes {
     double reach = Measure.HALF_HEAD * scale;
     double left = stepX.applyAsDouble(bar.symbols().get(first).start()) - reach;
     double right = stepX.applyAsDouble(bar.symbols().get(last).start()) + reach;
-    double lift = 0.45 * scale;
-    double line =
-        above
-            ? sheet.skyline().top(left, right, y - 2 * scale) - lift
-            : sheet.skyline().bottom(left, right, y + 2 * scale) + lift;
     Glyph number = Glyph.tupletDigit(tuplet.actual());
     double size = 0.8 * scale;
     double middle = (left + right) / 2;
     double half = number.width() / 2 * size;
+    boolean beamed = bar.beams().contains(members);
+    double from = beamed ? middle - half : left; // a number alone needs no more than its own width
+    double to = beamed ? middle + half : right;
+    double lift = 0.45 * scale;
+    double line =
+        above
+            ? sheet.skyline().top(from, to, y - 2 * scale) - lift
+            : sheet.skyline().bottom(from, to, y + 2 * scale) + lift;
     double height = number.top() * size;
     Place place = new Place(bar.index(), tuplet.start(), "");
-    boolean beamed = bar.beams().contains(members);
     double numberY = above ? line : line + height;
     sheet.add(
         new Mark.Sign(

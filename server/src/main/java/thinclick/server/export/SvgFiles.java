@@ -176,7 +176,7 @@ public final class SvgFiles {
   }
 
   private static String id(Glyph glyph) {
-    return "s" + Integer.toHexString(glyph.codePoint());
+    return "m" + Integer.toHexString(glyph.codePoint());
   }
 
   private static String id(Mark.Text text, int point) {

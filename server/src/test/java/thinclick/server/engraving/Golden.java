@@ -20,14 +20,12 @@ public final class Golden {
       Path kept = Path.of("src/test/resources/golden", name);
       Files.createDirectories(kept.getParent());
       Files.writeString(kept, text);
+      return;
     }
     try (InputStream in = Golden.class.getResourceAsStream("/golden/" + name)) {
-      byte[] kept =
-          in == null
-              ? Files.readAllBytes(Path.of("src/test/resources/golden", name))
-              : in.readAllBytes();
-      assertThat(text.lines())
-          .containsExactlyElementsOf(new String(kept, StandardCharsets.UTF_8).lines().toList());
+      assertThat(in).as("the kept text %s", name).isNotNull();
+      String kept = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      assertThat(text.lines()).containsExactlyElementsOf(kept.lines().toList());
     }
   }
 }
