@@ -1,15 +1,23 @@
 package thinclick.server.command;
 
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.material.Nearest;
 
 /** The server jar's entry: finds the command and turns bad input into one line and exit code 2. */
 @Command(
     name = "thinclick-server",
     mixinStandardHelpOptions = true,
     description = "Hosts rehearsals and works on what they leave behind.",
-    subcommands = {GatherCommand.class, ReviewCommand.class, ServeCommand.class, TakeCommand.class})
+    subcommands = {
+      ComposeCommand.class,
+      GatherCommand.class,
+      ReviewCommand.class,
+      ServeCommand.class,
+      TakeCommand.class
+    })
 public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;
@@ -38,12 +46,26 @@ public final class ServerMain implements Runnable {
               .getErr()
               .println(
                   String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options")
+                      + nearest(problem)
                       + "; see "
                       + command.getCommandSpec().qualifiedName()
                       + " --help");
           return BAD_INPUT;
         });
     return line;
+  }
+
+  /** The options that come nearest to one that is not there. */
+  private static String nearest(CommandLine.ParameterException problem) {
+    if (problem instanceof CommandLine.UnmatchedArgumentException unmatched
+        && unmatched.isUnknownOption()) {
+      List<String> options =
+          problem.getCommandLine().getCommandSpec().optionsMap().keySet().stream()
+              .filter(name -> name.startsWith("--"))
+              .toList();
+      return "; " + Nearest.didYouMean(unmatched.getUnmatched().get(0), options);
+    }
+    return "";
   }
 
   @Override

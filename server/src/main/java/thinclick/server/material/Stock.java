@@ -14,7 +14,7 @@ import thinclick.protocol.json.BadInput;
 public final class Stock {
   private static final Map<String, Drill> DRILLS =
       byTitle(
-          Stream.of(StockCells.all(), StockEnsembles.all(), Demo.drills())
+          Stream.of(StockCells.all(), StockEnsembles.all(), StockLines.all(), Demo.drills())
               .flatMap(List::stream)
               .map(StockDrill::drill)
               .toList());
