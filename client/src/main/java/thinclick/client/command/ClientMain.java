@@ -42,6 +42,12 @@ public final class ClientMain implements Runnable {
           }
           throw problem;
         });
+    line.setParameterExceptionHandler(
+        (problem, words) -> {
+          String said = String.valueOf(problem.getMessage()).lines().findFirst().orElse("");
+          problem.getCommandLine().getErr().println(said);
+          return BAD_INPUT;
+        });
     return line;
   }
 
