@@ -32,7 +32,9 @@ final class Desk implements AutoCloseable {
   private static final double LARGEST_TEXT = 30;
   private static final double SMALLEST_TEXT = 11;
 
+  private final Stage stage;
   private final Session session;
+  private final Words words;
   private final SoundDesk sound;
   private final Taps taps;
   private final StandModel standModel;
@@ -53,7 +55,9 @@ final class Desk implements AutoCloseable {
   private double textSize = USUAL_TEXT;
 
   Desk(Stage stage, Session session, Words words) {
+    this.stage = stage;
     this.session = session;
+    this.words = words;
     situation = new Situation(words);
     sound = new SoundDesk(session, words);
     taps = new Taps(session, words);
@@ -86,7 +90,6 @@ final class Desk implements AutoCloseable {
               }
             });
     stage.setScene(scene);
-    stage.setTitle("Thinclick");
     stage.setMinWidth(720);
     stage.setMinHeight(520);
     follow(RoomState.OUTSIDE, session.state());
@@ -193,6 +196,7 @@ final class Desk implements AutoCloseable {
     Node page = pages.get(wanted);
     if (page != null) {
       shell.show(wanted, page);
+      stage.setTitle(words.say("shell.title", words.say(wanted.key())));
     }
     // The page that went may have had the focus; it is handed on once the new one is laid out.
     WindowThread.INSTANCE.execute(() -> focus(wanted));

@@ -82,17 +82,11 @@ final class DealtPart {
     int bar = 0;
     for (Stage stage : dealt.stages()) {
       int end = bar + stage.bars();
-      String direction = PlanWords.of(stage, dealt.meter(), dealt.stepsPerBeat());
+      String clicks = PlanWords.of(stage, dealt.meter(), dealt.stepsPerBeat());
+      String direction = clicks.contains("click") ? clicks : "click: " + clicks;
       while (bar < end) {
         int bars = Math.min(Math.min(MOST_BARS, barsPerSystem), end - bar);
-        plans.add(
-            new SystemPlan(
-                bar,
-                bars,
-                false,
-                1,
-                direction.isEmpty() ? "" : "click: " + direction,
-                bar + bars == last));
+        plans.add(new SystemPlan(bar, bars, false, 1, direction, bar + bars == last));
         direction = "";
         bar += bars;
       }
