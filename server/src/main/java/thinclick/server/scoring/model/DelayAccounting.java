@@ -44,6 +44,8 @@ final class DelayAccounting {
       Screened voice = tracks.screened(i);
       end = voice.size() == 0 ? end : Math.max(end, voice.step[voice.size() - 1] + 1);
     }
+    // A last beat counts whole, so that what each beat holds is not divided by less than a beat.
+    end += Math.floorMod(-end, take.stepsPerBeat());
     int from = 0;
     int to = 0;
     int open = 0;

@@ -59,6 +59,9 @@ final class Sweep {
   /** The point with the highest likelihood, or -1 where the fit itself has it. */
   private final int highest;
 
+  /** The point nearest to the best. */
+  private final int nearest;
+
   private final Fit fit;
 
   private Sweep(Nodes nodes, Fit fit) {
@@ -99,10 +102,18 @@ final class Sweep {
       }
     }
     highest = lowest;
-    double sum = 0;
+    double bestPhi = lowest < 0 ? fit.phi() : phi[lowest];
+    int close = 0;
+    double leastRise = Double.POSITIVE_INFINITY;
     for (int i = 0; i < POINTS; i++) {
       rise[i] -= least;
-      weight[i] = Math.exp(-0.5 * rise[i]);
+      leastRise = Math.min(leastRise, rise[i]);
+      close = Math.abs(phi[i] - bestPhi) < Math.abs(phi[close] - bestPhi) ? i : close;
+    }
+    nearest = close;
+    double sum = 0;
+    for (int i = 0; i < POINTS; i++) {
+      weight[i] = Math.exp(0.5 * (leastRise - rise[i]));
       sum += weight[i];
     }
     for (int i = 0; i < POINTS; i++) {
@@ -281,8 +292,10 @@ final class Sweep {
    * @param z the normal quantile of the level: 1.645 for 90 %, 1.960 for 95 %
    */
   Interval gain(int gain, double z) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
+    // The best itself lies between two points, perhaps on a ridge narrower than they are apart.
+    double around = z * Math.sqrt(variance[nearest][gain]);
+    double low = gain(gain) - around;
+    double high = gain(gain) + around;
     for (int i = 0; i < POINTS; i++) {
       double left = z * z - rise[i];
       if (left >= 0) {

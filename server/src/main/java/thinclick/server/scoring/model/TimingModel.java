@@ -307,23 +307,34 @@ public final class TimingModel {
     return Estimate.of(player.sweep.gain(gain), player.sweep.gain(gain, Normal.Z95));
   }
 
-  /** By how much the largest distance is multiplied when everybody has been heard once. */
   private double growth() {
+    double[][] gains = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      Player player = fitted[i];
+      for (int j = 0; player != null && j < n; j++) {
+        int gain = player.gainTo(j);
+        gains[i][j] = gain >= 0 ? player.sweep.gain(gain) : 0;
+      }
+    }
+    return growth(gains);
+  }
+
+  /**
+   * By how much the largest distance is multiplied when everybody has been heard once; 1 where the
+   * players together may go anywhere but stay together.
+   */
+  static double growth(double[][] gains) {
+    int n = gains.length;
     if (n < 2) {
       return 0;
     }
     double[][] round = new double[n][n];
     for (int i = 0; i < n; i++) {
       round[i][i] = 1;
-      Player player = fitted[i];
-      if (player == null) {
-        continue;
-      }
       for (int j = 0; j < n; j++) {
-        int gain = player.gainTo(j);
-        if (gain >= 0) {
-          round[i][j] += player.sweep.gain(gain);
-          round[i][i] -= player.sweep.gain(gain);
+        if (j != i) {
+          round[i][j] = gains[i][j];
+          round[i][i] -= gains[i][j];
         }
       }
     }
