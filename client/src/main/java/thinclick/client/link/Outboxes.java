@@ -1,6 +1,7 @@
 package thinclick.client.link;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -21,13 +22,23 @@ final class Outboxes {
     current.stored(storedThrough);
   }
 
-  /** Takes an attack into the running take; false where none runs or it is finished. */
-  boolean add(WireAttack attack) {
-    if (current == null || current.finished()) {
-      return false;
+  /** Takes an attack into the running take; null where none runs or it is finished. */
+  @Nullable Attacks add(WireAttack attack) {
+    TakeOutbox take = current;
+    if (take == null || take.finished()) {
+      return null;
     }
-    current.add(attack);
-    return true;
+    return new Attacks(take.takeId(), take.epoch(), take.add(attack), List.of(attack));
+  }
+
+  /** Takes up what an earlier run of the program left. */
+  void restore(List<Attacks> left) {
+    for (Attacks one : left) {
+      TakeOutbox take =
+          takes.computeIfAbsent(
+              one.takeId(), id -> new TakeOutbox(id, one.epoch(), one.firstSeq() - 1));
+      one.attacks().forEach(take::add);
+    }
   }
 
   void stored(String takeId, long throughSeq) {

@@ -1,5 +1,7 @@
 package thinclick.client.link;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.LongFunction;
@@ -53,6 +55,7 @@ public final class RoomLink implements AutoCloseable {
   private @Nullable String token;
   private @Nullable String leaderToken;
   private boolean opens;
+  private @Nullable JournalFile journal;
   private boolean welcomed;
   private boolean plays;
   private long revision;
@@ -102,6 +105,43 @@ public final class RoomLink implements AutoCloseable {
     return link;
   }
 
+  /**
+   * Goes on where an earlier run of the program ended: brings the attacks that its journal still
+   * holds, as the same player, and may play on. Tries until the server answers.
+   *
+   * @throws BadInput where the file is not a journal, or another program has it open
+   */
+  public static RoomLink resume(LinkOptions options, Path journalFile, RoomListener listener) {
+    JournalFile journal = JournalFile.resume(journalFile);
+    JournalFile.Bearer bearer = journal.bearer();
+    RoomLink link =
+        new RoomLink(
+            options,
+            RoomAddress.parse(bearer.server()),
+            bearer.room(),
+            bearer.name(),
+            bearer.role(),
+            listener);
+    options
+        .loop()
+        .run(
+            () -> {
+              link.journal = journal;
+              link.token = bearer.token();
+              link.leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
+              link.outboxes.restore(journal.found());
+              link.toldWaiting = link.outboxes.waiting();
+              link.welcomed = true;
+              link.connect();
+            });
+    return link;
+  }
+
+  /** The journals in a folder whose attacks nobody has brought to their server yet. */
+  public static List<Path> unsent(Path journalFolder) throws IOException {
+    return JournalFile.leftIn(journalFolder);
+  }
+
   // ------------------------------------------------------------------ what a player does
 
   /**
@@ -132,7 +172,11 @@ public final class RoomLink implements AutoCloseable {
         .loop()
         .run(
             () -> {
-              if (outboxes.add(wire)) {
+              ClientMessage.Attacks kept = outboxes.add(wire);
+              if (kept != null) {
+                if (journal != null) {
+                  journal.keep(kept);
+                }
                 pump();
               }
             });
@@ -344,10 +388,21 @@ public final class RoomLink implements AutoCloseable {
     word = welcome.room();
     revision = welcome.revision();
     retry.succeeded();
+    beginJournal(welcome);
     change(LinkState.ONLINE, "in the room " + welcome.room());
     clock.online();
     outboxes.rewind();
     pump();
+  }
+
+  private void beginJournal(ServerMessage.Welcome welcome) {
+    if (journal == null && options.journalFolder() != null) {
+      String proof = leaderToken == null ? welcome.token() : leaderToken;
+      JournalFile.Bearer bearer =
+          new JournalFile.Bearer(
+              JournalFile.Bearer.FORMAT, 1, address.toString(), welcome.room(), name, role, proof);
+      journal = JournalFile.begin(options.journalFolder(), welcome.playerId(), bearer);
+    }
   }
 
   private void begin(ServerMessage.Announced announced, long throughSeq) {
@@ -406,6 +461,9 @@ public final class RoomLink implements AutoCloseable {
       }
     }
     int waiting = outboxes.waiting();
+    if (waiting == 0 && toldWaiting > 0 && journal != null) {
+      journal.allStored();
+    }
     if (waiting != toldWaiting) {
       toldWaiting = waiting;
       listener.waitingChanged(waiting);
@@ -475,6 +533,9 @@ public final class RoomLink implements AutoCloseable {
     watching.cancel();
     resending.cancel();
     clock.offline();
+    if (journal != null) {
+      journal.close();
+    }
     if (open != null) {
       open.close(1000, "");
     }

@@ -1,0 +1,233 @@
+package thinclick.client.link;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
+import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.MessageCodec;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Attacks that the server has not yet stored, in a file, so that they outlive the program. First a
+ * line that says who may bring them, then each attack as the message that will bring it. Once all
+ * are stored the file is cut back to its first line.
+ *
+ * <p>A disk that cannot be written costs the journal, never the playing: it is logged once.
+ */
+final class JournalFile implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(JournalFile.class);
+  private static final String ENDING = ".journal";
+  private static final JsonMapper JSON = StrictJson.mapper(true, 4_096);
+
+  /** Who may bring the attacks, and where. */
+  record Bearer(
+      String format,
+      int version,
+      String server,
+      String room,
+      String name,
+      Role role,
+      String token) {
+    static final String FORMAT = "thinclick.journal";
+
+    Bearer {
+      if (!FORMAT.equals(format) || version != 1) {
+        throw new BadInput("format", "expected " + FORMAT + " 1, found " + format + " " + version);
+      }
+    }
+  }
+
+  private final Path file;
+  private final FileChannel channel;
+  private final FileLock lock;
+  private final Bearer bearer;
+  private final List<Attacks> found;
+  private final long headLength;
+  private boolean broken;
+
+  private JournalFile(
+      Path file,
+      FileChannel channel,
+      FileLock lock,
+      Bearer bearer,
+      List<Attacks> found,
+      long headLength) {
+    this.file = file;
+    this.channel = channel;
+    this.lock = lock;
+    this.bearer = bearer;
+    this.found = found;
+    this.headLength = headLength;
+  }
+
+  /** Begins a journal, or null where the folder cannot be written. */
+  static @Nullable JournalFile begin(Path folder, String playerId, Bearer bearer) {
+    Path file = folder.resolve(playerId.replaceAll("[^A-Za-z0-9_-]", "_") + ENDING);
+    byte[] head = (JSON.writeValueAsString(bearer) + "\n").getBytes(StandardCharsets.UTF_8);
+    try {
+      Files.createDirectories(folder);
+      FileChannel channel = open(file, StandardOpenOption.CREATE);
+      FileLock lock = lock(channel, file);
+      if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
+      }
+      channel.truncate(0);
+      channel.write(ByteBuffer.wrap(head));
+      return new JournalFile(file, channel, lock, bearer, List.of(), head.length);
+    } catch (IOException problem) {
+      LOG.warn("attacks are kept in memory only: {}", problem.toString());
+      return null;
+    }
+  }
+
+  /**
+   * Opens one that an earlier run left.
+   *
+   * @throws BadInput where it is not a journal, or another program has it open
+   */
+  static JournalFile resume(Path file) {
+    try {
+      FileChannel channel = open(file);
+      FileLock lock = lock(channel, file);
+      List<String> lines = Files.readAllLines(file, StandardCharsets.UTF_8);
+      if (lines.isEmpty()) {
+        throw new BadInput(file.toString(), "expected a journal, found an empty file");
+      }
+      Bearer bearer = JSON.readValue(lines.get(0), Bearer.class);
+      long head = lines.get(0).getBytes(StandardCharsets.UTF_8).length + 1L;
+      channel.position(channel.size());
+      return new JournalFile(file, channel, lock, bearer, attacks(file, lines), head);
+    } catch (IOException problem) {
+      throw new BadInput(file.toString(), "cannot be read: " + problem.getMessage());
+    } catch (JacksonException problem) {
+      throw StrictJson.explain(problem).within(file.toString());
+    }
+  }
+
+  /** The journals in a folder that hold attacks nobody has brought yet. */
+  static List<Path> leftIn(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      List<Path> left = new ArrayList<>();
+      for (Path file : files.filter(f -> f.toString().endsWith(ENDING)).sorted().toList()) {
+        try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
+          if (lines.skip(1).findFirst().isPresent()) {
+            left.add(file);
+          }
+        }
+      }
+      return left;
+    }
+  }
+
+  private static FileChannel open(Path file, StandardOpenOption... more) throws IOException {
+    StandardOpenOption[] options = new StandardOpenOption[more.length + 2];
+    options[0] = StandardOpenOption.READ;
+    options[1] = StandardOpenOption.WRITE;
+    System.arraycopy(more, 0, options, 2, more.length);
+    return FileChannel.open(file, options);
+  }
+
+  private static FileLock lock(FileChannel channel, Path file) throws IOException {
+    FileLock lock = channel.tryLock(Long.MAX_VALUE - 1, 1, false); // beyond what is read
+    if (lock == null) {
+      channel.close();
+      throw new BadInput(file.toString(), "another program has this journal open");
+    }
+    return lock;
+  }
+
+  /** A last line that was torn off in the middle was never more than a copy in memory. */
+  private static List<Attacks> attacks(Path file, List<String> lines) {
+    List<Attacks> attacks = new ArrayList<>();
+    for (int i = 1; i < lines.size(); i++) {
+      try {
+        if (MessageCodec.readClient(lines.get(i)) instanceof Attacks kept) {
+          attacks.add(kept);
+        }
+      } catch (BadInput | MessageCodec.Malformed torn) {
+        if (i < lines.size() - 1) {
+          throw new BadInput(file + " line " + (i + 1), "expected an attacks message");
+        }
+      }
+    }
+    return attacks;
+  }
+
+  Bearer bearer() {
+    return bearer;
+  }
+
+  /** What an earlier run left, in the order it was played. */
+  List<Attacks> found() {
+    return found;
+  }
+
+  /** Writes one attack down. */
+  void keep(Attacks one) {
+    write(MessageCodec.write(one) + "\n");
+  }
+
+  /** Everything that was kept is stored by the server. */
+  void allStored() {
+    try {
+      if (!broken && channel.size() > headLength) {
+        channel.truncate(headLength);
+      }
+    } catch (IOException problem) {
+      broken(problem);
+    }
+  }
+
+  private void write(String line) {
+    if (broken) {
+      return;
+    }
+    try {
+      ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes, channel.size());
+      }
+    } catch (IOException problem) {
+      broken(problem);
+    }
+  }
+
+  private void broken(IOException problem) {
+    broken = true;
+    LOG.warn("attacks are kept in memory only from now on: {}", problem.toString());
+  }
+
+  /** Lets the file go; one that holds nothing more is removed. */
+  @Override
+  public void close() {
+    try {
+      boolean empty = channel.size() <= headLength;
+      lock.release();
+      channel.close();
+      if (empty) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException problem) {
+      broken(problem);
+    }
+  }
+}

@@ -1,0 +1,123 @@
+package thinclick.client.link;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
+
+/** What a player's program keeps in a file until the server has it. */
+class JournalTest {
+  private static final JournalFile.Bearer BEARER =
+      new JournalFile.Bearer(
+          "thinclick.journal", 1, "ws://127.0.0.1:7420", "lanima", "Mina", Role.PLAYER, "00ff");
+
+  @TempDir Path folder;
+
+  private static Attacks attack(long seq) {
+    return new Attacks("r-t1", 1, seq, List.of(WireAttack.tap(1_000 * seq)));
+  }
+
+  @Test
+  void whatIsKeptIsFoundAgain() throws IOException {
+    try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
+      journal.keep(attack(1));
+      journal.keep(attack(2));
+    }
+    assertThat(JournalFile.leftIn(folder)).containsExactly(folder.resolve("r-p1.journal"));
+    try (JournalFile again = JournalFile.resume(folder.resolve("r-p1.journal"))) {
+      assertThat(again.bearer()).isEqualTo(BEARER);
+      assertThat(again.found()).containsExactly(attack(1), attack(2));
+    }
+  }
+
+  @Test
+  void journalOfStoredAttacksIsRemoved() throws IOException {
+    JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER);
+    journal.keep(attack(1));
+    journal.allStored();
+    assertThat(JournalFile.leftIn(folder)).isEmpty();
+    journal.close();
+    assertThat(folder).isEmptyDirectory();
+  }
+
+  @Test
+  void lineThatWasTornOffIsLeftOut() throws IOException {
+    try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
+      journal.keep(attack(1));
+    }
+    Path file = folder.resolve("r-p1.journal");
+    Files.writeString(file, "{\"type\":\"attacks\",\"takeI", StandardOpenOption.APPEND);
+    try (JournalFile again = JournalFile.resume(file)) {
+      assertThat(again.found()).containsExactly(attack(1));
+    }
+  }
+
+  @Test
+  void fileThatIsNoJournalIsRefused() throws IOException {
+    Path file = Files.writeString(folder.resolve("x.journal"), "{\"format\":\"song\"}\n");
+    assertThatThrownBy(() -> JournalFile.resume(file)).isInstanceOf(BadInput.class);
+    Path empty = Files.createFile(folder.resolve("y.journal"));
+    assertThatThrownBy(() -> JournalFile.resume(empty))
+        .isInstanceOf(BadInput.class)
+        .hasMessageContaining("empty");
+  }
+
+  @Test
+  void attacksOfAProgramThatDiedAreBroughtByTheNextOne() throws Exception {
+    Path journals = folder.resolve("journals");
+    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("rooms.db")));
+        CuttingProxy proxy = new CuttingProxy(host.port());
+        LinkLoop leaderLoop = LinkLoop.start()) {
+      RoomAddress address = RoomAddress.local(proxy.port());
+      Seat leader =
+          Seat.opens(LinkOptions.on(leaderLoop), RoomAddress.local(host.port()), "Lea").online();
+      LinkLoop dying = LinkLoop.start();
+      Seat mina =
+          Seat.joins(
+                  LinkOptions.on(dying).withJournal(journals), address, leader.link.word(), "Mina")
+              .online()
+              .steady();
+      String takeId = leader.starts("Even eighths");
+      Seat.until(() -> mina.announced);
+      mina.plays(20, dying.nanos());
+      await().until(() -> mina.waiting == 0);
+      proxy.target(1); // nothing more comes through
+      proxy.cut();
+      mina.sees(LinkState.AWAY);
+      mina.plays(20, dying.nanos());
+      await().until(() -> mina.waiting == 20);
+      mina.link.close();
+      dying.close();
+
+      List<Path> left = RoomLink.unsent(journals);
+      assertThat(left).hasSize(1);
+      proxy.target(host.port());
+      try (LinkLoop next = LinkLoop.start()) {
+        RoomLink link = RoomLink.resume(LinkOptions.on(next), left.get(0), new RoomListener() {});
+        await().until(() -> RoomLink.unsent(journals).isEmpty());
+        leader.link.stop(takeId).join();
+        await().until(() -> leader.review != null && !leader.review.provisional());
+        assertThat(host.take(takeId).orElseThrow().attacks())
+            .extracting(Attack::micros)
+            .containsExactlyInAnyOrderElementsOf(mina.played());
+        link.close();
+        await().until(() -> link.state() == LinkState.CLOSED);
+      }
+    }
+    assertThat(journals).isEmptyDirectory();
+  }
+}
