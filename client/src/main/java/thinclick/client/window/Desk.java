@@ -86,7 +86,7 @@ final class Desk implements AutoCloseable {
         .addListener(
             (any, old, focused) -> {
               if (!focused) {
-                taps.focusLost();
+                focusLost();
               }
             });
     stage.setScene(scene);
@@ -119,6 +119,11 @@ final class Desk implements AutoCloseable {
       case THERE -> doorModel.openThere();
       case JOIN -> doorModel.join();
     }
+  }
+
+  /** Another window has the focus. */
+  void focusLost() {
+    taps.focusLost();
   }
 
   private void bindKeys() {
@@ -198,8 +203,11 @@ final class Desk implements AutoCloseable {
       shell.show(wanted, page);
       stage.setTitle(words.say("shell.title", words.say(wanted.key())));
     }
-    // The page that went may have had the focus; it is handed on once the new one is laid out.
-    WindowThread.INSTANCE.execute(() -> focus(wanted));
+    // A page is whole only once it has been styled; without this a key pressed at once would be
+    // lost.
+    shell.root().applyCss();
+    shell.root().layout();
+    focus(wanted);
   }
 
   private void focus(View wanted) {

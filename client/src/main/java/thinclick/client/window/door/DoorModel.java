@@ -89,6 +89,15 @@ public final class DoorModel {
     }
   }
 
+  /** What Enter does: comes in where a room is written down, else opens one here. */
+  public void enter() {
+    if (word.get().isBlank() && address.get().isBlank()) {
+      openHere();
+    } else {
+      join();
+    }
+  }
+
   /** Opens a room at the host whose address is written; says what is wrong where it cannot. */
   public void openThere() {
     String checked = checkedName();

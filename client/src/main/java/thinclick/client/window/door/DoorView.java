@@ -47,6 +47,7 @@ public final class DoorView {
     Label title = styled(new Label("Thinclick"), "title");
     Label what = wrapped(new Label(words.say("door.what")));
     name.setId("name");
+    name.setOnAction(done -> model.enter());
     VBox who =
         section(
             field(words.say("door.name"), name, model.nameProperty(), model.nameSaysProperty()));
@@ -74,6 +75,7 @@ public final class DoorView {
     join.setId("join");
     join.setOnAction(done -> model.join());
     word.setOnAction(done -> model.join());
+    address.setOnAction(done -> word.requestFocus());
     Button there = styled(new Button(words.say("door.there.button")), "quiet");
     there.setId("open-there");
     there.setOnAction(done -> model.openThere());

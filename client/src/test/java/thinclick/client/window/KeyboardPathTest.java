@@ -1,0 +1,136 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.time.MonotonicClock;
+
+/**
+ * From the first window to a finished take by keyboard alone, doing only what the sentence at the
+ * bottom says: a name and Enter, Enter on a drill, deal, count in, tap, stop.
+ */
+class KeyboardPathTest {
+  private static final Duration PATIENCE = Duration.ofSeconds(40);
+
+  @TempDir Path folder;
+
+  private final FxRobot robot = new FxRobot();
+  private Session session;
+  private Desk desk;
+  private Stage stage;
+
+  @BeforeEach
+  void open() throws Exception {
+    stage = FxToolkit.registerPrimaryStage();
+    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+    FxToolkit.setupFixture(
+        () -> {
+          Faces.load();
+          desk = new Desk(stage, session, Words.in(Locale.ENGLISH));
+          stage.show();
+          desk.start();
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null));
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    FxToolkit.setupFixture(desk::close);
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void aTakeIsPlayedByKeyboardAloneInSixSteps() {
+    says("Write your name");
+    robot.write("Ana").type(KeyCode.ENTER); // 1
+    says("choose a drill");
+    robot.type(KeyCode.ENTER); // 2
+    says("deal Even eighths with Ctrl+D");
+    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL); // 3
+    says("count in with Ctrl+Enter");
+    robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL); // 4
+    says("tap on any letter");
+    until(() -> moment().part() == TakeMoment.Part.PLAYING);
+
+    robot.type(KeyCode.F).type(KeyCode.J); // 5
+    robot.type(KeyCode.SPACE).type(KeyCode.ESCAPE).type(KeyCode.DIGIT1);
+    until(() -> session.take().own().size() == 2);
+    aHeldKeyIsOneAttack();
+    aKeyHeldWhenTheFocusWentTapsAgain();
+    assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();
+
+    robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL); // 6
+    until(() -> session.state().phase() == Phase.REVIEW);
+    says("Read the review");
+    assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
+    assertThat(on(() -> session.state().waiting())).isZero();
+  }
+
+  private void aHeldKeyIsOneAttack() {
+    robot.press(KeyCode.G);
+    robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.G)));
+    robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.G)));
+    robot.release(KeyCode.G);
+    assertThat(on(() -> session.take().own().size())).isEqualTo(3);
+  }
+
+  private void aKeyHeldWhenTheFocusWentTapsAgain() {
+    robot.interact(
+        () -> {
+          stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.H));
+          desk.focusLost();
+          stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.H));
+        });
+    assertThat(on(() -> session.take().own().size())).isEqualTo(5);
+  }
+
+  private TakeMoment moment() {
+    RoomState room = session.state();
+    return room.announced() == null || room.grid() == null || session.link() == null
+        ? TakeMoment.NONE
+        : TakeMoment.at(
+            room.grid(),
+            room.plan(),
+            room.announced(),
+            session.link().roomMicros(System.nanoTime()));
+  }
+
+  private void says(String part) {
+    await()
+        .atMost(PATIENCE)
+        .untilAsserted(
+            () ->
+                assertThat(on(() -> ((Label) stage.getScene().lookup("#sentence")).getText()))
+                    .contains(part));
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await().atMost(PATIENCE).until(() -> on(holds));
+  }
+
+  private static <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+}
