@@ -110,6 +110,25 @@ public record Part(
         null);
   }
 
+  /** The same part, what happened included, under another name. */
+  public Part renamed(String other) {
+    return new Part(
+        other,
+        entryStep,
+        uncertaintyMillis,
+        attackSteps,
+        accentSteps,
+        lengthSteps,
+        pitches,
+        feelMillis,
+        role,
+        weight,
+        instrument,
+        standIn,
+        away,
+        hearing);
+  }
+
   /** What is written here for another player; nothing of what happened to this one. */
   public Part writtenFor(String other) {
     return new Part(

@@ -123,6 +123,25 @@ public record Take(
     return new StepGrid(meter, stepsPerBeat, tempo, swing, startMicros);
   }
 
+  /** The same take with other parts, which must fit its attacks. */
+  public Take withParts(List<Part> others) {
+    return new Take(
+        format,
+        version,
+        title,
+        meter,
+        tempo,
+        stepsPerBeat,
+        swing,
+        startMicros,
+        toleranceMillis,
+        stages,
+        others,
+        attacks,
+        endMicros,
+        clickInterrupted);
+  }
+
   /** The same take with other attacks. */
   public Take withAttacks(List<Attack> others) {
     return new Take(

@@ -14,6 +14,7 @@ import thinclick.server.material.Nearest;
     subcommands = {
       ComposeCommand.class,
       GatherCommand.class,
+      HistoryCommand.class,
       ReviewCommand.class,
       ServeCommand.class,
       TakeCommand.class

@@ -22,6 +22,7 @@ import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
 import thinclick.server.store.Store;
 
 /** {@code take list|export|import}: the takes in a host's database, also while it is hosting. */
@@ -94,6 +95,34 @@ public final class TakeCommand implements Runnable {
     with(store -> store.importTake(id, take));
     PrintWriter out = spec.commandLine().getOut();
     out.println(id);
+    out.flush();
+  }
+
+  @Command(name = "remove", description = "Removes a take with all that belongs to it.")
+  void remove(@Parameters(paramLabel = "ID", description = "As take list prints it.") String id) {
+    if (!with(store -> store.removeTake(id))) {
+      throw new BadInput(
+          "ID", "expected an ended take in " + database + ", found none named " + id);
+    }
+  }
+
+  @Command(name = "rename", description = "Renames a player in every take that has ended.")
+  void rename(
+      @Parameters(paramLabel = "OLD", description = "The name so far.") String from,
+      @Parameters(paramLabel = "NEW", description = "The name from now on.") String to) {
+    Check.length("NEW", to, 1, 64);
+    Store.Renamed renamed = with(store -> store.renamePlayer(from, to));
+    if (renamed.takenIn() != null) {
+      throw new BadInput(
+          "NEW",
+          "expected a name that nobody has, found \"" + to + "\" in take " + renamed.takenIn());
+    }
+    int takes = renamed.takes();
+    if (takes == 0) {
+      throw new BadInput("OLD", "expected a player of an ended take, found \"" + from + "\"");
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(from + " is " + to + " in " + takes + (takes == 1 ? " take" : " takes"));
     out.flush();
   }
 

@@ -6,16 +6,26 @@ import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 
 /** Collects a drawing's items; the strokes that all parts of a picture share. */
-final class Easel {
+public final class Easel {
   /** Body text. */
-  static final double BODY = 14;
+  public static final double BODY = 14;
 
   /** Remarks and ticks. */
-  static final double SMALL = 11.5;
+  public static final double SMALL = 11.5;
 
-  final List<Drawing.Item> items = new ArrayList<>();
+  private final List<Drawing.Item> items = new ArrayList<>();
 
-  void line(double x1, double y1, double x2, double y2, double thickness, Tint tint) {
+  /** What was drawn so far, the first at the bottom of the pile. */
+  public List<Drawing.Item> items() {
+    return List.copyOf(items);
+  }
+
+  void add(Drawing.Item item) {
+    items.add(item);
+  }
+
+  /** Adds one. */
+  public void line(double x1, double y1, double x2, double y2, double thickness, Tint tint) {
     items.add(new Drawing.Line(x1, y1, x2, y2, thickness, false, tint));
   }
 
@@ -23,15 +33,18 @@ final class Easel {
     items.add(new Drawing.Line(x1, y1, x2, y2, 1, true, tint));
   }
 
-  void box(double x, double y, double width, double height, Tint tint) {
+  /** Adds one. */
+  public void box(double x, double y, double width, double height, Tint tint) {
     items.add(new Drawing.Box(x, y, width, height, tint));
   }
 
-  void disc(double x, double y, double radius, Tint tint) {
+  /** Adds one. */
+  public void disc(double x, double y, double radius, Tint tint) {
     items.add(new Drawing.Disc(x, y, radius, tint));
   }
 
-  void words(double x, double y, double size, Anchor anchor, String text, Tint tint) {
+  /** Adds one. */
+  public void words(double x, double y, double size, Anchor anchor, String text, Tint tint) {
     items.add(new Drawing.Words(x, y, size, Face.REGULAR, anchor, text, tint));
   }
 
@@ -40,7 +53,7 @@ final class Easel {
   }
 
   /** Words cut to a width, so that they never run into what stands beside them. */
-  static String cut(String text, double size, double width) {
+  public static String cut(String text, double size, double width) {
     if (Face.REGULAR.width(text, size) <= width) {
       return text;
     }
@@ -56,7 +69,7 @@ final class Easel {
   }
 
   /** Sentences as lines of a width. */
-  static List<String> wrap(String text, double size, double width) {
+  public static List<String> wrap(String text, double size, double width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.split(" ", -1)) {

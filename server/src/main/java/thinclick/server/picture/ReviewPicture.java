@@ -41,18 +41,18 @@ public final class ReviewPicture {
     y = key(easel, y + 8, speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
-    sheet.items.addAll(easel.items);
+    easel.items().forEach(sheet::add);
     return new Drawing(
         WIDTH,
         y + MARGIN,
         analysis.take().title(),
         String.join(" ", spoken.prose(speaker)),
-        sheet.items);
+        sheet.items());
   }
 
   private static double head(Easel easel, Analysis analysis, int bars, double y, Speaker speaker) {
     double inner = WIDTH - 2 * MARGIN;
-    easel.items.add(
+    easel.add(
         new Drawing.Words(
             MARGIN,
             y + 22,

@@ -100,6 +100,47 @@ public final class Store implements AutoCloseable {
                 .toList());
   }
 
+  /**
+   * A take of the past without its attacks.
+   *
+   * @param take what was written
+   * @param review the review as JSON; null where none was kept
+   */
+  public record KeptTake(String id, Instant begunAt, Take take, @Nullable String review) {}
+
+  /** All takes that have ended, the oldest first. */
+  public CompletableFuture<List<KeptTake>> history() {
+    return loop.submit(session -> PastTakes.all(session.handle));
+  }
+
+  /** Keeps a take's review beside it. */
+  public CompletableFuture<Boolean> keepReview(String takeId, String reviewJson) {
+    return loop.submit(session -> PastTakes.keepReview(session.handle, takeId, reviewJson));
+  }
+
+  /** Removes an ended take with all that belongs to it; false where there is none of that id. */
+  public CompletableFuture<Boolean> removeTake(String takeId) {
+    return loop.submit(
+        session -> {
+          session.takes.remove(takeId);
+          return PastTakes.remove(session.handle, takeId);
+        });
+  }
+
+  /**
+   * What a renaming came to.
+   *
+   * @param takes in how many takes
+   * @param takenIn a take in which somebody has the new name already, so that nothing was renamed;
+   *     null where all is well
+   */
+  public record Renamed(int takes, @Nullable String takenIn) {}
+
+  /** Renames a player in every take that has ended; their reviews are to be made anew. */
+  public CompletableFuture<Renamed> renamePlayer(String from, String to) {
+    return loop.submit(session -> PastTakes.rename(session.handle, from, to));
+  }
+
   /** Takes a take in from a file. */
   public CompletableFuture<String> importTake(String takeId, Take take) {
     return loop.submit(

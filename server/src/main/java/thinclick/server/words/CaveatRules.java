@@ -108,7 +108,7 @@ final class CaveatRules {
     return findings;
   }
 
-  /** "Two chairs were stand-ins." */
+  /** "Stand-ins played two chairs." */
   static List<Finding> standIns(Evidence evidence) {
     int standIns =
         (int) evidence.players.stream().filter(player -> player.review.standIn()).count();

@@ -49,7 +49,7 @@ public record Quantity(double value, double halfWidth, double finest) {
   }
 
   /** As it is shown; decimals only where the step has some. */
-  String shown(Locale locale) {
+  public String shown(Locale locale) {
     double rounded = Math.rint(value / step()) * step();
     boolean fraction = step() < 1 && Math.rint(rounded) != rounded;
     String text = String.format(locale, fraction ? "%.1f" : "%.0f", rounded);

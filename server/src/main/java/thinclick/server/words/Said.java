@@ -19,8 +19,8 @@ public record Said(String key, List<Object> values) {
    *
    * @param and true where the last is joined by an "and"
    */
-  record Row(List<? extends Object> values, boolean and) {
-    Row {
+  public record Row(List<? extends Object> values, boolean and) {
+    public Row {
       values = List.copyOf(values);
     }
   }

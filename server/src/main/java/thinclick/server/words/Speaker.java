@@ -85,7 +85,7 @@ public final class Speaker {
   }
 
   /** Small whole numbers as words, as prose wants them. */
-  static Said number(int value) {
+  public static Said number(int value) {
     return value >= 0 && value <= 12
         ? Said.of("number." + value)
         : Said.of("number.other", Integer.toString(value));

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Plain text in columns: the first to the left, the others to the right, unless said otherwise. */
-final class Table {
+public final class Table {
   /** The widest page, columns. */
   static final int WIDTH = 79;
 
@@ -15,18 +15,19 @@ final class Table {
   /**
    * @param heads the columns' heads; one that begins with {@code <} stands to the left
    */
-  Table(List<String> heads) {
+  public Table(List<String> heads) {
     this.heads =
         heads.stream().map(head -> head.startsWith("<") ? head.substring(1) : head).toList();
     left = heads.stream().map(head -> head.startsWith("<")).toList();
   }
 
-  void add(List<String> cells) {
+  /** A row, a cell for each head. */
+  public void add(List<String> cells) {
     rows.add(cells);
   }
 
   /** The lines, none longer than the page: the widest column to the left is cut where needed. */
-  List<String> lines() {
+  public List<String> lines() {
     int[] widths = new int[heads.size()];
     for (int column = 0; column < widths.length; column++) {
       int at = column;
@@ -84,7 +85,7 @@ final class Table {
   }
 
   /** Sentences as a paragraph of lines. */
-  static List<String> wrap(String text, String indent) {
+  public static List<String> wrap(String text, String indent) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     // A number and its unit stay on one line.

@@ -91,7 +91,7 @@ class ReviewPictureTest {
     easel.attack(10, 0, Tint.LATE);
     easel.attack(10, 0, Tint.INK);
 
-    assertThat(easel.items.stream().filter(Drawing.Line.class::isInstance))
+    assertThat(easel.items().stream().filter(Drawing.Line.class::isInstance))
         .containsExactly(
             new Drawing.Line(3, 0, 10, 0, 1.2, false, Tint.EARLY),
             new Drawing.Line(10, 0, 17, 0, 1.2, false, Tint.LATE));

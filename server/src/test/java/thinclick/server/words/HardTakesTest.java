@@ -165,6 +165,9 @@ class HardTakesTest {
     Checked take = check(name);
 
     assertThat(take.spoken.prose(ENGLISH)).as(name).hasSizeBetween(2, 6);
+    assertThat(take.spoken.prose(ENGLISH))
+        .as(name)
+        .allMatch(said -> Character.isUpperCase(said.charAt(0)) && said.endsWith("."));
     assertThat(String.join(" ", take.spoken.prose(ENGLISH))).as(name).hasSizeLessThan(420);
     StringBuilder all = new StringBuilder(ReviewPage.of(take.spoken, ENGLISH));
     for (Spoken.Slip slip : take.spoken.slips()) {

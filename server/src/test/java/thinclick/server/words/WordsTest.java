@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.server.history.NextRung;
 import thinclick.server.material.Rung;
 import thinclick.server.material.Stock;
 import thinclick.server.scoring.Interval;
@@ -220,6 +221,9 @@ class WordsTest {
       for (Comparison.Verdict verdict : Comparison.Verdict.values()) {
         named.add("compare." + verdict);
       }
+      for (NextRung.Move move : NextRung.Move.values()) {
+        named.add("history.next." + move);
+      }
       List.of("placed", "early", "late", "dropped")
           .forEach(shape -> named.add("picture.key." + shape));
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
@@ -250,7 +254,7 @@ class WordsTest {
 
     private Set<String> literalKeys() {
       Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
-      return Stream.of("words", "picture")
+      return Stream.of("words", "picture", "history")
           .map(name -> Path.of("src/main/java/thinclick/server", name))
           .flatMap(WordsTest::files)
           .filter(path -> path.toString().endsWith(".java"))

@@ -1,0 +1,136 @@
+package thinclick.server.command;
+
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletionException;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.history.Course;
+import thinclick.server.history.Entry;
+import thinclick.server.history.HistoryPage;
+import thinclick.server.history.HistoryPicture;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.store.Store;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+/** {@code history}: the course over weeks, at like drill, tempo and click plan. */
+@Command(
+    name = "history",
+    mixinStandardHelpOptions = true,
+    description = "Says how a band or a player got on, drill by drill, and what is due next.")
+final class HistoryCommand implements Callable<Integer> {
+  private static final JsonMapper JSON = JsonMapper.builder().build();
+
+  @Option(
+      names = "--db",
+      paramLabel = "FILE",
+      defaultValue = "thinclick.db",
+      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
+  private Path database = Path.of("thinclick.db");
+
+  @Option(names = "--player", paramLabel = "NAME", description = "One player's course.")
+  private @Nullable String player;
+
+  @Option(names = "--drill", paramLabel = "TITLE", description = "One drill's takes.")
+  private @Nullable String drill;
+
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE",
+      description = "Draw the course into this file too, .svg or .png.")
+  private @Nullable Path picture;
+
+  @Option(names = "--replace", description = "Write over a picture that is there.")
+  private boolean replace;
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Override
+  public Integer call() {
+    PictureFile drawn = picture == null ? null : PictureFile.of(picture, replace);
+    List<Course> courses = Course.of(wanted(entries()));
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(HistoryPage.of(courses, player, ZoneId.systemDefault(), Speaker.english()));
+    out.flush();
+    if (drawn != null) {
+      drawn.write(HistoryPicture.of(courses, player, Speaker.english()));
+    }
+    return 0;
+  }
+
+  private List<Entry> wanted(List<Entry> all) {
+    List<Entry> ofDrill =
+        all.stream()
+            .filter(one -> drill == null || folded(one.key().title()).equals(folded(drill)))
+            .toList();
+    if (drill != null && ofDrill.isEmpty()) {
+      throw new BadInput("--drill", "expected a drill that was played, found \"" + drill + "\"");
+    }
+    String name = player;
+    if (name == null) {
+      return ofDrill;
+    }
+    List<Entry> ofPlayer =
+        ofDrill.stream().filter(one -> one.review().player(name) != null).toList();
+    if (ofPlayer.isEmpty()) {
+      throw new BadInput("--player", "expected somebody who played, found \"" + name + "\"");
+    }
+    return ofPlayer;
+  }
+
+  private static String folded(String title) {
+    return title.strip().replace('-', ' ').toLowerCase(Locale.ROOT);
+  }
+
+  /** A take whose review was never made, or is of an older kind, is reviewed now and kept. */
+  private List<Entry> entries() {
+    if (!Files.exists(database)) {
+      throw new BadInput("--db", "expected a host's database, found no file " + database);
+    }
+    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+      List<Entry> entries = new ArrayList<>();
+      for (Store.KeptTake kept : store.history().join()) {
+        entries.add(
+            new Entry(kept.id(), kept.begunAt(), Entry.Key.of(kept.take()), review(store, kept)));
+      }
+      return entries;
+    } catch (CompletionException problem) {
+      throw new BadInput(
+          "--db", "expected a database that can be used, found " + problem.getCause());
+    }
+  }
+
+  private static Review review(Store store, Store.KeptTake kept) {
+    String json = kept.review();
+    if (json != null) {
+      try {
+        return JSON.readValue(json, Review.class);
+      } catch (JacksonException | IllegalArgumentException ofAnotherKind) {
+        return reviewed(store, kept);
+      }
+    }
+    return reviewed(store, kept);
+  }
+
+  private static Review reviewed(Store store, Store.KeptTake kept) {
+    Spoken spoken =
+        Spoken.of(Scorer.analyse(store.take(kept.id()).join().orElseThrow()), Speaker.english());
+    store.keepReview(kept.id(), JSON.writeValueAsString(spoken.toJson())).join();
+    return spoken.review();
+  }
+}

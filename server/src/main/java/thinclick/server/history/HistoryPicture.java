@@ -1,0 +1,150 @@
+package thinclick.server.history;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.Drawing.Anchor;
+import thinclick.server.picture.Easel;
+import thinclick.server.picture.Tint;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+import thinclick.server.words.Speaker;
+
+/** Courses as a sheet: for each, hold and spread over the days, each take with its interval. */
+public final class HistoryPicture {
+  private static final double WIDTH = 900;
+  private static final double MARGIN = 36;
+  private static final double AXIS = 44;
+  private static final double PLOT = 110;
+  private static final double GUTTER = 40;
+
+  private HistoryPicture() {}
+
+  /**
+   * Draws courses.
+   *
+   * @param player whose; null for the band's
+   */
+  public static Drawing of(List<Course> courses, @Nullable String player, Speaker speaker) {
+    Easel easel = new Easel();
+    double y = MARGIN;
+    List<String> says = new ArrayList<>();
+    double inner = WIDTH - 2 * MARGIN;
+    double plot = (inner - GUTTER) / 2;
+    for (Course course : courses) {
+      String words = String.join(" ", HistoryPage.sentences(course, player, speaker));
+      says.add(words);
+      for (String line : Easel.wrap(words, Easel.BODY, inner)) {
+        y += 20;
+        easel.words(MARGIN, y, Easel.BODY, Anchor.START, line, Tint.INK);
+      }
+      y += 14;
+      panel(easel, course, player, true, MARGIN, y, plot, speaker);
+      panel(easel, course, player, false, MARGIN + plot + GUTTER, y, plot, speaker);
+      y += PLOT + 58;
+    }
+    if (courses.isEmpty()) {
+      y += 20;
+      says.add(speaker.say("history.none"));
+      easel.words(MARGIN, y, Easel.BODY, Anchor.START, says.get(0), Tint.INK);
+    }
+    Easel sheet = new Easel();
+    sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
+    List<Drawing.Item> items = new ArrayList<>(sheet.items());
+    items.addAll(easel.items());
+    return new Drawing(
+        WIDTH, y + MARGIN, speaker.say("history.picture"), String.join(" ", says), items);
+  }
+
+  private static void panel(
+      Easel easel,
+      Course course,
+      @Nullable String player,
+      boolean hold,
+      double left,
+      double top,
+      double width,
+      Speaker speaker) {
+    easel.words(
+        left,
+        top + 14,
+        Easel.SMALL,
+        Anchor.START,
+        speaker.say(hold ? "history.scaleHold" : "history.scaleSpread"),
+        Tint.SOFT);
+    double plotTop = top + 22;
+    double axis = left + AXIS;
+    double most = hold ? 100 : mostSpread(course, player);
+    easel.box(axis, plotTop, width - AXIS, PLOT, Tint.SHEET);
+    for (int i = 0; i <= 4; i++) {
+      double at = plotTop + PLOT - PLOT * i / 4;
+      easel.line(axis, at, left + width, at, i == 0 ? 1 : .4, Tint.RULE);
+      easel.words(
+          axis - 6,
+          at + 4,
+          Easel.SMALL,
+          Anchor.END,
+          String.format(Locale.ROOT, "%.0f", most * i / 4),
+          Tint.SOFT);
+    }
+    double beforeX = Double.NaN;
+    double beforeY = Double.NaN;
+    for (int i = 0; i < course.entries().size(); i++) {
+      Entry entry = course.entries().get(i);
+      Figure figure = hold ? Course.hold(entry, player) : Course.spread(entry, player);
+      if (figure == null || !figure.known()) {
+        beforeX = Double.NaN;
+        continue;
+      }
+      double x = axis + 10 + (width - AXIS - 20) * share(course, i);
+      double y = plotTop + PLOT * (1 - Math.min(1, figure.get() / most));
+      Interval interval = figure.interval();
+      if (interval != null) {
+        easel.line(
+            x,
+            plotTop + PLOT * (1 - clamp(interval.low() / most)),
+            x,
+            plotTop + PLOT * (1 - clamp(interval.high() / most)),
+            1,
+            Tint.SOFT);
+      }
+      if (!Double.isNaN(beforeX)) {
+        easel.line(beforeX, beforeY, x, y, 1.2, Tint.INK);
+      }
+      easel.disc(x, y, 3, Tint.INK);
+      beforeX = x;
+      beforeY = y;
+    }
+  }
+
+  private static double clamp(double share) {
+    return Math.max(0, Math.min(1, share));
+  }
+
+  /** By time; takes of one moment side by side. */
+  private static double share(Course course, int index) {
+    Duration span = course.span();
+    if (span.isZero()) {
+      int others = course.entries().size() - 1;
+      return others == 0 ? 0.5 : (double) index / others;
+    }
+    Duration since =
+        Duration.between(course.first().begunAt(), course.entries().get(index).begunAt());
+    return (double) since.toMillis() / span.toMillis();
+  }
+
+  private static double mostSpread(Course course, @Nullable String player) {
+    double most = 20;
+    for (Entry entry : course.entries()) {
+      Figure spread = Course.spread(entry, player);
+      if (spread != null && spread.known()) {
+        Interval interval = spread.interval();
+        most = Math.max(most, interval == null ? spread.get() : interval.high());
+      }
+    }
+    return 20 * Math.ceil(most / 20);
+  }
+}

@@ -1,0 +1,76 @@
+package thinclick.server.history;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Displacement;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Return;
+import thinclick.server.scoring.Review;
+
+/**
+ * What of one take the next rung hangs on.
+ *
+ * @param written written attacks that count, all players
+ * @param holdPercent placed of written; null where it was not judged
+ * @param upbeatPercent the same off the beats; null where nothing is written there
+ * @param returnOfBeat the largest error at a return, as a share of a beat; null where no click came
+ *     back, or where it is not known
+ * @param displacedBars the most bars that one player was off by whole steps
+ * @param lostShare the share of players who were off for more than four bars or held under half
+ */
+public record Outcome(
+    int written,
+    @Nullable Double holdPercent,
+    @Nullable Double upbeatPercent,
+    @Nullable Double returnOfBeat,
+    int displacedBars,
+    double lostShare) {
+  /** More bars than these off by whole steps, and a player was lost. */
+  static final int LOST_BARS = 4;
+
+  /** Under this hold a player was lost, percent. */
+  private static final double LOST_HOLD = 50;
+
+  /** The outcome of a review; stand-ins hold nobody back and carry nobody up. */
+  public static Outcome of(Review review) {
+    List<PlayerReview> people =
+        review.players().stream().filter(player -> !player.standIn()).toList();
+    int written = people.stream().mapToInt(PlayerReview::written).sum();
+    int upbeats = people.stream().mapToInt(player -> player.offbeat().written()).sum();
+    int upbeatsPlaced = people.stream().mapToInt(player -> player.offbeat().placed()).sum();
+    int placed = people.stream().mapToInt(PlayerReview::placed).sum();
+    boolean judged = review.ensemble().hold().known() && written > 0;
+    long lost = people.stream().filter(Outcome::lost).count();
+    return new Outcome(
+        written,
+        judged ? (Double) (100.0 * placed / written) : null,
+        judged && upbeats > 0 ? (Double) (100.0 * upbeatsPlaced / upbeats) : null,
+        largestReturn(review),
+        people.stream().mapToInt(Outcome::displacedBars).max().orElse(0),
+        people.isEmpty() ? 0 : (double) lost / people.size());
+  }
+
+  private static boolean lost(PlayerReview player) {
+    return displacedBars(player) > LOST_BARS
+        || (player.written() > 0 && 100.0 * player.placed() / player.written() < LOST_HOLD);
+  }
+
+  private static int displacedBars(PlayerReview player) {
+    return player.displacements().stream()
+        .mapToInt((Displacement one) -> one.toBar() - one.fromBar())
+        .sum();
+  }
+
+  private static @Nullable Double largestReturn(Review review) {
+    List<Return> returns = review.ensemble().returns();
+    if (returns == null || returns.stream().noneMatch(back -> back.errorMillis().known())) {
+      return null;
+    }
+    double beatMillis = 60_000 / review.tempo();
+    return returns.stream()
+        .filter(back -> back.errorMillis().known())
+        .mapToDouble(back -> Math.abs(back.errorMillis().get()) / beatMillis)
+        .max()
+        .orElse(0);
+  }
+}

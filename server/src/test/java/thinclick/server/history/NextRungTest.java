@@ -1,0 +1,90 @@
+package thinclick.server.history;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.server.history.NextRung.Move;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.words.HardTakes;
+
+/** The thresholds are the design's own choice: 90, 85, 80, 75 and 10 percent, four bars. */
+class NextRungTest {
+  private static final Outcome GOOD = take(90, 85.0, 0.1, 0, 0);
+
+  @Test
+  void twoGoodTakesGoUpAndOneIsPlayedOnceMore() {
+    assertThat(NextRung.after(List.of(GOOD, GOOD))).isEqualTo(Move.UP);
+    assertThat(NextRung.after(List.of(GOOD))).isEqualTo(Move.ONCE_MORE);
+    assertThat(NextRung.after(List.of(take(60, 60.0, null, 0, 0), GOOD, GOOD))).isEqualTo(Move.UP);
+  }
+
+  /** A good take before a worse one does not count. */
+  @Test
+  void theGoodTakesMustBeTheLastTwo() {
+    assertThat(NextRung.after(List.of(GOOD, take(89.9, 90.0, null, 0, 0)))).isEqualTo(Move.STAY);
+    assertThat(NextRung.after(List.of(GOOD, take(80, 90.0, null, 0, 0), GOOD)))
+        .isEqualTo(Move.ONCE_MORE);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    // hold, upbeats, return of a beat, displaced bars, share lost
+    "89.9, 95,   0.00, 0, 0,   STAY",
+    "95,   84.9, 0.00, 0, 0,   STAY",
+    "95,   95,   0.11, 0, 0,   STAY",
+    "75,   60,   0.50, 4, 0,   STAY",
+    "74.9, 95,   0.00, 0, 0,   DOWN",
+    "95,   95,   0.00, 5, 0.3, DOWN",
+    "95,   95,   0.00, 4, 0,   UP",
+    "95,   95,   0.00, 9, 0.5, DOWN_TWO",
+    "40,   40,   0.00, 0, 1,   DOWN_TWO",
+    "90,   85,   0.10, 0, 0,   UP",
+  })
+  void eachThresholdHoldsAtItsEdge(
+      double hold, double upbeats, double back, int bars, double lost, Move move) {
+    assertThat(NextRung.after(List.of(GOOD, take(hold, upbeats, back, bars, lost))))
+        .isEqualTo(move);
+  }
+
+  @Test
+  void whatDoesNotApplyDoesNotStandInTheWay() {
+    Outcome withoutUpbeatsOrReturns = take(95, null, null, 0, 0);
+
+    assertThat(NextRung.after(List.of(withoutUpbeatsOrReturns, withoutUpbeatsOrReturns)))
+        .isEqualTo(Move.UP);
+  }
+
+  @Test
+  void underTwelveAttacksThereIsNoVerdict() {
+    Outcome eleven = new Outcome(11, 100.0, 100.0, null, 0, 0);
+
+    assertThat(NextRung.after(List.of(eleven, eleven))).isEqualTo(Move.NO_VERDICT);
+    assertThat(NextRung.after(List.of(new Outcome(50, null, null, null, 0, 0))))
+        .isEqualTo(Move.NO_VERDICT);
+    assertThat(NextRung.after(List.of())).isEqualTo(Move.NO_VERDICT);
+  }
+
+  @Test
+  void anOutcomeIsDrawnFromAReview() {
+    Outcome turned = Outcome.of(Scorer.review(HardTakes.turnedAround()));
+
+    assertThat(turned.displacedBars()).isEqualTo(4);
+    assertThat(turned.lostShare()).isZero();
+    assertThat(turned.written()).isEqualTo(96 + 96 + 96 + 72);
+    assertThat(turned.holdPercent()).isBetween(94.0, 96.0);
+    assertThat(NextRung.after(List.of(turned, turned))).isEqualTo(Move.UP);
+
+    Outcome swapped = Outcome.of(Scorer.review(HardTakes.swapped()));
+    assertThat(swapped.lostShare()).isEqualTo(0.5);
+    assertThat(NextRung.after(Arrays.asList(GOOD, swapped))).isEqualTo(Move.DOWN_TWO);
+  }
+
+  private static Outcome take(
+      double hold, Double upbeats, Double back, int displacedBars, double lostShare) {
+    return new Outcome(96, hold, upbeats, back, displacedBars, lostShare);
+  }
+}
