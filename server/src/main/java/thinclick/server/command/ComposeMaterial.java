@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,6 +30,9 @@ import thinclick.server.material.GroupedCell;
 import thinclick.server.material.Nearest;
 import thinclick.server.material.Places;
 import thinclick.server.material.pitch.Instrument;
+import thinclick.server.material.pitch.Key;
+import thinclick.server.material.pitch.Progressions;
+import thinclick.server.material.pitch.Scale;
 
 /** The options of {@code compose} that say what is rehearsed, and the drill they make. */
 final class ComposeMaterial {
@@ -364,6 +368,15 @@ final class ComposeMaterial {
         && between == null) {
       return;
     }
+    if (key != null) {
+      Key.tonicOf("--key", key);
+    }
+    if (scale != null) {
+      Scale.find("--scale", scale);
+    }
+    if (progression != null) {
+      Progressions.in("--progression", progression, null);
+    }
     made.lines(this::line);
   }
 
@@ -461,7 +474,7 @@ final class ComposeMaterial {
                 kind -> kind.name().toLowerCase(Locale.ROOT).replace('_', ' '),
                 Function.identity(),
                 (one, other) -> one,
-                java.util.LinkedHashMap::new));
+                LinkedHashMap::new));
   }
 
   /** The value of a word in any case, hyphens for spaces; a miss names the nearest. */

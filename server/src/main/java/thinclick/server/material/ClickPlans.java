@@ -52,7 +52,7 @@ public final class ClickPlans {
           "expected a click plan, found \""
               + name.strip()
               + "\"; "
-              + Nearest.didYouMean(name, names.keySet()));
+              + Nearest.didYouMean(name, Rung.names()));
     }
     return found;
   }

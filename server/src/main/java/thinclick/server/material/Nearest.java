@@ -44,10 +44,14 @@ public final class Nearest {
     if (!wanted.isEmpty() && (word.contains(wanted) || wanted.contains(word))) {
       return letters - 1_000;
     }
+    int nearestPiece = letters;
+    for (String piece : word.split(" ", -1)) {
+      nearestPiece = Math.min(nearestPiece, LETTERS.apply(wanted, piece) + 1);
+    }
     int shared = 0;
     for (String piece : wanted.split(" ", -1)) {
       shared += piece.length() > 2 && word.contains(piece) ? 1 : 0;
     }
-    return letters - 3 * shared;
+    return Math.min(letters, nearestPiece) - 3 * shared;
   }
 }

@@ -61,8 +61,9 @@ record ChordQuality(String symbol, List<Degree> degrees, Scale scale) {
     return Optional.ofNullable(found);
   }
 
+  /** The symbols, without the empty one of major. */
   static List<String> symbols() {
-    return ALL.stream().map(ChordQuality::symbol).toList();
+    return ALL.stream().map(ChordQuality::symbol).filter(symbol -> !symbol.isEmpty()).toList();
   }
 
   /** The notes that a line runs through: with a ninth the root is left to the bass. */
