@@ -24,8 +24,6 @@ final class Likelihood {
   enum Kind {
     /** Restricted likelihood, means and tendency: what the figures use. */
     RESTRICTED,
-    /** Restricted likelihood, means alone: for asynchronies whose pulse is already removed. */
-    RESTRICTED_WITHOUT_TENDENCY,
     /** Plain maximum likelihood, means alone: comparable with a textbook time-series fit. */
     PLAIN_WITHOUT_TENDENCY
   }

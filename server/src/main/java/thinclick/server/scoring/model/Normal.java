@@ -28,17 +28,6 @@ final class Normal {
     return z > 0 ? 1 - tail : tail;
   }
 
-  /** Student's quantile for a normal quantile z; Abramowitz and Stegun 26.7.5, for 2 and more. */
-  static double student(double z, double freedom) {
-    double v = Math.max(2, freedom);
-    double z2 = z * z;
-    double first = (z2 + 1) / 4;
-    double second = ((5 * z2 + 16) * z2 + 3) / 96;
-    double third = (((3 * z2 + 19) * z2 + 17) * z2 - 15) / 384;
-    double fourth = ((((79 * z2 + 776) * z2 + 1482) * z2 - 1920) * z2 - 945) / 92160;
-    return z * (1 + (first + (second + (third + fourth / v) / v) / v) / v);
-  }
-
   /** Probability that F with these freedoms is below f; Paulson's cube roots. */
   static double fisherBelow(double f, double above, double under) {
     double cube = Math.cbrt(f);

@@ -129,20 +129,6 @@ final class DenseModel {
         .solve(x.transpose().multiply(inverse).multiply(data));
   }
 
-  /** Generalised least-squares means, no tendency, and below them their standard errors. */
-  double[][] means(double scale) {
-    int n = data.getRowDimension();
-    RealMatrix x = design.getSubMatrix(0, n - 1, 0, design.getColumnDimension() - 2);
-    RealMatrix inverse = new LUDecomposition(covariance).getSolver().getInverse();
-    RealMatrix variance =
-        new LUDecomposition(x.transpose().multiply(inverse).multiply(x)).getSolver().getInverse();
-    double[] errors = new double[x.getColumnDimension()];
-    for (int i = 0; i < errors.length; i++) {
-      errors[i] = Math.sqrt(scale * variance.getEntry(i, i));
-    }
-    return new double[][] {means(inverse, x).getColumn(0), errors};
-  }
-
   /** Expected variance (n - 1) about the mean and its degrees of freedom, from the matrix. */
   double[] spread() {
     int n = data.getRowDimension();
