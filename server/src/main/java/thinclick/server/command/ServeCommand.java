@@ -48,6 +48,19 @@ public final class ServeCommand implements Runnable {
               + " (default: rooms are opened on this computer only).")
   private @Nullable String hostKey;
 
+  @Option(
+      names = "--backup-to",
+      paramLabel = "FOLDER",
+      description = "Folder for copies of the database, the newest 14 of which stay.")
+  private @Nullable Path backupFolder;
+
+  @Option(
+      names = "--backup-hours",
+      paramLabel = "HOURS",
+      defaultValue = "24",
+      description = "How often a copy is made, the first at the start (default: ${DEFAULT-VALUE}).")
+  private int backupHours = 24;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
@@ -58,6 +71,10 @@ public final class ServeCommand implements Runnable {
     if (key != null) {
       Check.length("--host-key", key, 12, 128);
       options = options.withHostKey(key);
+    }
+    Check.range("--backup-hours", backupHours, 1L, 8_760);
+    if (backupFolder != null) {
+      options = options.backedUp(backupFolder, backupHours);
     }
     RehearsalHost hosting = RehearsalHost.start(options);
     PrintWriter out = spec.commandLine().getOut();

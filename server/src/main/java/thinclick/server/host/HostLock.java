@@ -13,14 +13,15 @@ import thinclick.protocol.json.BadInput;
  * dies. (SQLite's own locks let several writers in, and a second host would take the rooms of the
  * first.)
  */
-final class HostLock implements AutoCloseable {
+public final class HostLock implements AutoCloseable {
   private final FileChannel file;
 
   private HostLock(FileChannel file) {
     this.file = file;
   }
 
-  static HostLock of(Path database) {
+  /** Takes the lock; {@code BadInput} where another process has it. */
+  public static HostLock of(Path database) {
     Path beside = database.resolveSibling(database.getFileName() + ".lock");
     FileChannel file;
     try {

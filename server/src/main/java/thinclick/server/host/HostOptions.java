@@ -16,6 +16,8 @@ import thinclick.protocol.time.Timers;
  *     MonotonicClock#SYSTEM}
  * @param hostKey what somebody at another computer must show to open a room; null: only this
  *     computer opens rooms
+ * @param backupFolder where copies of the database are put; null: none are made
+ * @param backupHours how often, from the start on
  */
 public record HostOptions(
     String host,
@@ -23,27 +25,36 @@ public record HostOptions(
     Path database,
     MonotonicClock clock,
     @Nullable Timers timers,
-    @Nullable String hostKey) {
+    @Nullable String hostKey,
+    @Nullable Path backupFolder,
+    int backupHours) {
   /** The port people are told to use. */
   public static final int USUAL_PORT = 7420;
 
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
-    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null, null);
+    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null, null, null, 24);
   }
 
   /** The same on another address and port. */
   public HostOptions at(String otherHost, int otherPort) {
-    return new HostOptions(otherHost, otherPort, database, clock, timers, hostKey);
+    return new HostOptions(
+        otherHost, otherPort, database, clock, timers, hostKey, backupFolder, backupHours);
   }
 
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
-    return new HostOptions(host, port, database, otherClock, otherTimers, hostKey);
+    return new HostOptions(
+        host, port, database, otherClock, otherTimers, hostKey, backupFolder, backupHours);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
-    return new HostOptions(host, port, database, clock, timers, key);
+    return new HostOptions(host, port, database, clock, timers, key, backupFolder, backupHours);
+  }
+
+  /** The same with a copy of the database every so many hours, the first at the start. */
+  public HostOptions backedUp(Path folder, int hours) {
+    return new HostOptions(host, port, database, clock, timers, hostKey, folder, hours);
   }
 }

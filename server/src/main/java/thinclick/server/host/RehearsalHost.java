@@ -21,12 +21,19 @@ public final class RehearsalHost implements AutoCloseable {
   private final HostLock lock;
   private final Store store;
   private final ExecutorService reviewPool;
+  private final @Nullable BackupSchedule backups;
   private final Listener listener;
 
-  private RehearsalHost(HostLock lock, Store store, ExecutorService reviewPool, Listener listener) {
+  private RehearsalHost(
+      HostLock lock,
+      Store store,
+      ExecutorService reviewPool,
+      @Nullable BackupSchedule backups,
+      Listener listener) {
     this.lock = lock;
     this.store = store;
     this.reviewPool = reviewPool;
+    this.backups = backups;
     this.listener = listener;
   }
 
@@ -38,6 +45,7 @@ public final class RehearsalHost implements AutoCloseable {
   public static RehearsalHost start(HostOptions options) {
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
+    BackupSchedule.check(options);
     HostLock lock = HostLock.of(options.database());
     try {
       Store store =
@@ -64,7 +72,7 @@ public final class RehearsalHost implements AutoCloseable {
                 reviewPool);
         Listener listener = Listener.bind(options.host(), options.port(), parts);
         listening.set(listener);
-        return new RehearsalHost(lock, store, reviewPool, listener);
+        return new RehearsalHost(lock, store, reviewPool, BackupSchedule.of(options), listener);
       } catch (RuntimeException problem) {
         store.close();
         throw problem;
@@ -118,6 +126,9 @@ public final class RehearsalHost implements AutoCloseable {
   public void close() {
     listener.close();
     reviewPool.shutdown();
+    if (backups != null) {
+      backups.close();
+    }
     store.close();
     lock.close();
   }

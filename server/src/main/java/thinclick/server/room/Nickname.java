@@ -10,7 +10,7 @@ import thinclick.protocol.json.BadInput;
  * @param shown as written, composed (NFC)
  * @param key equal for names that people cannot tell apart (NFKC, case folded)
  */
-record Nickname(String shown, String key) {
+public record Nickname(String shown, String key) {
   private static final int LONGEST = 32;
 
   /**
@@ -18,7 +18,7 @@ record Nickname(String shown, String key) {
    *
    * @throws BadInput where it is empty, too long, or holds what cannot be seen
    */
-  static Nickname of(String written) {
+  public static Nickname of(String written) {
     String shown = Normalizer.normalize(written.strip(), Normalizer.Form.NFC);
     int points = shown.codePointCount(0, shown.length());
     if (points < 1 || points > LONGEST) {

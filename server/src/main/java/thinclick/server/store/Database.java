@@ -37,14 +37,24 @@ final class Database {
    */
   static Database open(Path file) {
     checkPlace(file);
-    SQLiteDataSource source = new SQLiteDataSource(config());
-    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    SQLiteDataSource source = source(file);
     try {
       migrate(source, file);
     } catch (FlywayException problem) {
       throw new BadInput(OPTION, "expected a database of Thinclick, found " + file + why(problem));
     }
     return new Database(Jdbi.create(source));
+  }
+
+  /** A connection to a database that is known to be one. */
+  static Handle connect(Path file) {
+    return Jdbi.create(source(file)).open();
+  }
+
+  private static SQLiteDataSource source(Path file) {
+    SQLiteDataSource source = new SQLiteDataSource(config());
+    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    return source;
   }
 
   static void checkPlace(Path file) {

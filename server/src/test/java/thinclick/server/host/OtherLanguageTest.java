@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.music.Stage;
 import thinclick.server.store.Store;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -44,6 +45,12 @@ class OtherLanguageTest {
       }
       leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
       leader.send(
+          new ClientMessage.Plan(
+              4,
+              leader.expect(ServerMessage.Done.class).revision(),
+              List.of(Stage.ofBeats(2, 1, 1, 3)),
+              180.0));
+      leader.send(
           new ClientMessage.Deal(
               2, leader.expect(ServerMessage.Done.class).revision(), 7, List.of()));
       long dealt = leader.expect(ServerMessage.Done.class).revision();
@@ -56,9 +63,9 @@ class OtherLanguageTest {
       printed = JsonMapper.shared().readTree(json);
     }
     List<Long> sent = printed.get("sent").valueStream().map(JsonNode::asLong).sorted().toList();
-    assertThat(sent).hasSize(16);
+    assertThat(sent).hasSize(8);
     assertThat(printed.at("/review/players/0/player").asString()).isEqualTo("Zoë");
-    assertThat(printed.at("/review/players/0/written").asInt()).isEqualTo(16);
+    assertThat(printed.at("/review/players/0/written").asInt()).isEqualTo(8);
     try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
       assertThat(store.take(announced.takeId()).join().orElseThrow().attacks())
           .extracting(Attack::micros)
