@@ -12,12 +12,10 @@ import thinclick.server.material.Nearest;
     mixinStandardHelpOptions = true,
     description = "Hosts rehearsals and works on what they leave behind.",
     subcommands = {
-    subcommands = {
       ComposeCommand.class,
       EraseCommand.class,
       GatherCommand.class,
-      HistoryCommand.class
-    })
+      HistoryCommand.class,
       ReviewCommand.class,
       ServeCommand.class,
       TakeCommand.class
