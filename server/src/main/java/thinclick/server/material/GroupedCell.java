@@ -48,6 +48,9 @@ public final class GroupedCell {
     if (over > 0 && over < LONGEST_GAP && aimStep != tail + inner.get(0)) {
       tail -= grouping;
     }
+    while (over > 0 && tail > aimStep && tail >= grouping) {
+      tail -= grouping;
+    }
     TreeSet<Integer> attacks = new TreeSet<>();
     for (int at = 0; at < tail; at += grouping) {
       for (int step : inner) {

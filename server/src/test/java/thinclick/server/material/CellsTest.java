@@ -169,6 +169,11 @@ class CellsTest {
             Drill.Cell cell = GroupedCell.of(grouping, List.of(0), steps, stepsPerBeat, aim);
             String where = grouping + " over " + steps + " " + aim + " " + cell.attackSteps();
             assertThat(cell.attackSteps()).as(where).startsWith(0);
+            if (steps % grouping != 0) {
+              int aimed = steps - stepsPerBeat;
+              aimed += aim == GroupedCell.Aim.UPBEAT ? stepsPerBeat / 2 : 0;
+              assertThat(cell.attackSteps()).as(where).endsWith(aimed);
+            }
             for (int i = 0; i < cell.attackSteps().size(); i++) {
               assertThat(cell.gapAfter(i)).as(where).isLessThanOrEqualTo(Math.max(grouping, 7));
             }
