@@ -1,5 +1,6 @@
 package thinclick.client.window;
 
+import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
@@ -8,6 +9,8 @@ import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
 import thinclick.client.window.lectern.LecternModel;
@@ -19,16 +22,19 @@ import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
+import thinclick.client.window.settings.Settings;
+import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.stand.StandModel;
 import thinclick.client.window.stand.StandView;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
 import thinclick.protocol.time.MonotonicClock;
 
 /** One window with all that belongs to it; puts models, pages, keys and sound together. */
 final class Desk implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
   private static final double WIDTH = 1_120;
   private static final double HEIGHT = 760;
-  private static final double USUAL_TEXT = 15;
   private static final double LARGEST_TEXT = 30;
   private static final double SMALLEST_TEXT = 11;
 
@@ -51,19 +57,30 @@ final class Desk implements AutoCloseable {
   private final Commands commands = new Commands();
   private final Scene scene;
 
-  private Palette palette = Palette.LIGHT;
-  private double textSize = USUAL_TEXT;
+  private final SettingsFile settingsFile;
+  private final String putAside;
 
-  Desk(Stage stage, Session session, Words words) {
+  private Palette palette;
+  private double textSize;
+
+  Desk(Stage stage, Session session, Words words, SettingsFile settingsFile) {
+    this.settingsFile = settingsFile;
+    SettingsFile.Found found = settingsFile.read();
+    Settings settings = found.settings();
+    putAside = found.putAside();
+    palette = settings.palette();
+    textSize = settings.textSize();
     this.stage = stage;
     this.session = session;
     this.words = words;
     situation = new Situation(words);
-    sound = new SoundDesk(session, words);
+    sound = new SoundDesk(session, words, settings.opening());
     taps = new Taps(session, words);
     standModel = new StandModel(session, MonotonicClock.SYSTEM);
     lecternModel = new LecternModel(session, words);
     doorModel = new DoorModel(session, words);
+    doorModel.nameProperty().set(settings.name());
+    doorModel.addressProperty().set(settings.address());
     door = new DoorView(doorModel, words);
     lectern = new LecternView(lecternModel, words, session.stateProperty());
     stand = new StandView(standModel, words);
@@ -106,8 +123,12 @@ final class Desk implements AutoCloseable {
 
   /** Comes in where the command line says so. */
   void begin(WindowOptions options) {
-    doorModel.nameProperty().set(options.name());
-    doorModel.addressProperty().set(options.server());
+    if (!options.name().isEmpty()) {
+      doorModel.nameProperty().set(options.name());
+    }
+    if (!options.server().isEmpty()) {
+      doorModel.addressProperty().set(options.server());
+    }
     doorModel.wordProperty().set(options.room());
     doorModel.forOthersProperty().set(!options.alone());
     if (options.palette() != null) {
@@ -163,7 +184,7 @@ final class Desk implements AutoCloseable {
 
   private void dress() {
     scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, textSize));
-    stand.dress(palette, textSize / USUAL_TEXT);
+    stand.dress(palette, textSize / Settings.USUAL_TEXT);
   }
 
   /** The pages follow the rehearsal: in to the stand, after the take to its review. */
@@ -221,11 +242,32 @@ final class Desk implements AutoCloseable {
 
   private void look() {
     standModel.look();
-    shell.say(situation.say(session.state(), standModel.momentProperty().get(), System.nanoTime()));
+    RoomState room = session.state();
+    String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
+    boolean first = room.link() == null && !putAside.isEmpty();
+    shell.say(first ? words.say("settings.aside", putAside) + " " + said : said);
+  }
+
+  /** Keeps what is to be remembered; a folder that cannot be written is no reason to fail. */
+  private void remember() {
+    try {
+      settingsFile.write(
+          new Settings(
+              Settings.FORMAT,
+              Settings.VERSION,
+              palette,
+              textSize,
+              sound.levelProperty().get(),
+              doorModel.nameProperty().get(),
+              doorModel.addressProperty().get()));
+    } catch (UncheckedIOException | BadInput unkept) {
+      LOG.warn("the settings cannot be kept: {}", unkept.getMessage());
+    }
   }
 
   @Override
   public void close() {
+    remember();
     ticker.close();
     taps.close();
     sound.close();

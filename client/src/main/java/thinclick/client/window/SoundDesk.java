@@ -35,7 +35,8 @@ final class SoundDesk implements SoundEar, AutoCloseable {
   private String playingTake = "";
   private @Nullable ClickPlan playingPlan;
 
-  SoundDesk(Session session, Words words) {
+  SoundDesk(Session session, Words words, Loudness opening) {
+    level.set(opening.dbfs());
     this.session = session;
     this.words = words;
     session.stateProperty().addListener((any, old, now) -> follow(now));

@@ -10,6 +10,7 @@ import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
 
@@ -22,16 +23,17 @@ public final class WindowApp extends Application {
     Faces.load();
     WindowOptions options = WindowOptions.of(getParameters().getNamed());
     Words words = Words.in(Locale.getDefault());
-    Session session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, dataFolder());
-    Desk made = new Desk(stage, session, words);
+    Folders folders = Folders.of(System.getProperty("os.name", ""), System.getenv(), home());
+    Session session =
+        new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, made(folders.data()));
+    Desk made = new Desk(stage, session, words, new SettingsFile(folders.settings()));
     desk = made;
     stage.show();
     made.start();
     made.begin(options);
   }
 
-  private static Path dataFolder() {
-    Path folder = DataFolder.of(System.getProperty("os.name", ""), System.getenv(), home());
+  private static Path made(Path folder) {
     try {
       return Files.createDirectories(folder);
     } catch (IOException unwritable) {

@@ -21,6 +21,7 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
@@ -46,7 +47,7 @@ class KeyboardPathTest {
     FxToolkit.setupFixture(
         () -> {
           Faces.load();
-          desk = new Desk(stage, session, Words.in(Locale.ENGLISH));
+          desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
           stage.show();
           desk.start();
           desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null));

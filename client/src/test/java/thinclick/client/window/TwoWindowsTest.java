@@ -133,6 +133,7 @@ class TwoWindowsTest {
     builder
         .environment()
         .put("XDG_DATA_HOME", Files.createDirectory(folder.resolve(name)).toString());
+    builder.environment().put("XDG_CONFIG_HOME", folder.resolve(name).toString());
     builder.redirectOutput(folder.resolve(name + ".log").toFile());
     display.show(builder);
     start(builder);

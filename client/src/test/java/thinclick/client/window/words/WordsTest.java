@@ -70,6 +70,7 @@ class WordsTest {
         || literal.startsWith("user.")
         || literal.endsWith(".css")
         || literal.endsWith(".db")
+        || literal.endsWith(".json")
         || literal.endsWith(".otf")
         || literal.endsWith(".ttf");
   }

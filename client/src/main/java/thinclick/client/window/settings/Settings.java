@@ -1,0 +1,60 @@
+package thinclick.client.window.settings;
+
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import thinclick.client.sound.Loudness;
+import thinclick.client.window.look.Palette;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
+
+/**
+ * What is remembered: how the window looks, how loud the click was, who played where. No more than
+ * a nickname is kept.
+ *
+ * @param version the version of this file
+ * @param palette light or dark
+ * @param textSize pixels of running text
+ * @param levelDbfs the level of the click when the window was closed
+ * @param name the nickname last used; empty for none
+ * @param address the address last used; empty for none
+ */
+@JsonPropertyOrder({"format", "version"})
+public record Settings(
+    String format,
+    int version,
+    Palette palette,
+    double textSize,
+    double levelDbfs,
+    String name,
+    String address) {
+  /** What {@code format} says. */
+  public static final String FORMAT = "thinclick.settings";
+
+  /** The version this code writes and the only one it reads. */
+  public static final int VERSION = 1;
+
+  /** Running text of usual size. */
+  public static final double USUAL_TEXT = 15;
+
+  /** Where nothing is remembered. */
+  public static final Settings FIRST =
+      new Settings(FORMAT, VERSION, Palette.LIGHT, USUAL_TEXT, Loudness.FIRST_DBFS, "", "");
+
+  public Settings {
+    if (!FORMAT.equals(format)) {
+      throw new BadInput("format", "expected \"" + FORMAT + "\", found \"" + format + "\"");
+    }
+    if (version != VERSION) {
+      throw new BadInput("version", "expected " + VERSION + ", found " + version);
+    }
+    Check.present("palette", palette);
+    Check.range("textSize", textSize, 8.0, 60.0);
+    Check.range("levelDbfs", levelDbfs, Loudness.SOFTEST_DBFS, Loudness.CEILING_DBFS);
+    Check.length("name", Check.present("name", name), 0, 128);
+    Check.length("address", Check.present("address", address), 0, 256);
+  }
+
+  /** The level that a session opens with, never a loud one. */
+  public Loudness opening() {
+    return Loudness.remembered(levelDbfs);
+  }
+}

@@ -1,0 +1,82 @@
+package thinclick.client.window.settings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.client.window.look.Palette;
+
+/** What is remembered comes back, and nothing that was there is lost. */
+class SettingsFileTest {
+  @TempDir Path folder;
+
+  @Test
+  void aFirstRunOpensSoftAndLight() {
+    SettingsFile.Found found = file().read();
+    assertThat(found).isEqualTo(new SettingsFile.Found(Settings.FIRST, ""));
+    assertThat(found.settings().opening().dbfs()).isEqualTo(-24);
+  }
+
+  @Test
+  void whatWasWrittenComesBack() {
+    Settings settings = settings(-30);
+    file().write(Settings.FIRST);
+    file().write(settings);
+    assertThat(file().read()).isEqualTo(new SettingsFile.Found(settings, ""));
+    assertThat(folder.toFile().list()).containsExactly(SettingsFile.NAME);
+  }
+
+  @Test
+  void aLoudLevelIsRememberedButNotOpenedWith() {
+    file().write(settings(-6));
+    Settings found = file().read().settings();
+    assertThat(found.levelDbfs()).isEqualTo(-6);
+    assertThat(found.opening().dbfs()).isEqualTo(-12);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "",
+        "{",
+        "[]",
+        "noise \u0000 noise",
+        "{\"format\":\"thinclick.settings\",\"version\":2}",
+        "{\"format\":\"thinclick.take\",\"version\":1}",
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"palette\":\"PINK\",\"textSize\":15,"
+            + "\"levelDbfs\":-24,\"name\":\"\",\"address\":\"\"}",
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"palette\":\"DARK\",\"textSize\":15,"
+            + "\"levelDbfs\":40,\"name\":\"\",\"address\":\"\"}",
+      })
+  void whatCannotBeReadIsPutAsideWhole(String content) throws IOException {
+    Files.writeString(folder.resolve(SettingsFile.NAME), content);
+    SettingsFile.Found found = file().read();
+    assertThat(found)
+        .isEqualTo(new SettingsFile.Found(Settings.FIRST, "settings.unreadable-1.json"));
+    assertThat(folder.resolve(found.putAside())).hasContent(content);
+    assertThat(folder.resolve(SettingsFile.NAME)).doesNotExist();
+  }
+
+  @Test
+  void aSecondUnreadableFileDoesNotReplaceTheFirst() throws IOException {
+    Files.writeString(folder.resolve(SettingsFile.NAME), "one");
+    file().read();
+    Files.writeString(folder.resolve(SettingsFile.NAME), "two");
+    assertThat(file().read().putAside()).isEqualTo("settings.unreadable-2.json");
+    assertThat(folder.resolve("settings.unreadable-1.json")).hasContent("one");
+  }
+
+  private SettingsFile file() {
+    return new SettingsFile(folder);
+  }
+
+  private static Settings settings(double levelDbfs) {
+    return new Settings(
+        Settings.FORMAT, Settings.VERSION, Palette.DARK, 19, levelDbfs, "Ana", "192.168.1.20:7420");
+  }
+}
