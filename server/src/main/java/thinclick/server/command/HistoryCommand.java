@@ -68,7 +68,7 @@ final class HistoryCommand implements Callable<Integer> {
     out.print(HistoryPage.of(courses, player, ZoneId.systemDefault(), Speaker.english()));
     out.flush();
     if (drawn != null) {
-      drawn.write(HistoryPicture.of(courses, player, Speaker.english()));
+      drawn.write(HistoryPicture.of(courses, player, ZoneId.systemDefault(), Speaker.english()));
     }
     return 0;
   }

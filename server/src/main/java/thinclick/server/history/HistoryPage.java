@@ -169,7 +169,7 @@ public final class HistoryPage {
         : value
             + " ("
             + new Quantity(interval.low(), 0, 1).shown(Locale.ROOT)
-            + "-"
+            + (interval.low() < 0 ? " to " : "-")
             + new Quantity(interval.high(), 0, 1).shown(Locale.ROOT)
             + ")";
   }

@@ -1,6 +1,8 @@
 package thinclick.server.history;
 
 import java.time.Duration;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,8 @@ import thinclick.server.words.Speaker;
 
 /** Courses as a sheet: for each, hold and spread over the days, each take with its interval. */
 public final class HistoryPicture {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
   private static final double WIDTH = 900;
   private static final double MARGIN = 36;
   private static final double AXIS = 44;
@@ -27,8 +31,10 @@ public final class HistoryPicture {
    * Draws courses.
    *
    * @param player whose; null for the band's
+   * @param zone where the days begin
    */
-  public static Drawing of(List<Course> courses, @Nullable String player, Speaker speaker) {
+  public static Drawing of(
+      List<Course> courses, @Nullable String player, ZoneId zone, Speaker speaker) {
     Easel easel = new Easel();
     double y = MARGIN;
     List<String> says = new ArrayList<>();
@@ -44,7 +50,9 @@ public final class HistoryPicture {
       y += 14;
       panel(easel, course, player, true, MARGIN, y, plot, speaker);
       panel(easel, course, player, false, MARGIN + plot + GUTTER, y, plot, speaker);
-      y += PLOT + 58;
+      days(easel, course, zone, MARGIN + AXIS, y + PLOT + 38, plot - AXIS);
+      days(easel, course, zone, MARGIN + plot + GUTTER + AXIS, y + PLOT + 38, plot - AXIS);
+      y += PLOT + 66;
     }
     if (courses.isEmpty()) {
       y += 20;
@@ -117,6 +125,17 @@ public final class HistoryPicture {
       easel.disc(x, y, 3, Tint.INK);
       beforeX = x;
       beforeY = y;
+    }
+  }
+
+  /** The first and the last day, below a panel. */
+  private static void days(
+      Easel easel, Course course, ZoneId zone, double left, double y, double width) {
+    String first = DAY.withZone(zone).format(course.first().begunAt());
+    String last = DAY.withZone(zone).format(course.last().begunAt());
+    easel.words(left, y, Easel.SMALL, Anchor.START, first, Tint.SOFT);
+    if (!last.equals(first)) {
+      easel.words(left + width, y, Easel.SMALL, Anchor.END, last, Tint.SOFT);
     }
   }
 

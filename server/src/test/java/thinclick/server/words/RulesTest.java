@@ -1,0 +1,368 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.function.Consumer;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Stage;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.Scorer;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Each rule alone: what it needs before it speaks, and what it then says. Figures are written into
+ * the review of a clean take, so that a rule is tested and not the scorer.
+ */
+class RulesTest {
+  private static final Speaker ENGLISH = Speaker.english();
+  private static final JsonMapper JSON = JsonMapper.builder().build();
+
+  /** Mina on the beats, Ilse on the ands, eight bars on all beats and eight in silence. */
+  private static final Analysis CLEAN = Scorer.analyse(clean());
+
+  @Test
+  void everyRuleHasANameOfItsOwnThatItsFindingsCarry() {
+    assertThat(Rules.ALL).extracting(Rule::name).doesNotHaveDuplicates();
+    for (Rule rule : Rules.ALL) {
+      for (String name : List.of("noisy pad", "two swap parts")) {
+        Evidence evidence = Evidence.of(Scorer.analyse(HardTakes.ALL.get(name).get()));
+        assertThat(rule.find().apply(evidence)).allMatch(one -> one.rule().equals(rule.name()));
+      }
+    }
+  }
+
+  @Test
+  void aCleanTakeHasNoTrouble() {
+    assertThat(Rules.apply(Evidence.of(CLEAN)))
+        .extracting(Finding::matter)
+        .isSubsetOf(Matter.VERDICT, Matter.GOOD, Matter.CAVEAT);
+  }
+
+  @Test
+  void togetherAdvisesByTheLeastHeldStage() {
+    assertThat(next("together", hold(95, 90))).isEqualTo(Advice.NEXT_RUNG);
+    assertThat(next("together", hold(95, 89.9))).isEqualTo(Advice.SAME_AGAIN);
+    assertThat(next("together", hold(95, 74.9))).isEqualTo(Advice.RUNG_BACK);
+    assertThat(says("together", hold(91, 74)))
+        .containsExactly("Together: 91 % on all beats, 74 % without a click.");
+  }
+
+  @Test
+  void togetherGivesNoVerdictUnderTwelveAttacks() {
+    Band band = new Band("Short", 120, 1, Stage.ofBeats(1, 1, 1));
+    Take take = band.player("Mina", 0, 2, 4, 6).plays().take();
+
+    assertThat(says("together", Scorer.analyse(take)))
+        .containsExactly("Too few attacks to judge: 4 written, 12 are needed.");
+  }
+
+  @Test
+  void thinnestSaysWhereTheIntervalLeavesItOpen() {
+    Analysis open =
+        edited(
+            review -> {
+              stage(review, 1).put("hold", 82.0);
+              stage(review, 1).putArray("holdInterval").add(71.0).add(90.0);
+            });
+
+    assertThat(says("thinnest", open))
+        .containsExactly("Borderline without a click: 82 % (between 71 and 90 %).");
+    Analysis none = edited(review -> ((ObjectNode) review.get("ensemble")).put("heldThrough", -1));
+    assertThat(says("thinnest", none)).containsExactly("No stage was held to 80 %.");
+  }
+
+  @Test
+  void displacedNamesTheLongestOfSeveralEpisodes() {
+    Analysis twice =
+        edited(
+            review -> {
+              ArrayNode episodes = player(review, "Ilse").putArray("displacements");
+              episodes.addObject().put("fromBar", 2).put("toBar", 4).put("steps", 1);
+              episodes.addObject().put("fromBar", 9).put("toBar", 16).put("steps", -2);
+            });
+
+    assertThat(says("displaced", twice))
+        .containsExactly(
+            "Ilse off by whole steps two times, nine bars in all; longest a beat early, from bar 10"
+                + " to the end.");
+    assertThat(next("displaced", twice)).isEqualTo(Advice.BAR_NUMBERS);
+  }
+
+  @Test
+  void driftSpeaksOnlyWhenItIsClearAndNoBeatHoldsIt() {
+    // 1.2 percent of 16 s are 192 ms, known to a third: said to fifties.
+    assertThat(says("drift", drift(1, 1.2, .8, 1.6)))
+        .containsExactly(
+            "Dragged 1.2 % through eight silent bars at 120, all together; 200 ms behind by the end"
+                + " of them.");
+    assertThat(next("drift", drift(1, -1.2, -1.6, -.8))).isEqualTo(Advice.ISLANDS);
+    assertThat(says("drift", drift(1, 0.4, .3, .5))).isEmpty();
+    assertThat(says("drift", drift(1, 1.2, -.1, 2.5))).isEmpty();
+    assertThat(says("drift", drift(0, 1.2, .8, 1.6))).isEmpty();
+  }
+
+  @Test
+  void returnsTellAGoodOneFromABadOne() {
+    assertThat(says("returns", back(160)))
+        .containsExactly(
+            "After eight silent bars 160 ms behind when the click came back at bar 17.");
+    assertThat(next("returns", back(160))).isEqualTo(Advice.SING);
+    assertThat(next("returns", back(-160))).isEqualTo(Advice.ISLANDS);
+    // A tenth of a beat at 120 is 50 ms.
+    assertThat(found("returns", back(-50)))
+        .singleElement()
+        .satisfies(one -> assertThat(one.matter()).isEqualTo(Matter.GOOD));
+  }
+
+  @Test
+  void droppedAndAddedSpeakFromThreeAndATwentiethOn() {
+    assertThat(says("dropped", dropping(2))).isEmpty();
+    assertThat(says("dropped", dropping(4))).containsExactly("Mina dropped 4 of 64.");
+    assertThat(says("added", adding(2, 90))).isEmpty();
+    assertThat(says("added", adding(5, 90))).containsExactly("Mina added 5 notes.");
+    assertThat(says("added", adding(5, 7)))
+        .containsExactly(
+            "Mina: 5 attacks nobody wrote, all of them faint; they may come from the pad.");
+  }
+
+  @Test
+  void leanIsSaidAgainstWhatIsNoticedAndAgainstTheChair() {
+    // Gaps of half a second: 2.5 percent of them, 12.5 ms, is just noticed.
+    assertThat(says("lean", lean("Mina", 12, 0))).isEmpty();
+    assertThat(says("lean", lean("Mina", 13, 0)))
+        .containsExactly("Mina 13 ms late against the others, steadily.");
+    assertThat(says("lean", lean("Mina", -9, 14)))
+        .containsExactly("Mina 9 ms early; this chair is only known to 14: no verdict.");
+    assertThat(found("lean", lean("Mina", 20, 0)))
+        .singleElement()
+        .satisfies(one -> assertThat(one.next()).isNull()); // reported, not called wrong
+  }
+
+  @Test
+  void upbeatsAreSaidApartFromDownbeats() {
+    assertThat(says("upbeats", upbeats(-22, 1)))
+        .containsExactly("Mina: ands 22 ms early, downbeats centred.");
+    assertThat(next("upbeats", upbeats(-22, 1))).isEqualTo(Advice.ANDS_ALONE);
+    assertThat(next("upbeats", upbeats(30, 1))).isEqualTo(Advice.TWO_AND_FOUR_AND);
+    assertThat(says("upbeats", upbeats(-8, 1))).isEmpty();
+  }
+
+  @Test
+  void spreadIsWideWhereItPlacesFewerThanFourInFive() {
+    // A tolerance of 50 ms places 80 percent at a spread of 39.02 ms.
+    assertThat(says("spread", spread(39.0))).isEmpty();
+    assertThat(found("spread", spread(39.1)))
+        .singleElement()
+        .satisfies(one -> assertThat(one.next()).isEqualTo(Advice.EVEN_EIGHTHS));
+  }
+
+  @Test
+  void steadiestIsSaidOnlyWhereIntervalsPart() {
+    assertThat(says("steadiest", spreads(8, 10, 13))).isEmpty();
+    assertThat(says("steadiest", spreads(8, 10, 9.5)))
+        .singleElement()
+        .asString()
+        .contains("steadiest chair");
+  }
+
+  @Test
+  void aLeaderIsNamedOnlyWhereTheGainsPart() {
+    assertThat(says("follows", gains(.4, .2, .6, .05, .0, .1)))
+        .containsExactly("Mina takes up 40 % (20-60 %) of the gap to Ilse.");
+    assertThat(says("follows", gains(.4, .2, .6, .3, .1, .5))).isEmpty();
+    assertThat(says("follows", gains(.14, .12, .16, .05, .04, .06))).isEmpty();
+  }
+
+  @Test
+  void standInsAreNamedAsSuch() {
+    Analysis one = edited(review -> player(review, "Ilse").put("standIn", true));
+
+    assertThat(says("standIns", one)).containsExactly("Stand-ins played one chair.");
+  }
+
+  @Test
+  void aloneInSilenceIsNotJudged() {
+    Band band = new Band("Alone", 120, 1, Stage.ofBeats(4, 1, 1, 2, 3, 4), Stage.ofBeats(4, 1));
+    Take take = band.player("Mina", 0, 2, 4, 6).plays().take();
+
+    assertThat(says("aloneInSilence", Scorer.analyse(take)))
+        .containsExactly(
+            "Alone in silence there is nobody to be together with: bars 5 to 8 are not judged.");
+  }
+
+  @Test
+  void aPlayerNobodyHeardIsSaidOnceAndNotAsALostEnding() {
+    Take take = clean();
+    List<Attack> withoutIlse =
+        take.attacks().stream().filter(attack -> !attack.player().equals("Ilse")).toList();
+    Analysis analysis = Scorer.analyse(take.withAttacks(withoutIlse));
+
+    assertThat(says("notHeard", analysis))
+        .containsExactly("Nothing was heard of Ilse: 64 written, none played.");
+    assertThat(says("lostEnding", analysis)).isEmpty();
+    assertThat(says("lateEntry", analysis)).isEmpty();
+    assertThat(says("dropped", analysis)).isEmpty();
+  }
+
+  @Test
+  void aPartThatIsTheSameEveryStepCannotShowAShift() {
+    Analysis row =
+        Scorer.analyse(
+            new Band("Row", 120, 1, Stage.ofBeats(4, 1, 1, 2, 3, 4))
+                .player(Part.of("Mina", 0, IntStream.range(0, 32).boxed().toList()))
+                .plays()
+                .take());
+
+    assertThat(found("cannotTell", row)).allMatch(Finding::slipOnly);
+    assertThat(says("cannotTell", row))
+        .containsExactly(
+            "A shift of Mina by an eighth cannot be told: the part is the same there.");
+  }
+
+  private static Take clean() {
+    return cleanBut(step -> false, 0, 0);
+  }
+
+  private static Take cleanBut(IntPredicate drops, int added, int velocity) {
+    Band band = new Band("Clean", 120, 4, Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(8, 1));
+    Band.Player mina = band.player("Mina", 0, 2, 4, 6).spread(8).drops(drops);
+    for (int i = 0; i < added; i++) {
+      mina.adds(3 + 20 * i, velocity);
+    }
+    mina.plays();
+    return band.player("Ilse", 1, 3, 5, 7).spread(8).plays().take();
+  }
+
+  private static Analysis dropping(int count) {
+    return Scorer.analyse(cleanBut(step -> step % 32 == 4 && step / 32 < count, 0, 0));
+  }
+
+  private static Analysis adding(int count, int velocity) {
+    return Scorer.analyse(cleanBut(step -> false, count, velocity));
+  }
+
+  private static Analysis hold(double first, double second) {
+    return edited(
+        review -> {
+          stage(review, 0).put("hold", first);
+          stage(review, 1).put("hold", second);
+        });
+  }
+
+  private static Analysis drift(int stage, double percent, double low, double high) {
+    return edited(
+        review -> {
+          ObjectNode one = stage(review, stage);
+          one.put("driftPercent", percent).remove("driftPercentReason");
+          one.putArray("driftPercentInterval").add(low).add(high);
+        });
+  }
+
+  private static Analysis back(double millis) {
+    return edited(
+        review ->
+            ((ObjectNode) review.get("ensemble"))
+                .putArray("returns")
+                .addObject()
+                .put("bar", 16)
+                .put("step", 128)
+                .put("silentBars", 8)
+                .put("errorMillis", millis));
+  }
+
+  private static Analysis lean(String name, double millis, double uncertainty) {
+    return edited(
+        review -> {
+          figure(player(review, name), "leanMillis", millis, 2);
+          player(review, name).put("uncertaintyMillis", uncertainty);
+        });
+  }
+
+  private static Analysis upbeats(double off, double on) {
+    return edited(
+        review -> {
+          figure((ObjectNode) player(review, "Mina").get("offbeat"), "leanMillis", off, 2);
+          figure((ObjectNode) player(review, "Mina").get("onbeat"), "leanMillis", on, 2);
+        });
+  }
+
+  private static Analysis spread(double millis) {
+    return edited(review -> figure(player(review, "Mina"), "spreadMillis", millis, 3));
+  }
+
+  private static Analysis spreads(double mina, double ilse, double minasHigh) {
+    return edited(
+        review -> {
+          figure(player(review, "Mina"), "spreadMillis", mina, minasHigh - mina);
+          figure(player(review, "Ilse"), "spreadMillis", ilse, 1);
+        });
+  }
+
+  private static Analysis gains(
+      double there, double low, double high, double back, double backLow, double backHigh) {
+    return edited(
+        review -> {
+          ObjectNode ensemble = (ObjectNode) review.get("ensemble");
+          ArrayNode gains = ensemble.putArray("gains");
+          gains.addArray().addNull().add(there);
+          gains.addArray().add(back).addNull();
+          ArrayNode intervals = ensemble.putArray("gainsInterval");
+          ArrayNode first = intervals.addArray().addNull();
+          first.addArray().add(low).add(high);
+          ArrayNode second = intervals.addArray();
+          second.addArray().add(backLow).add(backHigh);
+          second.addNull();
+        });
+  }
+
+  private static void figure(ObjectNode of, String name, double value, double half) {
+    of.put(name, value).remove(name + "Reason");
+    of.putArray(name + "Interval").add(value - half).add(value + half);
+  }
+
+  private static ObjectNode stage(ObjectNode review, int index) {
+    return (ObjectNode) review.get("stages").get(index);
+  }
+
+  private static ObjectNode player(ObjectNode review, String name) {
+    for (var one : review.get("players")) {
+      if (one.get("player").stringValue().equals(name)) {
+        return (ObjectNode) one;
+      }
+    }
+    throw new IllegalArgumentException(name);
+  }
+
+  private static Analysis edited(Consumer<ObjectNode> edit) {
+    ObjectNode review = JSON.valueToTree(CLEAN.review());
+    edit.accept(review);
+    return new Analysis(
+        CLEAN.take(), JSON.treeToValue(review, Review.class), CLEAN.players(), CLEAN.pulseMillis());
+  }
+
+  private static List<Finding> found(String rule, Analysis analysis) {
+    return Rules.ALL.stream()
+        .filter(one -> one.name().equals(rule))
+        .findFirst()
+        .orElseThrow()
+        .find()
+        .apply(Evidence.of(analysis));
+  }
+
+  private static List<String> says(String rule, Analysis analysis) {
+    return found(rule, analysis).stream().map(one -> ENGLISH.say(one.says())).toList();
+  }
+
+  private static Advice next(String rule, Analysis analysis) {
+    return found(rule, analysis).get(0).next();
+  }
+}
