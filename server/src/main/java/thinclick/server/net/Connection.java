@@ -3,11 +3,13 @@ package thinclick.server.net;
 import io.netty.buffer.ByteBuf;
 import io.netty.buffer.Unpooled;
 import io.netty.channel.Channel;
+import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelFutureListener;
 import io.netty.channel.ChannelOutboundBuffer;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import java.nio.charset.StandardCharsets;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.CloseCode;
@@ -33,6 +35,8 @@ final class Connection {
   private volatile @Nullable HostedRoom room;
   private volatile boolean joined;
   private volatile boolean closing;
+
+  private static final long LINGER_MILLIS = 500;
 
   Connection(Channel channel) {
     this.channel = channel;
@@ -106,9 +110,15 @@ final class Connection {
     }
     write(encode(new ServerMessage.Goodbye(says, retryAfterMillis, null)), false);
     closing = true;
-    channel
-        .writeAndFlush(new CloseWebSocketFrame(code.number(), shortened(says)))
-        .addListener(ChannelFutureListener.CLOSE);
+    ChannelFuture said =
+        channel.writeAndFlush(new CloseWebSocketFrame(code.number(), shortened(says)));
+    if (code == CloseCode.FLOOD) {
+      // A socket closed over unread input resets the line, and the reason would be lost with it.
+      var unused =
+          channel.eventLoop().schedule(() -> channel.close(), LINGER_MILLIS, TimeUnit.MILLISECONDS);
+    } else {
+      said.addListener(ChannelFutureListener.CLOSE);
+    }
   }
 
   /** A close frame has room for 123 bytes of reason. */
