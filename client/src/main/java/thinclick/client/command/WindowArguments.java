@@ -25,8 +25,10 @@ final class WindowArguments {
   @Option(names = "--here", description = "open a room on this computer and lead it")
   private boolean here;
 
-  @Option(names = "--alone", description = "with --here: let no other computer in")
-  private boolean alone;
+  @Option(
+      names = "--network",
+      description = "with --here: let other computers of the network in, without encryption")
+  private boolean network;
 
   @Option(names = "--dark", description = "light ink on dark paper")
   private boolean dark;
@@ -45,11 +47,14 @@ final class WindowArguments {
         server == null ? "" : server,
         room == null ? "" : room,
         name == null ? "" : name,
-        alone,
+        network,
         dark ? Palette.DARK : null);
   }
 
   private Way way() {
+    if (network && !here) {
+      throw new BadInput("--network", "expected together with --here, found alone");
+    }
     if (here) {
       if (server != null || room != null) {
         throw new BadInput("--here", "expected --here alone or --server, found both");

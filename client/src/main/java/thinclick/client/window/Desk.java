@@ -130,7 +130,7 @@ final class Desk implements AutoCloseable {
       doorModel.addressProperty().set(options.server());
     }
     doorModel.wordProperty().set(options.room());
-    doorModel.forOthersProperty().set(!options.alone());
+    doorModel.forOthersProperty().set(options.forOthers());
     if (options.palette() != null) {
       dress(options.palette(), textSize);
     }

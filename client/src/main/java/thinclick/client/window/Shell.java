@@ -15,6 +15,7 @@ import javafx.scene.control.Slider;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -24,33 +25,39 @@ import thinclick.client.window.words.Words;
 /** Around every page: the words to go by above, the click's level, one sentence below. */
 final class Shell {
   private final BorderPane root = new BorderPane();
-  private final HBox head = new HBox();
+  private final HBox words = styled(new HBox(), "head-words");
+  private final HBox controls = styled(new HBox(), "head-words");
+  private final FlowPane head = new FlowPane(words, controls);
   private final Map<View, ToggleButton> tabs = new EnumMap<>(View.class);
   private final ToggleGroup group = new ToggleGroup();
   private final Label sentence = new Label();
   private final Button leave = new Button();
 
-  Shell(Words words, SoundDesk sound, Taps taps) {
+  Shell(Words said, SoundDesk sound, Taps taps) {
     Label name = styled(new Label("Thinclick"), "strong");
     head.getStyleClass().add("head");
-    head.getChildren().add(name);
+    words.getChildren().add(name);
     for (View view : View.values()) {
       if (view != View.DOOR) {
-        ToggleButton tab = styled(new ToggleButton(words.say(view.key())), "tab-word");
+        ToggleButton tab = styled(new ToggleButton(said.say(view.key())), "tab-word");
         tab.setToggleGroup(group);
         tab.setId("tab-" + view.name().toLowerCase(Locale.ROOT));
         tab.managedProperty().bind(tab.visibleProperty());
         tabs.put(view, tab);
-        head.getChildren().add(tab);
+        tab.setMinWidth(Region.USE_PREF_SIZE);
+        words.getChildren().add(tab);
       }
     }
-    leave.setText(words.say("shell.leave"));
+    leave.setText(said.say("shell.leave"));
     leave.setId("leave");
     leave.getStyleClass().add("quiet");
     leave.managedProperty().bind(leave.visibleProperty());
-    Region gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
-    head.getChildren().addAll(gap, level(words, sound), silent(words, sound), leave);
+    leave.setMinWidth(Region.USE_PREF_SIZE);
+    name.setMinWidth(Region.USE_PREF_SIZE);
+    controls.getChildren().addAll(level(said, sound), silent(said, sound), leave);
+    head.widthProperty().addListener(any -> spread());
+    words.layoutBoundsProperty().addListener(any -> spread());
+    controls.layoutBoundsProperty().addListener(any -> spread());
 
     sentence.setId("sentence");
     sentence.getStyleClass().add("sentence");
@@ -73,6 +80,16 @@ final class Shell {
     root.setBottom(foot);
   }
 
+  /** The controls stand to the right as long as both fit in one line, else in a line below. */
+  private void spread() {
+    double room = head.getWidth() - head.snappedLeftInset() - head.snappedRightInset();
+    double both = words.minWidth(-1) + controls.prefWidth(-1) + head.getHgap();
+    double wanted = both <= room ? room - controls.prefWidth(-1) - head.getHgap() - 1 : -1;
+    if (Math.abs(words.getPrefWidth() - wanted) > 0.5) {
+      words.setPrefWidth(wanted);
+    }
+  }
+
   private static Node level(Words words, SoundDesk sound) {
     Label label = styled(new Label(words.say("shell.level")), "soft");
     Slider slider = new Slider(Loudness.SOFTEST_DBFS, Loudness.CEILING_DBFS, Loudness.FIRST_DBFS);
@@ -83,6 +100,7 @@ final class Shell {
     slider.setAccessibleText(words.say("shell.level"));
     slider.valueProperty().bindBidirectional(sound.levelProperty());
     label.setLabelFor(slider);
+    label.setMinWidth(Region.USE_PREF_SIZE);
     HBox box = new HBox(8, label, slider);
     box.setAlignment(Pos.CENTER_LEFT);
     return box;
@@ -91,6 +109,7 @@ final class Shell {
   private static Node silent(Words words, SoundDesk sound) {
     CheckBox box = new CheckBox(words.say("shell.silent"));
     box.setId("silent");
+    box.setMinWidth(Region.USE_PREF_SIZE);
     box.selectedProperty().bindBidirectional(sound.mutedProperty());
     return box;
   }

@@ -11,11 +11,16 @@ import thinclick.client.window.look.Palette;
  * @param server the address of a host; empty for none
  * @param room the room word; empty for none
  * @param name the player's name; empty for none
- * @param alone true where a room opened here is for this computer only
+ * @param forOthers true where other computers of the network may come into a room opened here
  * @param palette light or dark, null where nothing was asked for
  */
 public record WindowOptions(
-    Way way, String server, String room, String name, boolean alone, @Nullable Palette palette) {
+    Way way,
+    String server,
+    String room,
+    String name,
+    boolean forOthers,
+    @Nullable Palette palette) {
   /** The ways into a room. */
   public enum Way {
     /** None: the door is shown. */
@@ -36,7 +41,7 @@ public record WindowOptions(
         named.getOrDefault("server", ""),
         named.getOrDefault("room", ""),
         named.getOrDefault("name", ""),
-        Boolean.parseBoolean(named.getOrDefault("alone", "false")),
+        Boolean.parseBoolean(named.getOrDefault("forOthers", "false")),
         palette.isEmpty() ? null : Palette.valueOf(palette));
   }
 
@@ -47,7 +52,7 @@ public record WindowOptions(
       "--server=" + server,
       "--room=" + room,
       "--name=" + name,
-      "--alone=" + alone,
+      "--forOthers=" + forOthers,
       "--palette=" + (palette == null ? "" : palette)
     };
   }

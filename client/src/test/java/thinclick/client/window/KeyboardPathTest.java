@@ -50,7 +50,7 @@ class KeyboardPathTest {
           desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
           stage.show();
           desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null));
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
         });
     WaitForAsyncUtils.waitForFxEvents();
   }

@@ -23,7 +23,7 @@ public final class DoorModel {
   private final StringProperty name = new SimpleStringProperty("");
   private final StringProperty address = new SimpleStringProperty("");
   private final StringProperty word = new SimpleStringProperty("");
-  private final BooleanProperty forOthers = new SimpleBooleanProperty(true);
+  private final BooleanProperty forOthers = new SimpleBooleanProperty(false);
   private final ReadOnlyStringWrapper nameSays = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper addressSays = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper wordSays = new ReadOnlyStringWrapper("");
@@ -48,7 +48,7 @@ public final class DoorModel {
     return word;
   }
 
-  /** Whether other computers of the network may come into a room opened here. */
+  /** Whether other computers of the network may come into a room opened here; never unasked. */
   public BooleanProperty forOthersProperty() {
     return forOthers;
   }

@@ -3,22 +3,21 @@ package thinclick.client.window.door;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
 /** The first page: a name, then a room here or a room elsewhere. */
 public final class DoorView {
   private static final double FIELD_WIDTH = 240;
-  private static final double TEXT_WIDTH = 860;
-  private static final double COLUMN = 400;
 
   private final DoorModel model;
   private final Words words;
@@ -56,11 +55,12 @@ public final class DoorView {
     here.setId("open-here");
     here.setOnAction(done -> model.openHere());
     CheckBox others = new CheckBox(words.say("door.here.others"));
+    others.setWrapText(true);
     others.setId("for-others");
     others.selectedProperty().bindBidirectional(model.forOthersProperty());
     VBox open =
         section(
-            styled(new Label(words.say("door.here")), "heading"),
+            styled(wrapped(new Label(words.say("door.here"))), "heading"),
             wrapped(new Label(words.say("door.here.what"))),
             others,
             here);
@@ -79,11 +79,11 @@ public final class DoorView {
     Button there = styled(new Button(words.say("door.there.button")), "quiet");
     there.setId("open-there");
     there.setOnAction(done -> model.openThere());
-    HBox buttons = new HBox(24, join, there);
-    buttons.setAlignment(Pos.CENTER_LEFT);
+    FlowPane buttons = new FlowPane(24, 8, join, there);
+    buttons.setRowValignment(VPos.CENTER);
     VBox come =
         section(
-            styled(new Label(words.say("door.join")), "heading"),
+            styled(wrapped(new Label(words.say("door.join"))), "heading"),
             wrapped(new Label(words.say("door.join.what"))),
             field(
                 words.say("door.address"),
@@ -94,13 +94,11 @@ public final class DoorView {
             buttons);
 
     Label care = styled(wrapped(new Label(words.say("care.sound"))), "soft");
-    open.setPrefWidth(COLUMN);
-    come.setPrefWidth(COLUMN);
-    HBox.setHgrow(open, Priority.ALWAYS);
-    HBox.setHgrow(come, Priority.ALWAYS);
-    HBox ways = new HBox(44, open, come);
+    open.getStyleClass().add("column");
+    come.getStyleClass().add("column");
+    TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
     VBox sheet = styled(new VBox(title, what, who, ways, section(care)), "sheet");
-    sheet.setMaxWidth(TEXT_WIDTH + 60);
+    sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
@@ -110,7 +108,7 @@ public final class DoorView {
       String said, TextField field, StringProperty value, ReadOnlyStringProperty wrong) {
     Label label = new Label(said);
     label.setLabelFor(field);
-    label.setMinWidth(100);
+    label.getStyleClass().add("field-name");
     field.textProperty().bindBidirectional(value);
     field.setPrefWidth(FIELD_WIDTH);
     field.setAccessibleText(said);
@@ -119,8 +117,8 @@ public final class DoorView {
     says.textProperty().bind(wrong);
     says.visibleProperty().bind(wrong.isNotEmpty());
     says.managedProperty().bind(wrong.isNotEmpty());
-    HBox line = new HBox(12, label, field);
-    line.setAlignment(Pos.BASELINE_LEFT);
+    FlowPane line = new FlowPane(12, 2, label, field);
+    line.setRowValignment(VPos.BASELINE);
     return new VBox(3, line, says);
   }
 
@@ -132,7 +130,6 @@ public final class DoorView {
 
   private static Label wrapped(Label label) {
     label.setWrapText(true);
-    label.setMaxWidth(TEXT_WIDTH);
     return label;
   }
 

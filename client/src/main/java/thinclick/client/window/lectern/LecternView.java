@@ -3,7 +3,7 @@ package thinclick.client.window.lectern;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.value.ObservableValue;
-import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -14,18 +14,16 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 
 /** The prompt book: roster lines, material, a sentence a stage, what can be done now. */
 public final class LecternView {
-  private static final double COLUMN = 360;
-
   private final LecternModel model;
   private final Words words;
   private final VBox people = new VBox(4);
@@ -90,20 +88,20 @@ public final class LecternView {
     VBox material =
         new VBox(8, styled(new Label(words.say("lectern.material")), "heading"), looking, drills);
     VBox left = new VBox(22, here, material);
-    left.setPrefWidth(COLUMN);
-    left.setMinWidth(COLUMN);
+    left.getStyleClass().add("lectern-left");
 
     tempo.setId("tempo");
     tempo.setPrefWidth(80);
     tempo.setAccessibleText(words.say("lectern.tempo"));
     tempo.setOnAction(done -> tempoSays.setText(model.tempo(tempo.getText())));
-    HBox tempoLine =
-        new HBox(
+    FlowPane tempoLine =
+        new FlowPane(
             10,
+            4,
             new Label(words.say("lectern.tempo")),
             tempo,
             new Label(words.say("lectern.tempo.unit")));
-    tempoLine.setAlignment(Pos.BASELINE_LEFT);
+    tempoLine.setRowValignment(VPos.BASELINE);
     tempoSays.visibleProperty().bind(tempoSays.textProperty().isNotEmpty());
     tempoSays.managedProperty().bind(tempoSays.visibleProperty());
     button(deal, "deal", model::deal);
@@ -112,16 +110,16 @@ public final class LecternView {
     CheckBox plays = new CheckBox(words.say("lectern.plays"));
     plays.setId("leader-plays");
     plays.selectedProperty().bindBidirectional(model.leaderPlaysProperty());
-    HBox commands = new HBox(14, deal, countIn, stop);
+    plays.setWrapText(true);
+    FlowPane commands = new FlowPane(14, 10, deal, countIn, stop);
     Label click = styled(new Label(words.say("lectern.plan")), "soft");
     chosenOnly.addAll(List.of(tempoLine, click));
     VBox right =
         styled(
             new VBox(14, chosen, tempoLine, tempoSays, click, plan, dealt, plays, commands),
             "sheet");
-    HBox.setHgrow(right, Priority.ALWAYS);
-    HBox page = styled(new HBox(36, left, right), "page");
-    page.setAlignment(Pos.TOP_LEFT);
+    right.getStyleClass().add("lectern-right");
+    VBox page = styled(new VBox(new TwoColumns(left, right, 0, 36)), "page");
     return page;
   }
 

@@ -16,8 +16,6 @@ import thinclick.server.scoring.Review;
 
 /** The review's page. */
 public final class ReviewView {
-  private static final double TEXT_WIDTH = 680;
-
   private final ReviewModel model;
   private final Words words;
   private final VBox sheet = new VBox();
@@ -27,7 +25,7 @@ public final class ReviewView {
     this.model = model;
     this.words = words;
     sheet.getStyleClass().add("sheet");
-    sheet.setMaxWidth(TEXT_WIDTH + 80);
+    sheet.getStyleClass().add("measure");
     VBox page = new VBox(sheet);
     page.getStyleClass().add("page");
     page.setAlignment(Pos.TOP_CENTER);
@@ -76,7 +74,6 @@ public final class ReviewView {
     for (String sentence : model.sentences(review)) {
       Label label = new Label(sentence);
       label.setWrapText(true);
-      label.setMaxWidth(TEXT_WIDTH);
       prose.getChildren().add(label);
     }
     sheet.getChildren().add(prose);

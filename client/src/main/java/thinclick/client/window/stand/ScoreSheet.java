@@ -41,7 +41,7 @@ final class ScoreSheet {
   ScoreSheet() {
     root.setMinSize(0, 0);
     root.widthProperty().addListener(any -> layOut());
-    root.heightProperty().addListener(any -> place());
+    root.heightProperty().addListener(any -> layOut());
     Rectangle clip = new Rectangle();
     clip.widthProperty().bind(root.widthProperty());
     clip.heightProperty().bind(root.heightProperty());
@@ -100,7 +100,7 @@ final class ScoreSheet {
     systems.clear();
     root.getChildren().clear();
     Dealt now = dealt;
-    if (now == null || root.getWidth() < 50) {
+    if (now == null || root.getWidth() < 50 || root.getHeight() < 50) {
       return;
     }
     StaffPart part = DealtPart.staff(now, own);
@@ -115,7 +115,14 @@ final class ScoreSheet {
     }
     double narrowest = Engraver.narrowest(part, plans);
     double space = Math.max(LEAST_SPACE, Math.min(wanted, root.getWidth() / narrowest));
-    for (StaffSystem system : Engraver.systems(part, plans, root.getWidth() / space)) {
+    List<StaffSystem> laid = Engraver.systems(part, plans, root.getWidth() / space);
+    double tallest = laid.stream().mapToDouble(SystemView::spaces).max().orElse(1);
+    double most = root.getHeight() / tallest;
+    if (space > most) { // one line at least must be seen whole, with its marks
+      space = Math.max(LEAST_SPACE, most);
+      laid = Engraver.systems(part, plans, root.getWidth() / space);
+    }
+    for (StaffSystem system : laid) {
       SystemView view = new SystemView(system, part.stepsPerBar(), palette, space);
       marks.forEach(
           (ofBar, made) -> {

@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -66,6 +67,7 @@ public final class StandView {
     root.setFocusTraversable(true);
     title.setId("stand-title");
     says.setId("stand-says");
+    title.setWrapText(true);
     says.setWrapText(true);
     count.setId("count");
     countdown.setId("countdown");
@@ -73,7 +75,7 @@ public final class StandView {
     HBox.setHgrow(left, Priority.ALWAYS);
     VBox right = new VBox(0, count, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
-    right.setMinWidth(230);
+    right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, left, right), "stand-top");
     top.setMinHeight(84);
     legend.setWrapText(true);

@@ -57,8 +57,13 @@ final class SystemView {
     return space;
   }
 
+  /** How high a line is with the lane of its marks, staff spaces. */
+  static double spaces(StaffSystem system) {
+    return system.height() + LANE + 0.4;
+  }
+
   double height() {
-    return (system.height() + LANE + 0.4) * space;
+    return spaces(system) * space;
   }
 
   boolean has(int bar) {

@@ -26,6 +26,11 @@ public final class Words {
     return new Words(ResourceBundle.getBundle(BUNDLE, locale, rootOnly), locale);
   }
 
+  /** Sentences from elsewhere; a test stretches them. */
+  public static Words of(ResourceBundle bundle, Locale locale) {
+    return new Words(bundle, locale);
+  }
+
   /** The sentence of a key with its blanks filled. */
   public String say(String key, Object... blanks) {
     return new MessageFormat(bundle.getString(key), locale).format(blanks);

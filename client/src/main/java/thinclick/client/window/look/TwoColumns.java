@@ -1,0 +1,80 @@
+package thinclick.client.window.look;
+
+import javafx.geometry.Orientation;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+
+/**
+ * Two columns side by side where both have the room they ask for at least, else one above the
+ * other. The least widths are given in the stylesheet in ems, so that larger text stacks earlier.
+ */
+public final class TwoColumns extends Pane {
+  private final Region left;
+  private final Region right;
+  private final double leftShare;
+  private final double gap;
+
+  /**
+   * @param leftShare the share of the width that the left column takes, where that is more than the
+   *     least it asks for
+   */
+  public TwoColumns(Region left, Region right, double leftShare, double gap) {
+    this.left = left;
+    this.right = right;
+    this.leftShare = leftShare;
+    this.gap = gap;
+    getChildren().addAll(left, right);
+  }
+
+  private double leftWidth(double width) {
+    return Math.max(left.minWidth(-1), leftShare * (width - gap));
+  }
+
+  private boolean sideBySide(double width) {
+    return leftWidth(width) + gap + right.minWidth(-1) <= width;
+  }
+
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
+  protected double computeMinWidth(double height) {
+    return 0;
+  }
+
+  @Override
+  protected double computePrefWidth(double height) {
+    return left.minWidth(-1) + gap + right.minWidth(-1);
+  }
+
+  @Override
+  protected double computeMinHeight(double width) {
+    return computePrefHeight(width);
+  }
+
+  @Override
+  protected double computePrefHeight(double asked) {
+    double width = asked < 0 ? prefWidth(-1) : asked;
+    if (sideBySide(width)) {
+      double leftWidth = leftWidth(width);
+      return Math.max(left.prefHeight(leftWidth), right.prefHeight(width - gap - leftWidth));
+    }
+    return left.prefHeight(width) + gap / 2 + right.prefHeight(width);
+  }
+
+  @Override
+  protected void layoutChildren() {
+    double width = getWidth();
+    if (sideBySide(width)) {
+      double leftWidth = leftWidth(width);
+      left.resizeRelocate(0, 0, leftWidth, getHeight());
+      right.resizeRelocate(leftWidth + gap, 0, width - gap - leftWidth, getHeight());
+    } else {
+      double leftHeight = left.prefHeight(width);
+      left.resizeRelocate(0, 0, width, leftHeight);
+      right.resizeRelocate(0, leftHeight + gap / 2, width, right.prefHeight(width));
+    }
+  }
+}
