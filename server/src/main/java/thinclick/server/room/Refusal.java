@@ -1,6 +1,7 @@
 package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /** A message that cannot be followed; becomes an {@code error} to its sender, and nothing else. */
@@ -14,6 +15,11 @@ final class Refusal extends RuntimeException {
     super(says, null, false, false);
     this.code = code;
     this.field = field;
+  }
+
+  /** A value that was refused where it is declared. */
+  static Refusal of(BadInput bad) {
+    return new Refusal(ErrorCode.BAD_FIELD, bad.where(), bad.says());
   }
 
   ErrorCode code() {

@@ -1,0 +1,176 @@
+package thinclick.server.room;
+
+import java.util.Optional;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+
+/** What was played: taken down, acknowledged once it is on the disk, reviewed. */
+final class Playing {
+  private static final long STORED_MICROS = 20_000;
+
+  private final Standing room;
+  private final Telling telling;
+  private final HeardRelay relay;
+
+  Playing(Standing room, Telling telling, HeardRelay relay) {
+    this.room = room;
+    this.telling = telling;
+    this.relay = relay;
+  }
+
+  private TakeRun seatedTake(Member player, String takeId) {
+    TakeRun take =
+        room.take(takeId)
+            .orElseThrow(
+                () ->
+                    new Refusal(
+                        ErrorCode.NOT_ALLOWED,
+                        "takeId",
+                        "expected one of the last takes, found \"" + takeId + "\""));
+    if (!take.seats.containsKey(player.id)) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part in the take");
+    }
+    return take;
+  }
+
+  void attacks(Member player, ClientMessage.Attacks message) {
+    TakeRun take = seatedTake(player, message.takeId());
+    if (message.epoch() != take.announced.epoch()) {
+      throw new Refusal(
+          ErrorCode.WRONG_EPOCH,
+          "epoch",
+          "expected the take's, " + take.announced.epoch() + ", found " + message.epoch());
+    }
+    SeqLedger ledger = take.reach(player.id).ledger;
+    long last = message.firstSeq() + message.attacks().size() - 1;
+    if (last > ledger.through() + TakeRun.FURTHEST_AHEAD) {
+      throw new Refusal(
+          ErrorCode.BAD_FIELD,
+          "firstSeq",
+          "expected at most "
+              + (ledger.through() + TakeRun.FURTHEST_AHEAD)
+              + ", "
+              + TakeRun.FURTHEST_AHEAD
+              + " beyond what is stored, found "
+              + last);
+    }
+    room.out.append(
+        new JournalEntry.Played(take.id(), player.id, message.firstSeq(), message.attacks()));
+    if (take.running()) {
+      relay.pass(take, player, message, ledger);
+      if (!player.clockSteady(room.epoch) && !take.id().equals(player.warnedOfClockIn)) {
+        player.warnedOfClockIn = take.id();
+        throw new Refusal(
+            ErrorCode.UNCERTAIN_CLOCK,
+            null,
+            "attacks are kept, but no steady clock was reported for them");
+      }
+    }
+  }
+
+  void through(Member sender, ClientMessage.PlayedThrough message) {
+    TakeRun take = seatedTake(sender, message.takeId());
+    if (take.running()) {
+      throw new Refusal(ErrorCode.WRONG_PHASE, null, "the take is still running");
+    }
+    room.out.append(new JournalEntry.PlayedThrough(take.id(), sender.id, message.lastSeq()));
+    take.playedThrough(sender.id, message.lastSeq(), room.now);
+    room.changed = true;
+  }
+
+  /** The journal has answered. */
+  void journaled(JournalEntry entry, RoomJournal.Outcome outcome) {
+    if (!(entry instanceof JournalEntry.Played played)) {
+      return;
+    }
+    Member player = room.members.get(played.playerId());
+    if (outcome instanceof RoomJournal.Outcome.Refused refused) {
+      if (player != null) {
+        room.out.send(player, Outbox.problem(ErrorCode.STORE_UNAVAILABLE, refused.why()));
+      }
+      return;
+    }
+    Optional<TakeRun> found = room.take(played.takeId());
+    if (found.isEmpty()) {
+      return;
+    }
+    TakeRun take = found.get();
+    TakeRun.Reach reach = take.reach(played.playerId());
+    long before = reach.ledger.through();
+    reach.ledger.stored(played.firstSeq(), played.lastSeq());
+    reach.toTell = true;
+    if (reach.ledger.through() != before) {
+      take.grown(room.now);
+    }
+    if (outcome instanceof RoomJournal.Outcome.Conflict conflict && player != null) {
+      room.out.send(
+          player,
+          new ServerMessage.Problem(
+              ErrorCode.SEQ_CONFLICT,
+              "stored before with other content, which stays: " + conflict.seqs(),
+              "firstSeq",
+              null,
+              false));
+    }
+  }
+
+  void reviewed(RoomEvent.Reviewed reviewed) {
+    Optional<TakeRun> found = room.take(reviewed.takeId());
+    if (found.isEmpty()) {
+      return;
+    }
+    TakeRun take = found.get();
+    boolean provisional = take.reviewMade(room.now);
+    room.out.append(new JournalEntry.Reviewed(take.id(), provisional, reviewed.review()));
+    if (take == room.lastTake()) {
+      room.lastReview = reviewed.review();
+      room.lastReviewProvisional = provisional;
+    }
+    telling.review(take, reviewed.review(), provisional);
+  }
+
+  void reviewFailed(RoomEvent.ReviewFailed failed) {
+    room.take(failed.takeId()).ifPresent(take -> take.reviewMade(room.now));
+  }
+
+  /** When an acknowledgement or a review is due. */
+  long wakeMicros() {
+    long wake = TakeRun.NEVER;
+    for (TakeRun take : room.takes) {
+      wake = Math.min(wake, take.reviewDueMicros());
+      for (TakeRun.Reach reach : take.reaches().values()) {
+        if (reach.toTell) {
+          wake = Math.min(wake, reach.toldMicros + STORED_MICROS);
+        }
+      }
+    }
+    return wake;
+  }
+
+  void due() {
+    for (TakeRun each : room.takes) {
+      tellStored(each);
+      if (room.now >= each.reviewDueMicros()) {
+        each.reviewAsked(room.now);
+        room.out.makeReview(each.id());
+      }
+    }
+  }
+
+  private void tellStored(TakeRun take) {
+    take.reaches()
+        .forEach(
+            (playerId, reach) -> {
+              if (reach.toTell && room.now >= reach.toldMicros + STORED_MICROS) {
+                reach.toTell = false;
+                reach.toldMicros = room.now;
+                Member player = room.members.get(playerId);
+                if (player != null) {
+                  room.out.send(
+                      player, new ServerMessage.Stored(take.id(), reach.ledger.through()));
+                }
+              }
+            });
+  }
+}

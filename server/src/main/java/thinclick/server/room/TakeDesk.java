@@ -1,0 +1,188 @@
+package thinclick.server.room;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Span;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+
+/** The take: its start, its stages, a change of its click, its end. */
+final class TakeDesk {
+  private static final int TAKES_REMEMBERED = 4;
+  private static final int REPLAN_BARS_AHEAD = 2;
+
+  private final Standing room;
+  private final Telling telling;
+
+  TakeDesk(Standing room, Telling telling) {
+    this.room = room;
+    this.telling = telling;
+  }
+
+  /** A take that was running when the room was written down is over; its host had died. */
+  void afterRestart(RoomJournal.Opened opened) {
+    TakeRun last = room.lastTake();
+    if (last == null) {
+      return;
+    }
+    if (room.phase == Phase.COUNT_IN || room.phase == Phase.TAKE) {
+      RoomJournal.StoredTake found = opened.takes().get(last.id());
+      Long lastMicros = found == null ? null : found.lastMicros();
+      long start = last.announced.startMicros();
+      stop(last, lastMicros == null ? start : Math.max(start, lastMicros), StopReason.INTERRUPTED);
+    } else if (room.phase == Phase.REVIEW && last.stopped != null) {
+      last.stop(last.stopped, room.now); // its review may have died with the host
+    }
+  }
+
+  void start(ClientMessage.Start command) {
+    Dealt made = Objects.requireNonNull(room.dealt);
+    long countIn = room.now + command.leadMillis() * 1_000L;
+    StepGrid before =
+        new StepGrid(made.meter(), made.stepsPerBeat(), made.tempo(), made.swing(), countIn);
+    long start = before.instantOf((long) command.countInBars() * before.stepsPerBar());
+    List<Part> parts = new ArrayList<>();
+    for (Part part : made.parts()) {
+      Member player = room.members.get(room.seatOf(part.player()));
+      double uncertainty = player == null ? 0 : player.uncertaintyMillis();
+      parts.add(Parts.with(part, uncertainty, part.standIn()));
+    }
+    Take written =
+        new Take(
+            Take.FORMAT,
+            Take.VERSION,
+            made.title(),
+            made.meter(),
+            made.tempo(),
+            made.stepsPerBeat(),
+            made.swing(),
+            start,
+            made.toleranceMillis(),
+            made.stages(),
+            parts,
+            List.<Attack>of(),
+            null,
+            List.of());
+    room.takeCount++;
+    ServerMessage.Announced announced =
+        new ServerMessage.Announced(
+            room.id + "-t" + room.takeCount,
+            made.dealId(),
+            room.epoch,
+            countIn,
+            start,
+            command.countInBars());
+    TakeRun take = new TakeRun(announced, written, room.seats);
+    room.takes.add(take);
+    while (room.takes.size() > TAKES_REMEMBERED) {
+      room.takes.remove(0);
+    }
+    room.lastReview = null;
+    room.decide();
+    room.out.append(new JournalEntry.TakeBegun(take.id(), written, take.seats));
+    room.enter(Phase.COUNT_IN, "started by the leader");
+    telling.allAndKeep(announced);
+    for (String playerId : room.seats.keySet()) {
+      Member player = room.members.get(playerId);
+      if (player == null || !player.here()) {
+        take.gone(playerId, countIn);
+      }
+    }
+  }
+
+  TakeRun running(String takeId) {
+    TakeRun take = room.lastTake();
+    if (take == null || !take.id().equals(takeId)) {
+      throw new Refusal(
+          ErrorCode.NOT_ALLOWED, "takeId", "expected the running take, found \"" + takeId + "\"");
+    }
+    return take;
+  }
+
+  void replan(ClientMessage.Replan command) {
+    TakeRun take = running(command.takeId());
+    StepGrid grid = take.written.grid();
+    double bars = (room.now - grid.startMicros()) / (grid.stepMicros() * grid.stepsPerBar());
+    long earliest = (long) Math.floor(bars) + REPLAN_BARS_AHEAD;
+    int most = take.written.plan().bars() - 1;
+    if (command.fromBar() < earliest || command.fromBar() > most) {
+      throw new BadInput(
+          "fromBar",
+          "expected "
+              + Math.max(0, earliest)
+              + " to "
+              + most
+              + ", two bars ahead at least, found "
+              + command.fromBar());
+    }
+    List<Stage> whole = Replanning.stages(take.written, command.fromBar(), command.stages());
+    ServerMessage.Replanned replanned =
+        new ServerMessage.Replanned(take.id(), command.fromBar(), whole);
+    take.replan(Replanning.with(take.written, whole), replanned);
+    room.out.append(new JournalEntry.Replanned(take.id(), take.written));
+    room.decide();
+    telling.allAndKeep(replanned);
+  }
+
+  void stop(TakeRun take, long atMicros, StopReason reason) {
+    ServerMessage.Stopped stopped = new ServerMessage.Stopped(take.id(), atMicros, reason);
+    take.goneSince()
+        .forEach(
+            (playerId, since) -> {
+              if (atMicros > since) {
+                room.out.append(
+                    new JournalEntry.Away(take.id(), playerId, new Span(since, atMicros)));
+              }
+            });
+    take.goneSince().clear();
+    take.stop(stopped, room.now);
+    room.out.append(new JournalEntry.TakeEnded(take.id(), atMicros, reason));
+    room.decide();
+    room.enter(Phase.REVIEW, "the take ended: " + reason.name().toLowerCase(Locale.ROOT));
+    telling.allAndKeep(stopped);
+  }
+
+  /** When a stage, the first bar or the end is to be dealt with. */
+  long wakeMicros() {
+    TakeRun take = room.lastTake();
+    if (take == null || !take.running()) {
+      return TakeRun.NEVER;
+    }
+    long wake = room.phase == Phase.COUNT_IN ? take.announced.startMicros() : take.endMicros();
+    return take.nextStage < take.written.stages().size()
+        ? Math.min(wake, take.stageSaidMicros(take.nextStage))
+        : wake;
+  }
+
+  void due() {
+    TakeRun take = room.lastTake();
+    if (take == null || !take.running()) {
+      return;
+    }
+    while (take.nextStage < take.written.stages().size()
+        && room.now >= take.stageSaidMicros(take.nextStage)) {
+      int stage = take.nextStage++;
+      telling.all(
+          new ServerMessage.StageNear(
+              take.id(), stage, take.written.plan().fromBar(stage), take.stageMicros(stage)));
+    }
+    if (room.phase == Phase.COUNT_IN && room.now >= take.announced.startMicros()) {
+      room.enter(Phase.TAKE, "the count-in is over");
+    }
+    if (room.now >= take.endMicros()) {
+      stop(take, take.nominalEndMicros(), StopReason.FINISHED);
+    }
+  }
+}

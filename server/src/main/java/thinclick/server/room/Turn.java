@@ -1,0 +1,220 @@
+package thinclick.server.room;
+
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
+
+/** One message of one member: in which phases it is heard, and which part of the room hears it. */
+final class Turn implements ClientMessage.Handler {
+  private final Standing room;
+  private final RoomParts parts;
+  private final Member sender;
+
+  /** True where {@code done} has been sent, or will be sent later. */
+  private boolean answered;
+
+  private Turn(Standing room, RoomParts parts, Member sender) {
+    this.room = room;
+    this.parts = parts;
+    this.sender = sender;
+  }
+
+  /** Follows a message, or tells its sender why not. */
+  static void take(Standing room, RoomParts parts, Member sender, RoomEvent.Said said) {
+    ClientMessage message = said.message();
+    Long requestId = message instanceof ClientMessage.Command command ? command.requestId() : null;
+    try {
+      if (message instanceof ClientMessage.LeaderCommand command) {
+        parts.leading().check(sender, command);
+      }
+      Turn turn = new Turn(room, parts, sender);
+      message.to(turn);
+      if (requestId != null && !turn.answered) {
+        room.out.send(sender, new ServerMessage.Done(requestId, room.revision));
+      }
+    } catch (Refusal refused) {
+      room.out.refuse(said.connection(), refused, requestId);
+    } catch (BadInput bad) {
+      room.out.refuse(said.connection(), Refusal.of(bad), requestId);
+    }
+  }
+
+  /** Everything but while a take is on. */
+  private void expectNoTake() {
+    room.expect(Phase.GATHERING, Phase.DEALT, Phase.REVIEW);
+  }
+
+  @Override
+  public void onOpenRoom(ClientMessage.OpenRoom message) {
+    throw new Refusal(ErrorCode.WRONG_PHASE, null, "expected once, as the first message");
+  }
+
+  @Override
+  public void onJoin(ClientMessage.Join message) {
+    throw new Refusal(ErrorCode.WRONG_PHASE, null, "expected once, as the first message");
+  }
+
+  @Override
+  public void onClock(ClientMessage.Clock message) {
+    // Answered at the edge, where the instants are; here only when somebody drives a room alone.
+    room.out.send(
+        sender,
+        new ServerMessage.ClockAnswer(
+            message.id(), message.t1Micros(), room.now, room.now, room.epoch));
+  }
+
+  @Override
+  public void onClockReport(ClientMessage.ClockReport message) {
+    if (message.epoch() != room.epoch) {
+      throw new Refusal(
+          ErrorCode.WRONG_EPOCH, "epoch", "expected " + room.epoch + ", found " + message.epoch());
+    }
+    sender.clock = message;
+    room.rosterChanged = true;
+  }
+
+  @Override
+  public void onSoundCheck(ClientMessage.SoundCheck message) {
+    expectNoTake();
+    if (sender.role == Role.LISTENER) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener has no chair to measure");
+    }
+    sender.latencyMillis = message.latencyMillis();
+    sender.soundUncertaintyMillis = message.uncertaintyMillis();
+    room.rosterChanged = true;
+    room.changed = true;
+    room.out.send(
+        sender,
+        new ServerMessage.SoundCheckNoted(
+            message.latencyMillis(), message.uncertaintyMillis(), true));
+  }
+
+  @Override
+  public void onReady(ClientMessage.Ready message) {
+    room.expect(Phase.DEALT);
+    if (!room.seats.containsKey(sender.id)) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part");
+    }
+    parts.table().checkDeal(message.dealId());
+    sender.readyFor = message.ready() ? message.dealId() : null;
+    room.rosterChanged = true;
+  }
+
+  @Override
+  public void onAttacks(ClientMessage.Attacks message) {
+    parts.playing().attacks(sender, message);
+  }
+
+  @Override
+  public void onPlayedThrough(ClientMessage.PlayedThrough message) {
+    parts.playing().through(sender, message);
+  }
+
+  @Override
+  public void onLeave(ClientMessage.Leave message) {
+    answered = true;
+    room.out.send(sender, new ServerMessage.Done(message.requestId(), room.revision));
+    parts.entrance().leave(sender, CloseCode.LEFT);
+  }
+
+  @Override
+  public void onMaterial(ClientMessage.Material message) {
+    expectNoTake();
+    parts.table().material(message);
+  }
+
+  @Override
+  public void onPlan(ClientMessage.Plan message) {
+    expectNoTake();
+    parts.table().plan(message);
+  }
+
+  @Override
+  public void onDeal(ClientMessage.Deal message) {
+    expectNoTake();
+    parts.table().deal(message);
+  }
+
+  @Override
+  public void onStart(ClientMessage.Start message) {
+    room.expect(Phase.DEALT);
+    parts.table().checkDeal(message.dealId());
+    parts.desk().start(message);
+  }
+
+  @Override
+  public void onStop(ClientMessage.Stop message) {
+    room.expect(Phase.COUNT_IN, Phase.TAKE);
+    parts.desk().stop(parts.desk().running(message.takeId()), room.now, StopReason.LEADER);
+  }
+
+  @Override
+  public void onResync(ClientMessage.Resync message) {
+    parts.telling().missedTo(sender, message.revision());
+  }
+
+  @Override
+  public void onClaimLead(ClientMessage.ClaimLead message) {
+    parts.leading().claim(sender);
+  }
+
+  @Override
+  public void onReplan(ClientMessage.Replan message) {
+    room.expect(Phase.COUNT_IN, Phase.TAKE);
+    parts.desk().replan(message);
+  }
+
+  @Override
+  public void onSeat(ClientMessage.Seat message) {
+    expectNoTake();
+    parts.leading().seat(message);
+  }
+
+  @Override
+  public void onStandIn(ClientMessage.StandIn message) {
+    expectNoTake();
+    parts.leading().standIn(message);
+  }
+
+  @Override
+  public void onPassLead(ClientMessage.PassLead message) {
+    expectNoTake();
+    parts.leading().pass(message);
+  }
+
+  @Override
+  public void onRemove(ClientMessage.Remove message) {
+    parts.leading().remove(sender, message);
+  }
+
+  @Override
+  public void onLock(ClientMessage.Lock message) {
+    parts.leading().lock(message);
+  }
+
+  @Override
+  public void onNewWord(ClientMessage.NewWord message) {
+    answered = true;
+    parts.leading().wantWord(sender, message);
+  }
+
+  @Override
+  public void onNote(ClientMessage.Note message) {
+    parts.leading().note(message);
+  }
+
+  @Override
+  public void onCloseRoom(ClientMessage.CloseRoom message) {
+    answered = true;
+    room.out.send(sender, new ServerMessage.Done(message.requestId(), room.revision));
+    room.runningTake().ifPresent(take -> parts.desk().stop(take, room.now, StopReason.LEADER));
+    room.out.append(new JournalEntry.Closed());
+    String why = "the leader has closed the room";
+    parts.entrance().end(why, null, CloseCode.CLOSED, why);
+  }
+}
