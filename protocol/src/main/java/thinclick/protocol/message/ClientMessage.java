@@ -500,12 +500,21 @@ public sealed interface ClientMessage {
     }
   }
 
-  /** Writes a note for everybody in the room, or wipes it out. */
-  record Note(long requestId, long revision, String value) implements LeaderCommand {
+  /**
+   * Writes a note, or wipes it out with an empty one. A note to everybody takes the place of what
+   * was written to one.
+   *
+   * @param playerId to whom alone; null for everybody
+   */
+  record Note(long requestId, long revision, String value, @Nullable String playerId)
+      implements LeaderCommand {
     public Note {
       Limits.request(requestId);
       Limits.revision(revision);
       Check.length("value", Check.present("value", value), 0, 500);
+      if (playerId != null) {
+        Limits.id("playerId", playerId);
+      }
     }
 
     @Override

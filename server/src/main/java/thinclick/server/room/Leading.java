@@ -108,9 +108,19 @@ final class Leading {
   }
 
   void note(ClientMessage.Note message) {
-    room.note = message.value().isEmpty() ? null : message.value();
-    room.decide();
-    telling.wholeRoom();
+    String written = message.value().isEmpty() ? null : message.value();
+    if (message.playerId() == null) {
+      room.note = written;
+      room.members.all().forEach(member -> member.note = null);
+      room.decide();
+      telling.wholeRoom();
+    } else {
+      Member one = room.somebody(message.playerId());
+      one.note = written;
+      if (one.here()) {
+        telling.roomTo(one);
+      }
+    }
   }
 
   void wantWord(Member sender, ClientMessage.NewWord message) {

@@ -26,6 +26,9 @@ final class Member {
   @Nullable String readyFor;
   @Nullable String warnedOfClockIn;
 
+  /** The leader's to this one alone; said while the room lives, never written down. */
+  @Nullable String note;
+
   Member(String id, Nickname name, String tokenHash, Role role, boolean standIn) {
     this.id = id;
     this.name = name;

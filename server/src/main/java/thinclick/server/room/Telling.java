@@ -105,7 +105,7 @@ final class Telling {
         take == null ? null : take.stopped,
         take == null ? 0 : take.reach(member.id).ledger.through(),
         room.locked,
-        room.note);
+        member.note == null ? room.note : member.note);
   }
 
   private Dealt dealtFor(Member member, Dealt made) {

@@ -17,6 +17,7 @@ import tools.jackson.databind.JsonNode;
  * @param driftPercent slope of the ensemble pulse against the written grid, percent; positive drags
  * @param written written attacks that count, all players
  * @param placed those that were placed
+ * @param click what clicks, in words
  */
 public record StageReview(
     int fromBar,
@@ -26,7 +27,8 @@ public record StageReview(
     Figure spreadMillis,
     Figure driftPercent,
     int written,
-    int placed) {
+    int placed,
+    String click) {
   /** The hold, in percent, at which a stage counts as held. */
   public static final double HELD_PERCENT = 80;
 

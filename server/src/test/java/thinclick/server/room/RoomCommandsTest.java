@@ -2,6 +2,7 @@ package thinclick.server.room;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
@@ -176,10 +177,128 @@ class RoomCommandsTest {
 
     @Test
     void noteIsShownToAllAndWipedOut() {
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Softer, please."));
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Softer, please.", null));
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Softer, please.");
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), ""));
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "", null));
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isNull();
+    }
+  }
+
+  @Nested
+  class ANoteToOne {
+    @Test
+    void isShownToThatOneAlone() {
+      int toldBefore = drive.all(JONAS, ServerMessage.Room.class).size();
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Count aloud.", MINA_ID));
+      done(LEADER);
+      assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Count aloud.");
+      assertThat(drive.all(JONAS, ServerMessage.Room.class)).hasSize(toldBefore);
+      drive.say(LEADER, new ClientMessage.Lock(9, drive.revision(), true));
+      assertThat(drive.last(JONAS, ServerMessage.Room.class).note()).isNull();
+      assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Count aloud.");
+    }
+
+    @Test
+    void givesWayToANoteToAll() {
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Count aloud.", MINA_ID));
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "All: softly.", null));
+      assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("All: softly.");
+    }
+
+    @Test
+    void toNobodyInTheRoomIsRefused() {
+      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Who?", "nobody"));
+      assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.BAD_FIELD);
+    }
+  }
+
+  /** Who may do what in which phase: only the leader, and some of it only between takes. */
+  @Nested
+  class Rights {
+    private List<ClientMessage.LeaderCommand> betweenTakes(long seen) {
+      return List.of(
+          new ClientMessage.Material(9, seen, null, "Charleston"),
+          new ClientMessage.Plan(9, seen, List.of(new Stage(4, 1, List.of(1), null)), null),
+          new ClientMessage.Deal(9, seen, 1, List.of()),
+          new ClientMessage.Seat(9, seen, MINA_ID, 2),
+          new ClientMessage.StandIn(9, seen, MINA_ID),
+          new ClientMessage.PassLead(9, seen, MINA_ID),
+          new ClientMessage.Start(9, seen, "deal", 3_000, 1));
+    }
+
+    private List<ClientMessage.LeaderCommand> inATake(long seen, String takeId) {
+      return List.of(
+          new ClientMessage.Stop(9, seen, takeId),
+          new ClientMessage.Replan(9, seen, takeId, 3, List.of(new Stage(1, 1, List.of(1), null))));
+    }
+
+    private List<ClientMessage.LeaderCommand> atAnyTime(long seen) {
+      return List.of(
+          new ClientMessage.Note(9, seen, "Softly.", null),
+          new ClientMessage.Note(9, seen, "Softly.", MINA_ID),
+          new ClientMessage.Lock(9, seen, true),
+          new ClientMessage.NewWord(9, seen),
+          new ClientMessage.Remove(9, seen, JONAS_ID));
+    }
+
+    @Test
+    void aPlayerMayDoNothingThatIsTheLeaders() {
+      ServerMessage.Announced take = drive.start(LEADER);
+      List<ClientMessage.LeaderCommand> all = new ArrayList<>(betweenTakes(drive.revision()));
+      all.addAll(inATake(drive.revision(), take.takeId()));
+      all.addAll(atAnyTime(drive.revision()));
+      all.add(new ClientMessage.CloseRoom(9, drive.revision()));
+      for (ClientMessage.LeaderCommand command : all) {
+        int before = drive.all(MINA, ServerMessage.Problem.class).size();
+        drive.say(MINA, command);
+        assertThat(drive.all(MINA, ServerMessage.Problem.class))
+            .as("%s", command)
+            .hasSize(before + 1);
+        assertThat(drive.lastError(MINA)).as("%s", command).isEqualTo(ErrorCode.NOT_ALLOWED);
+      }
+    }
+
+    @Test
+    void whileATakeRunsNothingIsChosenDealtOrSeated() {
+      drive.start(LEADER);
+      drive.pass(4_500);
+      for (ClientMessage.LeaderCommand command : betweenTakes(drive.revision())) {
+        int before = drive.all(LEADER, ServerMessage.Problem.class).size();
+        drive.say(LEADER, command);
+        assertThat(drive.all(LEADER, ServerMessage.Problem.class))
+            .as("%s", command)
+            .hasSize(before + 1);
+        assertThat(drive.lastError(LEADER)).as("%s", command).isEqualTo(ErrorCode.WRONG_PHASE);
+      }
+    }
+
+    @Test
+    void betweenTakesNothingIsStoppedOrReplanned() {
+      drive.material(LEADER);
+      for (ClientMessage.LeaderCommand command : inATake(drive.revision(), "room-t1")) {
+        drive.say(LEADER, command);
+        assertThat(drive.lastError(LEADER)).as("%s", command).isEqualTo(ErrorCode.WRONG_PHASE);
+      }
+    }
+
+    @Test
+    void notesLockWordAndSendingOutGoAtAnyTime() {
+      for (boolean playing : List.of(false, true)) {
+        RoomDrive own = new RoomDrive();
+        own.open(LEADER, "Frau Ott");
+        own.join(MINA, "Mina");
+        own.join(JONAS, "Jonas");
+        if (playing) {
+          own.start(LEADER);
+          own.pass(4_500);
+        }
+        for (int i = 0; i < atAnyTime(0).size(); i++) {
+          own.say(LEADER, atAnyTime(own.revision()).get(i));
+        }
+        assertThat(own.all(LEADER, ServerMessage.Problem.class))
+            .as("playing %s", playing)
+            .isEmpty();
+      }
     }
   }
 
