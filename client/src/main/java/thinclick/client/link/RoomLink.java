@@ -251,6 +251,28 @@ public final class RoomLink implements AutoCloseable {
     return request(id -> new ClientMessage.Stop(id, revision, takeId));
   }
 
+  /** Makes a command of a leader's for the room as it was last seen. */
+  @FunctionalInterface
+  public interface LeaderAsks {
+    /**
+     * The command.
+     *
+     * @param requestId names it in its answer
+     * @param revision the room's, as this link last heard of it
+     */
+    ClientMessage.LeaderCommand with(long requestId, long revision);
+  }
+
+  /** Sends any other command of a leader's: seats, notes, a changed plan and so on. */
+  public CompletableFuture<Long> ask(LeaderAsks command) {
+    return request(id -> command.with(id, revision));
+  }
+
+  /** Takes the lead where the leader has been gone for long. */
+  public CompletableFuture<Long> claimLead() {
+    return request(ClientMessage.ClaimLead::new);
+  }
+
   // ------------------------------------------------------------------ what is known
 
   /** Where the link stands. */

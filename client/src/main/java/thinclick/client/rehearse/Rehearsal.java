@@ -33,12 +33,13 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
-import thinclick.server.words.BarWords;
-import thinclick.server.words.ClickWords;
+import thinclick.server.scoring.PlanWords;
+import thinclick.server.scoring.Scorer;
 import thinclick.server.words.ReviewPage;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
@@ -68,8 +69,7 @@ public final class Rehearsal implements RoomListener {
   private final CompletableFuture<ServerMessage.Dealt> dealt = new CompletableFuture<>();
   private final CompletableFuture<Boolean> ready = new CompletableFuture<>();
   private final CompletableFuture<ServerMessage.Announced> announced = new CompletableFuture<>();
-  private final CompletableFuture<ServerMessage.ReviewReady> reviewed = new CompletableFuture<>();
-  private final Speaker speaker = Speaker.english();
+  private final CompletableFuture<String> reviewed = new CompletableFuture<>();
   private @Nullable RoomLink link;
 
   private Rehearsal(
@@ -160,13 +160,14 @@ public final class Rehearsal implements RoomListener {
       await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
       ServerMessage.Announced take = await("the count-in", announced);
       long lasts = tellBars(hand, take);
-      ServerMessage.ReviewReady review = await("the review", reviewed, lasts + PATIENCE_SECONDS);
-      String takeId = review.takeId();
+      String takeId = await("the review", reviewed, lasts + PATIENCE_SECONDS);
       Take played =
           host.take(takeId)
               .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
       out.println();
-      out.println(ReviewPage.of(Spoken.fromJson(review.review()), speaker).stripTrailing());
+      Speaker speaker = Speaker.english();
+      Spoken review = Spoken.of(Scorer.analyse(played), speaker);
+      out.println(ReviewPage.of(review, speaker).stripTrailing());
       out.flush();
       return played;
     } finally {
@@ -212,16 +213,13 @@ public final class Rehearsal implements RoomListener {
         new StepGrid(
             hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
     ClickPlan plan = new ClickPlan(hand.stages());
-    BarWords words = new BarWords(plan, hand.meter(), hand.stepsPerBeat(), speaker);
-    say(leader, take.countInMicros(), "count-in: " + words.counted());
+    say(leader, take.countInMicros(), "count-in: " + counted(hand.meter()));
     for (int bar = 0; bar < plan.bars(); bar++) {
-      String what = words.of(bar);
+      String what = BarWords.of(plan, bar, hand.meter(), hand.stepsPerBeat());
       int stage = plan.stageAt(bar);
       String heading =
           plan.fromBar(stage) == bar
-              ? "   <- "
-                  + speaker.say(
-                      ClickWords.of(plan.stages().get(stage), hand.meter(), hand.stepsPerBeat()))
+              ? "   <- " + PlanWords.of(plan.stages().get(stage), hand.meter(), hand.stepsPerBeat())
               : "";
       say(
           leader,
@@ -240,6 +238,14 @@ public final class Rehearsal implements RoomListener {
           out.println(line);
           out.flush();
         });
+  }
+
+  private static String counted(Meter meter) {
+    List<String> beats = new ArrayList<>();
+    for (int beat = 1; beat <= meter.beatsPerBar(); beat++) {
+      beats.add(PlanWords.number(beat));
+    }
+    return String.join(" ", beats);
   }
 
   // ------------------------------------------------------------------ what the room says
@@ -291,7 +297,7 @@ public final class Rehearsal implements RoomListener {
   @Override
   public void reviewReady(ServerMessage.ReviewReady review) {
     if (!review.provisional()) {
-      reviewed.complete(review);
+      reviewed.complete(review.takeId());
     }
   }
 

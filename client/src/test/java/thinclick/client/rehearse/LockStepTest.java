@@ -16,16 +16,14 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.Scorer;
-import thinclick.server.words.ReviewPage;
-import thinclick.server.words.Speaker;
-import thinclick.server.words.Spoken;
 
 /** Whole rehearsals over real sockets on one virtual clock, each from the door to the review. */
 class LockStepTest {
   @TempDir Path folder;
   private List<Long> heard = List.of();
-  private Spoken spoken;
 
   private Take rehearse(String in, int players, int bars, long seed) {
     Path own = folder.resolve(in);
@@ -39,7 +37,6 @@ class LockStepTest {
             (number, hand) -> number == 1 ? new Slip(2, 4, 1) : Slip.NONE)) {
       Take take = band.play("Four-chair canon", bars, 160.0, seed);
       heard = band.heard();
-      spoken = Spoken.fromJson(band.review.review());
       assertThat(band.links()).as("the leader's line").containsExactly(LinkState.ONLINE);
       return take;
     }
@@ -65,11 +62,8 @@ class LockStepTest {
     assertThat(heard)
         .as("every attack, by who only listens")
         .isEqualTo(take.attacks().stream().map(Attack::micros).sorted().toList());
-    Speaker english = Speaker.english();
-    assertThat(spoken)
-        .as("the host's review is what its take comes to")
-        .isEqualTo(Spoken.of(Scorer.analyse(take), english));
-    String text = ReviewPage.of(spoken, english);
+    Review review = Scorer.review(take);
+    String text = ReviewText.of(review);
     assertThat(text).contains(names).doesNotContain("NaN", "Infinity", "null");
     FileCodec.readTake(FileCodec.write(take));
   }

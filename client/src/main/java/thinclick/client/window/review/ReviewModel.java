@@ -12,14 +12,15 @@ import thinclick.protocol.json.BadInput;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
+import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.StageReview;
-import thinclick.server.words.Speaker;
-import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
 
 /** A review as it is read: sentences, then the stages, then the players. */
 public final class ReviewModel {
   private static final Logger LOG = LoggerFactory.getLogger(ReviewModel.class);
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
   private final Words words;
 
@@ -28,21 +29,21 @@ public final class ReviewModel {
   }
 
   /** The review of the last take, or null where there is none that can be read. */
-  public @Nullable Spoken read(RoomState room) {
+  public @Nullable Review read(RoomState room) {
     if (room.review() == null) {
       return null;
     }
     try {
-      return Spoken.fromJson(room.review().review());
+      return MAPPER.treeToValue(room.review().review(), Review.class);
     } catch (JacksonException | BadInput unreadable) {
       LOG.warn("a review that cannot be read: {}", unreadable.getMessage());
       return null;
     }
   }
 
-  /** What a bandleader would say, as the host said it. */
-  public List<String> sentences(Spoken spoken) {
-    return spoken.prose(Speaker.of(words.locale()));
+  /** What a bandleader would say. */
+  public List<String> sentences(Review review) {
+    return ReviewText.sentences(review);
   }
 
   /** The heads of the stages table. */
@@ -56,15 +57,13 @@ public final class ReviewModel {
   }
 
   /** A line for each stage. */
-  public List<List<String>> stages(Spoken spoken) {
+  public List<List<String>> stages(Review review) {
     List<List<String>> lines = new ArrayList<>();
-    List<StageReview> stages = spoken.review().stages();
-    for (int i = 0; i < stages.size(); i++) {
-      StageReview stage = stages.get(i);
+    for (StageReview stage : review.stages()) {
       lines.add(
           List.of(
               words.say("review.barsFromTo", stage.fromBar() + 1, stage.toBar()),
-              spoken.clicks().get(i),
+              stage.click(),
               figure(stage.hold(), "%.0f %%"),
               figure(stage.spreadMillis(), "%.0f ms"),
               figure(stage.driftPercent(), "%+.1f %%")));

@@ -13,7 +13,6 @@ import javafx.scene.layout.VBox;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.words.Words;
 import thinclick.server.scoring.Review;
-import thinclick.server.words.Spoken;
 
 /** The review's page. */
 public final class ReviewView {
@@ -52,13 +51,12 @@ public final class ReviewView {
   }
 
   private void show(RoomState room) {
-    Spoken spoken = model.read(room);
+    Review review = model.read(room);
     sheet.getChildren().clear();
-    if (spoken == null) {
+    if (review == null) {
       sheet.getChildren().add(styled(new Label(words.say("review.none")), "soft"));
       return;
     }
-    Review review = spoken.review();
     sheet.getChildren().add(styled(new Label(review.title()), "title"));
     sheet
         .getChildren()
@@ -73,7 +71,7 @@ public final class ReviewView {
                 "soft"));
     VBox prose = new VBox(7);
     prose.setId("review-prose");
-    for (String sentence : model.sentences(spoken)) {
+    for (String sentence : model.sentences(review)) {
       Label label = new Label(sentence);
       label.setWrapText(true);
       prose.getChildren().add(label);
@@ -81,7 +79,7 @@ public final class ReviewView {
     sheet.getChildren().add(prose);
     sheet
         .getChildren()
-        .add(table(words.say("review.stages"), "stages", model.stageHeads(), model.stages(spoken)));
+        .add(table(words.say("review.stages"), "stages", model.stageHeads(), model.stages(review)));
     sheet
         .getChildren()
         .add(

@@ -16,8 +16,7 @@ import thinclick.server.engraving.Head;
 import thinclick.server.engraving.StaffNote;
 import thinclick.server.engraving.StaffPart;
 import thinclick.server.engraving.SystemPlan;
-import thinclick.server.words.ClickWords;
-import thinclick.server.words.Speaker;
+import thinclick.server.scoring.PlanWords;
 
 /** From a dealt part to what the layout takes: a rhythm on one line, the click above it. */
 final class DealtPart {
@@ -83,8 +82,7 @@ final class DealtPart {
     int bar = 0;
     for (Stage stage : dealt.stages()) {
       int end = bar + stage.bars();
-      String clicks =
-          Speaker.english().say(ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat()));
+      String clicks = PlanWords.of(stage, dealt.meter(), dealt.stepsPerBeat());
       String direction = clicks.contains("click") ? clicks : "click: " + clicks;
       while (bar < end) {
         int bars = Math.min(Math.min(MOST_BARS, barsPerSystem), end - bar);
