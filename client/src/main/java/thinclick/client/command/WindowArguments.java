@@ -25,6 +25,9 @@ final class WindowArguments {
   @Option(names = "--here", description = "open a room on this computer and lead it")
   private boolean here;
 
+  @Option(names = "--practise", description = "practise alone, with stand-ins")
+  private boolean practise;
+
   @Option(
       names = "--network",
       description = "with --here: let other computers of the network in, without encryption")
@@ -54,6 +57,12 @@ final class WindowArguments {
   private Way way() {
     if (network && !here) {
       throw new BadInput("--network", "expected together with --here, found alone");
+    }
+    if (practise) {
+      if (here || server != null || room != null) {
+        throw new BadInput("--practise", "expected alone, found with a room");
+      }
+      return Way.PRACTICE;
     }
     if (here) {
       if (server != null || room != null) {

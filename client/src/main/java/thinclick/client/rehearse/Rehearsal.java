@@ -24,6 +24,7 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
+import thinclick.client.standin.Manner;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
@@ -147,7 +148,7 @@ public final class Rehearsal implements RoomListener {
                 room,
                 players.get(i),
                 timing,
-                hand -> slip(hand, slips),
+                hand -> slips ? Manner.LOST.slip(hand) : Slip.NONE,
                 seed * 100 + i));
       }
       List<String> chairs = await("all players", seated);
@@ -179,16 +180,6 @@ public final class Rehearsal implements RoomListener {
       loop.close();
       remove(folder);
     }
-  }
-
-  /** One of the band loses the beat for two bars as the click gets thin, and comes home again. */
-  private static Slip slip(ServerMessage.Dealt hand, boolean slips) {
-    int bars = new ClickPlan(hand.stages()).bars();
-    if (!slips || bars < 6) {
-      return Slip.NONE;
-    }
-    int from = bars - bars / 3;
-    return new Slip(from, from + 2, 1);
   }
 
   private void introduce(ServerMessage.Dealt hand) {

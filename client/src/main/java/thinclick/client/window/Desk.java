@@ -17,6 +17,8 @@ import thinclick.client.window.lectern.LecternModel;
 import thinclick.client.window.lectern.LecternView;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Stylesheet;
+import thinclick.client.window.practice.PracticeModel;
+import thinclick.client.window.practice.PracticeView;
 import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
@@ -47,6 +49,7 @@ final class Desk implements AutoCloseable {
   private final LecternModel lecternModel;
   private final DoorModel doorModel;
   private final DoorView door;
+  private final PracticeView practice;
   private final LecternView lectern;
   private final StandView stand;
   private final ReviewView review;
@@ -60,6 +63,7 @@ final class Desk implements AutoCloseable {
   private final SettingsFile settingsFile;
   private final String putAside;
 
+  private View current = View.DOOR;
   private Palette palette;
   private double textSize;
 
@@ -82,10 +86,14 @@ final class Desk implements AutoCloseable {
     doorModel.nameProperty().set(settings.name());
     doorModel.addressProperty().set(settings.address());
     door = new DoorView(doorModel, words);
+    practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
+    practice.onBack(() -> go(View.DOOR));
+    doorModel.onPractise(() -> go(View.PRACTICE));
     lectern = new LecternView(lecternModel, words, session.stateProperty());
     stand = new StandView(standModel, words);
     review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
     pages.put(View.DOOR, door.root());
+    pages.put(View.PRACTICE, practice.root());
     pages.put(View.STAND, stand.root());
     pages.put(View.LECTERN, lectern.root());
     pages.put(View.REVIEW, review.root());
@@ -136,6 +144,7 @@ final class Desk implements AutoCloseable {
     }
     switch (options.way()) {
       case DOOR -> {}
+      case PRACTICE -> doorModel.practise();
       case HERE -> doorModel.openHere();
       case THERE -> doorModel.openThere();
       case JOIN -> doorModel.join();
@@ -196,7 +205,7 @@ final class Desk implements AutoCloseable {
     if (!inside && old.inside()) {
       go(View.DOOR);
     } else if (inside && !old.inside()) {
-      go(now.leader() ? View.LECTERN : View.STAND);
+      go(now.leader() && !session.practising() ? View.LECTERN : View.STAND);
     } else if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
       go(View.STAND);
     } else if (inside && now.review() != null && old.review() == null) {
@@ -208,7 +217,7 @@ final class Desk implements AutoCloseable {
   private boolean offered(View wanted) {
     RoomState room = session.state();
     return switch (wanted) {
-      case DOOR -> !room.inside();
+      case DOOR, PRACTICE -> !room.inside();
       case STAND -> room.inside();
       case LECTERN -> room.inside() && room.leader();
       case REVIEW -> room.inside() && room.review() != null;
@@ -221,6 +230,7 @@ final class Desk implements AutoCloseable {
     }
     Node page = pages.get(wanted);
     if (page != null) {
+      current = wanted;
       shell.show(wanted, page);
       stage.setTitle(words.say("shell.title", words.say(wanted.key())));
     }
@@ -234,6 +244,7 @@ final class Desk implements AutoCloseable {
   private void focus(View wanted) {
     switch (wanted) {
       case DOOR -> door.begin();
+      case PRACTICE -> practice.begin();
       case LECTERN -> lectern.begin();
       case STAND -> stand.begin();
       case REVIEW -> review.begin();
@@ -244,6 +255,11 @@ final class Desk implements AutoCloseable {
     standModel.look();
     RoomState room = session.state();
     String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
+    if (room.link() == null && current == View.PRACTICE) {
+      said = words.say("situation.practice");
+    } else if (room.inside() && session.standInsAreComing() && room.problem().isEmpty()) {
+      said = words.say("situation.practice.coming");
+    }
     boolean first = room.link() == null && !putAside.isEmpty();
     shell.say(first ? words.say("settings.aside", putAside) + " " + said : said);
   }

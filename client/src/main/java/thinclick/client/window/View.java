@@ -2,8 +2,10 @@ package thinclick.client.window;
 
 /** The pages of the window. */
 enum View {
-  /** Where one comes in; the only page outside a room. */
+  /** Where one comes in. */
   DOOR("door", 0),
+  /** What is practised alone, and with whom; outside a room. */
+  PRACTICE("practice", 0),
   /** The player's page. */
   STAND("stand", 2),
   /** The leader's page. */

@@ -25,6 +25,8 @@ public record WindowOptions(
   public enum Way {
     /** None: the door is shown. */
     DOOR,
+    /** The page for practising alone. */
+    PRACTICE,
     /** A room hosted in this window. */
     HERE,
     /** A new room at a host elsewhere. */

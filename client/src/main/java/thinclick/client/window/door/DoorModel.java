@@ -20,6 +20,8 @@ public final class DoorModel {
   private final Session session;
   private final Words words;
 
+  private Runnable practise = () -> {};
+
   private final StringProperty name = new SimpleStringProperty("");
   private final StringProperty address = new SimpleStringProperty("");
   private final StringProperty word = new SimpleStringProperty("");
@@ -86,6 +88,18 @@ public final class DoorModel {
     }
     if (checked != null && where != null && !called.isEmpty()) {
       session.join(where, called, checked);
+    }
+  }
+
+  /** What is to happen where somebody wants to practise alone. */
+  public void onPractise(Runnable does) {
+    practise = does;
+  }
+
+  /** Goes on to practising alone; says what is wrong where one cannot. */
+  public void practise() {
+    if (checkedName() != null) {
+      practise.run();
     }
   }
 

@@ -15,7 +15,7 @@ import javafx.scene.layout.VBox;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
-/** The first page: a name, then a room here or a room elsewhere. */
+/** The first page: a name, then a room here, a room elsewhere or none but one's own. */
 public final class DoorView {
   private static final double FIELD_WIDTH = 240;
 
@@ -93,11 +93,20 @@ public final class DoorView {
             field(words.say("door.word"), word, model.wordProperty(), model.wordSaysProperty()),
             buttons);
 
+    Button practise = new Button(words.say("door.practise.button"));
+    practise.setId("practise");
+    practise.setOnAction(done -> model.practise());
+    VBox alone =
+        section(
+            styled(wrapped(new Label(words.say("door.practise"))), "heading"),
+            wrapped(new Label(words.say("door.practise.what"))),
+            practise);
+
     Label care = styled(wrapped(new Label(words.say("care.sound"))), "soft");
     open.getStyleClass().add("column");
     come.getStyleClass().add("column");
     TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, who, ways, section(care)), "sheet");
+    VBox sheet = styled(new VBox(title, what, who, ways, alone, section(care)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);

@@ -49,6 +49,7 @@ public final class Session implements AutoCloseable {
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
   private @Nullable RehearsalHost host;
+  private @Nullable Practice practice;
   private long deals;
 
   /**
@@ -89,6 +90,26 @@ public final class Session implements AutoCloseable {
    * @param forOthers true where other computers of the network may come in
    */
   public void openHere(String name, boolean forOthers) {
+    open(name, forOthers, null);
+  }
+
+  /** Opens a room for this player alone, with stand-ins, and deals in it. */
+  public void practise(String name, Company company) {
+    open(name, false, company);
+  }
+
+  /** True in a room that was opened to practise alone. */
+  public boolean practising() {
+    return practice != null;
+  }
+
+  /** True there until the parts have been asked for. */
+  public boolean standInsAreComing() {
+    Practice now = practice;
+    return now != null && now.gathering();
+  }
+
+  private void open(String name, boolean forOthers, @Nullable Company company) {
     leave();
     state.set(state().calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
     CompletableFuture<?> unused =
@@ -99,6 +120,9 @@ public final class Session implements AutoCloseable {
                     failed(failed);
                   } else {
                     host = started;
+                    if (company != null) {
+                      practice = practice(started, name, company);
+                    }
                     String where = forOthers ? LocalAddress.find() : "127.0.0.1";
                     enter(
                         where + ":" + started.port(),
@@ -107,6 +131,12 @@ public final class Session implements AutoCloseable {
                   }
                 },
                 windowThread);
+  }
+
+  private Practice practice(RehearsalHost hosting, String name, Company company) {
+    deals++;
+    return new Practice(
+        loop, RoomAddress.local(hosting.port()), name, company, deals, wanted -> ask(wanted::by));
   }
 
   private RehearsalHost startHost(boolean forOthers) {
@@ -165,6 +195,11 @@ public final class Session implements AutoCloseable {
     if (old != null) {
       old.close();
     }
+    Practice over = practice;
+    practice = null;
+    if (over != null) {
+      over.close();
+    }
     RehearsalHost ending = host;
     host = null;
     if (ending != null) {
@@ -183,6 +218,9 @@ public final class Session implements AutoCloseable {
         take = new OwnTake(announced.takeId());
       }
       state.set(next);
+      if (practice != null) {
+        practice.follow(next);
+      }
     }
   }
 
@@ -222,6 +260,11 @@ public final class Session implements AutoCloseable {
   public void deal(boolean leaderPlays) {
     deals++;
     long seed = deals;
+    List<String> kept = practice == null ? null : practice.chairs(state());
+    if (kept != null) {
+      ask(now -> now.deal(seed, kept));
+      return;
+    }
     List<String> chairs =
         state().people().stream()
             .filter(Person::connected)

@@ -28,6 +28,13 @@ class WordsTest {
           "view.stand",
           "view.lectern",
           "view.review",
+          "view.practice",
+          "manner.steady",
+          "manner.ahead",
+          "manner.behind",
+          "manner.loose",
+          "manner.stubborn",
+          "manner.lost",
           "lectern.deal",
           "lectern.countIn",
           "lectern.stop");

@@ -1,0 +1,256 @@
+package thinclick.client.window.practice;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import javafx.collections.FXCollections;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.standin.Manner;
+import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.session.Company;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+
+/** The page before one practises alone: drills to the left, tempo and company to the right. */
+public final class PracticeView {
+  private final PracticeModel model;
+  private final Words words;
+  private final ListView<Drill> drills = new ListView<>();
+  private final Label chosen = styled(new Label(), "heading");
+  private final ChoiceBox<Integer> count = new ChoiceBox<>();
+  private final ChoiceBox<String> place = new ChoiceBox<>();
+  private final VBox company = new VBox(8);
+  private final Button begin = new Button();
+  private final Button back = new Button();
+  private final ScrollPane root;
+  private boolean showing;
+
+  public PracticeView(PracticeModel model, Words words) {
+    this.model = model;
+    this.words = words;
+    this.root = new ScrollPane(createView());
+    root.setFitToWidth(true);
+    root.setFocusTraversable(false);
+    model.drillProperty().addListener(any -> show());
+    model.countProperty().addListener(any -> show());
+    model.ownPlaceProperty().addListener(any -> show());
+    show();
+  }
+
+  /** The page. */
+  public Node root() {
+    return root;
+  }
+
+  /** Puts the cursor where one begins. */
+  public void begin() {
+    if (drills.getSelectionModel().isEmpty()) {
+      drills.getSelectionModel().selectFirst();
+    }
+    show(); // a name may have been written since
+    drills.requestFocus();
+  }
+
+  /** What goes back to the door. */
+  public void onBack(Runnable does) {
+    back.setOnAction(done -> does.run());
+  }
+
+  private Node createView() {
+    TextField looking = new TextField();
+    looking.setId("practice-looking");
+    looking.setPromptText(words.say("lectern.looking"));
+    looking.setAccessibleText(words.say("lectern.looking"));
+    looking.textProperty().bindBidirectional(model.lookingProperty());
+    looking.textProperty().addListener(any -> selectWhatIsLeft());
+    looking.setOnAction(done -> drills.requestFocus());
+    drills.setId("practice-drills");
+    drills.itemsProperty().bind(model.drillsProperty());
+    drills.setPrefHeight(330);
+    drills.setAccessibleText(words.say("lectern.material"));
+    drills.setCellFactory(list -> new DrillCell());
+    drills
+        .getSelectionModel()
+        .selectedItemProperty()
+        .addListener(
+            (any, old, now) -> {
+              if (now != null && !now.equals(model.drillProperty().get())) {
+                model.choose(now);
+              }
+            });
+    drills.addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        key -> {
+          if (key.getCode() == KeyCode.ENTER && !key.isControlDown()) {
+            model.begin();
+          }
+        });
+    VBox left =
+        new VBox(
+            8,
+            styled(wrapped(new Label(words.say("practice.what"))), "soft"),
+            styled(new Label(words.say("lectern.material")), "heading"),
+            looking,
+            drills);
+    left.getStyleClass().add("lectern-left");
+
+    TextField tempo = new TextField();
+    tempo.setId("practice-tempo");
+    tempo.setPrefWidth(80);
+    tempo.setAccessibleText(words.say("lectern.tempo"));
+    tempo.textProperty().bindBidirectional(model.tempoProperty());
+    tempo.setOnAction(done -> model.begin());
+    Label tempoSays = styled(wrapped(new Label()), "wrong");
+    tempoSays.setId("practice-tempo-says");
+    tempoSays.textProperty().bind(model.tempoSaysProperty());
+    tempoSays.visibleProperty().bind(tempoSays.textProperty().isNotEmpty());
+    tempoSays.managedProperty().bind(tempoSays.visibleProperty());
+    FlowPane tempoLine =
+        line(
+            new Label(words.say("lectern.tempo")),
+            tempo,
+            new Label(words.say("lectern.tempo.unit")));
+
+    count.setId("practice-count");
+    count.setItems(
+        FXCollections.observableArrayList(IntStream.rangeClosed(0, Company.MOST).boxed().toList()));
+    count.setConverter(said(many -> words.say("practice.count", many)));
+    count.setAccessibleText(words.say("practice.company"));
+    count.setOnAction(done -> ifChosen(() -> model.countProperty().set(count.getValue())));
+    place.setId("practice-place");
+    place.setAccessibleText(words.say("practice.own"));
+    place.setOnAction(
+        done ->
+            ifChosen(
+                () ->
+                    model
+                        .ownPlaceProperty()
+                        .set(Math.max(0, place.getSelectionModel().getSelectedIndex()))));
+
+    begin.setId("practice-begin");
+    begin.setText(words.say("practice.begin"));
+    begin.setOnAction(done -> model.begin());
+    back.setId("practice-back");
+    back.setText(words.say("practice.back"));
+    back.getStyleClass().add("quiet");
+    FlowPane commands = new FlowPane(20, 10, begin, back);
+    commands.setRowValignment(VPos.CENTER);
+    VBox right =
+        styled(
+            new VBox(
+                14,
+                chosen,
+                tempoLine,
+                tempoSays,
+                line(new Label(words.say("practice.own")), place),
+                line(new Label(words.say("practice.company")), count),
+                company,
+                commands),
+            "sheet");
+    right.getStyleClass().add("lectern-right");
+    return styled(new VBox(new TwoColumns(left, right, 0, 36)), "page");
+  }
+
+  /** What this view itself sets is no choice of the player's. */
+  private void ifChosen(Runnable does) {
+    if (!showing) {
+      does.run();
+    }
+  }
+
+  private void show() {
+    showing = true;
+    chosen.setText(model.drillProperty().get().title());
+    count.setValue(model.countProperty().get());
+    place.getItems().setAll(model.places());
+    place.getSelectionModel().select(model.ownPlaceProperty().get());
+    List<String> names = model.standIns();
+    company.getChildren().clear();
+    for (int i = 0; i < names.size(); i++) {
+      company.getChildren().add(standIn(i, names.get(i)));
+    }
+    showing = false;
+  }
+
+  private Node standIn(int at, String who) {
+    ChoiceBox<Manner> manner = new ChoiceBox<>();
+    manner.setId("practice-manner-" + (at + 1));
+    manner.setItems(FXCollections.observableArrayList(Manner.values()));
+    manner.setConverter(said(model::say));
+    manner.setValue(model.manners().get(at));
+    manner.setAccessibleText(who);
+    manner.setOnAction(done -> model.manners().set(at, manner.getValue()));
+    return line(new Label(who), manner);
+  }
+
+  /** Looking for a drill takes the first that fits where the one taken does not. */
+  private void selectWhatIsLeft() {
+    if (drills.getItems().contains(model.drillProperty().get())) {
+      drills.getSelectionModel().select(model.drillProperty().get());
+    } else {
+      drills.getSelectionModel().selectFirst();
+    }
+  }
+
+  private static FlowPane line(Node... parts) {
+    FlowPane line = new FlowPane(10, 4, parts);
+    line.setRowValignment(VPos.BASELINE);
+    return line;
+  }
+
+  private static <T> StringConverter<T> said(Function<T, String> words) {
+    return new StringConverter<>() {
+      @Override
+      public String toString(@Nullable T value) {
+        return value == null ? "" : words.apply(value);
+      }
+
+      @Override
+      public @Nullable T fromString(String written) {
+        return null; // nothing is written into a choice
+      }
+    };
+  }
+
+  private static Label wrapped(Label label) {
+    label.setWrapText(true);
+    return label;
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+
+  /** One line of the list; a double click on it or Enter begins. */
+  private final class DrillCell extends ListCell<Drill> {
+    DrillCell() {
+      setOnMouseClicked(
+          click -> {
+            if (click.getClickCount() == 2) {
+              model.begin();
+            }
+          });
+    }
+
+    @Override
+    protected void updateItem(@Nullable Drill drill, boolean empty) {
+      super.updateItem(drill, empty);
+      setText(drill == null || empty ? "" : model.line(drill));
+    }
+  }
+}

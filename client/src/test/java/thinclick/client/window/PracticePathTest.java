@@ -1,0 +1,131 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.time.MonotonicClock;
+
+/** Practising alone by keyboard alone: from the door to a review in which stand-ins are marked. */
+class PracticePathTest {
+  private static final Duration PATIENCE = Duration.ofSeconds(40);
+
+  @TempDir Path folder;
+
+  private final FxRobot robot = new FxRobot();
+  private Session session;
+  private Desk desk;
+  private Stage stage;
+
+  @BeforeEach
+  void open() throws Exception {
+    stage = FxToolkit.registerPrimaryStage();
+    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+    FxToolkit.setupFixture(
+        () -> {
+          Faces.load();
+          desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
+          stage.show();
+          desk.start();
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    FxToolkit.setupFixture(desk::close);
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void aDrillIsPlayedWithStandInsToItsReview() {
+    says("Write your name");
+    robot.write("Mina"); // a stand-in's name as well: theirs are others
+    onTo("practise");
+    robot.type(KeyCode.ENTER);
+    says("Enter deals it to you and the stand-ins");
+    onTo("practice-looking");
+    robot.write("jigsaw");
+    onTo("practice-tempo");
+    robot.press(KeyCode.CONTROL).type(KeyCode.A).release(KeyCode.CONTROL);
+    robot.write("500").type(KeyCode.ENTER);
+    assertThat(on(() -> text("practice-tempo-says"))).contains("from 60 to 150");
+    assertThat(on(() -> session.state().inside())).isFalse();
+    robot.press(KeyCode.CONTROL).type(KeyCode.A).release(KeyCode.CONTROL);
+    robot.write("150").type(KeyCode.ENTER);
+
+    says("Jigsaw is dealt: count in with Ctrl+Enter");
+    assertThat(on(() -> session.state().people().stream().filter(Person::standIn).count()))
+        .isEqualTo(2);
+    assertThat(on(() -> session.state().dealt().tempo())).isEqualTo(150);
+    assertThat(on(() -> session.state().dealt().parts().get(0).player()))
+        .as("the first chair is the player's own")
+        .isEqualTo("Mina");
+    assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Stand");
+    robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
+    says("Bar 1 of");
+    robot.type(KeyCode.F).type(KeyCode.J);
+    says("Bar 2 of");
+    robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL);
+    until(() -> session.state().review() != null);
+    assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
+    assertThat(session.state().review().review().get("players").size()).isEqualTo(3);
+
+    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL);
+    until(() -> session.state().phase() == Phase.DEALT);
+    assertThat(on(() -> session.state().dealt().parts().size()))
+        .as("dealt again to the same company")
+        .isEqualTo(3);
+  }
+
+  private void onTo(String id) {
+    for (int tabs = 0; tabs < 30; tabs++) {
+      Node owner = on(() -> stage.getScene().getFocusOwner());
+      if (owner != null && id.equals(owner.getId())) {
+        return;
+      }
+      robot.type(KeyCode.TAB);
+    }
+    throw new AssertionError("Tab never comes to " + id);
+  }
+
+  private String text(String id) {
+    return ((Label) stage.getScene().lookup("#" + id)).getText();
+  }
+
+  private void says(String part) {
+    await()
+        .atMost(PATIENCE)
+        .untilAsserted(() -> assertThat(on(() -> text("sentence"))).contains(part));
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await().atMost(PATIENCE).until(() -> on(holds));
+  }
+
+  private static <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+}
