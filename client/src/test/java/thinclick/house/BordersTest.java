@@ -77,6 +77,8 @@ class BordersTest {
                               "thinclick.server.dealing..",
                               "thinclick.server.engraving..",
                               "thinclick.server.export..",
+                              "thinclick.server.picture..",
+                              "thinclick.server.history..",
                               "thinclick.server.host.."))))
           .because("rooms, sockets and the store stay replaceable behind the one entry that hosts");
 

@@ -236,4 +236,23 @@ public record Drill(
         others,
         groups);
   }
+
+  /** This drill with other chairs. */
+  public Drill withChairs(List<Chair> others) {
+    return new Drill(
+        format,
+        version,
+        title,
+        level,
+        meter,
+        stepsPerBeat,
+        swing,
+        tempo,
+        toleranceMillis,
+        periodBars,
+        deal,
+        others,
+        stages,
+        groups);
+  }
 }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
@@ -130,6 +131,8 @@ public sealed interface ServerMessage {
    * @param parts all parts
    * @param own the receiver's own part's player name, or null for one without a part
    * @param says who comes in where, a sentence a part
+   * @param drill the receiver's chair as it was dealt, in a drill of its own, from which the page
+   *     is laid out; null for one without a part. A host keeps the whole drill here, a chair a part
    */
   record Dealt(
       long revision,
@@ -143,12 +146,56 @@ public sealed interface ServerMessage {
       Swing swing,
       double toleranceMillis,
       List<Stage> stages,
-      List<String> says)
+      List<String> says,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Drill drill)
       implements ServerMessage {
     public Dealt {
       parts = Check.list("parts", parts);
       stages = Check.list("stages", stages);
       says = Check.listOrEmpty("says", says);
+    }
+
+    /** As one receiver has it: the own part named, of the whole drill the own chair alone. */
+    public Dealt seenBy(@Nullable String player) {
+      Drill whole = drill;
+      Drill chair = null;
+      for (int i = 0; i < parts.size(); i++) {
+        if (whole != null && i < whole.chairs().size() && parts.get(i).player().equals(player)) {
+          chair = whole.withChairs(List.of(whole.chairs().get(i)));
+        }
+      }
+      return new Dealt(
+          revision,
+          dealId,
+          title,
+          parts,
+          player,
+          meter,
+          stepsPerBeat,
+          tempo,
+          swing,
+          toleranceMillis,
+          stages,
+          says,
+          chair);
+    }
+
+    /** The same deal under another click plan. */
+    public Dealt withStages(List<Stage> others) {
+      return new Dealt(
+          revision,
+          dealId,
+          title,
+          parts,
+          own,
+          meter,
+          stepsPerBeat,
+          tempo,
+          swing,
+          toleranceMillis,
+          others,
+          says,
+          drill);
     }
   }
 

@@ -145,9 +145,9 @@ public final class Pages {
   private void section(WrittenPart written, Reading reading) {
     Key key = written.writtenKey();
     Key concert = written.concertKey();
-    String name = key == null ? "" : PartHeading.signs(key);
+    String name = key == null ? "" : ReaderWords.signs(key);
     String sounding =
-        concert == null || concert.equals(key) ? "" : "concert " + PartHeading.signs(concert);
+        concert == null || concert.equals(key) ? "" : "concert " + ReaderWords.signs(concert);
     double head = SECTION_SIZE + 0.4;
     boolean first = true;
     for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), width())) {

@@ -2,13 +2,10 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
-import thinclick.server.material.pitch.Key;
-import thinclick.server.material.pitch.Transposition;
 
 /**
  * What stands above a part: title and chair, the reader's instrument and key, tempo and swing, and
@@ -54,7 +51,7 @@ final class PartHeading {
     text(marks, heading.title(), Face.SEMIBOLD, size, left, y);
     text(marks, chair, Face.SEMIBOLD, CHAIR_SIZE, right - chairWidth, y);
     y += LINE + 0.4;
-    text(marks, reader(), Face.REGULAR, TEXT_SIZE, left, y);
+    text(marks, ReaderWords.of(part, allKeys), Face.REGULAR, TEXT_SIZE, left, y);
     String level = "Level " + heading.level();
     double levelWidth = Face.REGULAR.width(level, TEXT_SIZE);
     text(marks, level, Face.REGULAR, TEXT_SIZE, right - levelWidth, y);
@@ -79,35 +76,6 @@ final class PartHeading {
     return role == null || role.equals(heading.chair())
         ? heading.chair()
         : heading.chair() + ", " + role;
-  }
-
-  /** {@code "Tenor saxophone in B flat, reads C major, sounds B flat major"}. */
-  private String reader() {
-    String name = part.instrument().name();
-    StringBuilder words = new StringBuilder(name.substring(0, 1).toUpperCase(Locale.ROOT));
-    words.append(name.substring(1));
-    Transposition transposition = part.instrument().transposition();
-    int up = Math.floorMod(transposition.semitones(), 12);
-    String tuned = up == 10 ? "B\u266d" : up == 3 ? "E\u266d" : up == 5 ? "F" : "";
-    if (!tuned.isEmpty()) {
-      words.append(" in ").append(tuned);
-    }
-    Key written = part.writtenKey();
-    Key concert = part.concertKey();
-    if (allKeys) {
-      words.append(" \u00b7 all keys");
-    } else if (written != null && concert != null) {
-      words.append(" \u00b7 ").append(signs(written));
-      if (!written.equals(concert)) {
-        words.append(" (concert ").append(signs(concert)).append(')');
-      }
-    }
-    return words.toString();
-  }
-
-  /** {@code "E flat major"} with the sign of the flat. */
-  static String signs(Key key) {
-    return key.words().replace(" flat", "\u266d").replace(" sharp", "\u266f");
   }
 
   private void tempo(List<Mark> marks, double left, double y) {

@@ -35,8 +35,34 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
 
   /** All stages of the click plan, each beginning with a system of its own. */
   public static Reading wholeTake(WrittenPart written, int barsPerSystem, Cut cut) {
+    StaffPart part = takePart(written, cut);
+    return new Reading(part, Fold.fold(lines(written, part, barsPerSystem)));
+  }
+
+  /** The same without repeats: every bar of the take in a place of its own. */
+  public static Reading writtenOut(WrittenPart written, int barsPerSystem, Cut cut) {
+    StaffPart part = takePart(written, cut);
+    List<SystemPlan> plans =
+        lines(written, part, barsPerSystem).stream()
+            .map(
+                line ->
+                    new SystemPlan(
+                        line.firstBar(),
+                        line.bars(),
+                        false,
+                        1,
+                        line.direction(),
+                        line.firstBar() + line.bars() == part.bars()))
+            .toList();
+    return new Reading(part, plans);
+  }
+
+  private static StaffPart takePart(WrittenPart written, Cut cut) {
     int takeBars = written.stages().stream().mapToInt(Stage::bars).sum();
-    StaffPart part = TakePart.of(written, Math.min(takeBars, MOST_TAKE_BARS), cut);
+    return TakePart.of(written, Math.min(takeBars, MOST_TAKE_BARS), cut);
+  }
+
+  private static List<Fold.Line> lines(WrittenPart written, StaffPart part, int barsPerSystem) {
     List<Fold.Line> lines = new ArrayList<>();
     int bar = 0;
     int stageEnd = 0;
@@ -50,7 +76,7 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
         bar = to;
       }
     }
-    return new Reading(part, Fold.fold(lines));
+    return lines;
   }
 
   /** How many bars suit a system: a period, or what divides it, at most {@value #MOST_BARS}. */

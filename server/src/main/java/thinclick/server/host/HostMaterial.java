@@ -18,7 +18,8 @@ final class HostMaterial {
   static final DealMaker DEALER =
       (drill, players, seed, tempo, stages) -> {
         Dealing dealing = Dealer.deal(drill, players, seed, tempo, stages);
-        return new DealMaker.Hand(dealing.parts(), dealing.sentences(), dealing.toleranceMillis());
+        return new DealMaker.Hand(
+            dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
       };
 
   private HostMaterial() {}

@@ -99,7 +99,8 @@ final class DealTable {
             chosen.swing(),
             hand.toleranceMillis(),
             plan,
-            hand.says());
+            hand.says(),
+            hand.dealt());
     checkSize(made);
     room.dealCount++;
     room.dealt = made;

@@ -49,7 +49,8 @@ final class RoomDrive {
   static final DealMaker DEALER =
       (drill, players, seed, tempo, stages) -> {
         Dealing dealing = Dealer.deal(drill, players, seed, tempo, stages);
-        return new DealMaker.Hand(dealing.parts(), dealing.sentences(), dealing.toleranceMillis());
+        return new DealMaker.Hand(
+            dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
       };
 
   /** An event and its instant, as they came. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** The attacks of one take as this window knows them: its own, and those it heard of others. */
 public final class OwnTake {
@@ -36,6 +37,11 @@ public final class OwnTake {
   /** A fellow player's attacks as far as they were heard, room time, ascending. */
   public List<Long> of(String playerId) {
     return List.copyOf(others.getOrDefault(playerId, List.of()));
+  }
+
+  /** The ids of those who were heard. */
+  public Set<String> heardIds() {
+    return Set.copyOf(others.keySet());
   }
 
   private static void insert(List<Long> ascending, long micros) {

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
@@ -119,6 +120,39 @@ public record RoomState(
         dealt.meter(), dealt.stepsPerBeat(), dealt.tempo(), dealt.swing(), announced.startMicros());
   }
 
+  /** The announced take as it is written, before its first attack; null where none is. */
+  public @Nullable Take take() {
+    Dealt now = dealt;
+    StepGrid grid = grid();
+    if (now == null || grid == null) {
+      return null;
+    }
+    return new Take(
+        Take.FORMAT,
+        Take.VERSION,
+        now.title(),
+        now.meter(),
+        now.tempo(),
+        now.stepsPerBeat(),
+        now.swing(),
+        grid.startMicros(),
+        now.toleranceMillis(),
+        now.stages(),
+        now.parts(),
+        List.of(),
+        null,
+        List.of());
+  }
+
+  /** The player of this id as the parts name them; empty where nobody has it. */
+  public String nameOf(String playerId) {
+    return people.stream()
+        .filter(person -> person.playerId().equals(playerId))
+        .map(Person::name)
+        .findFirst()
+        .orElse("");
+  }
+
   /** The click plan of what is dealt; null where nothing is. */
   public @Nullable ClickPlan plan() {
     return dealt == null ? null : new ClickPlan(dealt.stages());
@@ -208,19 +242,7 @@ public record RoomState(
     if (dealt == null || now == null) {
       return dealt;
     }
-    return new Dealt(
-        dealt.revision(),
-        dealt.dealId(),
-        dealt.title(),
-        dealt.parts(),
-        dealt.own(),
-        dealt.meter(),
-        dealt.stepsPerBeat(),
-        dealt.tempo(),
-        dealt.swing(),
-        dealt.toleranceMillis(),
-        now.stages(),
-        dealt.says());
+    return dealt.withStages(now.stages());
   }
 
   RoomState stopped(Stopped now) {

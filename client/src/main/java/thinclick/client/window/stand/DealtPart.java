@@ -5,50 +5,73 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
-import thinclick.protocol.music.Stage;
-import thinclick.server.engraving.Articulation;
-import thinclick.server.engraving.Clef;
 import thinclick.server.engraving.Cut;
-import thinclick.server.engraving.Head;
-import thinclick.server.engraving.StaffNote;
-import thinclick.server.engraving.StaffPart;
-import thinclick.server.engraving.SystemPlan;
-import thinclick.server.scoring.PlanWords;
+import thinclick.server.engraving.Reading;
+import thinclick.server.material.PartWriter;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.Instrument;
+import thinclick.server.material.pitch.Transposition;
 
-/** From a dealt part to what the layout takes: a rhythm on one line, the click above it. */
+/** From a dealt part to the page: written as it is printed, every bar of the take in its place. */
 final class DealtPart {
-  private static final int MOST_BARS = 4;
+  private static final int LEVEL_UNKNOWN = 1;
 
   private DealtPart() {}
 
-  /** The part through all stages. */
-  static StaffPart staff(Dealt dealt, @Nullable Part own) {
-    ClickPlan plan = new ClickPlan(dealt.stages());
-    return new StaffPart(
+  /** The part as its instrument reads it; the rhythm alone where the host sends no more. */
+  static WrittenPart written(Dealt dealt, @Nullable Part own) {
+    Drill drill = dealt.drill();
+    if (drill == null || own == null) {
+      return rhythm(dealt, own);
+    }
+    try {
+      return PartWriter.write(
+          drill.withStages(dealt.stages()), drill.chairs().get(0), dealt.tempo(), "");
+    } catch (BadInput tooLong) {
+      return rhythm(dealt, own);
+    }
+  }
+
+  /** The whole take in lines of so many bars at most, each stage beginning one. */
+  static Reading reading(WrittenPart part, int barsPerSystem) {
+    return Reading.writtenOut(part, barsPerSystem, Cut.HALF_BARS);
+  }
+
+  private static WrittenPart rhythm(Dealt dealt, @Nullable Part own) {
+    return new WrittenPart(
+        new WrittenPart.Heading(
+            dealt.title(), own == null ? "" : own.player(), null, LEVEL_UNKNOWN, dealt.tempo(), ""),
+        Instrument.CLAPPING,
+        Transposition.CONCERT,
         dealt.meter(),
         dealt.stepsPerBeat(),
         null,
-        plan.bars(),
-        Clef.ONE_LINE,
+        dealt.swing(),
+        new ClickPlan(dealt.stages()).bars(),
         0,
+        null,
+        null,
         own == null ? List.of() : notes(dealt, own),
         List.of(),
         List.of(),
-        clicks(dealt, plan),
-        Cut.HALF_BARS);
+        List.of(),
+        null,
+        dealt.stages());
   }
 
   /**
    * Where no length is dealt a note is written to the next beat or the next attack, whichever comes
    * first: for taps it is the onset that counts, and so every beat stays visible without ties.
    */
-  private static List<StaffNote> notes(Dealt dealt, Part own) {
+  private static List<WrittenPart.Note> notes(Dealt dealt, Part own) {
     Set<Integer> accents = own.accentSteps() == null ? Set.of() : new HashSet<>(own.accentSteps());
     List<Integer> steps = own.attackSteps();
-    List<StaffNote> notes = new ArrayList<>();
+    List<WrittenPart.Note> notes = new ArrayList<>();
     for (int i = 0; i < steps.size(); i++) {
       int step = steps.get(i);
       int toBeat = dealt.stepsPerBeat() - step % dealt.stepsPerBeat();
@@ -56,41 +79,10 @@ final class DealtPart {
       if (i + 1 < steps.size()) {
         length = Math.min(length, steps.get(i + 1) - step);
       }
-      Set<Articulation> signs = accents.contains(step) ? Set.of(Articulation.ACCENT) : Set.of();
-      notes.add(StaffNote.unpitched(step, length, 0, Head.NORMAL, signs));
+      notes.add(
+          new WrittenPart.Note(
+              step, length, accents.contains(step), null, null, Instrument.CLAPPING.voice()));
     }
     return notes;
-  }
-
-  private static List<Integer> clicks(Dealt dealt, ClickPlan plan) {
-    List<Integer> clicks = new ArrayList<>();
-    int stepsPerBar = dealt.meter().stepsPerBar(dealt.stepsPerBeat());
-    for (int i = 0; i < plan.stages().size(); i++) {
-      int first = plan.fromBar(i) * stepsPerBar;
-      plan.stages()
-          .get(i)
-          .clickedSteps(dealt.meter(), dealt.stepsPerBeat())
-          .forEach(step -> clicks.add(first + step.intValue()));
-    }
-    return clicks;
-  }
-
-  /** Systems of at most four bars; each stage begins one, with its words above. */
-  static List<SystemPlan> systems(Dealt dealt, int barsPerSystem) {
-    List<SystemPlan> plans = new ArrayList<>();
-    int last = new ClickPlan(dealt.stages()).bars();
-    int bar = 0;
-    for (Stage stage : dealt.stages()) {
-      int end = bar + stage.bars();
-      String clicks = PlanWords.of(stage, dealt.meter(), dealt.stepsPerBeat());
-      String direction = clicks.contains("click") ? clicks : "click: " + clicks;
-      while (bar < end) {
-        int bars = Math.min(Math.min(MOST_BARS, barsPerSystem), end - bar);
-        plans.add(new SystemPlan(bar, bars, false, 1, direction, bar + bars == last));
-        direction = "";
-        bar += bars;
-      }
-    }
-    return plans;
   }
 }

@@ -22,6 +22,7 @@ final class MarkShapes {
   private static final double TOP = 0.4;
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
+  private static final double HEARD = 0.9;
 
   private MarkShapes() {}
 
@@ -65,6 +66,16 @@ final class MarkShapes {
     path.setStrokeWidth(Math.max(1.6, space * 0.22));
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     path.setStrokeLineJoin(StrokeLineJoin.MITER);
+    return path;
+  }
+
+  /** What was heard of another player: a plain tick on their line. */
+  static Node heard(double x, double y, Palette palette, double space) {
+    Path path = new Path();
+    line(path, x * space, (y - HEARD) * space, x * space, (y + HEARD / 2) * space);
+    path.setStroke(Color.web(Palette.web(palette.soft())));
+    path.setStrokeWidth(Math.max(1.4, space * 0.18));
+    path.setStrokeLineCap(StrokeLineCap.BUTT);
     return path;
   }
 

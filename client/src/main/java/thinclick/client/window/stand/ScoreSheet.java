@@ -10,12 +10,10 @@ import javafx.scene.shape.Rectangle;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
-import thinclick.protocol.file.Part;
-import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.server.engraving.Engraver;
-import thinclick.server.engraving.StaffPart;
+import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
-import thinclick.server.engraving.SystemPlan;
+import thinclick.server.material.WrittenPart;
 
 /**
  * The score as it stands on the page: as many lines of music as fit, painted once, with small marks
@@ -23,17 +21,28 @@ import thinclick.server.engraving.SystemPlan;
  * be read; then the next unseen line takes its place, well before it is needed.
  */
 final class ScoreSheet {
-  private static final double USUAL_SPACE = 9;
-  private static final double LEAST_SPACE = 6;
-  private static final double MOST_SPACE = 28;
+  /** A staff space of usual size, read from a metre away, pixels. */
+  static final double USUAL_SPACE = 12;
+
+  static final double LEAST_SPACE = 8;
+  static final double MOST_SPACE = 28;
+
+  /** So much smaller a staff may become to keep a period's bars in one line. */
+  private static final double GIVE = 0.75;
+
+  /** Where not even one bar fits otherwise. */
+  private static final double SMALLEST_SPACE = 4;
+
   private static final double GAP_SPACES = 1.2;
 
   private final Pane root = new Pane();
   private final List<SystemView> systems = new ArrayList<>();
   private final Map<Integer, List<BarMark>> marks = new HashMap<>();
+  private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
 
-  private @Nullable Dealt dealt;
-  private @Nullable Part own;
+  private @Nullable WrittenPart part;
+  private List<OtherLine> others = List.of();
+  private List<OtherLine> beside = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private int bar = -1;
@@ -52,18 +61,19 @@ final class ScoreSheet {
     return root;
   }
 
-  /** Shows what was dealt; null shows nothing. */
-  void show(@Nullable Dealt now, @Nullable Part ownPart) {
-    dealt = now;
-    own = ownPart;
+  /** Shows a part with a line for each of the others; null shows nothing. */
+  void show(@Nullable WrittenPart now, List<OtherLine> fellows) {
+    part = now;
+    others = fellows;
     bar = -1;
     marks.clear();
+    heard.clear();
     layOut();
   }
 
   /** The same part under another click plan; the marks stay. */
-  void replan(Dealt now) {
-    dealt = now;
+  void replan(WrittenPart now) {
+    part = now;
     layOut();
   }
 
@@ -91,48 +101,92 @@ final class ScoreSheet {
     }
   }
 
+  /** What was heard of the others in a bar that is over, in steps from bar 1. */
+  void heard(int ofBar, Map<String, List<Double>> played) {
+    heard.put(ofBar, played);
+    for (SystemView system : systems) {
+      if (system.has(ofBar)) {
+        system.heard(ofBar, played);
+      }
+    }
+  }
+
   void clearMarks() {
     marks.clear();
+    heard.clear();
     systems.forEach(SystemView::clearMarks);
+  }
+
+  /** The lines of music that are on the page. */
+  List<SystemView> shown() {
+    return systems.stream().filter(SystemView::onPage).toList();
   }
 
   private void layOut() {
     systems.clear();
     root.getChildren().clear();
-    Dealt now = dealt;
-    if (now == null || root.getWidth() < 50 || root.getHeight() < 50) {
+    WrittenPart now = part;
+    double width = root.getWidth();
+    if (now == null || width < 50 || root.getHeight() < 50) {
       return;
     }
-    StaffPart part = DealtPart.staff(now, own);
-    int barsPerSystem = 4;
-    List<SystemPlan> plans = DealtPart.systems(now, barsPerSystem);
-    double wanted = Math.min(MOST_SPACE, USUAL_SPACE * scale);
-    while (barsPerSystem > 1
-        && Engraver.narrowest(part, plans) * Math.max(LEAST_SPACE, wanted * 0.8)
-            > root.getWidth()) {
-      barsPerSystem /= 2;
-      plans = DealtPart.systems(now, barsPerSystem);
+    double wanted = Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
+    int bars = Reading.barsPerSystem(now);
+    Reading reading = DealtPart.reading(now, bars);
+    double narrowest = Engraver.narrowest(reading.part(), reading.plans());
+    while (bars > 1 && narrowest * Math.max(LEAST_SPACE, wanted * GIVE) > width) {
+      bars = bars == 3 ? 1 : bars / 2;
+      reading = DealtPart.reading(now, bars);
+      narrowest = Engraver.narrowest(reading.part(), reading.plans());
     }
-    double narrowest = Engraver.narrowest(part, plans);
-    double space = Math.max(LEAST_SPACE, Math.min(wanted, root.getWidth() / narrowest));
-    List<StaffSystem> laid = Engraver.systems(part, plans, root.getWidth() / space);
-    double tallest = laid.stream().mapToDouble(SystemView::spaces).max().orElse(1);
-    double most = root.getHeight() / tallest;
+    double space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest));
+    beside = others;
+    List<StaffSystem> laid = systems(reading, width / space);
+    if (laid.size() > 1) {
+      // Two lines, so that the next is read before it is needed; the others' lines give way first.
+      double two = (root.getHeight() - space * GAP_SPACES) / 2;
+      while (!beside.isEmpty() && tallest(laid) * LEAST_SPACE > two) {
+        beside = beside.subList(0, beside.size() - 1);
+      }
+      double smaller = Math.max(LEAST_SPACE, two / tallest(laid));
+      if (smaller < space && scale <= 1) {
+        space = smaller;
+        laid = systems(reading, width / space);
+      }
+    }
+    double most = root.getHeight() / tallest(laid);
     if (space > most) { // one line at least must be seen whole, with its marks
-      space = Math.max(LEAST_SPACE, most);
-      laid = Engraver.systems(part, plans, root.getWidth() / space);
+      space = Math.max(SMALLEST_SPACE, most);
+      laid = systems(reading, width / space);
     }
     for (StaffSystem system : laid) {
-      SystemView view = new SystemView(system, part.stepsPerBar(), palette, space);
+      SystemView view = new SystemView(system, now, beside, palette, space);
       marks.forEach(
           (ofBar, made) -> {
             if (view.has(ofBar)) {
               view.marks(ofBar, made);
             }
           });
+      heard.forEach(
+          (ofBar, played) -> {
+            if (view.has(ofBar)) {
+              view.heard(ofBar, played);
+            }
+          });
       systems.add(view);
     }
     place();
+  }
+
+  private static List<StaffSystem> systems(Reading reading, double width) {
+    return Engraver.systems(reading.part(), reading.plans(), width);
+  }
+
+  private double tallest(List<StaffSystem> laid) {
+    return laid.stream()
+        .mapToDouble(system -> SystemView.spaces(system, beside.size()))
+        .max()
+        .orElse(1);
   }
 
   /** Puts the lines that belong on the page into its places. */
@@ -150,11 +204,15 @@ final class ScoreSheet {
     int current = current();
     int first = systems.size() <= slots ? 0 : Math.max(0, slots > 1 ? current - 1 : current);
     List<Node> shown = new ArrayList<>();
-    for (int i = first; i < Math.min(systems.size(), first + slots); i++) {
+    for (int i = 0; i < systems.size(); i++) {
       SystemView system = systems.get(i);
-      system.root().setLayoutY((i % slots) * (tallest + gap) + tallest - system.height());
-      system.bar(bar);
-      shown.add(system.root());
+      boolean onPage = i >= first && i < first + slots;
+      system.onPage(onPage);
+      if (onPage) {
+        system.root().setLayoutY((i % slots) * (tallest + gap) + tallest - system.height());
+        system.bar(bar);
+        shown.add(system.root());
+      }
     }
     if (!root.getChildren().equals(shown)) {
       root.getChildren().setAll(shown);

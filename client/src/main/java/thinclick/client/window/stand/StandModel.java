@@ -1,12 +1,14 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
+import java.util.Map;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
+import thinclick.client.window.session.BandMarks;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMarks;
 import thinclick.client.window.session.RoomState;
@@ -26,6 +28,9 @@ public final class StandModel {
   private final ReadOnlyObjectWrapper<TakeMoment> moment =
       new ReadOnlyObjectWrapper<>(TakeMoment.NONE);
   private final ReadOnlyIntegerWrapper barsOver = new ReadOnlyIntegerWrapper(0);
+
+  private @Nullable BandMarks band;
+  private String bandTake = "";
 
   public StandModel(Session session, MonotonicClock clock) {
     this.session = session;
@@ -70,16 +75,33 @@ public final class StandModel {
     barsOver.set(over);
   }
 
-  /** The marks of a bar that is over. */
-  public List<BarMark> marks(int bar) {
+  /** Takes in what was played by the end of a bar. */
+  void hear(int bar) {
     RoomState room = session.state();
-    StepGrid grid = room.grid();
-    Part part = room.ownPart();
-    if (grid == null || part == null) {
-      return List.of();
+    String takeId = session.take().takeId();
+    if (band == null || !takeId.equals(bandTake)) {
+      band = BandMarks.of(room);
+      bandTake = takeId;
     }
-    return BarMarks.of(
-        grid, part.attackSteps(), session.take().own(), bar, plainMillis(room, part));
+    if (band != null) {
+      band.hear(room, session.take(), bar);
+    }
+  }
+
+  /** The marks of a bar that is over. */
+  List<BarMark> marks(int bar) {
+    RoomState room = session.state();
+    Part part = room.ownPart();
+    BandMarks heard = band;
+    return heard == null || part == null
+        ? List.of()
+        : heard.of(session.take(), bar, plainMillis(room, part));
+  }
+
+  /** What the others were heard to play in a bar, in written steps from bar 1. */
+  Map<String, List<Double>> others(int bar) {
+    BandMarks heard = band;
+    return heard == null ? Map.of() : heard.others(session.state(), session.take(), bar);
   }
 
   /** What is within the chair's uncertainty is neither early nor late. */
@@ -104,9 +126,5 @@ public final class StandModel {
   /** The room as it stands. */
   public ReadOnlyObjectProperty<RoomState> roomProperty() {
     return session.stateProperty();
-  }
-
-  @Nullable Part part() {
-    return session.state().ownPart();
   }
 }

@@ -17,13 +17,19 @@ import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
+import thinclick.server.engraving.ReaderWords;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.material.pitch.Key;
 
 /** The player's page: the score sheet, with the count above it. */
 public final class StandView {
+  private static final int SETTLING_BARS = 2;
+
   private final StandModel model;
   private final Words words;
   private final ScoreSheet sheet = new ScoreSheet();
   private final Label title = styled(new Label(), "heading");
+  private final Label reader = styled(new Label(), "soft");
   private final Label says = new Label();
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
@@ -32,6 +38,7 @@ public final class StandView {
   private final BorderPane root = new BorderPane();
 
   private @Nullable String shownDeal;
+  private @Nullable WrittenPart written;
   private @Nullable ClickPlan shownPlan;
   private String shownTake = "";
   private int shownBars;
@@ -63,22 +70,25 @@ public final class StandView {
   }
 
   private void createView() {
-    root.getStyleClass().add("page");
+    root.getStyleClass().addAll("page", "stand");
     root.setFocusTraversable(true);
     title.setId("stand-title");
     says.setId("stand-says");
+    reader.setId("stand-reader");
+    reader.setWrapText(true);
     title.setWrapText(true);
     says.setWrapText(true);
     count.setId("count");
     countdown.setId("countdown");
-    VBox left = new VBox(4, title, says);
+    VBox left = new VBox(2, title, reader, says);
     HBox.setHgrow(left, Priority.ALWAYS);
     VBox right = new VBox(0, count, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, left, right), "stand-top");
-    top.setMinHeight(84);
+    top.setMinHeight(104);
     legend.setWrapText(true);
+    legend.managedProperty().bind(legend.visibleProperty());
     legend.setText(words.say("stand.legend"));
     StackPane middle = styled(new StackPane(sheet.root(), empty), "sheet");
     root.setTop(top);
@@ -92,10 +102,12 @@ public final class StandView {
     if (!Objects.equals(deal, shownDeal)) {
       shownDeal = deal;
       shownPlan = room.plan();
-      sheet.show(dealt, room.ownPart());
+      written = dealt == null ? null : DealtPart.written(dealt, room.ownPart());
+      sheet.show(written, OtherLine.of(dealt));
     } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
       shownPlan = room.plan();
-      sheet.replan(dealt);
+      written = DealtPart.written(dealt, room.ownPart());
+      sheet.replan(written);
     }
     String take = room.announced() == null ? "" : room.announced().takeId();
     if (!take.equals(shownTake)) {
@@ -106,13 +118,24 @@ public final class StandView {
     boolean nothing = dealt == null;
     empty.setVisible(nothing);
     empty.setText(words.say(room.leader() ? "stand.empty.leader" : "stand.empty"));
-    legend.setVisible(!nothing);
+    legend.setVisible(!nothing && !room.takeRuns());
     title.setText(
         dealt == null
             ? ""
             : words.say(
                 "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
+    WrittenPart now = written;
+    reader.setText(now == null || room.ownPart() == null ? "" : reader(now));
+    reader.setManaged(!reader.getText().isEmpty());
     says.setText(model.ownSays());
+  }
+
+  /** The instrument and what its notes are, where the part has any. */
+  private static String reader(WrittenPart part) {
+    String line = part.heading().line();
+    Key key = part.writtenKey();
+    boolean saidByKey = line == null || (key != null && line.endsWith(key.words()));
+    return ReaderWords.of(part) + (saidByKey ? "" : " \u00b7 " + line);
   }
 
   private void show(TakeMoment moment) {
@@ -131,13 +154,22 @@ public final class StandView {
   }
 
   private void tell(String large, String small) {
+    boolean counting = large.length() == 1;
+    if (counting != count.getStyleClass().contains("count-in")) {
+      count.getStyleClass().setAll("label", counting ? "count-in" : "count");
+    }
     count.setText(large);
     countdown.setText(small);
   }
 
   private void showBars(int over) {
-    for (int bar = shownBars; bar < over; bar++) {
-      sheet.marks(bar, model.marks(bar));
+    if (over > shownBars) {
+      model.hear(over - 1);
+      // What came later may settle what was played before, and what others played arrives late.
+      for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
+        sheet.marks(bar, model.marks(bar));
+        sheet.heard(bar, model.others(bar));
+      }
     }
     shownBars = over;
   }

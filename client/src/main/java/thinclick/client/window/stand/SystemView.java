@@ -1,9 +1,10 @@
 package thinclick.client.window.stand;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Group;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -13,15 +14,31 @@ import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
+import thinclick.server.engraving.Face;
+import thinclick.server.engraving.Ink;
+import thinclick.server.engraving.Mark;
+import thinclick.server.engraving.Place;
 import thinclick.server.engraving.StaffSystem;
+import thinclick.server.material.WrittenPart;
+import thinclick.server.picture.Easel;
 
-/** One line of music, painted once; the marks of its bars and the bracket lie over it. */
+/**
+ * One line of music, painted once; over it lie the marks of its bars, the bracket at the bar that
+ * sounds, and what was heard of the others, each on a line of their own below.
+ */
 final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
   private static final double LANE = 2.6;
 
+  private static final double BELOW_BRACKET = 0.5;
+  private static final double OTHER = 1.7;
+  private static final double NAME_SIZE = 1.4;
+  private static final double WRITTEN_TICK = 0.65;
+  private static final double RULE = 0.1;
+
   private final StaffSystem system;
   private final int stepsPerBar;
+  private final List<OtherLine> others;
   private final Palette palette;
   private final double space;
   private final Group root = new Group();
@@ -29,11 +46,15 @@ final class SystemView {
   private final Group laid = new Group();
   private final Path bracket = new Path();
   private final Map<Integer, Node> markNodes = new HashMap<>();
+  private final Map<Integer, Node> heardNodes = new HashMap<>();
   private boolean painted;
+  private boolean onPage;
 
-  SystemView(StaffSystem system, int stepsPerBar, Palette palette, double space) {
+  SystemView(
+      StaffSystem system, WrittenPart part, List<OtherLine> others, Palette palette, double space) {
     this.system = system;
-    this.stepsPerBar = stepsPerBar;
+    this.stepsPerBar = part.meter().stepsPerBar(part.stepsPerBeat());
+    this.others = others;
     this.palette = palette;
     this.space = space;
     canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(height()));
@@ -42,35 +63,79 @@ final class SystemView {
     bracket.setStrokeLineCap(StrokeLineCap.BUTT);
     bracket.setStrokeLineJoin(StrokeLineJoin.MITER);
     bracket.setVisible(false);
+    root.setAccessibleRole(AccessibleRole.TEXT);
+    root.setAccessibleText(SpokenLine.of(system));
     root.getChildren().addAll(canvas, laid, bracket);
   }
 
   Node root() {
     if (!painted) {
       painted = true;
-      new MarkPainter(canvas.getGraphicsContext2D(), palette, space).draw(system.marks());
+      MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space);
+      painter.draw(system.marks());
+      painter.draw(otherLines());
     }
     return root;
+  }
+
+  StaffSystem system() {
+    return system;
   }
 
   double space() {
     return space;
   }
 
-  /** How high a line is with the lane of its marks, staff spaces. */
-  static double spaces(StaffSystem system) {
-    return system.height() + LANE + 0.4;
+  boolean onPage() {
+    return onPage;
+  }
+
+  void onPage(boolean now) {
+    onPage = now;
+  }
+
+  /** How high a line is with the lane of its marks and the lines of the others, staff spaces. */
+  static double spaces(StaffSystem system, int others) {
+    return system.height() + LANE + BELOW_BRACKET + others * OTHER;
   }
 
   double height() {
-    return spaces(system) * space;
+    return spaces(system, others.size()) * space;
   }
 
   boolean has(int bar) {
     return bar >= system.firstBar() && bar < system.firstBar() + system.bars();
   }
 
-  /** Sets the bracket over the bar that sounds, or takes it away. */
+  private double otherY(int line) {
+    return system.height() + LANE + BELOW_BRACKET + (line + 0.8) * OTHER;
+  }
+
+  /** A ruled line for each of the others, with a tick where something is written for them. */
+  private List<Mark> otherLines() {
+    List<Mark> marks = new ArrayList<>();
+    double left = system.xOf(system.firstStep());
+    double right = system.xOf(system.firstStep() + system.steps() - 1.0);
+    for (int line = 0; line < others.size(); line++) {
+      OtherLine other = others.get(line);
+      double y = otherY(line);
+      Place place = Place.saying(other.name());
+      String name = Easel.cut(other.name(), NAME_SIZE, left - 1.5);
+      double nameX = left - 1 - Face.ITALIC.width(name, NAME_SIZE);
+      marks.add(new Mark.Text(place, Ink.SOFT, name, Face.ITALIC, NAME_SIZE, nameX, y + 0.1));
+      marks.add(new Mark.Line(place, Ink.RULE, left, y, right, y, RULE, false));
+      for (int i = 0; i < system.steps(); i++) {
+        int step = system.firstStep() + i;
+        if (other.steps().contains(step)) {
+          double x = system.xOf(step);
+          marks.add(new Mark.Line(place, Ink.RULE, x, y - WRITTEN_TICK, x, y, RULE, false));
+        }
+      }
+    }
+    return marks;
+  }
+
+  /** Sets the bracket under the bar that sounds, or takes it away. */
   void bar(int bar) {
     bracket.setVisible(has(bar));
     if (has(bar)) {
@@ -83,8 +148,25 @@ final class SystemView {
 
   void marks(int bar, List<BarMark> marks) {
     Node made = MarkShapes.of(marks, system, palette, space);
-    made.setAccessibleText(spoken(bar, marks));
-    Node before = markNodes.put(bar, made);
+    made.setAccessibleRole(AccessibleRole.TEXT);
+    made.setAccessibleText(SpokenLine.of(bar, marks));
+    replace(markNodes, bar, made);
+  }
+
+  /** What the others were heard to play in a bar, in steps from bar 1. */
+  void heard(int bar, Map<String, List<Double>> played) {
+    Group group = new Group();
+    for (int line = 0; line < others.size(); line++) {
+      double y = otherY(line);
+      for (double step : played.getOrDefault(others.get(line).name(), List.of())) {
+        group.getChildren().add(MarkShapes.heard(system.xOf(step), y, palette, space));
+      }
+    }
+    replace(heardNodes, bar, group);
+  }
+
+  private void replace(Map<Integer, Node> nodes, int bar, Node made) {
+    Node before = nodes.put(bar, made);
     if (before != null) {
       laid.getChildren().remove(before);
     }
@@ -93,17 +175,7 @@ final class SystemView {
 
   void clearMarks() {
     markNodes.clear();
+    heardNodes.clear();
     laid.getChildren().clear();
-  }
-
-  private static String spoken(int bar, List<BarMark> marks) {
-    StringBuilder said = new StringBuilder("bar " + (bar + 1));
-    for (BarMark mark : marks) {
-      said.append(", ").append(mark.kind().name().toLowerCase(Locale.ROOT));
-      if (mark.kind() == BarMark.Kind.EARLY || mark.kind() == BarMark.Kind.LATE) {
-        said.append(' ').append(Math.round(Math.abs(mark.offMillis()))).append(" ms");
-      }
-    }
-    return said.toString();
   }
 }

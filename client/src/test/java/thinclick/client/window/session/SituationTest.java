@@ -184,7 +184,8 @@ class SituationTest {
         Swing.STRAIGHT,
         50,
         List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(8, 1, 1)),
-        List.of("Ana comes in on 1."));
+        List.of("Ana comes in on 1."),
+        null);
   }
 
   private static Announced announced() {

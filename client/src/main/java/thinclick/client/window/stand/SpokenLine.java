@@ -1,0 +1,45 @@
+package thinclick.client.window.stand;
+
+import java.util.List;
+import java.util.Locale;
+import thinclick.client.window.session.BarMark;
+import thinclick.server.engraving.Mark;
+import thinclick.server.engraving.StaffSystem;
+
+/** A line of music and the marks under it as a screen reader says them. */
+final class SpokenLine {
+  private SpokenLine() {}
+
+  /** The signs of a line from left to right, bar by bar. */
+  static String of(StaffSystem system) {
+    StringBuilder said = new StringBuilder();
+    system.marks().stream()
+        .filter(mark -> mark.place().bar() < 0 && !mark.place().spoken().isEmpty())
+        .forEach(mark -> said.append(mark.place().spoken()).append(", "));
+    for (int bar = system.firstBar(); bar < system.firstBar() + system.bars(); bar++) {
+      said.append("bar ").append(bar + 1).append(": ");
+      int now = bar;
+      List<String> signs =
+          system.marks().stream()
+              .map(Mark::place)
+              .filter(place -> place.bar() == now && !place.spoken().isEmpty())
+              .sorted((one, other) -> Integer.compare(one.step(), other.step()))
+              .map(place -> place.spoken())
+              .toList();
+      said.append(String.join("; ", signs)).append(". ");
+    }
+    return said.toString().strip();
+  }
+
+  /** The marks of a bar. */
+  static String of(int bar, List<BarMark> marks) {
+    StringBuilder said = new StringBuilder("bar " + (bar + 1));
+    for (BarMark mark : marks) {
+      said.append(", ").append(mark.kind().name().toLowerCase(Locale.ROOT));
+      if (mark.kind() == BarMark.Kind.EARLY || mark.kind() == BarMark.Kind.LATE) {
+        said.append(' ').append(Math.round(Math.abs(mark.offMillis()))).append(" ms");
+      }
+    }
+    return said.toString();
+  }
+}

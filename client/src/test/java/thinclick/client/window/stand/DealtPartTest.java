@@ -1,0 +1,131 @@
+package thinclick.client.window.stand;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
+import thinclick.server.engraving.Clef;
+import thinclick.server.engraving.ReaderWords;
+import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.StaffNote;
+import thinclick.server.engraving.SystemPlan;
+import thinclick.server.material.Stock;
+import thinclick.server.material.WrittenPart;
+
+/** What stands on the stand is what was dealt, as the reader's instrument reads it. */
+class DealtPartTest {
+  private static final List<String> PLAYERS = List.of("Ana", "Ben", "Cleo", "Dara");
+
+  @Test
+  void everyDrillOfTheStockStandsAsItWasDealt() {
+    for (Drill drill : Stock.drills()) {
+      for (long seed : new long[] {1, 2}) {
+        Dealt whole = dealt(drill, seed);
+        for (Part part : whole.parts()) {
+          Dealt own = whole.seenBy(part.player());
+          assertThat(own.drill().chairs()).as(drill.title()).hasSize(1);
+          Reading reading = DealtPart.reading(DealtPart.written(own, part), 4);
+          assertThat(starts(reading))
+              .as("%s, seed %d, %s", drill.title(), seed, part.player())
+              .isEqualTo(part.attackSteps());
+        }
+      }
+    }
+  }
+
+  @Test
+  void everyBarHasAPlaceOfItsOwnAndEveryStageBeginsALine() {
+    Dealt dealt = dealt(Stock.find("Threes over a blues"), 1).seenBy("Ben");
+    Reading reading = DealtPart.reading(DealtPart.written(dealt, dealt.parts().get(1)), 4);
+    List<Integer> bars = new ArrayList<>();
+    List<Integer> firsts = new ArrayList<>();
+    for (SystemPlan plan : reading.plans()) {
+      firsts.add(plan.firstBar());
+      for (int bar = 0; bar < plan.bars(); bar++) {
+        bars.add(plan.firstBar() + bar);
+      }
+    }
+    ClickPlan plan = new ClickPlan(dealt.stages());
+    for (int bar = 0; bar < plan.bars(); bar++) {
+      assertThat(bars.get(bar)).isEqualTo(bar);
+    }
+    assertThat(bars).hasSize(plan.bars());
+    for (int stage = 0; stage < plan.stages().size(); stage++) {
+      assertThat(firsts).contains(plan.fromBar(stage));
+    }
+  }
+
+  @Test
+  void aPitchedPartHasItsClefAndSaysItsTransposition() {
+    Drill drill = Stock.find("Two-five line");
+    Drill.Chair first = drill.chairs().get(0);
+    Drill.Chair tenor =
+        new Drill.Chair(
+            first.chair(),
+            first.role(),
+            first.cell(),
+            first.entryStep(),
+            first.line(),
+            first.feelMillis(),
+            "tenor saxophone");
+    Dealt dealt = dealt(drill.withChairs(List.of(tenor)), 1).seenBy("Ana");
+    WrittenPart part = DealtPart.written(dealt, dealt.parts().get(0));
+    assertThat(ReaderWords.of(part)).startsWith("Tenor saxophone in B\u266d \u00b7 ");
+    assertThat(DealtPart.reading(part, 4).part().clef()).isEqualTo(Clef.TREBLE);
+    assertThat(part.notes().get(0).written().midi())
+        .isEqualTo(part.notes().get(0).concert().midi() + 14);
+  }
+
+  @Test
+  void aHostThatSendsNoMoreThanTheRhythmIsReadOnOneLine() {
+    Dealt whole = dealt(Stock.find("Two-five line"), 1);
+    Dealt bare =
+        new Dealt(
+            whole.revision(),
+            whole.dealId(),
+            whole.title(),
+            whole.parts(),
+            "Ana",
+            whole.meter(),
+            whole.stepsPerBeat(),
+            whole.tempo(),
+            whole.swing(),
+            whole.toleranceMillis(),
+            whole.stages(),
+            whole.says(),
+            null);
+    Reading reading = DealtPart.reading(DealtPart.written(bare, bare.parts().get(0)), 4);
+    assertThat(reading.part().clef()).isEqualTo(Clef.ONE_LINE);
+    assertThat(starts(reading)).isEqualTo(bare.parts().get(0).attackSteps());
+  }
+
+  private static List<Integer> starts(Reading reading) {
+    return reading.part().notes().stream().map(StaffNote::span).map(span -> span.start()).toList();
+  }
+
+  private static Dealt dealt(Drill drill, long seed) {
+    double tempo = drill.tempo().start();
+    Dealing dealing = Dealer.deal(drill, PLAYERS, seed, tempo, drill.stages());
+    return new Dealt(
+        1,
+        "d1",
+        drill.title(),
+        dealing.parts(),
+        null,
+        drill.meter(),
+        drill.stepsPerBeat(),
+        tempo,
+        drill.swing(),
+        dealing.toleranceMillis(),
+        drill.stages(),
+        dealing.sentences(),
+        dealing.dealt());
+  }
+}
