@@ -69,8 +69,7 @@ final class PulseMarks {
       if (one.kind() == Kind.SET_ASIDE) {
         continue;
       }
-      boolean home = step != null && one.displacement() == 0 && off != null;
-      if (home && answered.add(step)) {
+      if (step != null && off != null && one.displacement() == 0 && answered.add(step)) {
         add(marks, judged(step, off, plainMillis));
       } else {
         int nearest = nearest(grid, one.micros());
