@@ -109,19 +109,7 @@ final class Telling {
   }
 
   private Dealt dealtFor(Member member, Dealt made) {
-    return new Dealt(
-        made.revision(),
-        made.dealId(),
-        made.title(),
-        made.parts(),
-        room.seats.get(member.id),
-        made.meter(),
-        made.stepsPerBeat(),
-        made.tempo(),
-        made.swing(),
-        made.toleranceMillis(),
-        made.stages(),
-        made.says());
+    return made.seenBy(room.seats.get(member.id));
   }
 
   private ServerMessage.ReviewReady reviewFor(
