@@ -34,13 +34,12 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.ClickPlan;
-import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
-import thinclick.server.scoring.PlanWords;
-import thinclick.server.scoring.Scorer;
+import thinclick.server.words.BarWords;
+import thinclick.server.words.ClickWords;
 import thinclick.server.words.ReviewPage;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
@@ -70,7 +69,8 @@ public final class Rehearsal implements RoomListener {
   private final CompletableFuture<ServerMessage.Dealt> dealt = new CompletableFuture<>();
   private final CompletableFuture<Boolean> ready = new CompletableFuture<>();
   private final CompletableFuture<ServerMessage.Announced> announced = new CompletableFuture<>();
-  private final CompletableFuture<String> reviewed = new CompletableFuture<>();
+  private final CompletableFuture<ServerMessage.ReviewReady> reviewed = new CompletableFuture<>();
+  private final Speaker speaker = Speaker.english();
   private @Nullable RoomLink link;
 
   private Rehearsal(
@@ -161,14 +161,13 @@ public final class Rehearsal implements RoomListener {
       await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
       ServerMessage.Announced take = await("the count-in", announced);
       long lasts = tellBars(hand, take);
-      String takeId = await("the review", reviewed, lasts + PATIENCE_SECONDS);
+      ServerMessage.ReviewReady review = await("the review", reviewed, lasts + PATIENCE_SECONDS);
+      String takeId = review.takeId();
       Take played =
           host.take(takeId)
               .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
       out.println();
-      Speaker speaker = Speaker.english();
-      Spoken review = Spoken.of(Scorer.analyse(played), speaker);
-      out.println(ReviewPage.of(review, speaker).stripTrailing());
+      out.println(ReviewPage.of(Spoken.fromJson(review.review()), speaker).stripTrailing());
       out.flush();
       return played;
     } finally {
@@ -204,13 +203,16 @@ public final class Rehearsal implements RoomListener {
         new StepGrid(
             hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
     ClickPlan plan = new ClickPlan(hand.stages());
-    say(leader, take.countInMicros(), "count-in: " + counted(hand.meter()));
+    BarWords words = new BarWords(plan, hand.meter(), hand.stepsPerBeat(), speaker);
+    say(leader, take.countInMicros(), "count-in: " + words.counted());
     for (int bar = 0; bar < plan.bars(); bar++) {
-      String what = BarWords.of(plan, bar, hand.meter(), hand.stepsPerBeat());
+      String what = words.of(bar);
       int stage = plan.stageAt(bar);
       String heading =
           plan.fromBar(stage) == bar
-              ? "   <- " + PlanWords.of(plan.stages().get(stage), hand.meter(), hand.stepsPerBeat())
+              ? "   <- "
+                  + speaker.say(
+                      ClickWords.of(plan.stages().get(stage), hand.meter(), hand.stepsPerBeat()))
               : "";
       say(
           leader,
@@ -229,14 +231,6 @@ public final class Rehearsal implements RoomListener {
           out.println(line);
           out.flush();
         });
-  }
-
-  private static String counted(Meter meter) {
-    List<String> beats = new ArrayList<>();
-    for (int beat = 1; beat <= meter.beatsPerBar(); beat++) {
-      beats.add(PlanWords.number(beat));
-    }
-    return String.join(" ", beats);
   }
 
   // ------------------------------------------------------------------ what the room says
@@ -288,7 +282,7 @@ public final class Rehearsal implements RoomListener {
   @Override
   public void reviewReady(ServerMessage.ReviewReady review) {
     if (!review.provisional()) {
-      reviewed.complete(review.takeId());
+      reviewed.complete(review);
     }
   }
 

@@ -16,14 +16,16 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.server.scoring.Review;
-import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.Scorer;
+import thinclick.server.words.ReviewPage;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
 
 /** Whole rehearsals over real sockets on one virtual clock, each from the door to the review. */
 class LockStepTest {
   @TempDir Path folder;
   private List<Long> heard = List.of();
+  private Spoken spoken;
 
   private Take rehearse(String in, int players, int bars, long seed) {
     Path own = folder.resolve(in);
@@ -37,6 +39,7 @@ class LockStepTest {
             (number, hand) -> number == 1 ? new Slip(2, 4, 1) : Slip.NONE)) {
       Take take = band.play("Four-chair canon", bars, 160.0, seed);
       heard = band.heard();
+      spoken = Spoken.fromJson(band.review.review());
       assertThat(band.links()).as("the leader's line").containsExactly(LinkState.ONLINE);
       return take;
     }
@@ -62,8 +65,11 @@ class LockStepTest {
     assertThat(heard)
         .as("every attack, by who only listens")
         .isEqualTo(take.attacks().stream().map(Attack::micros).sorted().toList());
-    Review review = Scorer.review(take);
-    String text = ReviewText.of(review);
+    Speaker english = Speaker.english();
+    assertThat(spoken)
+        .as("the host's review is what its take comes to")
+        .isEqualTo(Spoken.of(Scorer.analyse(take), english));
+    String text = ReviewPage.of(spoken, english);
     assertThat(text).contains(names).doesNotContain("NaN", "Infinity", "null");
     FileCodec.readTake(FileCodec.write(take));
   }

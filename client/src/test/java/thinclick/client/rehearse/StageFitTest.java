@@ -7,7 +7,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.music.ClickPlan;
-import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 
 class StageFitTest {
@@ -34,19 +33,5 @@ class StageFitTest {
     assertThatThrownBy(() -> StageFit.over(stages, 3))
         .isInstanceOf(BadInput.class)
         .hasMessage("--bars: expected at least 4, a bar for each stage of the click plan, found 3");
-  }
-
-  @Test
-  void aBarIsCountedByWhatClicksInIt() {
-    ClickPlan plan =
-        new ClickPlan(
-            List.of(
-                Stage.ofBeats(1, 1, 1, 3),
-                Stage.ofBeats(2, 2, 1),
-                Stage.ofSteps(1, 1, 1, 3, 5, 7)));
-
-    assertThat(List.of(0, 1, 2, 3))
-        .map(bar -> BarWords.of(plan, bar, Meter.FOUR_FOUR, 2))
-        .containsExactly("one . three .", "one . . .", "silent", ". and . and . and . and");
   }
 }

@@ -39,6 +39,7 @@ public final class ReviewView {
     JsonNode ensemble = view.get("ensemble");
     if (ensemble instanceof ObjectNode figures && figures.has("gains")) {
       figures.putNull("gains"); // by pairs of players, so not the receiver's own
+      figures.putNull("gainsInterval");
     }
     return view;
   }

@@ -225,8 +225,7 @@ final class Figures {
         pool.spread(),
         drift(s, pool),
         pool.written,
-        pool.placed,
-        PlanWords.of(sheet.take.stages().get(s), sheet.take.meter(), sheet.take.stepsPerBeat()));
+        pool.placed);
   }
 
   /** Slope of the pulse against the written grid over the stage's steps, percent of a step. */

@@ -17,7 +17,6 @@ import tools.jackson.databind.JsonNode;
  * @param driftPercent slope of the ensemble pulse against the written grid, percent; positive drags
  * @param written written attacks that count, all players
  * @param placed those that were placed
- * @param click what clicks, in words
  */
 public record StageReview(
     int fromBar,
@@ -27,8 +26,7 @@ public record StageReview(
     Figure spreadMillis,
     Figure driftPercent,
     int written,
-    int placed,
-    String click) {
+    int placed) {
   /** The hold, in percent, at which a stage counts as held. */
   public static final double HELD_PERCENT = 80;
 

@@ -38,6 +38,7 @@ final class Timings {
     TimingFindings found = TimingModel.fit(timings.performance());
     Review review = analysis.review();
     List<PlayerReview> players = new ArrayList<>();
+    List<Stage> ahead = timings.thinner();
     for (int i = 0; i < review.players().size(); i++) {
       PlayerTiming timing = found.players().get(i);
       players.add(
@@ -48,7 +49,7 @@ final class Timings {
                   millis(timing.timekeeperMillis()),
                   millis(timing.motorMillis()),
                   share(timing.clickGain()),
-                  forecasts(timing.forecasts())));
+                  forecasts(ahead, timing.forecasts())));
     }
     return new Analysis(
         analysis.take(),
@@ -96,8 +97,8 @@ final class Timings {
         understood.readings().length == 1 || !hears ? ahead(reading) : List.of());
   }
 
-  /** Plans thinner than any that was played, over a stage as long as the last. */
-  private List<ThinnerClick> ahead(Reading reading) {
+  /** Stages thinner than any that was played, each as long as the last; silence of its own. */
+  private List<Stage> thinner() {
     List<Stage> stages = sheet.take.stages();
     double thinnest = Double.POSITIVE_INFINITY;
     boolean silence = false;
@@ -106,44 +107,50 @@ final class Timings {
       silence |= clicks == 0;
       thinnest = clicks > 0 ? Math.min(thinnest, clicks) : thinnest;
     }
-    int last = stages.size() - 1;
-    int from = sheet.stageFrom[last];
+    int bars = stages.get(stages.size() - 1).bars();
+    List<Stage> thinner = new ArrayList<>();
+    for (int every : THINNER_EVERY_BARS) {
+      if (1.0 / every < thinnest && bars >= 2 * every) {
+        thinner.add(Stage.ofBeats(bars, every, 1));
+      }
+    }
+    if (!silence) {
+      thinner.add(Stage.ofBeats(SILENT_BARS, 1));
+    }
+    return thinner;
+  }
+
+  /** The same as the model takes them, with what the player has written in the last stage. */
+  private List<ThinnerClick> ahead(Reading reading) {
+    int from = sheet.stageFrom[sheet.take.stages().size() - 1];
     List<Integer> attacks =
         reading.chair.part.attackSteps().stream()
             .filter(step -> step >= from)
             .map(step -> step - from)
             .toList();
     List<ThinnerClick> plans = new ArrayList<>();
-    for (int every : THINNER_EVERY_BARS) {
-      int bars = stages.get(last).bars();
-      if (1.0 / every < thinnest && bars >= 2 * every) {
-        Stage stage = Stage.ofBeats(bars, every, 1);
-        List<Integer> clicks = new ArrayList<>();
-        for (int bar = 0; bar < bars; bar += every) {
-          clicks.add(bar * sheet.stepsPerBar);
-        }
-        plans.add(
-            ThinnerClick.clicking(
-                PlanWords.of(stage, sheet.take.meter(), sheet.take.stepsPerBeat()),
-                attacks,
-                clicks));
-      }
-    }
-    if (!silence) {
+    for (Stage stage : thinner()) {
+      List<Integer> clicks =
+          stage.clickedSteps(sheet.take.meter(), sheet.take.stepsPerBeat()).stream()
+              .map(Long::intValue)
+              .toList();
       plans.add(
-          ThinnerClick.silent(
-              SILENT_BARS + " bars without a click",
-              (double) SILENT_BARS * sheet.stepsPerBar / sheet.grid.stepsPerBeat()));
+          clicks.isEmpty()
+              ? ThinnerClick.silent(
+                  "silence", (double) stage.bars() * sheet.stepsPerBar / sheet.grid.stepsPerBeat())
+              : ThinnerClick.clicking("every " + stage.everyBars() + " bars", attacks, clicks));
     }
     return plans;
   }
 
-  private static List<ForecastReview> forecasts(List<Forecast> forecasts) {
+  /** The model answers in the order of the stages; none where it foretells nothing. */
+  private static List<ForecastReview> forecasts(List<Stage> ahead, List<Forecast> forecasts) {
     List<ForecastReview> reviews = new ArrayList<>();
-    for (Forecast forecast : forecasts) {
+    for (int i = 0; i < forecasts.size(); i++) {
+      Forecast forecast = forecasts.get(i);
       reviews.add(
           new ForecastReview(
-              forecast.plan(), millis(forecast.spreadMillis()), millis(forecast.returnMillis())));
+              ahead.get(i), millis(forecast.spreadMillis()), millis(forecast.returnMillis())));
     }
     return reviews;
   }

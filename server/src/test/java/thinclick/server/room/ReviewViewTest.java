@@ -13,7 +13,8 @@ class ReviewViewTest {
           .readTree(
               """
               {"players": [{"player": "Ana", "written": 8}, {"player": "Ben", "written": 9}],
-               "stages": [], "ensemble": {"hold": 90.0, "gains": [[null, 0.3], [0.1, null]]},
+               "stages": [], "ensemble": {"hold": 90.0, "gains": [[null, 0.3], [0.1, null]],
+                            "gainsInterval": [[null, [0.1, 0.5]], [[0, 0.2], null]]},
                "words": [{"says": "Together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
                          {"says": "Ben is uneven.", "player": "Ben"}],
                "next": "the same again"}
@@ -28,6 +29,7 @@ class ReviewViewTest {
         .contains("Together", "Ana dropped")
         .doesNotContain("Ben");
     assertThat(view.at("/ensemble/gains").isNull()).isTrue();
+    assertThat(view.at("/ensemble/gainsInterval").isNull()).isTrue();
     assertThat(view.at("/ensemble/hold").doubleValue()).isEqualTo(90);
   }
 

@@ -17,6 +17,9 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
+import thinclick.server.words.ReviewPage;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -71,7 +74,8 @@ class AnyTakeTest {
       assertThat(matched).isEqualTo(player.written() - player.dropped());
     }
     assertThat(played).isEqualTo(take.attacks().size());
-    assertThat(ReviewText.of(review)).isNotEmpty();
+    Spoken spoken = Spoken.of(analysis, Speaker.english());
+    assertThat(ReviewPage.of(spoken, Speaker.english())).doesNotContain("NaN", "Infinity");
   }
 
   private static void finite(String where, JsonNode node) {

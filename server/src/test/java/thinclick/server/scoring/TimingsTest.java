@@ -34,12 +34,12 @@ class TimingsTest {
     assertThat(ana.motorMillis().interval().contains(5)).isTrue();
     assertThat(ana.clickGain().interval().contains(.5)).isTrue();
     assertThat(ana.forecasts())
-        .extracting(ForecastReview::click)
+        .extracting(ForecastReview::stage)
         .containsExactly(
-            "the one alone",
-            "the one of every second bar",
-            "the one of every fourth bar",
-            "8 bars without a click");
+            Stage.ofBeats(96, 1, 1),
+            Stage.ofBeats(96, 2, 1),
+            Stage.ofBeats(96, 4, 1),
+            Stage.ofBeats(8, 1));
     List<Double> spreads =
         ana.forecasts().subList(0, 3).stream().map(one -> one.spreadMillis().get()).toList();
     assertThat(spreads).isSorted();

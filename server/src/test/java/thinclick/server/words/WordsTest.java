@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.history.NextRung;
@@ -105,6 +106,22 @@ class WordsTest {
           .isEqualTo("the four bars on one and three");
       assertThat(ENGLISH.say(ClickWords.through(Stage.ofBeats(1, 1), FOUR_FOUR, 2)))
           .isEqualTo("one silent bar");
+    }
+
+    @Test
+    void isCountedBarByBar() {
+      ClickPlan plan =
+          new ClickPlan(
+              List.of(
+                  Stage.ofBeats(1, 1, 1, 3),
+                  Stage.ofBeats(2, 2, 1),
+                  Stage.ofSteps(1, 1, 1, 3, 5, 7)));
+      BarWords words = new BarWords(plan, FOUR_FOUR, 2, ENGLISH);
+
+      assertThat(words.counted()).isEqualTo("one two three four");
+      assertThat(List.of(0, 1, 2, 3))
+          .map(words::of)
+          .containsExactly("one . three .", "one . . .", "silent", ". and . and . and . and");
     }
 
     private Stage islands(int on, int cycle) {

@@ -23,7 +23,8 @@ import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Stock;
-import thinclick.server.scoring.PlanWords;
+import thinclick.server.words.ClickWords;
+import thinclick.server.words.Speaker;
 
 /** The leader's book: who is here, what can be played, what is chosen, what can be done now. */
 public final class LecternModel {
@@ -142,13 +143,14 @@ public final class LecternModel {
       return List.of();
     }
     Meter meter = drill.meter();
+    Speaker speaker = Speaker.of(words.locale());
     return stages(drill).stream()
         .map(
             stage ->
                 words.say(
                     "lectern.stage",
                     stage.bars(),
-                    PlanWords.of(stage, meter, drill.stepsPerBeat())))
+                    speaker.say(ClickWords.of(stage, meter, drill.stepsPerBeat()))))
         .toList();
   }
 

@@ -12,15 +12,14 @@ import thinclick.protocol.json.BadInput;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
-import thinclick.server.scoring.ReviewText;
 import thinclick.server.scoring.StageReview;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
-import tools.jackson.databind.json.JsonMapper;
 
 /** A review as it is read: sentences, then the stages, then the players. */
 public final class ReviewModel {
   private static final Logger LOG = LoggerFactory.getLogger(ReviewModel.class);
-  private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
   private final Words words;
 
@@ -29,21 +28,21 @@ public final class ReviewModel {
   }
 
   /** The review of the last take, or null where there is none that can be read. */
-  public @Nullable Review read(RoomState room) {
+  public @Nullable Spoken read(RoomState room) {
     if (room.review() == null) {
       return null;
     }
     try {
-      return MAPPER.treeToValue(room.review().review(), Review.class);
+      return Spoken.fromJson(room.review().review());
     } catch (JacksonException | BadInput unreadable) {
       LOG.warn("a review that cannot be read: {}", unreadable.getMessage());
       return null;
     }
   }
 
-  /** What a bandleader would say. */
-  public List<String> sentences(Review review) {
-    return ReviewText.sentences(review);
+  /** What a bandleader would say, as the host said it. */
+  public List<String> sentences(Spoken spoken) {
+    return spoken.prose(Speaker.of(words.locale()));
   }
 
   /** The heads of the stages table. */
@@ -57,13 +56,15 @@ public final class ReviewModel {
   }
 
   /** A line for each stage. */
-  public List<List<String>> stages(Review review) {
+  public List<List<String>> stages(Spoken spoken) {
     List<List<String>> lines = new ArrayList<>();
-    for (StageReview stage : review.stages()) {
+    List<StageReview> stages = spoken.review().stages();
+    for (int i = 0; i < stages.size(); i++) {
+      StageReview stage = stages.get(i);
       lines.add(
           List.of(
               words.say("review.barsFromTo", stage.fromBar() + 1, stage.toBar()),
-              stage.click(),
+              spoken.clicks().get(i),
               figure(stage.hold(), "%.0f %%"),
               figure(stage.spreadMillis(), "%.0f ms"),
               figure(stage.driftPercent(), "%+.1f %%")));

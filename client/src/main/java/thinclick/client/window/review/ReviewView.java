@@ -13,6 +13,7 @@ import javafx.scene.layout.VBox;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.words.Words;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.Spoken;
 
 /** The review's page. */
 public final class ReviewView {
@@ -51,12 +52,13 @@ public final class ReviewView {
   }
 
   private void show(RoomState room) {
-    Review review = model.read(room);
+    Spoken spoken = model.read(room);
     sheet.getChildren().clear();
-    if (review == null) {
+    if (spoken == null) {
       sheet.getChildren().add(styled(new Label(words.say("review.none")), "soft"));
       return;
     }
+    Review review = spoken.review();
     sheet.getChildren().add(styled(new Label(review.title()), "title"));
     sheet
         .getChildren()
@@ -71,7 +73,7 @@ public final class ReviewView {
                 "soft"));
     VBox prose = new VBox(7);
     prose.setId("review-prose");
-    for (String sentence : model.sentences(review)) {
+    for (String sentence : model.sentences(spoken)) {
       Label label = new Label(sentence);
       label.setWrapText(true);
       prose.getChildren().add(label);
@@ -79,7 +81,7 @@ public final class ReviewView {
     sheet.getChildren().add(prose);
     sheet
         .getChildren()
-        .add(table(words.say("review.stages"), "stages", model.stageHeads(), model.stages(review)));
+        .add(table(words.say("review.stages"), "stages", model.stageHeads(), model.stages(spoken)));
     sheet
         .getChildren()
         .add(
