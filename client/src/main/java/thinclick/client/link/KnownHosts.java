@@ -35,7 +35,7 @@ final class KnownHosts {
     try {
       List<String> lines = Files.readAllLines(file, StandardCharsets.UTF_8);
       for (int i = lines.size() - 1; i >= 0; i--) {
-        String[] parts = lines.get(i).strip().split("\\s+");
+        String[] parts = lines.get(i).strip().split("\\s+", -1);
         if (parts.length == 2 && parts[0].equals(host)) {
           return new Fingerprint(parts[1]);
         }
