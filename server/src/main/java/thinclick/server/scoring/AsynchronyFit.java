@@ -34,16 +34,20 @@ record AsynchronyFit(
     double[] best = {0, MEMORIES[0]};
     double[] found = {0, 0, 0};
     double[] tried = new double[3];
-    for (double share : SHARES) {
-      for (double memory : MEMORIES) {
-        double likely = likelihood(sample, share, memory * stepsPerBeat, tried);
+    double[] keep = new double[n];
+    for (double memory : MEMORIES) {
+      for (int k = 1; k < n; k++) {
+        keep[k] = fade(sample, k, memory * stepsPerBeat);
+      }
+      for (double share : SHARES) {
+        if (share == 0 && memory != MEMORIES[0]) {
+          continue; // without a slow part its memory means nothing
+        }
+        double likely = likelihood(sample, share, keep, tried);
         if (likely > bestLikelihood) {
           bestLikelihood = likely;
           best = new double[] {share, memory};
           found = tried.clone();
-        }
-        if (share == 0) {
-          break; // without a slow part its memory means nothing
         }
       }
     }
@@ -53,7 +57,7 @@ record AsynchronyFit(
   }
 
   /** Restricted log likelihood; fills mean, variance of the mean, variance of one. */
-  private static double likelihood(Sample sample, double share, double memory, double[] filled) {
+  private static double likelihood(Sample sample, double share, double[] keeps, double[] filled) {
     int n = sample.size();
     double x = 0; // filter of the data
     double u = 0; // filter of the constant column
@@ -61,10 +65,10 @@ record AsynchronyFit(
     double xx = 0;
     double xu = 0;
     double uu = 0;
-    double logDet = 0;
+    LogProduct variances = new LogProduct();
     for (int k = 0; k < n; k++) {
       if (k > 0) {
-        double keep = Math.exp(-(sample.at()[k] - sample.at()[k - 1]) / memory);
+        double keep = keeps[k];
         x *= keep;
         u *= keep;
         p = keep * keep * p + share * (1 - keep * keep);
@@ -72,11 +76,12 @@ record AsynchronyFit(
       double s = p + 1 - share;
       double ex = sample.millis()[k] - x;
       double eu = 1 - u;
-      xx += ex * ex / s;
-      xu += ex * eu / s;
-      uu += eu * eu / s;
-      logDet += Math.log(s);
-      double gain = p / s;
+      double weight = 1 / s;
+      xx += ex * ex * weight;
+      xu += ex * eu * weight;
+      uu += eu * eu * weight;
+      variances.times(s);
+      double gain = p * weight;
       x += gain * ex;
       u += gain * eu;
       p -= gain * p;
@@ -86,7 +91,7 @@ record AsynchronyFit(
     filled[0] = mean;
     filled[1] = variance / uu;
     filled[2] = variance;
-    return -0.5 * ((n - 1) * Math.log(variance) + logDet + Math.log(uu));
+    return -0.5 * ((n - 1) * Math.log(variance) + variances.log() + Math.log(uu));
   }
 
   private static double freedom(Sample sample, double share, double memory) {

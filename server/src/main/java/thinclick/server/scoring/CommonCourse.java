@@ -30,6 +30,18 @@ final class CommonCourse {
   private final double[] home;
   private final double stepMillis;
 
+  // the forward pass, kept from fit to fit: state and covariance after each knot, then foretold
+  private final double[] x;
+  private final double[] v;
+  private final double[] p11;
+  private final double[] p12;
+  private final double[] p22;
+  private final double[] x0;
+  private final double[] v0;
+  private final double[] q11;
+  private final double[] q12;
+  private final double[] q22;
+
   /**
    * A course over these steps.
    *
@@ -44,6 +56,16 @@ final class CommonCourse {
     level = new double[knots.length];
     tempo = new double[knots.length];
     variance = new double[knots.length];
+    x = new double[knots.length];
+    v = new double[knots.length];
+    p11 = new double[knots.length];
+    p12 = new double[knots.length];
+    p22 = new double[knots.length];
+    x0 = new double[knots.length];
+    v0 = new double[knots.length];
+    q11 = new double[knots.length];
+    q12 = new double[knots.length];
+    q22 = new double[knots.length];
   }
 
   /**
@@ -55,16 +77,6 @@ final class CommonCourse {
    */
   void fit(double[] sum, double[] precision, Freedom freedom, boolean smooth) {
     int n = knots.length;
-    double[] x = new double[n];
-    double[] v = new double[n];
-    double[] p11 = new double[n];
-    double[] p12 = new double[n];
-    double[] p22 = new double[n];
-    double[] x0 = new double[n];
-    double[] v0 = new double[n];
-    double[] q11 = new double[n];
-    double[] q12 = new double[n];
-    double[] q22 = new double[n];
     double levelVariance = freedom.level() * freedom.level();
     double tempoVariance = freedom.tempo() * freedom.tempo();
     double cx = 0;
@@ -72,7 +84,8 @@ final class CommonCourse {
     double c11 = START * START;
     double c12 = 0;
     double c22 = START_TEMPO_PERCENT * stepMillis * START_TEMPO_PERCENT * stepMillis;
-    logLikelihood = 0;
+    double squares = 0;
+    LogProduct variances = new LogProduct();
     for (int k = 0; k < n; k++) {
       if (k > 0) {
         double gap = knots[k] - knots[k - 1];
@@ -91,7 +104,8 @@ final class CommonCourse {
         double g1 = c11 / s;
         double g2 = c12 / s;
         double error = sum[k] / precision[k] - cx;
-        logLikelihood -= 0.5 * (Math.log(s) + error * error / s);
+        variances.times(s);
+        squares += error * error / s;
         cx += g1 * error;
         cv += g2 * error;
         c22 -= g2 * c12;
@@ -114,6 +128,7 @@ final class CommonCourse {
         c22 += freedom.pull() * tempoVariance * 4;
       }
     }
+    logLikelihood = -0.5 * (variances.log() + squares);
     if (!smooth) {
       return;
     }

@@ -311,8 +311,7 @@ final class Decoding {
     if (count < 4) {
       return FIRST_NOISE;
     }
-    Arrays.sort(rest, 0, count);
-    return Math.max(LEAST_NOISE, Math.min(MOST_NOISE, 1.4826 * rest[count / 2]));
+    return Math.max(LEAST_NOISE, Math.min(MOST_NOISE, 1.4826 * Median.of(rest, count)));
   }
 
   /** Each player again against what the others foretell, the most displaced first. */

@@ -19,6 +19,13 @@ final class Pulse {
   /** After so many steps a chair's own wander has mostly come home. */
   private static final double OWN_STEPS = 12;
 
+  /** What a gap leaves of it, by steps. */
+  private static final double[] FADES = new double[64];
+
+  static {
+    Arrays.setAll(FADES, gap -> Math.exp(-gap / OWN_STEPS));
+  }
+
   private static final double[] OWN_TRIED = {0.01, 0.5, 1, 2, 4, 8};
   private static final double[] LEVELS = {0.05, 0.5, 1.5, 4};
   private static final double[] TEMPOS = {0.02, 0.1, 0.5};
@@ -121,8 +128,7 @@ final class Pulse {
     for (int i = 0; i < chairs.length; i++) {
       if (chairs[i].size() > 0) {
         double[] off = chairs[i].offMillis().clone();
-        Arrays.sort(off);
-        lean[i] = Math.max(-60, Math.min(60, off[off.length / 2]));
+        lean[i] = Math.max(-60, Math.min(60, Median.of(off, off.length)));
       }
     }
   }
@@ -200,6 +206,11 @@ final class Pulse {
     ownFreedom[i] = chosen;
   }
 
+  /** What a gap of so many steps leaves of a chair's own wander. */
+  private static double fade(int gap) {
+    return gap < FADES.length ? FADES[gap] : Math.exp(-gap / OWN_STEPS);
+  }
+
   /** A chair's own wander: an attraction back to its lean, driven by noise; its likelihood. */
   private double fitOwn(int i, double walk, boolean smooth) {
     Observed chair = chairs[i];
@@ -215,11 +226,12 @@ final class Pulse {
     double[] keep = new double[n];
     double cx = 0;
     double cp = still;
-    double likely = 0;
+    double squares = 0;
+    LogProduct variances = new LogProduct();
     for (int k = 0; k < n; k++) {
       if (k > 0) {
-        double gap = Math.max(0, chair.at()[k] - chair.at()[k - 1]);
-        keep[k] = Math.exp(-gap / OWN_STEPS);
+        int gap = Math.max(0, chair.at()[k] - chair.at()[k - 1]);
+        keep[k] = fade(gap);
         cx *= keep[k];
         cp = keep[k] * keep[k] * cp + still * (1 - keep[k] * keep[k]);
       }
@@ -228,12 +240,14 @@ final class Pulse {
       double error = chair.offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - cx;
       double s = cp + noise[i] * noise[i] * doubt(i, k, error);
       double g = cp / s;
-      likely -= 0.5 * (Math.log(s) + error * error / s);
+      variances.times(s);
+      squares += error * error / s;
       cx += g * error;
       cp -= g * cp;
       x[k] = cx;
       p[k] = cp;
     }
+    double likely = -0.5 * (variances.log() + squares);
     if (!smooth) {
       return likely;
     }
@@ -260,8 +274,7 @@ final class Pulse {
       rest[k] = Math.abs(chair.offMillis()[k] - common.level[knot] - lean[i] - own[i][k]);
       taken += Math.min(0.9, (common.variance[knot] + ownVariance[i][k]) / (noise[i] * noise[i]));
     }
-    Arrays.sort(rest);
-    double median = rest[n / 2];
+    double median = Median.of(rest, n);
     noise[i] = Math.min(60, Math.max(1, 1.4826 * median / Math.sqrt(1 - taken / n)));
   }
 

@@ -166,8 +166,12 @@ final class TempoFollower {
 
   private static void normalise(float[] state) {
     double sum = 0;
-    for (float one : state) {
-      sum += one;
+    for (int base = 0; base < state.length; base += WIDTH) {
+      float row = 0;
+      for (int x = 0; x < WIDTH; x++) {
+        row += state[base + x];
+      }
+      sum += row;
     }
     float scale = (float) (1 / sum);
     if (!(sum > 1e-30)) {
@@ -180,8 +184,7 @@ final class TempoFollower {
   }
 
   private static void multiply(float[] state, float[] likely) {
-    for (int b = 0; b < TEMPOS; b++) {
-      int base = b * WIDTH;
+    for (int base = 0; base < state.length; base += WIDTH) {
       for (int x = 0; x < WIDTH; x++) {
         state[base + x] *= likely[x];
       }
@@ -192,8 +195,10 @@ final class TempoFollower {
   /** By how many bins the window moves on, so that the band stays near its middle. */
   private static int drift(float[] state) {
     double mean = 0;
-    for (int i = 0; i < state.length; i++) {
-      mean += state[i] * (i % WIDTH - HALF);
+    for (int base = 0; base < state.length; base += WIDTH) {
+      for (int x = 0; x < WIDTH; x++) {
+        mean += state[base + x] * (x - HALF);
+      }
     }
     return Math.abs(mean) > HALF / 4.0 ? (int) Math.rint(mean) : 0;
   }
@@ -201,10 +206,12 @@ final class TempoFollower {
   private static double mean(float[] forward, float[] back) {
     double sum = 0;
     double weights = 0;
-    for (int i = 0; i < forward.length; i++) {
-      double w = forward[i] * back[i];
-      weights += w;
-      sum += w * (i % WIDTH - HALF);
+    for (int base = 0; base < forward.length; base += WIDTH) {
+      for (int x = 0; x < WIDTH; x++) {
+        double w = forward[base + x] * back[base + x];
+        weights += w;
+        sum += w * (x - HALF);
+      }
     }
     return weights > 0 ? sum / weights : 0;
   }
@@ -216,22 +223,25 @@ final class TempoFollower {
 
   private float[] move(float[] state, int gap, int moved) {
     float turn = turn(gap);
+    float stays = 1 - 2 * turn;
     float[] next = new float[state.length];
     for (int b = 0; b < TEMPOS; b++) {
       double shift = (b - TEMPOS / 2) * TEMPO_GRAIN * gap * sheet.stepMillis / bin - moved;
       int whole = (int) Math.floor(shift);
       float part = (float) (shift - whole);
-      for (int x = 0; x < WIDTH; x++) {
-        int source = b * WIDTH + x;
-        float mass = (1 - 2 * turn) * state[source];
-        mass += turn * (b > 0 ? state[source - WIDTH] : state[source]);
-        mass += turn * (b + 1 < TEMPOS ? state[source + WIDTH] : state[source]);
-        int low = x + whole;
-        if (low >= 0 && low < WIDTH) {
-          next[b * WIDTH + low] += (1 - part) * mass;
+      int here = b * WIDTH;
+      int slower = b > 0 ? here - WIDTH : here;
+      int faster = b + 1 < TEMPOS ? here + WIDTH : here;
+      int first = Math.max(0, -whole);
+      int last = Math.min(WIDTH - 1, WIDTH - 1 - whole);
+      for (int x = Math.max(0, first - 1); x <= last; x++) {
+        float mass = stays * state[here + x] + turn * (state[slower + x] + state[faster + x]);
+        int to = here + x + whole;
+        if (x >= first) {
+          next[to] += (1 - part) * mass;
         }
-        if (low + 1 >= 0 && low + 1 < WIDTH) {
-          next[b * WIDTH + low + 1] += part * mass;
+        if (x < WIDTH - 1 - whole) {
+          next[to + 1] += part * mass;
         }
       }
     }
@@ -240,24 +250,26 @@ final class TempoFollower {
 
   private float[] moveBack(float[] back, int gap, int moved) {
     float turn = turn(gap);
+    float stays = 1 - 2 * turn;
     float[] before = new float[back.length];
     for (int b = 0; b < TEMPOS; b++) {
       double shift = (b - TEMPOS / 2) * TEMPO_GRAIN * gap * sheet.stepMillis / bin - moved;
       int whole = (int) Math.floor(shift);
       float part = (float) (shift - whole);
-      for (int x = 0; x < WIDTH; x++) {
-        int low = x + whole;
-        float value = 0;
-        if (low >= 0 && low < WIDTH) {
-          value += (1 - part) * back[b * WIDTH + low];
+      int here = b * WIDTH;
+      int slower = b > 0 ? here - WIDTH : here;
+      int faster = b + 1 < TEMPOS ? here + WIDTH : here;
+      int first = Math.max(0, -1 - whole);
+      int last = Math.min(WIDTH - 1, WIDTH - 1 - whole);
+      for (int x = first; x <= last; x++) {
+        int from = x + whole;
+        float value = from >= 0 ? (1 - part) * back[here + from] : 0;
+        if (from < WIDTH - 1) {
+          value += part * back[here + from + 1];
         }
-        if (low + 1 >= 0 && low + 1 < WIDTH) {
-          value += part * back[b * WIDTH + low + 1];
-        }
-        int target = b * WIDTH + x;
-        before[target] += (1 - 2 * turn) * value;
-        before[b > 0 ? target - WIDTH : target] += turn * value;
-        before[b + 1 < TEMPOS ? target + WIDTH : target] += turn * value;
+        before[here + x] += stays * value;
+        before[slower + x] += turn * value;
+        before[faster + x] += turn * value;
       }
     }
     normalise(before);
