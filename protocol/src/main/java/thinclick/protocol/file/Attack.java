@@ -45,4 +45,9 @@ public record Attack(
   public static Attack tap(String player, long micros) {
     return new Attack(player, micros, null, null, null, null, false, false);
   }
+
+  /** The same attack, played by another. */
+  public Attack renamed(String other) {
+    return new Attack(other, micros, velocity, pitch, lengthMillis, lateByMillis, setAside, unsure);
+  }
 }

@@ -110,42 +110,19 @@ public record Part(
         null);
   }
 
+  /** The same part, to be changed field by field. */
+  public PartEdit edited() {
+    return new PartEdit(this);
+  }
+
   /** The same part, what happened included, under another name. */
   public Part renamed(String other) {
-    return new Part(
-        other,
-        entryStep,
-        uncertaintyMillis,
-        attackSteps,
-        accentSteps,
-        lengthSteps,
-        pitches,
-        feelMillis,
-        role,
-        weight,
-        instrument,
-        standIn,
-        away,
-        hearing);
+    return edited().player(other).part();
   }
 
   /** What is written here for another player; nothing of what happened to this one. */
   public Part writtenFor(String other) {
-    return new Part(
-        other,
-        entryStep,
-        uncertaintyMillis,
-        attackSteps,
-        accentSteps,
-        lengthSteps,
-        pitches,
-        feelMillis,
-        role,
-        weight,
-        instrument,
-        false,
-        List.of(),
-        null);
+    return edited().player(other).standIn(false).away(List.of()).hearing(null).part();
   }
 
   /** The weight in the ensemble pulse, 1 where none is written. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
@@ -123,41 +124,27 @@ public record Take(
     return new StepGrid(meter, stepsPerBeat, tempo, swing, startMicros);
   }
 
+  /** The same take, to be changed field by field. */
+  public TakeEdit edited() {
+    return new TakeEdit(this);
+  }
+
   /** The same take with other parts, which must fit its attacks. */
   public Take withParts(List<Part> others) {
-    return new Take(
-        format,
-        version,
-        title,
-        meter,
-        tempo,
-        stepsPerBeat,
-        swing,
-        startMicros,
-        toleranceMillis,
-        stages,
-        others,
-        attacks,
-        endMicros,
-        clickInterrupted);
+    return edited().parts(others).take();
   }
 
   /** The same take with other attacks. */
   public Take withAttacks(List<Attack> others) {
-    return new Take(
-        format,
-        version,
-        title,
-        meter,
-        tempo,
-        stepsPerBeat,
-        swing,
-        startMicros,
-        toleranceMillis,
-        stages,
-        parts,
-        others,
-        endMicros,
-        clickInterrupted);
+    return edited().attacks(others).take();
+  }
+
+  /** The same take, parts and attacks, with players under other names. */
+  public Take renamed(UnaryOperator<String> names) {
+    return edited()
+        .parts(parts.stream().map(part -> part.renamed(names.apply(part.player()))).toList())
+        .attacks(
+            attacks.stream().map(attack -> attack.renamed(names.apply(attack.player()))).toList())
+        .take();
   }
 }

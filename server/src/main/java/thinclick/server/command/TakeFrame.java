@@ -77,20 +77,14 @@ final class TakeFrame {
 
   private static Take again(
       Take earlier, List<String> players, @Nullable Double tempo, long startMicros) {
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        earlier.title(),
-        earlier.meter(),
-        tempo == null ? earlier.tempo() : tempo,
-        earlier.stepsPerBeat(),
-        earlier.swing(),
-        startMicros,
-        earlier.toleranceMillis(),
-        earlier.stages(),
-        Seating.seat(earlier.parts(), players),
-        List.of(),
-        null,
-        List.of());
+    return earlier
+        .edited()
+        .tempo(tempo == null ? earlier.tempo() : tempo)
+        .startMicros(startMicros)
+        .parts(Seating.seat(earlier.parts(), players))
+        .attacks(List.of())
+        .endMicros(null)
+        .clickInterrupted(List.of())
+        .take();
   }
 }

@@ -133,7 +133,7 @@ final class DealTable {
       boolean standIn =
           players.stream()
               .anyMatch(player -> player.standIn && player.name.shown().equals(part.player()));
-      marked.add(Parts.with(part, part.uncertaintyMillis(), part.standIn() || standIn));
+      marked.add(part.edited().standIn(part.standIn() || standIn).part());
     }
     return marked;
   }

@@ -37,20 +37,6 @@ final class Replanning {
   }
 
   static Take with(Take take, List<Stage> stages) {
-    return new Take(
-        take.format(),
-        take.version(),
-        take.title(),
-        take.meter(),
-        take.tempo(),
-        take.stepsPerBeat(),
-        take.swing(),
-        take.startMicros(),
-        take.toleranceMillis(),
-        stages,
-        take.parts(),
-        take.attacks(),
-        take.endMicros(),
-        take.clickInterrupted());
+    return take.edited().stages(stages).take();
   }
 }

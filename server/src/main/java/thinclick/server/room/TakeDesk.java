@@ -57,7 +57,7 @@ final class TakeDesk {
     for (Part part : made.parts()) {
       Member player = room.members.get(room.seatOf(part.player()));
       double uncertainty = player == null ? 0 : player.uncertaintyMillis();
-      parts.add(Parts.with(part, uncertainty, part.standIn()));
+      parts.add(part.edited().uncertaintyMillis(uncertainty).part());
     }
     Take written =
         new Take(

@@ -7,9 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.jdbi.v3.core.Handle;
-import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.room.Nickname;
@@ -110,7 +108,8 @@ public final class Eraser {
 
   private static void rename(Handle handle, Row row, String key, String pseudonym) {
     Take renamed =
-        renamed(FileCodec.readTake(row.file().getBytes(StandardCharsets.UTF_8)), key, pseudonym);
+        FileCodec.readTake(row.file().getBytes(StandardCharsets.UTF_8))
+            .renamed(name -> is(name, key) ? pseudonym : name);
     handle
         .createUpdate("UPDATE take SET file = :file, review = NULL WHERE number = :number")
         .bind("file", StoredTakes.text(FileCodec.write(renamed)))
@@ -126,63 +125,6 @@ public final class Eraser {
             .execute();
       }
     }
-  }
-
-  /** The same take with one player under another name. */
-  static Take renamed(Take take, String key, String pseudonym) {
-    List<Part> parts = new ArrayList<>();
-    for (Part part : take.parts()) {
-      parts.add(is(part.player(), key) ? renamed(part, pseudonym) : part);
-    }
-    List<Attack> attacks = new ArrayList<>();
-    for (Attack attack : take.attacks()) {
-      attacks.add(is(attack.player(), key) ? renamed(attack, pseudonym) : attack);
-    }
-    return new Take(
-        take.format(),
-        take.version(),
-        take.title(),
-        take.meter(),
-        take.tempo(),
-        take.stepsPerBeat(),
-        take.swing(),
-        take.startMicros(),
-        take.toleranceMillis(),
-        take.stages(),
-        parts,
-        attacks,
-        take.endMicros(),
-        take.clickInterrupted());
-  }
-
-  private static Part renamed(Part part, String name) {
-    return new Part(
-        name,
-        part.entryStep(),
-        part.uncertaintyMillis(),
-        part.attackSteps(),
-        part.accentSteps(),
-        part.lengthSteps(),
-        part.pitches(),
-        part.feelMillis(),
-        part.role(),
-        part.weight(),
-        part.instrument(),
-        part.standIn(),
-        part.away(),
-        part.hearing());
-  }
-
-  private static Attack renamed(Attack attack, String name) {
-    return new Attack(
-        name,
-        attack.micros(),
-        attack.velocity(),
-        attack.pitch(),
-        attack.lengthMillis(),
-        attack.lateByMillis(),
-        attack.setAside(),
-        attack.unsure());
   }
 
   /** An open room's state names its members in many places: the room is closed and forgotten. */

@@ -2,11 +2,9 @@ package thinclick.server.store;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 
 /** Takes that have ended: their reviews, their removal, their players' names. */
@@ -72,7 +70,9 @@ final class PastTakes {
       }
     }
     for (Row row : rows) {
-      String file = StoredTakes.text(FileCodec.write(renamed(take(row.file()), from, to)));
+      String file =
+          StoredTakes.text(
+              FileCodec.write(take(row.file()).renamed(name -> name.equals(from) ? to : name)));
       handle
           .createUpdate(
               "UPDATE take SET file = :file, review = NULL, provisional = NULL WHERE number = :take")
@@ -87,14 +87,6 @@ final class PastTakes {
           .execute();
     }
     return new Store.Renamed(rows.size(), null);
-  }
-
-  private static Take renamed(Take take, String from, String to) {
-    List<Part> parts = new ArrayList<>();
-    for (Part part : take.parts()) {
-      parts.add(part.player().equals(from) ? part.renamed(to) : part);
-    }
-    return take.withParts(parts);
   }
 
   private static Take take(String file) {

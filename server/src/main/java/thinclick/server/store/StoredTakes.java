@@ -115,23 +115,14 @@ final class StoredTakes {
           away.add(span);
         }
       }
-      parts.add(withAway(part, away));
+      parts.add(part.edited().away(away).part());
     }
-    return new Take(
-        written.format(),
-        written.version(),
-        written.title(),
-        written.meter(),
-        written.tempo(),
-        written.stepsPerBeat(),
-        written.swing(),
-        written.startMicros(),
-        written.toleranceMillis(),
-        written.stages(),
-        parts,
-        attacks,
-        endMicros(row, written, attacks),
-        written.clickInterrupted());
+    return written
+        .edited()
+        .parts(parts)
+        .attacks(attacks)
+        .endMicros(endMicros(row, written, attacks))
+        .take();
   }
 
   /** Null where it ran to its end; half a step after the last attack where the host died. */
@@ -189,24 +180,6 @@ final class StoredTakes {
                     .add(new Span(row.getLong("from_micros"), row.getLong("to_micros"))))
         .list();
     return gone;
-  }
-
-  private static Part withAway(Part part, List<Span> away) {
-    return new Part(
-        part.player(),
-        part.entryStep(),
-        part.uncertaintyMillis(),
-        part.attackSteps(),
-        part.accentSteps(),
-        part.lengthSteps(),
-        part.pitches(),
-        part.feelMillis(),
-        part.role(),
-        part.weight(),
-        part.instrument(),
-        part.standIn(),
-        away,
-        part.hearing());
   }
 
   /** Takes a take in from a file, under an id that is not used yet. */
