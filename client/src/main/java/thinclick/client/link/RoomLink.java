@@ -18,6 +18,7 @@ import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
+import thinclick.protocol.time.Timers;
 
 /**
  * One player's way into a room, kept open: it joins, follows the room's clock, sends attacks until
@@ -27,6 +28,12 @@ import thinclick.protocol.music.Stage;
  */
 public final class RoomLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RoomLink.class);
+  private static final long HALF_OPEN_NANOS = 15_000_000_000L;
+  private static final long RESEND_NANOS = 5_000_000_000L;
+  private static final long STORE_RETRY_NANOS = 1_000_000_000L;
+
+  /** How long after the end of a take an attack may still be on its way from the player's hands. */
+  private static final long LAST_ATTACKS_NANOS = 1_000_000_000L;
 
   private final LinkOptions options;
   private final RoomAddress address;
@@ -34,9 +41,9 @@ public final class RoomLink implements AutoCloseable {
   private final Role role;
   private final RoomListener listener;
   private final Requests requests = new Requests();
+  private final Outboxes outboxes = new Outboxes();
   private final ClockExchanges clock;
-  private final Line line;
-  private final Delivery delivery;
+  private final Retry retry;
 
   private volatile LinkState state = LinkState.CONNECTING;
   private volatile ClockView view;
@@ -44,12 +51,18 @@ public final class RoomLink implements AutoCloseable {
   private volatile double chairLatencyMillis;
 
   // Below: the link's thread only.
+  private @Nullable Socket socket;
   private @Nullable String token;
   private @Nullable String leaderToken;
   private boolean opens;
+  private @Nullable JournalFile journal;
   private boolean welcomed;
   private boolean plays;
   private long revision;
+  private long heardNanos;
+  private Timers.Pending watching = () -> {};
+  private Timers.Pending resending = () -> {};
+  private int toldWaiting;
 
   private RoomLink(
       LinkOptions options,
@@ -68,17 +81,14 @@ public final class RoomLink implements AutoCloseable {
     this.view = ClockView.unknown(options.loop().nanos());
     this.clock =
         new ClockExchanges(options.loop(), name.hashCode(), this::send, this::clockChanged);
-    this.line = new Line(address, options, name.hashCode(), new Ear());
-    this.delivery =
-        new Delivery(
-            options.loop(), () -> state == LinkState.ONLINE, this::send, listener::waitingChanged);
+    this.retry = new Retry(name.hashCode());
   }
 
   /** Opens a room and joins it as its leader; the word is known once {@code welcome} has come. */
   public static RoomLink open(
       LinkOptions options, RoomAddress address, String name, RoomListener listener) {
     RoomLink link = new RoomLink(options, address, null, name, Role.LEADER, listener);
-    options.loop().run(link.line::connect);
+    options.loop().run(link::connect);
     return link;
   }
 
@@ -91,7 +101,7 @@ public final class RoomLink implements AutoCloseable {
       Role role,
       RoomListener listener) {
     RoomLink link = new RoomLink(options, address, word, name, role, listener);
-    options.loop().run(link.line::connect);
+    options.loop().run(link::connect);
     return link;
   }
 
@@ -116,12 +126,13 @@ public final class RoomLink implements AutoCloseable {
         .loop()
         .run(
             () -> {
-              link.delivery.restore(journal);
+              link.journal = journal;
               link.token = bearer.token();
               link.leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
+              link.outboxes.restore(journal.found());
+              link.toldWaiting = link.outboxes.waiting();
               link.welcomed = true;
-              link.line.worthTrying();
-              link.line.connect();
+              link.connect();
             });
     return link;
   }
@@ -157,13 +168,30 @@ public final class RoomLink implements AutoCloseable {
             attack.lengthMillis(),
             attack.lateByMillis(),
             unsure);
-    options.loop().run(() -> delivery.add(wire));
+    options
+        .loop()
+        .run(
+            () -> {
+              ClientMessage.Attacks kept = outboxes.add(wire);
+              if (kept != null) {
+                if (journal != null) {
+                  journal.keep(kept);
+                }
+                pump();
+              }
+            });
     return micros;
   }
 
   /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
   public void playedThrough(String takeId) {
-    options.loop().run(() -> delivery.finish(takeId));
+    options
+        .loop()
+        .run(
+            () -> {
+              outboxes.finish(takeId);
+              pump();
+            });
   }
 
   /** Tells that the dealt part has been read. */
@@ -252,11 +280,6 @@ public final class RoomLink implements AutoCloseable {
     return state;
   }
 
-  /** The server that it was asked to come to. */
-  public RoomAddress address() {
-    return address;
-  }
-
   /** The room's word, null until a room that is being opened has one. */
   public @Nullable String word() {
     return word;
@@ -285,10 +308,21 @@ public final class RoomLink implements AutoCloseable {
 
   // ------------------------------------------------------------------ the link's thread
 
-  /** What the line tells. */
-  private final class Ear implements Line.Owner {
+  private void connect() {
+    if (state == LinkState.CLOSED) {
+      return;
+    }
+    socket = Socket.connect(address, options, new Ear());
+  }
+
+  /** The socket's three calls; one an attempt, so that a late word of an old one is not heard. */
+  private final class Ear implements Socket.Owner {
+    private boolean over;
+
     @Override
     public void opened() {
+      heardNanos = options.loop().nanos();
+      watch();
       int version = MessageCodec.VERSION;
       String known = word;
       if (opens || known == null) {
@@ -304,6 +338,10 @@ public final class RoomLink implements AutoCloseable {
 
     @Override
     public void received(String json, long arrivedNanos) {
+      if (over || state == LinkState.CLOSED) {
+        return;
+      }
+      heardNanos = arrivedNanos;
       ServerMessage message;
       try {
         message = MessageCodec.readServer(json);
@@ -318,14 +356,11 @@ public final class RoomLink implements AutoCloseable {
     }
 
     @Override
-    public void cut(String says) {
-      offline();
-      change(LinkState.AWAY, says);
-    }
-
-    @Override
-    public void over(String says) {
-      end(says);
+    public void closed(int code, String says) {
+      if (!over) {
+        over = true;
+        lost(code, says);
+      }
     }
   }
 
@@ -335,7 +370,8 @@ public final class RoomLink implements AutoCloseable {
       return;
     }
     if (message instanceof ServerMessage.Stored stored) {
-      delivery.stored(stored);
+      outboxes.stored(stored.takeId(), stored.throughSeq());
+      pump();
     } else if (message instanceof ServerMessage.Welcome welcome) {
       welcomed(welcome);
     } else if (message instanceof ServerMessage.Room room) {
@@ -353,7 +389,7 @@ public final class RoomLink implements AutoCloseable {
       begin(announced, 0);
       clock.hold(announced.countInMicros(), announced.startMicros());
     } else if (message instanceof ServerMessage.Stopped stopped) {
-      delivery.finishSoon(stopped.takeId());
+      finishSoon(stopped.takeId());
       clock.release();
     } else if (message instanceof ServerMessage.Done done) {
       revision = done.revision();
@@ -361,7 +397,7 @@ public final class RoomLink implements AutoCloseable {
     } else if (message instanceof ServerMessage.Problem problem) {
       problem(problem);
     } else if (message instanceof ServerMessage.Goodbye goodbye) {
-      line.askedToWait(goodbye.retryAfterMillis());
+      retry.asked(goodbye.retryAfterMillis());
     }
     Dispatch.to(listener, message);
   }
@@ -373,35 +409,27 @@ public final class RoomLink implements AutoCloseable {
     leaderToken = welcome.leaderToken() == null ? leaderToken : welcome.leaderToken();
     word = welcome.room();
     revision = welcome.revision();
-    line.welcomed();
+    retry.succeeded();
     beginJournal(welcome);
-    String trust = line.trustSays();
-    change(
-        LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
+    change(LinkState.ONLINE, "in the room " + welcome.room());
     clock.online();
-    delivery.again();
+    outboxes.rewind();
+    pump();
   }
 
   private void beginJournal(ServerMessage.Welcome welcome) {
-    Path folder = options.journalFolder();
-    if (folder != null) {
+    if (journal == null && options.journalFolder() != null) {
       String proof = leaderToken == null ? welcome.token() : leaderToken;
       JournalFile.Bearer bearer =
           new JournalFile.Bearer(
-              JournalFile.Bearer.FORMAT,
-              1,
-              address.link(null).toString(),
-              welcome.room(),
-              name,
-              role,
-              proof);
-      delivery.keepIn(folder, welcome.playerId(), bearer);
+              JournalFile.Bearer.FORMAT, 1, address.toString(), welcome.room(), name, role, proof);
+      journal = JournalFile.begin(options.journalFolder(), welcome.playerId(), bearer);
     }
   }
 
   private void begin(ServerMessage.Announced announced, long throughSeq) {
     if (plays) {
-      delivery.begin(announced.takeId(), announced.epoch(), throughSeq);
+      outboxes.begin(announced.takeId(), announced.epoch(), throughSeq);
     }
   }
 
@@ -409,11 +437,22 @@ public final class RoomLink implements AutoCloseable {
       ServerMessage.Announced announced, long throughSeq, ServerMessage.Phase phase) {
     begin(announced, throughSeq);
     if (phase == ServerMessage.Phase.REVIEW) {
-      delivery.finishSoon(announced.takeId());
+      finishSoon(announced.takeId());
     } else {
       clock.hold(announced.countInMicros(), announced.startMicros());
     }
-    delivery.pump();
+    pump();
+  }
+
+  private void finishSoon(String takeId) {
+    options
+        .loop()
+        .at(
+            options.loop().nanos() + LAST_ATTACKS_NANOS,
+            () -> {
+              outboxes.finish(takeId);
+              pump();
+            });
   }
 
   private void problem(ServerMessage.Problem problem) {
@@ -423,10 +462,10 @@ public final class RoomLink implements AutoCloseable {
       return;
     }
     switch (problem.code()) {
-      case STORE_UNAVAILABLE -> delivery.storeUnavailable();
+      case STORE_UNAVAILABLE -> resendAt(options.loop().nanos() + STORE_RETRY_NANOS);
       case NOT_ALLOWED -> {
         if ("takeId".equals(problem.field())) {
-          delivery.giveUpOld(); // a take that the server has forgotten
+          outboxes.giveUpOld(); // a take that the server has forgotten
         }
       }
       default -> {}
@@ -434,20 +473,94 @@ public final class RoomLink implements AutoCloseable {
     LOG.debug("the server says {}: {}", problem.code(), problem.says());
   }
 
-  private void offline() {
-    delivery.pause();
+  private void pump() {
+    if (state == LinkState.ONLINE) {
+      outboxes.pump(this::send);
+      if (outboxes.inFlight()) {
+        resendAt(options.loop().nanos() + RESEND_NANOS);
+      } else {
+        resending.cancel();
+      }
+    }
+    int waiting = outboxes.waiting();
+    if (waiting == 0 && toldWaiting > 0 && journal != null) {
+      journal.allStored();
+    }
+    if (waiting != toldWaiting) {
+      toldWaiting = waiting;
+      listener.waitingChanged(waiting);
+    }
+  }
+
+  /** An acknowledgement that never comes must not hold an attack back for ever. */
+  private void resendAt(long atNanos) {
+    resending.cancel();
+    resending =
+        options
+            .loop()
+            .at(
+                atNanos,
+                () -> {
+                  if (state == LinkState.ONLINE) {
+                    outboxes.rewind();
+                    pump();
+                  }
+                });
+  }
+
+  /** A line on which nothing has come for 15 s is dead, whatever TCP thinks. */
+  private void watch() {
+    watching.cancel();
+    Socket watched = socket;
+    watching =
+        options
+            .loop()
+            .at(
+                heardNanos + HALF_OPEN_NANOS,
+                () -> {
+                  if (watched != socket || watched == null) {
+                    return;
+                  }
+                  if (options.loop().nanos() - heardNanos >= HALF_OPEN_NANOS) {
+                    watched.cut();
+                  } else {
+                    watch();
+                  }
+                });
+  }
+
+  private void lost(int code, String says) {
+    watching.cancel();
+    resending.cancel();
     clock.offline();
     requests.cut("the line was cut before the answer came");
+    if (state == LinkState.CLOSED) {
+      return;
+    }
+    if (Retry.isFinal(code) || !welcomed) {
+      end(says.isEmpty() ? "closed by the server (" + code + ")" : says);
+      return;
+    }
+    long waitMillis = retry.nextMillis();
+    change(LinkState.AWAY, says + "; trying again in " + waitMillis + " ms");
+    options.loop().at(options.loop().nanos() + waitMillis * 1_000_000L, this::connect);
   }
 
   private void end(String says) {
     if (state == LinkState.CLOSED) {
       return;
     }
+    Socket open = socket;
     change(LinkState.CLOSED, says);
-    offline();
-    delivery.close();
-    line.end();
+    watching.cancel();
+    resending.cancel();
+    clock.offline();
+    if (journal != null) {
+      journal.close();
+    }
+    if (open != null) {
+      open.close(1000, "");
+    }
   }
 
   private void change(LinkState next, String says) {
@@ -482,6 +595,9 @@ public final class RoomLink implements AutoCloseable {
   }
 
   private void send(ClientMessage message) {
-    line.send(message);
+    Socket open = socket;
+    if (open != null) {
+      open.send(message);
+    }
   }
 }

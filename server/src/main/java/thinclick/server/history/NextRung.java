@@ -4,9 +4,10 @@ import java.util.List;
 
 /**
  * Whether the click gets thinner: two takes held at 90 % or more, upbeats at 85 % or more, at most
- * a tenth of a beat off at a return, and the band goes up a rung; under 75 %, or with somebody off
- * for more than four bars, it goes down one, and two where half the band was lost; else it stays.
- * All thresholds are our own choice.
+ * a tenth of a beat off at a return, and the band goes up a rung (where a click came back and
+ * nobody can say how far off the band was, it has not shown that and stays); under 75 %, or with
+ * somebody off for more than four bars, it goes down one, and two where half the band was lost;
+ * else it stays. All thresholds are our own choice.
  */
 public final class NextRung {
   private static final int FEWEST_ATTACKS = 12;
@@ -69,7 +70,7 @@ public final class NextRung {
         && take.written() >= FEWEST_ATTACKS
         && hold >= UP_HOLD
         && (upbeats == null || upbeats >= UP_UPBEATS)
-        && (back == null || back <= UP_RETURN_OF_BEAT)
+        && (!take.clickCameBack() || (back != null && back <= UP_RETURN_OF_BEAT))
         && take.displacedBars() <= Outcome.LOST_BARS;
   }
 }

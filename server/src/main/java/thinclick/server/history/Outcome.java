@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Reason;
 import thinclick.server.scoring.Return;
 import thinclick.server.scoring.Review;
 
@@ -13,8 +14,9 @@ import thinclick.server.scoring.Review;
  * @param written written attacks that count, all players
  * @param holdPercent placed of written; null where it was not judged
  * @param upbeatPercent the same off the beats; null where nothing is written there
+ * @param clickCameBack true where a click came back after silence and could be judged
  * @param returnOfBeat the largest error at a return, as a share of a beat; null where no click came
- *     back, or where it is not known
+ *     back, or where no error is known
  * @param displacedBars the most bars that one player was off by whole steps
  * @param lostShare the share of players who were off for more than four bars or held under half
  */
@@ -22,6 +24,7 @@ public record Outcome(
     int written,
     @Nullable Double holdPercent,
     @Nullable Double upbeatPercent,
+    boolean clickCameBack,
     @Nullable Double returnOfBeat,
     int displacedBars,
     double lostShare) {
@@ -45,6 +48,7 @@ public record Outcome(
         written,
         judged ? (Double) (100.0 * placed / written) : null,
         judged && upbeats > 0 ? (Double) (100.0 * upbeatsPlaced / upbeats) : null,
+        clickCameBack(review),
         largestReturn(review),
         people.stream().mapToInt(Outcome::displacedBars).max().orElse(0),
         people.isEmpty() ? 0 : (double) lost / people.size());
@@ -59,6 +63,18 @@ public record Outcome(
     return player.displacements().stream()
         .mapToInt((Displacement one) -> one.toBar() - one.fromBar())
         .sum();
+  }
+
+  /**
+   * One player alone in silence has no pulse that could come back late: there is nothing to ask.
+   */
+  private static boolean clickCameBack(Review review) {
+    List<Return> returns = review.ensemble().returns();
+    if (returns == null) {
+      Reason reason = review.ensemble().returnsReason();
+      return reason == null || reason.code() != Reason.Code.NO_PULSE;
+    }
+    return !returns.isEmpty();
   }
 
   private static @Nullable Double largestReturn(Review review) {

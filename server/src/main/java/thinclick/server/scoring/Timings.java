@@ -53,7 +53,7 @@ final class Timings {
     }
     return new Analysis(
         analysis.take(),
-        review.withModel(players, coupled(review.ensemble(), found)),
+        review.withModel(players, timings.coupled(review.ensemble(), found)),
         analysis.players(),
         analysis.pulseMillis());
   }
@@ -155,7 +155,7 @@ final class Timings {
     return reviews;
   }
 
-  private static EnsembleReview coupled(EnsembleReview ensemble, TimingFindings found) {
+  private EnsembleReview coupled(EnsembleReview ensemble, TimingFindings found) {
     List<List<@Nullable Double>> gains = new ArrayList<>();
     List<List<@Nullable Interval>> intervals = new ArrayList<>();
     boolean any = false;
@@ -177,19 +177,42 @@ final class Timings {
       intervals.add(ranges);
     }
     DelayAccount delay = found.delay();
-    DelayReview delayed =
-        delay == null
-            ? null
-            : new DelayReview(
-                delay.fromStep(),
-                delay.toStep(),
-                Round.millis(delay.measured()),
-                millis(delay.network()),
-                millis(delay.remainder()),
-                delay.toldApart());
+    DelayReview delayed = delay == null ? null : delayed(delay);
     return any
         ? ensemble.withModel(gains, intervals, null, delayed)
         : ensemble.withModel(null, null, why, delayed);
+  }
+
+  /** The model saw the attacks less the followed tempo, which here is the band's own again. */
+  private DelayReview delayed(DelayAccount delay) {
+    double followed = followedMillis(delay.fromStep(), delay.toStep());
+    Figure players = millis(delay.remainder());
+    Interval interval = players.interval();
+    return new DelayReview(
+        delay.fromStep(),
+        delay.toStep(),
+        Round.millis(delay.measured() + followed),
+        millis(delay.network()),
+        interval == null
+            ? players
+            : Figure.of(
+                Round.millis(players.get() + followed),
+                new Interval(
+                    Round.millis(interval.low() + followed),
+                    Round.millis(interval.high() + followed))),
+        delay.toldApart());
+  }
+
+  /** Slope of the followed tempo over a stretch, ms a beat, positive slowing. */
+  private double followedMillis(int from, int to) {
+    double middle = (from + to - 1) / 2.0;
+    double products = 0;
+    double squares = 0;
+    for (int step = from; step < to; step++) {
+      products += (step - middle) * understood.places().bendAt(step);
+      squares += (step - middle) * (step - middle);
+    }
+    return squares == 0 ? 0 : sheet.grid.stepsPerBeat() * products / squares;
   }
 
   private static Figure millis(Estimate estimate) {

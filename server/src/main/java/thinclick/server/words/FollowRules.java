@@ -2,14 +2,21 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.EnsembleReview;
 import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.model.Coupling;
+import thinclick.server.scoring.model.Estimate;
 
-/** Who follows whom. */
+/**
+ * Who follows whom, where the timing model can tell who leads. The model judges each two players by
+ * themselves; of many pairs one would part by chance, so that a band's must part more clearly
+ * (Bonferroni's correction; of two players it asks for nothing more).
+ */
 final class FollowRules {
-  /** A leader is named only where the two gains differ by so much and their intervals part. */
-  private static final double LEAST_DIFFERENCE = 0.1;
+  private static final NormalDistribution NORMAL = new NormalDistribution();
+  private static final double UNSURE = 0.025;
 
   private FollowRules() {}
 
@@ -22,31 +29,28 @@ final class FollowRules {
       return List.of();
     }
     List<Finding> findings = new ArrayList<>();
-    for (int i = 0; i < gains.size(); i++) {
-      for (int j = 0; j < gains.size(); j++) {
-        Double there = i == j ? null : gains.get(i).get(j);
-        Double back = i == j ? null : gains.get(j).get(i);
-        Interval thereInterval = i == j ? null : intervals.get(i).get(j);
-        Interval backInterval = i == j ? null : intervals.get(j).get(i);
-        if (there != null
-            && back != null
-            && thereInterval != null
-            && backInterval != null
-            && there - back >= LEAST_DIFFERENCE
-            && thereInterval.partsFrom(backInterval)) {
+    List<Coupling.Pair> pairs = coupling(gains, intervals).pairs();
+    for (Coupling.Pair pair : pairs) {
+      Integer leader = pair.leader();
+      if (leader != null && clearAmong(pairs.size(), pair.difference())) {
+        int follower = leader == pair.first() ? pair.second() : pair.first();
+        Double gain = gains.get(follower).get(leader);
+        Interval interval = intervals.get(follower).get(leader);
+        Double difference = pair.difference().value();
+        if (gain != null && interval != null && difference != null) {
           findings.add(
               new Finding(
                   "follows",
                   Matter.FOLLOWING,
-                  evidence.players.get(i).name(),
-                  there - back,
+                  evidence.players.get(follower).name(),
+                  Math.abs(difference),
                   Said.of(
                       "follow.takesUp",
-                      evidence.players.get(i).name(),
-                      evidence.players.get(j).name(),
-                      hundredths(there, thereInterval),
-                      hundredths(thereInterval.low(), thereInterval),
-                      hundredths(thereInterval.high(), thereInterval)),
+                      evidence.players.get(follower).name(),
+                      evidence.players.get(leader).name(),
+                      hundredths(gain, interval),
+                      hundredths(interval.low(), interval),
+                      hundredths(interval.high(), interval)),
                   Advice.CHANGE_THE_LEAD));
         }
       }
@@ -54,7 +58,41 @@ final class FollowRules {
     return findings;
   }
 
+  private static boolean clearAmong(int pairs, Estimate difference) {
+    Double value = difference.value();
+    thinclick.server.scoring.model.Interval interval = difference.interval();
+    if (value == null || interval == null) {
+      return false;
+    }
+    double wider =
+        NORMAL.inverseCumulativeProbability(1 - UNSURE / pairs)
+            / NORMAL.inverseCumulativeProbability(1 - UNSURE);
+    double towardsZero = value > 0 ? value - interval.low() : interval.high() - value;
+    return Math.abs(value) > wider * towardsZero;
+  }
+
+  /** The review's gains as the model takes them, so that one rule decides who leads. */
+  private static Coupling coupling(
+      List<List<@Nullable Double>> gains, List<List<@Nullable Interval>> intervals) {
+    List<List<@Nullable Estimate>> rows = new ArrayList<>();
+    for (int i = 0; i < gains.size(); i++) {
+      List<@Nullable Estimate> row = new ArrayList<>();
+      for (int j = 0; j < gains.size(); j++) {
+        row.add(i == j ? null : estimate(gains.get(i).get(j), intervals.get(i).get(j)));
+      }
+      rows.add(row);
+    }
+    return Coupling.of(rows);
+  }
+
+  private static Estimate estimate(@Nullable Double gain, @Nullable Interval interval) {
+    return gain == null || interval == null
+        ? Estimate.unknown(Estimate.Cause.TOO_UNSURE, "the review does not know it")
+        : Estimate.of(
+            gain, new thinclick.server.scoring.model.Interval(interval.low(), interval.high()));
+  }
+
   private static Quantity hundredths(double gain, Interval interval) {
-    return new Quantity(100 * gain, 50 * (interval.high() - interval.low()), 1);
+    return new Quantity(100 * gain, 100 * Quantity.halfWidth(interval), 1);
   }
 }

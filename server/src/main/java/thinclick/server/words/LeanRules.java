@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Feel;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.scoring.Figure;
@@ -22,7 +21,7 @@ final class LeanRules {
   private static final double NOTICED_OF_GAP = 0.025;
 
   /** A normal spread of tolerance over this places 80 % of the attacks. */
-  private static final double PLACES_EIGHTY = 1.2816;
+  static final double PLACES_EIGHTY = 1.2816;
 
   /** From 95 % half-widths to 1.645 standard errors. */
   private static final double ONE_SIDED = 1.645 / 1.96;
@@ -70,7 +69,7 @@ final class LeanRules {
       Evidence evidence, Chairful player, String key, double asked, Figure lean) {
     boolean kept = Math.abs(lean.get()) <= noticed(evidence, player, lean);
     boolean even = !wide(evidence, player.review.spreadMillis());
-    Quantity played = new Quantity(asked + lean.get(), halfWidth(lean.interval()), 1);
+    Quantity played = new Quantity(asked + lean.get(), Quantity.halfWidth(lean.interval()), 1);
     Said says =
         Said.of(
             key,
@@ -133,7 +132,7 @@ final class LeanRules {
       }
       double size = Math.abs(lean.get());
       double uncertainty = player.review.uncertaintyMillis();
-      if (size <= Math.max(NOTICED_MILLIS, ONE_SIDED * halfWidth(lean.interval()))) {
+      if (size <= Math.max(NOTICED_MILLIS, ONE_SIDED * Quantity.halfWidth(lean.interval()))) {
         continue;
       }
       if (size <= uncertainty) {
@@ -250,7 +249,7 @@ final class LeanRules {
         Math.max(NOTICED_MILLIS, player.review.uncertaintyMillis()),
         Math.max(
             NOTICED_OF_GAP * typicalGapMillis(evidence, player),
-            ONE_SIDED * halfWidth(lean.interval())));
+            ONE_SIDED * Quantity.halfWidth(lean.interval())));
   }
 
   private static double typicalGapMillis(Evidence evidence, Chairful player) {
@@ -269,9 +268,5 @@ final class LeanRules {
     Interval a = one.interval();
     Interval b = other.interval();
     return a == null || b == null || a.partsFrom(b);
-  }
-
-  private static double halfWidth(@Nullable Interval interval) {
-    return interval == null ? 0 : (interval.high() - interval.low()) / 2;
   }
 }

@@ -20,6 +20,8 @@ public enum Matter {
   SPREAD,
   /** Who follows whom. */
   FOLLOWING,
+  /** What a thinner click would do. */
+  AHEAD,
   /** What went well. */
   GOOD,
   /** What is not counted, or could not be known. */

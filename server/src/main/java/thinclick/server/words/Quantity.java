@@ -56,7 +56,8 @@ public record Quantity(double value, double halfWidth, double finest) {
     return text.equals("-0") ? "0" : text;
   }
 
-  private static double halfWidth(@Nullable Interval interval) {
+  /** Half the width of an interval; 0 where there is none. */
+  static double halfWidth(@Nullable Interval interval) {
     return interval == null ? 0 : (interval.high() - interval.low()) / 2;
   }
 }

@@ -45,6 +45,7 @@ public final class ReviewWords {
     add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
     add(said, finding -> finding.rule().equals("thinnest") && finding.size() >= 1, 1);
     add(said, finding -> finding.matter() == Matter.CAVEAT, 2);
+    add(said, finding -> finding.matter() == Matter.AHEAD, 1);
     add(said, finding -> finding.matter() == Matter.GOOD, 1);
     add(said, finding -> finding.rule().equals("thinnest"), 1);
     return List.copyOf(said.subList(0, Math.min(said.size(), MOST_SENTENCES - 1)));
@@ -60,7 +61,7 @@ public final class ReviewWords {
   private static boolean isTrouble(Matter matter) {
     return switch (matter) {
       case PLACE, EDGES, TIME, NOTES, LEAN, SPREAD, FOLLOWING -> true;
-      case VERDICT, GOOD, CAVEAT -> false;
+      case VERDICT, AHEAD, GOOD, CAVEAT -> false;
     };
   }
 

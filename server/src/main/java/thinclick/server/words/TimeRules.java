@@ -24,11 +24,28 @@ final class TimeRules {
     List<StageReview> stages = evidence.review().stages();
     for (int i = 0; i < stages.size(); i++) {
       Figure drift = stages.get(i).driftPercent();
-      if (drift.known() && !evidence.heldByTheClick(i) && clear(drift) && !comesBack(evidence, i)) {
-        findings.add(driftOf(evidence, i, drift));
+      boolean told =
+          evidence.heldByTheClick(i)
+              || LineRules.accountsFor(evidence, stages.get(i).fromBar(), stages.get(i).toBar());
+      if (drift.known() && clear(drift) && !told && !comesBack(evidence, i)) {
+        findings.add(
+            LineRules.mayHaveMade(evidence, drift.get())
+                ? slowedByTheLine(evidence, i, drift)
+                : driftOf(evidence, i, drift));
       }
     }
     return findings;
+  }
+
+  /** Heard late, everybody waits a little; nobody is charged for what that may have made. */
+  private static Finding slowedByTheLine(Evidence evidence, int stage, Figure drift) {
+    Said says =
+        Said.of(
+            "time.lineMayHave",
+            Quantity.drift(drift).size(),
+            evidence.through(stage),
+            Quantity.percent(evidence.take().tempo()));
+    return Finding.ofBand("drift", Matter.CAVEAT, 50, says, null);
   }
 
   private static Finding driftOf(Evidence evidence, int stage, Figure drift) {
@@ -48,7 +65,7 @@ final class TimeRules {
     } else if (evidence.silent(stage)) {
       double beats = (double) (review.toBar() - review.fromBar()) * evidence.meter().beatsPerBar();
       double millis = Math.abs(drift.get() / 100 * beats * evidence.beatMillis());
-      double share = halfWidth(drift.interval()) / Math.abs(drift.get());
+      double share = Quantity.halfWidth(drift.interval()) / Math.abs(drift.get());
       Quantity end = new Quantity(millis, share * millis, 10);
       says = Said.of("time.andEnded", slope, Said.of(dragged ? "time.behind" : "time.ahead", end));
     }
@@ -95,7 +112,9 @@ final class TimeRules {
                   back.silentBars(),
                   Speaker.number(back.silentBars()),
                   back.bar() + 1),
-              good ? null : back.errorMillis().get() > 0 ? Advice.SING : Advice.ISLANDS));
+              good || LineRules.excuses(evidence, back.step())
+                  ? null
+                  : back.errorMillis().get() > 0 ? Advice.SING : Advice.ISLANDS));
     }
     return findings;
   }
@@ -131,9 +150,5 @@ final class TimeRules {
   private static boolean clear(Figure drift) {
     Interval interval = drift.interval();
     return Math.abs(drift.get()) >= LEAST_DRIFT && (interval == null || !interval.contains(0));
-  }
-
-  private static double halfWidth(@Nullable Interval interval) {
-    return interval == null ? 0 : (interval.high() - interval.low()) / 2;
   }
 }

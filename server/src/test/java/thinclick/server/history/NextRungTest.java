@@ -58,12 +58,21 @@ class NextRungTest {
         .isEqualTo(Move.UP);
   }
 
+  /** It must be at most a tenth of a beat; what nobody could measure has not been shown. */
+  @Test
+  void aReturnThatCouldNotBeMeasuredStandsInTheWay() {
+    Outcome unknown = new Outcome(96, 95.0, 95.0, true, null, 0, 0);
+
+    assertThat(NextRung.after(List.of(unknown, unknown))).isEqualTo(Move.STAY);
+    assertThat(NextRung.after(List.of(unknown, GOOD))).isEqualTo(Move.ONCE_MORE);
+  }
+
   @Test
   void underTwelveAttacksThereIsNoVerdict() {
-    Outcome eleven = new Outcome(11, 100.0, 100.0, null, 0, 0);
+    Outcome eleven = new Outcome(11, 100.0, 100.0, false, null, 0, 0);
 
     assertThat(NextRung.after(List.of(eleven, eleven))).isEqualTo(Move.NO_VERDICT);
-    assertThat(NextRung.after(List.of(new Outcome(50, null, null, null, 0, 0))))
+    assertThat(NextRung.after(List.of(new Outcome(50, null, null, false, null, 0, 0))))
         .isEqualTo(Move.NO_VERDICT);
     assertThat(NextRung.after(List.of())).isEqualTo(Move.NO_VERDICT);
   }
@@ -85,6 +94,6 @@ class NextRungTest {
 
   private static Outcome take(
       double hold, Double upbeats, Double back, int displacedBars, double lostShare) {
-    return new Outcome(96, hold, upbeats, back, displacedBars, lostShare);
+    return new Outcome(96, hold, upbeats, back != null, back, displacedBars, lostShare);
   }
 }

@@ -126,61 +126,22 @@ public final class Band {
   }
 
   static Part withFeel(Part part, double onbeat, double offbeat) {
-    return new Part(
-        part.player(),
-        part.entryStep(),
-        part.uncertaintyMillis(),
-        part.attackSteps(),
-        null,
-        null,
-        null,
-        new Feel(onbeat, offbeat),
-        "comping",
-        null,
-        null,
-        false,
-        List.of(),
-        null);
+    return part.edited().feelMillis(new Feel(onbeat, offbeat)).role("comping").part();
   }
 
   static Part withUncertainty(Part part, double millis) {
-    return new Part(
-        part.player(),
-        part.entryStep(),
-        millis,
-        part.attackSteps(),
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        false,
-        List.of(),
-        null);
+    return part.edited().uncertaintyMillis(millis).part();
   }
 
   Part away(Part part, int fromBar, int toBar) {
     double bar = 4 * 60e6 / tempo;
-    return new Part(
-        part.player(),
-        part.entryStep(),
-        0,
-        part.attackSteps(),
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        null,
-        false,
-        List.of(
-            new Span(
-                START_MICROS + Math.round(fromBar * bar) - 50_000,
-                START_MICROS + Math.round(toBar * bar) - 50_000)),
-        null);
+    return part.edited()
+        .away(
+            List.of(
+                new Span(
+                    START_MICROS + Math.round(fromBar * bar) - 50_000,
+                    START_MICROS + Math.round(toBar * bar) - 50_000)))
+        .part();
   }
 
   Take take() {

@@ -8,6 +8,7 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Stage;
@@ -182,6 +183,60 @@ class RulesTest {
     assertThat(says("follows", gains(.14, .12, .16, .05, .04, .06))).isEmpty();
   }
 
+  /** A tolerance of 50 ms places four in five at a spread of 39.02 ms. */
+  @Test
+  void ofThinnerClicksTheThinnestThatWouldHoldIsSaid() {
+    assertThat(says("thinner", forecasts(20, 30, 24, 38)))
+        .containsExactly(
+            "A thinner click, the one of every fourth bar: expect Mina's spread near 30 ms (25-40);"
+                + " that would hold.");
+    assertThat(says("thinner", forecasts(20, 30, 30, 50)))
+        .containsExactly(
+            "A thinner click, the one of every second bar: expect Mina's spread near 25 ms (20-30);"
+                + " that would hold.");
+    assertThat(says("thinner", forecasts(30, 50, 40, 60)))
+        .singleElement()
+        .asString()
+        .contains("every second bar")
+        .endsWith("that may or may not hold.");
+    assertThat(says("thinner", forecasts(40, 60, 50, 70)))
+        .singleElement()
+        .asString()
+        .endsWith("that would not hold yet.");
+    assertThat(found("thinner", forecasts(20, 30, 24, 38))).allMatch(Finding::slipOnly);
+  }
+
+  @Test
+  void whoHoldsTooLittleIsNotToldOfThinnerClicks() {
+    Analysis lost =
+        edited(
+            review -> {
+              forecast(player(review, "Mina").putArray("forecasts"), 2, 20, 30);
+              player(review, "Mina").put("hold", 74.9);
+            });
+
+    assertThat(says("thinner", lost)).isEmpty();
+  }
+
+  /** 10 ms there and back is too short to tell a line from its players, whatever a fit says. */
+  @Test
+  void aLineIsToldFromItsPlayersOnlyWhereItIsLongEnough() {
+    assertThat(says("line", line(5, 4, 6)))
+        .containsExactly(
+            "Slowed 9 ms a beat from bar 9 to bar 16; what hearing late makes of it and what the"
+                + " players make cannot be told apart.");
+    assertThat(says("line", line(40, 4, 6)))
+        .containsExactly(
+            "Slowed 9 ms a beat from bar 9 to bar 16; hearing each other late makes 4 (3 to 5) of"
+                + " that, the players 5 (4 to 6).");
+    assertThat(next("line", line(40, 4, 6))).isEqualTo(Advice.SING);
+    assertThat(says("line", line(40, -1, 11)))
+        .singleElement()
+        .asString()
+        .endsWith("and the players kept their tempo.");
+    assertThat(next("line", line(40, -1, 11))).isNull();
+  }
+
   @Test
   void standInsAreNamedAsSuch() {
     Analysis one = edited(review -> player(review, "Ilse").put("standIn", true));
@@ -322,6 +377,39 @@ class RulesTest {
           second.addArray().add(backLow).add(backHigh);
           second.addNull();
         });
+  }
+
+  private static Analysis forecasts(double low, double high, double lowThin, double highThin) {
+    return edited(
+        review -> {
+          ArrayNode forecasts = player(review, "Mina").putArray("forecasts");
+          forecast(forecasts, 2, low, high);
+          forecast(forecasts, 4, lowThin, highThin);
+        });
+  }
+
+  private static void forecast(ArrayNode forecasts, int everyBars, double low, double high) {
+    ObjectNode one = forecasts.addObject();
+    one.putObject("stage").put("bars", 8).put("everyBars", everyBars).putArray("beats").add(1);
+    figure(one, "spreadMillis", (low + high) / 2, (high - low) / 2);
+    one.putNull("returnMillis").put("returnMillisReason", "tooFew: none");
+  }
+
+  /** Mina and Ilse hear each other so late, and slowed by 5 ms a beat between these two ends. */
+  private static Analysis line(double heardLate, double low, double high) {
+    ObjectNode review = JSON.valueToTree(CLEAN.review());
+    ObjectNode delay = ((ObjectNode) review.get("ensemble")).putObject("delay");
+    delay.put("fromStep", 64).put("toStep", 128).put("measuredMillis", 9).put("toldApart", true);
+    figure(delay, "networkMillis", 4, 1);
+    figure(delay, "playersMillis", 5, (high - low) / 2);
+    Hearing hearing = new Hearing(Hearing.Mode.AS_IT_ARRIVES, heardLate);
+    Take take = clean();
+    return new Analysis(
+        take.withParts(
+            take.parts().stream().map(part -> part.edited().hearing(hearing).part()).toList()),
+        JSON.treeToValue(review, Review.class),
+        CLEAN.players(),
+        CLEAN.pulseMillis());
   }
 
   private static void figure(ObjectNode of, String name, double value, double half) {

@@ -51,8 +51,8 @@ public record Coupling(List<List<@Nullable Estimate>> gains, List<Pair> pairs) {
     }
   }
 
-  /** Pairs from gains. */
-  static Coupling of(List<List<@Nullable Estimate>> gains) {
+  /** Pairs from gains, each of them an estimate off the diagonal. */
+  public static Coupling of(List<List<@Nullable Estimate>> gains) {
     List<Pair> pairs = new ArrayList<>();
     for (int i = 0; i < gains.size(); i++) {
       for (int j = i + 1; j < gains.size(); j++) {

@@ -50,11 +50,13 @@ public record Estimate(
     COUPLED
   }
 
-  static Estimate of(double value, Interval interval) {
+  /** A figure that is known. */
+  public static Estimate of(double value, Interval interval) {
     return new Estimate(value, interval, null);
   }
 
-  static Estimate unknown(Cause cause, String says) {
+  /** A figure that cannot be known. */
+  public static Estimate unknown(Cause cause, String says) {
     return new Estimate(null, null, new Unknown(cause, says));
   }
 
