@@ -80,6 +80,8 @@ public record Drill(
    * @param accentSteps those of them with an accent, or null
    * @param lengthSteps the written length of each attack in steps, none over the next attack; null
    *     for the usual lengths
+   * @param staccatoSteps those of the attacks that are cut short, or null
+   * @param tenutoSteps those of them that are held for all of their length, or null
    * @param grouping how many steps the figure inside lasts before it starts again, so that bearings
    *     can be given; what it leaves over is the tail; null where nothing is grouped
    */
@@ -88,23 +90,17 @@ public record Drill(
       List<Integer> attackSteps,
       @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> accentSteps,
       @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> lengthSteps,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> staccatoSteps,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable List<Integer> tenutoSteps,
       @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Integer grouping) {
     public Cell {
       Check.range("steps", steps, 1L, 10_000);
       attackSteps = Check.list("attackSteps", attackSteps);
       Check.size("attackSteps", attackSteps, 1, 10_000);
       Check.ascending("attackSteps", attackSteps, 0, steps - 1);
-      if (accentSteps != null) {
-        accentSteps = Check.list("accentSteps", accentSteps);
-        Check.ascending("accentSteps", accentSteps, 0, steps - 1);
-        for (int i = 0; i < accentSteps.size(); i++) {
-          if (!attackSteps.contains(accentSteps.get(i))) {
-            throw new BadInput(
-                "accentSteps[" + i + "]",
-                "expected one of the attackSteps, found " + accentSteps.get(i));
-          }
-        }
-      }
+      accentSteps = marked("accentSteps", accentSteps, attackSteps);
+      staccatoSteps = marked("staccatoSteps", staccatoSteps, attackSteps);
+      tenutoSteps = marked("tenutoSteps", tenutoSteps, attackSteps);
       if (lengthSteps != null) {
         lengthSteps = Check.list("lengthSteps", lengthSteps);
         Check.size("lengthSteps", lengthSteps, attackSteps.size(), attackSteps.size());
@@ -121,7 +117,28 @@ public record Drill(
 
     /** A cell of attacks alone. */
     public static Cell of(int steps, List<Integer> attackSteps) {
-      return new Cell(steps, attackSteps, null, null, null);
+      return of(steps, attackSteps, null);
+    }
+
+    /** A cell of attacks with a figure inside that starts again. */
+    public static Cell of(int steps, List<Integer> attackSteps, @Nullable Integer grouping) {
+      return new Cell(steps, attackSteps, null, null, null, null, grouping);
+    }
+
+    private static @Nullable List<Integer> marked(
+        String field, @Nullable List<Integer> marked, List<Integer> attackSteps) {
+      if (marked == null) {
+        return null;
+      }
+      List<Integer> steps = Check.list(field, marked);
+      Check.ascending(field, steps, 0, Integer.MAX_VALUE);
+      for (int i = 0; i < steps.size(); i++) {
+        if (!attackSteps.contains(steps.get(i))) {
+          throw new BadInput(
+              field + "[" + i + "]", "expected one of the attackSteps, found " + steps.get(i));
+        }
+      }
+      return steps;
     }
 
     /** Steps from an attack to the next one, the cell repeated. */

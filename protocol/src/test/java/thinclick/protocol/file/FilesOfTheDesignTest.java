@@ -32,7 +32,8 @@ class FilesOfTheDesignTest {
                     new Drill.Chair(
                         "1",
                         "comping",
-                        new Drill.Cell(32, List.of(0, 3, 6), List.of(0), List.of(2, 2, 2), null),
+                        new Drill.Cell(
+                            32, List.of(0, 3, 6), List.of(0), List.of(2, 2, 2), null, null, null),
                         3,
                         null,
                         null,

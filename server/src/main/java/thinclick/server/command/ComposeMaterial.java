@@ -131,6 +131,12 @@ final class ComposeMaterial {
   @Option(names = "--accents", paramLabel = "\"0 6\"", description = "Accents on these steps.")
   private @Nullable String accents;
 
+  @Option(names = "--staccato", paramLabel = "\"0 6\"", description = "These steps cut short.")
+  private @Nullable String staccato;
+
+  @Option(names = "--tenuto", paramLabel = "\"0 6\"", description = "These steps held.")
+  private @Nullable String tenuto;
+
   @Option(
       names = "--lengths",
       paramLabel = "\"2 1 1\"",
@@ -320,6 +326,14 @@ final class ComposeMaterial {
       List<Integer> on = numbers("--accents", accents);
       made.every(one -> Cells.accented(one, on));
     }
+    if (staccato != null) {
+      List<Integer> on = numbers("--staccato", staccato);
+      made.every(one -> Cells.staccato(one, on));
+    }
+    if (tenuto != null) {
+      List<Integer> on = numbers("--tenuto", tenuto);
+      made.every(one -> Cells.tenuto(one, on));
+    }
     if (lengths != null) {
       List<Integer> each = numbers("--lengths", lengths);
       made.every(one -> Cells.withLengths(one, each));
@@ -343,7 +357,7 @@ final class ComposeMaterial {
     }
     if (endOff != null) {
       @Nullable Integer length = endOff == 0 ? null : endOff;
-      made.every(one -> Cells.endOffBeat(one, made.stepsPerBeat(), length));
+      made.every(one -> Cells.endOffBeat(one, made.meter(), made.stepsPerBeat(), length));
     }
   }
 

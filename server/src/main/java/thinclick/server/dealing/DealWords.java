@@ -15,7 +15,7 @@ final class DealWords {
 
   private DealWords() {}
 
-  /** {@code "Ilse comes in on the and of 2 of bar 1, on threes that come round in bar 4."} */
+  /** {@code "Ilse comes in on the and of 2 in bar 1, on threes that come round in bar 4."} */
   static String sentence(DealFrame frame, Seat seat) {
     Drill drill = frame.drill();
     if (seat.attackSteps(frame.totalSteps()).isEmpty()) {
@@ -25,13 +25,23 @@ final class DealWords {
     int bar = frame.stepsPerBar();
     return seat.player()
         + " comes in on "
-        + Places.spoken(first % bar, drill.meter(), drill.stepsPerBeat())
-        + " of bar "
+        + place(first % bar, drill)
         + (first / bar + 1)
         + groups(frame, seat)
         + following(frame, seat)
         + seat.how()
         + ".";
+  }
+
+  /** {@code "the one of bar "}, {@code "beat 3 of bar "}, {@code "the and of 2 in bar "}. */
+  private static String place(int stepInBar, Drill drill) {
+    if (stepInBar == 0) {
+      return "the one of bar ";
+    }
+    String place = Places.spoken(stepInBar, drill.meter(), drill.stepsPerBeat());
+    return stepInBar % drill.stepsPerBeat() == 0
+        ? "beat " + place + " of bar "
+        : place + " in bar ";
   }
 
   private static String groups(DealFrame frame, Seat seat) {

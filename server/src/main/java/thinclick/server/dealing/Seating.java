@@ -114,7 +114,7 @@ final class Seating {
       boolean there =
           layers.stream().anyMatch(layer -> Integer.valueOf(size).equals(layer.cell().grouping()));
       if (!there) {
-        Drill.Cell cell = new Drill.Cell(size, List.of(0), null, null, size);
+        Drill.Cell cell = Drill.Cell.of(size, List.of(0), size);
         layers.add(
             new Drill.Chair(
                 Places.groupsOf(size),
@@ -161,16 +161,7 @@ final class Seating {
 
   /** A figure that fills one of several periods and leaves the others. */
   private static Drill.Cell turn(Drill.Cell cell, int period, int turn, int turns) {
-    Drill.Cell whole = Cells.repeated(cell, period);
-    List<Integer> steps = whole.attackSteps().stream().map(step -> step + turn * period).toList();
-    return new Drill.Cell(
-        period * turns,
-        steps,
-        whole.accentSteps() == null
-            ? null
-            : whole.accentSteps().stream().map(step -> step + turn * period).toList(),
-        whole.lengthSteps(),
-        null);
+    return Cells.inTurn(Cells.repeated(cell, period), turn, turns);
   }
 
   /** True for the ways in which every chair keeps its own figure, so that it can be varied. */

@@ -11,7 +11,7 @@ final class BearingMarks {
   private static final double HOOK = 0.6;
   private static final double LINE = 0.1;
   private static final double DOTS = 0.14;
-  private static final double LABEL_LIFT = 0.35;
+  private static final double LABEL_LIFT = 0.55;
   private static final double DOWNBEAT_TICK = 1.2;
   private static final double BEAT_TICK = 0.8;
   private static final double STEP_TICK = 0.4;

@@ -20,6 +20,9 @@ public final class Engraver {
   private static final String CLICK = "click";
   private static final double CLICK_SIZE = 1.6;
 
+  /** From the click's line down to what must not touch the word before it. */
+  private static final double CLICK_BELOW = 1.2;
+
   private final StaffPart part;
   private final List<SpelledBar> bars;
   private final Notes notes;
@@ -32,7 +35,7 @@ public final class Engraver {
     this.part = part;
     this.bars = part.spelled();
     this.notes = new Notes(part, bars, 1, "");
-    StaffPart click = ClickPart.of(part);
+    StaffPart click = part.click();
     this.clickBars = click.spelled();
     this.clickNotes = new Notes(click, clickBars, Measure.CLICK_SCALE, "click, ");
     this.columns = Columns.of(part, bars, notes);
@@ -139,13 +142,15 @@ public final class Engraver {
       lane = line - BearingMarks.laneHeight() - LANE_AIR - 0.2;
     }
     lane = chords(sheet, firstStep, firstStep + steps, stepX, lane);
-    double click = lane - 1.3;
-    clickLine(sheet, plan, click, stepX, start, right);
+    number(sheet, plan);
+    double clickLeft = clickLeft(plan, stepX, start);
+    double over = sheet.skyline().top(wordLeft(clickLeft), clickLeft, lane);
+    double click = Math.min(lane - 1.3, over - CLICK_BELOW);
+    clickLine(sheet, plan, click, stepX, clickLeft, right);
     barLines(sheet, plan, click, at -> stepX.applyAsDouble(at) - barDistance, start, right);
     bearings.ruler(ruler);
     double top = sheet.skyline().top(start, right, click - 2.5) - LANE_AIR;
     top = directions(sheet, plan, top, firstX, right);
-    number(sheet, plan);
     top = Math.min(top, sheet.skyline().top(0, right, top));
     double shift = -top;
     return new StaffSystem(
@@ -185,19 +190,26 @@ public final class Engraver {
     return top;
   }
 
+  private double clickLeft(SystemPlan plan, DoubleUnaryOperator stepX, double start) {
+    return plan.repeatFrom()
+        ? start - BarLines.REPEAT_WIDTH
+        : stepX.applyAsDouble(plan.firstBar() * part.stepsPerBar()) - 1.6;
+  }
+
+  /** Where the word before the click's line begins. */
+  private static double wordLeft(double clickLeft) {
+    return clickLeft - Face.ITALIC.width(CLICK, CLICK_SIZE) - 0.5;
+  }
+
   private void clickLine(
       Sheet sheet,
       SystemPlan plan,
       double y,
       DoubleUnaryOperator stepX,
-      double start,
+      double left,
       double right) {
-    double left =
-        plan.repeatFrom()
-            ? start - BarLines.REPEAT_WIDTH
-            : stepX.applyAsDouble(plan.firstBar() * part.stepsPerBar()) - 1.6;
     sheet.rule(Place.NOWHERE, Ink.FULL, left, y, right, y, Measure.STAFF_LINE * 0.8);
-    double x = left - Face.ITALIC.width(CLICK, CLICK_SIZE) - 0.5;
+    double x = wordLeft(left);
     sheet.add(new Mark.Text(Place.NOWHERE, Ink.SOFT, CLICK, Face.ITALIC, CLICK_SIZE, x, y + 0.4));
     for (int bar = plan.firstBar(); bar < plan.firstBar() + plan.bars(); bar++) {
       clickNotes.draw(sheet, clickBars.get(bar), stepX::applyAsDouble, y);

@@ -29,8 +29,8 @@ final class Measure {
   /** The narrowest step. */
   static final double MIN_STEP = 2.6;
 
-  /** The widest step; a short line is not stretched further. */
-  static final double MAX_STEP = 5.0;
+  /** The widest step; two bars of a simple meter still fill a line, a shorter one is left short. */
+  static final double MAX_STEP = 9.0;
 
   private Measure() {}
 }

@@ -256,13 +256,13 @@ final class Notes {
   private void articulations(
       Sheet sheet, Symbol symbol, Stem stem, double x, double y, Place place) {
     StaffNote note = note(symbol);
-    double head = headY(note);
-    boolean staccato = note.articulations().contains(Articulation.STACCATO);
-    if (staccato) {
-      beside(sheet, Articulation.STACCATO, stem, x, y, head, 1, place);
-    }
-    if (note.articulations().contains(Articulation.TENUTO)) {
-      beside(sheet, Articulation.TENUTO, stem, x, y, head, staccato ? 1.7 : 1, place);
+    int away = stem.up() ? 1 : -1;
+    double at = headY(note) + away * (symbol.tiedOn() ? 0.9 : 0.25); // outside the tie
+    for (Articulation sign : List.of(Articulation.STACCATO, Articulation.TENUTO)) {
+      if (note.articulations().contains(sign)) {
+        at = clearOfLines(at + away * 0.75, away);
+        beside(sheet, sign, stem, x, y, at, place);
+      }
     }
     if (note.articulations().contains(Articulation.ACCENT)) {
       Glyph glyph = Articulation.ACCENT.above();
@@ -272,19 +272,16 @@ final class Notes {
     }
   }
 
-  /** A sign on the side of the head. */
+  /** A sign on the side of the head, its middle so far from the middle line. */
   private void beside(
       Sheet sheet,
       Articulation articulation,
       Stem stem,
       double x,
       double y,
-      double head,
-      double distance,
+      double middle,
       Place place) {
-    int away = stem.up() ? 1 : -1;
     Glyph glyph = stem.up() ? articulation.below() : articulation.above();
-    double middle = clearOfLines(head + away * distance, away);
     double at = middle + (glyph.top() + glyph.bottom()) / 2;
     sign(sheet, place, glyph, x - glyph.width() / 2 * scale, y + at * scale);
   }

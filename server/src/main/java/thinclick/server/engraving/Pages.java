@@ -13,7 +13,8 @@ public final class Pages {
   private static final double TOP_MARGIN_MM = 13;
   private static final double BOTTOM_MARGIN_MM = 15;
   private static final double LARGEST_SPACE_MM = 1.75;
-  private static final double SMALLEST_SPACE_MM = 1.35;
+  private static final double SMALLEST_ON_A_STAND_MM = 1.35;
+  private static final double SMALLEST_IN_THE_HAND_MM = 1.25;
   private static final List<Double> SMALLER = List.of(0.96, 0.92, 0.88);
   private static final double BETWEEN_SYSTEMS = 2.6;
   private static final double BETWEEN_SECTIONS = 3.6;
@@ -32,10 +33,15 @@ public final class Pages {
 
   /** One chair's part through all stages of the click. */
   public static List<Page> part(WrittenPart written, Paper paper, Cut cut) {
-    Fit fit = fit(List.of(written), bars -> List.of(Reading.wholeTake(written, bars, cut)), paper);
+    Fit fit =
+        fit(
+            List.of(written),
+            bars -> List.of(Reading.wholeTake(written, bars, cut)),
+            paper,
+            SMALLEST_ON_A_STAND_MM);
     String title = written.heading().title() + ", " + written.heading().chair();
     return fewest(
-        fit.spaceMm(),
+        fit,
         spaceMm -> {
           Pages pages = new Pages(paper, spaceMm);
           pages.newPage();
@@ -57,10 +63,14 @@ public final class Pages {
    */
   public static List<Page> handout(List<WrittenPart> keys, Paper paper, Cut cut) {
     Fit fit =
-        fit(keys, bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(), paper);
+        fit(
+            keys,
+            bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(),
+            paper,
+            SMALLEST_IN_THE_HAND_MM);
     String title = keys.get(0).heading().title() + ", all keys";
     return fewest(
-        fit.spaceMm(),
+        fit,
         spaceMm -> {
           Pages pages = new Pages(paper, spaceMm);
           pages.newPage();
@@ -73,11 +83,11 @@ public final class Pages {
   }
 
   /** Makes the staff up to an eighth smaller where that saves a page. */
-  private static List<Page> fewest(double spaceMm, DoubleFunction<List<Page>> layOut) {
-    List<Page> best = layOut.apply(spaceMm);
+  private static List<Page> fewest(Fit fit, DoubleFunction<List<Page>> layOut) {
+    List<Page> best = layOut.apply(fit.spaceMm());
     for (double part : SMALLER) {
-      double smaller = spaceMm * part;
-      if (best.size() > 1 && smaller >= SMALLEST_SPACE_MM) {
+      double smaller = fit.spaceMm() * part;
+      if (best.size() > 1 && smaller >= fit.smallestMm()) {
         List<Page> tried = layOut.apply(smaller);
         best = tried.size() < best.size() ? tried : best;
       }
@@ -86,14 +96,17 @@ public final class Pages {
   }
 
   /** The size of a staff space and the readings that fit with it. */
-  private record Fit(double spaceMm, List<Reading> readings) {}
+  private record Fit(double spaceMm, double smallestMm, List<Reading> readings) {}
 
   /**
    * The most bars in a system for which the staff does not become too small, and the largest staff
    * for them.
    */
   private static Fit fit(
-      List<WrittenPart> written, IntFunction<List<Reading>> readings, Paper paper) {
+      List<WrittenPart> written,
+      IntFunction<List<Reading>> readings,
+      Paper paper,
+      double smallestMm) {
     double available = paper.width() - 2 * SIDE_MARGIN_MM;
     int bars = Reading.barsPerSystem(written.get(0));
     while (true) {
@@ -104,8 +117,8 @@ public final class Pages {
               .max()
               .orElse(1);
       double space = available / narrowest;
-      if (space >= SMALLEST_SPACE_MM || bars == 1) {
-        return new Fit(Math.min(LARGEST_SPACE_MM, space), tried);
+      if (space >= smallestMm || bars == 1) {
+        return new Fit(Math.min(LARGEST_SPACE_MM, space), smallestMm, tried);
       }
       bars = bars == 3 ? 1 : bars / 2;
     }

@@ -9,7 +9,9 @@ import thinclick.server.material.pitch.Transposition;
 public final class ReaderWords {
   private ReaderWords() {}
 
-  /** {@code "Tenor saxophone in B flat, C major (concert B flat major)"}, flats as signs. */
+  /**
+   * {@code "Tenor saxophone in B flat, ii-V-I in C major (concert B flat major)"}, flats as signs.
+   */
   public static String of(WrittenPart part) {
     return of(part, false);
   }
@@ -29,21 +31,31 @@ public final class ReaderWords {
     if (!tuned.isEmpty()) {
       words.append(" in ").append(tuned);
     }
-    Key written = part.writtenKey();
-    Key concert = part.concertKey();
+    String line = part.heading().line();
+    String concert = part.heading().concertLine();
     if (allKeys) {
       words.append(" \u00b7 all keys");
-    } else if (written != null && concert != null) {
-      words.append(" \u00b7 ").append(signs(written));
-      if (!written.equals(concert)) {
-        words.append(" (concert ").append(signs(concert)).append(')');
+    } else if (line != null) {
+      words.append(" \u00b7 ").append(signs(line));
+      if (concert != null && !concert.equals(line)) {
+        words.append(" (concert ").append(signs(key(concert))).append(')');
       }
     }
     return words.toString();
   }
 
+  /** The key alone where the line says what is played in it. */
+  private static String key(String line) {
+    int in = line.indexOf(" in ");
+    return in < 0 ? line : line.substring(in + 4);
+  }
+
   /** {@code "E flat major"} with the sign of the flat. */
   static String signs(Key key) {
-    return key.words().replace(" flat", "\u266d").replace(" sharp", "\u266f");
+    return signs(key.words());
+  }
+
+  private static String signs(String words) {
+    return words.replace(" flat", "\u266d").replace(" sharp", "\u266f");
   }
 }

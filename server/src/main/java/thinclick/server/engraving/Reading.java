@@ -68,7 +68,7 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
     int stageEnd = 0;
     for (Stage stage : written.stages()) {
       stageEnd = Math.min(stageEnd + stage.bars(), part.bars());
-      String direction = StageWords.of(stage, part);
+      String direction = part.words(stage);
       while (bar < stageEnd) {
         int to = Math.min(stageEnd, nextLine(written, bar, barsPerSystem));
         lines.add(new Fold.Line(bar, to - bar, direction, part.content(bar, to)));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -57,6 +58,16 @@ public record StaffPart(
    */
   public static StaffPart of(WrittenPart written, int bars, Cut cut) {
     return TakePart.of(written, bars, cut);
+  }
+
+  /** The click of this part as a part of its own on one line. */
+  public StaffPart click() {
+    return ClickPart.of(this);
+  }
+
+  /** {@code "8 bars, click on two and four"}: a stage of this part's click in words. */
+  public String words(Stage stage) {
+    return StageWords.of(stage, this);
   }
 
   /** All that is written in some bars, steps counted from their first; equal bars have equal. */

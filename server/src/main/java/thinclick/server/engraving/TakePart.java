@@ -1,6 +1,7 @@
 package thinclick.server.engraving;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -88,7 +89,7 @@ final class TakePart {
   }
 
   private StaffNote staffNote(WrittenPart.Note note, int at) {
-    Set<Articulation> signs = note.accent() ? Set.of(Articulation.ACCENT) : Set.of();
+    Set<Articulation> signs = signs(note);
     Pitch pitch = note.written();
     DrumVoice voice = note.voice();
     if (pitch != null) {
@@ -100,6 +101,20 @@ final class TakePart {
     }
     Head head = clef == Clef.ONE_LINE ? Head.NORMAL : Head.SLASH;
     return StaffNote.unpitched(at, note.lengthSteps(), 0, head, signs);
+  }
+
+  private static Set<Articulation> signs(WrittenPart.Note note) {
+    EnumSet<Articulation> signs = EnumSet.noneOf(Articulation.class);
+    if (note.accent()) {
+      signs.add(Articulation.ACCENT);
+    }
+    if (note.staccato()) {
+      signs.add(Articulation.STACCATO);
+    }
+    if (note.tenuto()) {
+      signs.add(Articulation.TENUTO);
+    }
+    return signs;
   }
 
   private String remark(Group group, int shiftBars) {

@@ -138,7 +138,8 @@ public final class MidiFiles {
     for (MidiNote note : notes) {
       long from = ticks.of(note.step());
       long to = Math.min(end, ticks.of((long) note.step() + note.length()));
-      note(track, channel, from, to, note.key(), note.velocity());
+      long sounding = note.staccato() ? (to - from) / 2 : to - from;
+      note(track, channel, from, from + sounding, note.key(), note.velocity());
     }
     end(track, end);
   }

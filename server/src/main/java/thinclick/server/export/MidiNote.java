@@ -5,10 +5,11 @@ package thinclick.server.export;
  *
  * @param step its step from bar 1
  * @param length its written length in steps, at least 1
+ * @param staccato true where only the first half of it sounds; every other note sounds to its end
  * @param key the concert MIDI note or percussion key, 0 to 127
  * @param velocity 1 to 127
  */
-public record MidiNote(int step, int length, int key, int velocity) {
+public record MidiNote(int step, int length, boolean staccato, int key, int velocity) {
   /** How hard an unaccented note is struck. */
   public static final int PLAIN = 80;
 

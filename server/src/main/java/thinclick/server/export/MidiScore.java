@@ -70,7 +70,8 @@ public record MidiScore(
               ? part.transposition().sounding(written).midi()
               : voice != null ? voice.key() : RHYTHM;
       int velocity = accent ? MidiNote.ACCENTED : MidiNote.PLAIN;
-      notes.add(new MidiNote(note.span().start(), note.span().length(), key, velocity));
+      boolean staccato = note.articulations().contains(Articulation.STACCATO);
+      notes.add(new MidiNote(note.span().start(), note.span().length(), staccato, key, velocity));
     }
     String name = part.heading().chair() + ", " + part.instrument().name();
     return new MidiPart(name, part.instrument().program(), !pitched, notes);

@@ -2,18 +2,20 @@ package thinclick.server.export;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.ArrayList;
 import java.util.List;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
-import thinclick.server.engraving.Cut;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.server.material.WrittenPart;
 
 /**
- * Writes parts as one MusicXML 4.0 score: the rhythm as it is engraved, with ties, tuplets and
- * beams; written pitch and transposition; chord symbols; percussion; tempo and swing as sound.
+ * Writes parts as one MusicXML 4.0 score of the whole take: the rhythm as it is engraved, with
+ * ties, tuplets and beams; written pitch and transposition; chord symbols; percussion; tempo and
+ * swing as sound.
  *
- * <p>Parts of different length are repeated to the longest. A part that begins anew after its last
- * bar has repeat signs where all parts agree on them.
+ * <p>Bars are written out from the first to the last, without repeats, because the click is another
+ * at every stage: it stands below as a part of its own, each stage in words where it begins.
  */
 public final class MusicXmlFiles {
   private static final String DOCTYPE =
@@ -47,18 +49,20 @@ public final class MusicXmlFiles {
     }
   }
 
-  private static void score(XmlText xml, List<WrittenPart> parts) throws XMLStreamException {
-    int bars = parts.stream().mapToInt(WrittenPart::bars).max().orElse(1);
-    int repeatFrom = parts.get(0).repeatFromBar();
-    boolean repeats =
-        parts.stream().allMatch(part -> part.bars() == bars && part.repeatFromBar() == repeatFrom);
+  private static void score(XmlText xml, List<WrittenPart> written) throws XMLStreamException {
+    int bars = new ClickPlan(written.get(0).stages()).bars();
+    List<MusicXmlPart> parts = new ArrayList<>();
+    for (int i = 0; i < written.size(); i++) {
+      parts.add(MusicXmlPart.of(xml, written.get(i), i + 1, bars));
+    }
+    parts.add(MusicXmlPart.click(xml, written.get(0), parts.size() + 1, bars));
     xml.open("part-list");
-    for (int i = 0; i < parts.size(); i++) {
-      new MusicXmlPart(xml, parts.get(i), i + 1, bars, Cut.BEATS).header();
+    for (MusicXmlPart part : parts) {
+      part.header();
     }
     xml.close();
-    for (int i = 0; i < parts.size(); i++) {
-      new MusicXmlPart(xml, parts.get(i), i + 1, bars, Cut.BEATS).body(repeats ? repeatFrom : -1);
+    for (MusicXmlPart part : parts) {
+      part.body();
     }
   }
 }

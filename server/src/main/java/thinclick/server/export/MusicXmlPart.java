@@ -6,6 +6,7 @@ import java.util.TreeMap;
 import javax.xml.stream.XMLStreamException;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.Check;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
 import thinclick.server.engraving.Accidental;
@@ -33,33 +34,56 @@ final class MusicXmlPart {
   private static final int MIDDLE_LINE = 34; // B4 on a staff without pitch, letters above C0
   private static final int PERCUSSION_CHANNEL = 10;
 
+  private static final DrumVoice CLICK_ON_ONE =
+      new DrumVoice("high wood block", MidiFiles.CLICK_ON_ONE, 0, false);
+  private static final DrumVoice CLICK = new DrumVoice("low wood block", MidiFiles.CLICK, 0, false);
+
   private final XmlText xml;
   private final WrittenPart written;
   private final StaffPart part;
+  private final boolean click;
   private final String id;
   private final int number;
   private final List<@Nullable Accidental> accidentals;
   private final TreeMap<Integer, DrumVoice> voices = new TreeMap<>();
 
-  MusicXmlPart(XmlText xml, WrittenPart written, int number, int bars, Cut cut) {
+  private MusicXmlPart(
+      XmlText xml, WrittenPart written, StaffPart part, boolean click, int number) {
     this.xml = xml;
     this.written = written;
-    this.part = StaffPart.of(written, bars, cut);
+    this.part = part;
+    this.click = click;
     this.id = "P" + number;
     this.number = number;
     this.accidentals = Accidental.of(part);
+  }
+
+  /** A chair's part through a take of so many bars. */
+  static MusicXmlPart of(XmlText xml, WrittenPart written, int number, int bars) {
+    StaffPart part = StaffPart.of(written, bars, Cut.BEATS);
+    MusicXmlPart made = new MusicXmlPart(xml, written, part, false, number);
     for (WrittenPart.Note note : written.notes()) {
       DrumVoice voice = note.voice();
       if (voice != null) {
-        voices.put(voice.key(), voice);
+        made.voices.put(voice.key(), voice);
       }
     }
+    return made;
+  }
+
+  /** The click of the take that a part stands in. */
+  static MusicXmlPart click(XmlText xml, WrittenPart written, int number, int bars) {
+    StaffPart part = StaffPart.of(written, bars, Cut.BEATS).click();
+    MusicXmlPart made = new MusicXmlPart(xml, written, part, true, number);
+    made.voices.put(CLICK_ON_ONE.key(), CLICK_ON_ONE);
+    made.voices.put(CLICK.key(), CLICK);
+    return made;
   }
 
   /** The part's entry in the list of parts. */
   void header() throws XMLStreamException {
     xml.open("score-part", "id", id);
-    xml.text("part-name", written.heading().chair());
+    xml.text("part-name", click ? "click" : written.heading().chair());
     if (voices.isEmpty()) {
       xml.open("score-instrument", "id", id + "-I1");
       xml.text("instrument-name", written.instrument().name());
@@ -94,20 +118,17 @@ final class MusicXmlPart {
     return id + "-I" + voice.key();
   }
 
-  /** The part's bars; {@code repeatFrom} is the bar the repeat begins with, -1 for none. */
-  void body(int repeatFrom) throws XMLStreamException {
+  /** The part's bars. */
+  void body() throws XMLStreamException {
     xml.open("part", "id", id);
     for (SpelledBar bar : part.spelled()) {
       xml.open("measure", "number", Integer.toString(bar.index() + 1));
-      if (bar.index() == repeatFrom) {
-        xml.open("barline", "location", "left");
-        xml.text("bar-style", "heavy-light");
-        xml.empty("repeat", "direction", "forward");
-        xml.close();
-      }
       if (bar.index() == 0) {
         attributes();
         tempo();
+      }
+      if (click) {
+        stage(bar.index());
       }
       for (int i = 0; i < bar.symbols().size(); i++) {
         harmonies(bar.symbols().get(i));
@@ -116,14 +137,24 @@ final class MusicXmlPart {
       if (bar.index() == part.bars() - 1) {
         xml.open("barline", "location", "right");
         xml.text("bar-style", "light-heavy");
-        if (repeatFrom >= 0) {
-          xml.empty("repeat", "direction", "backward");
-        }
         xml.close();
       }
       xml.close();
     }
     xml.close();
+  }
+
+  /** The words of the stage that begins in a bar. */
+  private void stage(int bar) throws XMLStreamException {
+    ClickPlan plan = new ClickPlan(written.stages());
+    int stage = plan.stageAt(bar);
+    if (stage >= 0 && plan.fromBar(stage) == bar) {
+      xml.open("direction", "placement", "above");
+      xml.open("direction-type");
+      xml.text("words", part.words(plan.stages().get(stage)));
+      xml.close();
+      xml.close();
+    }
   }
 
   /** Steps a quarter: what durations are counted in. */
@@ -159,7 +190,9 @@ final class MusicXmlPart {
       xml.text("staff-lines", 1);
       xml.close();
     }
-    transposition();
+    if (!click) {
+      transposition();
+    }
     xml.close();
   }
 
@@ -336,7 +369,12 @@ final class MusicXmlPart {
     if (voices.isEmpty()) {
       return id + "-I1";
     }
-    DrumVoice voice = part.notes().get(symbol.note()).voice();
+    StaffNote note = part.notes().get(symbol.note());
+    if (click) {
+      boolean onOne = note.span().start() % part.stepsPerBar() == 0;
+      return instrument(onOne ? CLICK_ON_ONE : CLICK);
+    }
+    DrumVoice voice = note.voice();
     return voice == null ? instrument(voices.firstEntry().getValue()) : instrument(voice);
   }
 

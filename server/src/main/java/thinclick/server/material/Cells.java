@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.IntUnaryOperator;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
@@ -13,23 +14,36 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 
-/** What can be done to a cell; accents and written lengths go along with their attacks. */
+/** What can be done to a cell; accents, articulation and lengths go along with their attacks. */
 public final class Cells {
   private Cells() {}
 
   /** One attack while a cell is being changed. */
-  private record Attack(int step, boolean accent, @Nullable Integer length) {}
+  private record Attack(
+      int step, boolean accent, boolean staccato, boolean tenuto, @Nullable Integer length) {
+    Attack at(int other) {
+      return new Attack(other, accent, staccato, tenuto, length);
+    }
+  }
 
   private static List<Attack> attacks(Drill.Cell cell) {
     return IntStream.range(0, cell.attackSteps().size())
         .mapToObj(
-            i ->
-                new Attack(
-                    cell.attackSteps().get(i),
-                    cell.accentSteps() != null
-                        && cell.accentSteps().contains(cell.attackSteps().get(i)),
-                    cell.lengthSteps() == null ? null : cell.lengthSteps().get(i)))
+            i -> {
+              int step = cell.attackSteps().get(i);
+              return new Attack(
+                  step,
+                  has(cell.accentSteps(), step),
+                  has(cell.staccatoSteps(), step),
+                  has(cell.tenutoSteps(), step),
+                  cell.lengthSteps() == null ? null : cell.lengthSteps().get(i));
+            })
         .toList();
+  }
+
+  /** True where a list of marked steps has this one. */
+  static boolean has(@Nullable List<Integer> marked, int step) {
+    return marked != null && marked.contains(step);
   }
 
   private static Drill.Cell cell(
@@ -37,10 +51,6 @@ public final class Cells {
     List<Attack> sorted = attacks.stream().sorted(Comparator.comparingInt(Attack::step)).toList();
     List<Integer> at = sorted.stream().map(Attack::step).toList();
     Drill.Cell bare = Drill.Cell.of(steps, at);
-    @Nullable List<Integer> accents =
-        like.accentSteps() == null
-            ? null
-            : sorted.stream().filter(Attack::accent).map(Attack::step).toList();
     @Nullable List<Integer> lengths = null;
     if (like.lengthSteps() != null) {
       lengths = new ArrayList<>();
@@ -49,7 +59,19 @@ public final class Cells {
         lengths.add(Math.min(length == null ? 1 : length, bare.gapAfter(i)));
       }
     }
-    return new Drill.Cell(steps, at, accents, lengths, grouping);
+    return new Drill.Cell(
+        steps,
+        at,
+        marked(like.accentSteps(), sorted, Attack::accent),
+        lengths,
+        marked(like.staccatoSteps(), sorted, Attack::staccato),
+        marked(like.tenutoSteps(), sorted, Attack::tenuto),
+        grouping);
+  }
+
+  private static @Nullable List<Integer> marked(
+      @Nullable List<Integer> like, List<Attack> sorted, Predicate<Attack> has) {
+    return like == null ? null : sorted.stream().filter(has).map(Attack::step).toList();
   }
 
   /** Every step of {@code bars} bars. */
@@ -107,7 +129,7 @@ public final class Cells {
       return cell(cell.steps(), attacks.subList(first, attacks.size()), cell, cell.grouping());
     }
     Attack one = attacks.get(0);
-    attacks.set(0, new Attack(one.step() + 1, one.accent(), one.length()));
+    attacks.set(0, one.at(one.step() + 1));
     return cell(cell.steps(), attacks, cell, cell.grouping());
   }
 
@@ -118,7 +140,7 @@ public final class Cells {
    * @param lengthSteps how long the last attack is written, steps, or null for its usual length
    */
   public static Drill.Cell endOffBeat(
-      Drill.Cell cell, int stepsPerBeat, @Nullable Integer lengthSteps) {
+      Drill.Cell cell, Meter meter, int stepsPerBeat, @Nullable Integer lengthSteps) {
     List<Attack> attacks = new ArrayList<>(attacks(cell));
     int last = attacks.size() - 1;
     while (last >= 0 && attacks.get(last).step() % stepsPerBeat == 0) {
@@ -128,34 +150,29 @@ public final class Cells {
       attacks = new ArrayList<>(attacks.subList(0, last + 1));
     } else {
       Attack end = attacks.get(attacks.size() - 1);
-      attacks.add(new Attack(end.step() + Rung.andStep(stepsPerBeat), false, null));
+      attacks.add(new Attack(end.step() + Rung.andStep(stepsPerBeat), false, false, false, null));
     }
     Drill.Cell ended = cell(cell.steps(), attacks, cell, cell.grouping());
-    return lengthSteps == null ? ended : lastLength(ended, lengthSteps, stepsPerBeat);
+    return lengthSteps == null ? ended : lastLength(ended, lengthSteps, meter, stepsPerBeat);
   }
 
-  private static Drill.Cell lastLength(Drill.Cell cell, int length, int stepsPerBeat) {
+  private static Drill.Cell lastLength(Drill.Cell cell, int length, Meter meter, int stepsPerBeat) {
     int last = cell.attackSteps().size() - 1;
     Check.range("end-off", length, 1L, cell.gapAfter(last));
+    WrittenLengths lengthOf = new WrittenLengths(cell, meter, stepsPerBeat, false);
     List<Integer> lengths = new ArrayList<>();
     for (int i = 0; i < last; i++) {
-      lengths.add(WrittenLengths.of(cell, i, cell.attackSteps().get(i), stepsPerBeat));
+      lengths.add(lengthOf.at(i, cell.attackSteps().get(i)));
     }
     lengths.add(length);
-    return new Drill.Cell(
-        cell.steps(), cell.attackSteps(), cell.accentSteps(), lengths, cell.grouping());
+    return withLengths(cell, lengths);
   }
 
   /** Every attack later by so many steps, round the cell; negative is earlier. */
   public static Drill.Cell displace(Drill.Cell cell, int steps) {
     List<Attack> moved =
         attacks(cell).stream()
-            .map(
-                attack ->
-                    new Attack(
-                        Math.floorMod(attack.step() + steps, cell.steps()),
-                        attack.accent(),
-                        attack.length()))
+            .map(attack -> attack.at(Math.floorMod(attack.step() + steps, cell.steps())))
             .toList();
     boolean whole = steps % cell.steps() == 0;
     return cell(cell.steps(), moved, cell, whole ? cell.grouping() : null);
@@ -171,12 +188,7 @@ public final class Cells {
   public static Drill.Cell retrograde(Drill.Cell cell) {
     List<Attack> mirrored =
         attacks(cell).stream()
-            .map(
-                attack ->
-                    new Attack(
-                        Math.floorMod(-attack.step(), cell.steps()),
-                        attack.accent(),
-                        attack.length()))
+            .map(attack -> attack.at(Math.floorMod(-attack.step(), cell.steps())))
             .toList();
     return cell(cell.steps(), mirrored, cell, null);
   }
@@ -191,6 +203,8 @@ public final class Cells {
                     new Attack(
                         attack.step() * times,
                         attack.accent(),
+                        attack.staccato(),
+                        attack.tenuto(),
                         attack.length() == null ? null : attack.length() * times))
             .toList();
     return cell(
@@ -210,7 +224,7 @@ public final class Cells {
     List<Attack> all = new ArrayList<>();
     for (int at = 0; at < steps; at += cell.steps()) {
       for (Attack attack : attacks(cell)) {
-        all.add(new Attack(at + attack.step(), attack.accent(), attack.length()));
+        all.add(attack.at(at + attack.step()));
       }
     }
     return cell(steps, all, cell, cell.grouping());
@@ -218,18 +232,75 @@ public final class Cells {
 
   /** With accents on some of its attacks. */
   public static Drill.Cell accented(Drill.Cell cell, List<Integer> steps) {
-    Set<Integer> asked = new HashSet<>(steps);
-    List<Integer> accents = cell.attackSteps().stream().filter(asked::remove).toList();
-    if (!asked.isEmpty()) {
-      throw new BadInput("accents", "expected steps of " + cell.attackSteps() + ", found " + asked);
-    }
-    return new Drill.Cell(
-        cell.steps(), cell.attackSteps(), accents, cell.lengthSteps(), cell.grouping());
+    return signed(cell, asked("accents", cell, steps), cell.staccatoSteps(), cell.tenutoSteps());
   }
 
-  /** With written lengths, as many as attacks. */
-  public static Drill.Cell withLengths(Drill.Cell cell, List<Integer> lengths) {
+  /** With some of its attacks cut short. */
+  public static Drill.Cell staccato(Drill.Cell cell, List<Integer> steps) {
+    return signed(cell, cell.accentSteps(), asked("staccato", cell, steps), cell.tenutoSteps());
+  }
+
+  /** With some of its attacks held for all of their length. */
+  public static Drill.Cell tenuto(Drill.Cell cell, List<Integer> steps) {
+    return signed(cell, cell.accentSteps(), cell.staccatoSteps(), asked("tenuto", cell, steps));
+  }
+
+  private static Drill.Cell signed(
+      Drill.Cell cell,
+      @Nullable List<Integer> accents,
+      @Nullable List<Integer> staccato,
+      @Nullable List<Integer> tenuto) {
     return new Drill.Cell(
-        cell.steps(), cell.attackSteps(), cell.accentSteps(), lengths, cell.grouping());
+        cell.steps(),
+        cell.attackSteps(),
+        accents,
+        cell.lengthSteps(),
+        staccato,
+        tenuto,
+        cell.grouping());
+  }
+
+  private static List<Integer> asked(String what, Drill.Cell cell, List<Integer> steps) {
+    Set<Integer> asked = new HashSet<>(steps);
+    List<Integer> found = cell.attackSteps().stream().filter(asked::remove).toList();
+    if (!asked.isEmpty()) {
+      throw new BadInput(what, "expected steps of " + cell.attackSteps() + ", found " + asked);
+    }
+    return found;
+  }
+
+  /** With written lengths, as many as attacks; null for the usual ones. */
+  public static Drill.Cell withLengths(Drill.Cell cell, @Nullable List<Integer> lengths) {
+    return new Drill.Cell(
+        cell.steps(),
+        cell.attackSteps(),
+        cell.accentSteps(),
+        lengths,
+        cell.staccatoSteps(),
+        cell.tenutoSteps(),
+        cell.grouping());
+  }
+
+  /** Other attacks in the same cycle: those that were there keep their signs, lengths are usual. */
+  static Drill.Cell withAttacks(Drill.Cell cell, List<Integer> steps) {
+    List<Attack> attacks =
+        steps.stream()
+            .map(
+                step ->
+                    new Attack(
+                        step,
+                        has(cell.accentSteps(), step),
+                        has(cell.staccatoSteps(), step),
+                        has(cell.tenutoSteps(), step),
+                        null))
+            .toList();
+    return cell(cell.steps(), attacks, withLengths(cell, null), cell.grouping());
+  }
+
+  /** In one turn of several, each as long as the cell; silent in the others. */
+  public static Drill.Cell inTurn(Drill.Cell cell, int turn, int turns) {
+    List<Attack> later =
+        attacks(cell).stream().map(one -> one.at(one.step() + turn * cell.steps())).toList();
+    return cell(cell.steps() * turns, later, cell, null);
   }
 }

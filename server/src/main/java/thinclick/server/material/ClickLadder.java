@@ -30,6 +30,25 @@ public final class ClickLadder {
     return List.copyOf(way);
   }
 
+  /**
+   * The same in a meter, without the rungs that sound there like the one after them, as in 6/8 the
+   * first beat of each group and the first alone.
+   */
+  public static List<Rung> between(
+      Rung from, Rung to, Meter meter, @Nullable List<Integer> groups) {
+    List<Rung> way = new ArrayList<>(between(from, to));
+    for (int i = way.size() - 2; i > 0; i--) {
+      if (clicks(way.get(i), meter, groups).equals(clicks(way.get(i + 1), meter, groups))) {
+        way.remove(i);
+      }
+    }
+    return List.copyOf(way);
+  }
+
+  private static Stage clicks(Rung rung, Meter meter, @Nullable List<Integer> groups) {
+    return rung.stage(meter, meter.compound() ? 3 : 2, groups, 8, 0);
+  }
+
   /** Stages for rungs, each of as many bars. */
   public static List<Stage> stages(
       List<Rung> rungs,

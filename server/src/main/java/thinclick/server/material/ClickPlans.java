@@ -36,7 +36,9 @@ public final class ClickPlans {
         rungs.addAll(
             ClickLadder.between(
                 rung(where, folded.substring(0, to), names),
-                rung(where, folded.substring(to + TO.length()), names)));
+                rung(where, folded.substring(to + TO.length()), names),
+                meter,
+                groups));
       } else {
         rungs.add(rung(where, piece, names));
       }

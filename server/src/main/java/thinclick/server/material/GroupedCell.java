@@ -60,7 +60,7 @@ public final class GroupedCell {
     if (over > 0) {
       attacks.addAll(tail(tail, inner.get(0), aimStep));
     }
-    return new Drill.Cell(steps, List.copyOf(attacks), null, null, grouping);
+    return Drill.Cell.of(steps, List.copyOf(attacks), grouping);
   }
 
   private static int lastUpbeat(int steps, int stepsPerBeat) {

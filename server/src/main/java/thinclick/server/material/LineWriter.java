@@ -67,7 +67,7 @@ record LineWriter(List<Pitch> notes, List<ChordAt> chords, Key key, PitchName ro
   private static LineWriter chords(Line line, String text, Rhythm rhythm, Range range) {
     @Nullable Key asked = line.key() == null ? null : Key.parse("key", line.key());
     Progression progression = Progressions.in("progression", text, asked);
-    Key key = progression.home();
+    Key key = Progressions.home("progression", text, asked);
     Harmony harmony =
         Harmony.lay(
             progression,

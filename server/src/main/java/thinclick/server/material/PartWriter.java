@@ -43,18 +43,19 @@ public final class PartWriter {
           "expected a part of at most " + MOST_BARS + " bars before it repeats, found " + bars);
     }
     int total = bars * perBar;
+    WrittenLengths lengthOf =
+        new WrittenLengths(cell, drill.meter(), drill.stepsPerBeat(), instrument.voice() != null);
     List<Integer> attacks = new ArrayList<>();
     List<Integer> lengths = new ArrayList<>();
-    List<Boolean> accents = new ArrayList<>();
+    List<Integer> inCell = new ArrayList<>();
     for (int at = chair.entryStep(); at < total; at += cell.steps()) {
       for (int i = 0; i < cell.attackSteps().size(); i++) {
         int step = at + cell.attackSteps().get(i);
         if (step < total) {
           attacks.add(step);
-          int length = WrittenLengths.of(cell, i, step, drill.stepsPerBeat());
+          int length = lengthOf.at(i, step);
           lengths.add(Math.min(length, total - step));
-          accents.add(
-              cell.accentSteps() != null && cell.accentSteps().contains(cell.attackSteps().get(i)));
+          inCell.add(cell.attackSteps().get(i));
         }
       }
     }
@@ -68,7 +69,9 @@ public final class PartWriter {
           new WrittenPart.Note(
               attacks.get(i),
               lengths.get(i),
-              accents.get(i),
+              Cells.has(cell.accentSteps(), inCell.get(i)),
+              Cells.has(cell.staccatoSteps(), inCell.get(i)),
+              Cells.has(cell.tenutoSteps(), inCell.get(i)),
               concert == null ? null : transposition.written(concert),
               concert,
               concert == null ? instrument.voice() : null));
@@ -83,7 +86,8 @@ public final class PartWriter {
             drill.level(),
             tempo,
             says,
-            line == null ? null : line.words(transposition)),
+            line == null ? null : line.words(transposition),
+            line == null ? null : line.words(Transposition.CONCERT)),
         instrument,
         transposition,
         drill.meter(),

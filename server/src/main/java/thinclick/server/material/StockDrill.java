@@ -74,8 +74,7 @@ record StockDrill(
     }
 
     private Drill.Cell cellOf(int bars, String steps, @Nullable Integer grouping) {
-      return new Drill.Cell(
-          bars * meter.stepsPerBar(stepsPerBeat), stepsOf(steps), null, null, grouping);
+      return Drill.Cell.of(bars * meter.stepsPerBar(stepsPerBeat), stepsOf(steps), grouping);
     }
   }
 
@@ -148,7 +147,7 @@ record StockDrill(
         new Drill.Deal(deal, SEED),
         chairs,
         ClickLadder.stages(
-            ClickLadder.between(Rung.ALL_BEATS, rung),
+            ClickLadder.between(Rung.ALL_BEATS, rung, meter, null),
             meter,
             stepsPerBeat,
             null,

@@ -1,5 +1,6 @@
 package thinclick.server.material;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -101,7 +102,8 @@ public final class Syncopation {
   /**
    * Longuet-Higgins and Lee 1984: a note and a later rest or tie that is at least as heavy are a
    * syncopation of the difference of their weights. The paper does not fix how a bar is summed;
-   * here each note counts once, with the heaviest place before the next note.
+   * here each note counts once, with the heaviest place before the next note; {@link
+   * #longuetHigginsLeeEveryRest} is the other reading.
    *
    * @param weights metrical levels that begin on each pulse of the cycle
    */
@@ -117,6 +119,101 @@ public final class Syncopation {
       sum += Math.max(0, heaviest - weights[attack]);
     }
     return sum;
+  }
+
+  /**
+   * Longuet-Higgins and Lee 1984, summed over every rest of the metrical tree: a part of the tree
+   * without an attack is one rest, one with an attack on its first pulse alone one note. A rest
+   * makes a pair with the nearest note before it that is no heavier, in the turn before as well,
+   * and counts the difference of their weights. So the toolkit SynPy (Song, Pearce and Harte 2015)
+   * sums; the paper itself fixes no sum, and {@link #longuetHigginsLee} is the other reading.
+   *
+   * @param weights metrical levels that begin on each pulse of the cycle
+   */
+  public static int longuetHigginsLeeEveryRest(List<Integer> attacks, int[] weights) {
+    List<Node> nodes = new ArrayList<>();
+    split(attacks, weights, 0, weights.length, nodes);
+    List<Node> notes = new ArrayList<>(nodes.stream().filter(Node::note).toList());
+    notes =
+        notes.isEmpty() ? notes : new ArrayList<>(notes.subList(notes.size() - 1, notes.size()));
+    int sum = 0;
+    for (Node node : nodes) {
+      if (node.note()) {
+        notes.add(node);
+      } else {
+        for (int i = notes.size() - 1; i >= 0; i--) {
+          if (notes.get(i).weight() <= node.weight()) {
+            sum += node.weight() - notes.get(i).weight();
+            break;
+          }
+        }
+      }
+    }
+    return sum;
+  }
+
+  /** A leaf of the metrical tree. */
+  private record Node(boolean note, int weight) {}
+
+  private static void split(
+      List<Integer> attacks, int[] weights, int from, int to, List<Node> nodes) {
+    long inside = attacks.stream().filter(attack -> attack >= from && attack < to).count();
+    boolean first = attacks.contains(from);
+    if (inside == 0 || (inside == 1 && first)) {
+      nodes.add(new Node(first, weights[from]));
+      return;
+    }
+    int heaviest = IntStream.range(from + 1, to).map(pulse -> weights[pulse]).max().orElseThrow();
+    int at = from;
+    for (int pulse = from + 1; pulse <= to; pulse++) {
+      if (pulse == to || weights[pulse] == heaviest) {
+        split(attacks, weights, at, pulse, nodes);
+        at = pulse;
+      }
+    }
+  }
+
+  /**
+   * Sioros and Guedes 2011 as the toolkit SynPy computes it for attacks of one loudness: each
+   * attack has a potential of 1 - .5^h, h levels below the whole cycle, times the least difference
+   * to its neighbours over its own and every finer level. A difference to a silent neighbour is .5
+   * + d/8 for d levels between them, at most 1, to a struck one 0; the neighbour before counts .8,
+   * the one after 1. The cycle is first shrunk to the coarsest grid that holds it.
+   *
+   * @param weights metrical levels that begin on each pulse of the cycle
+   */
+  public static double siorosGuedes(List<Integer> attacks, int[] weights) {
+    int unit = attacks.stream().reduce(weights.length, Syncopation::gcd);
+    int[] coarse = IntStream.range(0, weights.length / unit).map(i -> weights[i * unit]).toArray();
+    int top = coarse[0];
+    int[] levels = IntStream.of(coarse).map(weight -> top - weight).toArray();
+    int finest = IntStream.of(levels).max().orElse(0);
+    List<Integer> struck = attacks.stream().map(attack -> attack / unit).toList();
+    double sum = 0;
+    for (int at : struck) {
+      double least = Double.POSITIVE_INFINITY;
+      for (int level = levels[at]; level <= finest; level++) {
+        double before = difference(struck, levels, at, neighbour(levels, at, -1, level));
+        double after = difference(struck, levels, at, neighbour(levels, at, 1, level));
+        least = Math.min(least, (0.8 * before + after) / 1.8);
+      }
+      sum += least * (1 - Math.pow(0.5, levels[at]));
+    }
+    return sum;
+  }
+
+  private static int neighbour(int[] levels, int from, int direction, int level) {
+    int at = from;
+    do {
+      at = Math.floorMod(at + direction, levels.length);
+    } while (levels[at] > level);
+    return at;
+  }
+
+  private static double difference(List<Integer> struck, int[] levels, int one, int other) {
+    return struck.contains(other)
+        ? 0
+        : Math.min(1, 0.5 + Math.abs(levels[one] - levels[other]) / 8.0);
   }
 
   /**

@@ -1,6 +1,5 @@
 package thinclick.server.material;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
@@ -31,13 +30,7 @@ public final class Variations {
             .map(attacks::get)
             .sorted()
             .toList();
-    return new Drill.Cell(cell.steps(), kept, accents(cell, kept), null, cell.grouping());
-  }
-
-  private static @Nullable List<Integer> accents(Drill.Cell cell, List<Integer> kept) {
-    return cell.accentSteps() == null
-        ? null
-        : cell.accentSteps().stream().filter(kept::contains).toList();
+    return Cells.withAttacks(cell, kept);
   }
 
   /**
@@ -55,7 +48,6 @@ public final class Variations {
     if (attacks.size() == cell.attackSteps().size() && attacks.size() > 1) {
       attacks.pollFirst();
     }
-    List<Integer> steps = new ArrayList<>(attacks);
-    return new Drill.Cell(cell.steps(), steps, accents(cell, steps), null, cell.grouping());
+    return Cells.withAttacks(cell, List.copyOf(attacks));
   }
 }

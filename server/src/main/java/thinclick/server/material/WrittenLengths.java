@@ -1,30 +1,37 @@
 package thinclick.server.material;
 
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.music.Meter;
 
 /**
- * How long notes are written where a cell does not say: on a beat, or inside a grouping, to the
- * next attack as long as that is at most a beat and a half away; else a beat on the beat and a step
- * off it. Our own choice, so that short notes stay easy to read.
+ * How long notes are written where a cell does not say. A note that can be held: on a beat, or
+ * inside a grouping, to the next attack as long as that is at most a beat and a half away; else a
+ * beat on the beat and a step off it. What is struck cannot be held, so it is written to the next
+ * attack or the next beat and never tied; triplets keep their own values. Our own choice, so that
+ * short notes stay easy to read.
+ *
+ * @param struck true where the notes are strokes
  */
-final class WrittenLengths {
-  private WrittenLengths() {}
+record WrittenLengths(Drill.Cell cell, Meter meter, int stepsPerBeat, boolean struck) {
 
   /**
-   * The written length of one attack of a cell, steps.
+   * The written length of one attack of the cell, steps.
    *
    * @param attack its index in the cell
    * @param step where it stands in the take
    */
-  static int of(Drill.Cell cell, int attack, int step, int stepsPerBeat) {
+  int at(int attack, int step) {
     if (cell.lengthSteps() != null) {
       return cell.lengthSteps().get(attack);
     }
     int gap = cell.gapAfter(attack);
-    boolean onBeat = step % stepsPerBeat == 0;
-    if (2 * gap <= 3 * stepsPerBeat && (onBeat || cell.grouping() != null)) {
+    int into = step % stepsPerBeat;
+    if (struck && (meter.compound() || stepsPerBeat % 3 != 0)) {
+      return Math.min(gap, stepsPerBeat - into);
+    }
+    if (2 * gap <= 3 * stepsPerBeat && (into == 0 || cell.grouping() != null)) {
       return gap;
     }
-    return onBeat ? Math.min(gap, stepsPerBeat) : 1;
+    return into == 0 ? Math.min(gap, stepsPerBeat) : 1;
   }
 }

@@ -73,6 +73,7 @@ public record WrittenPart(
    * @param says who comes in where, a sentence; empty where nothing is to be said
    * @param line what the notes are, as read on this instrument: {@code "E dorian"}, {@code "ii-V-I
    *     in C major"}; null for rhythm alone
+   * @param concertLine the same as it sounds: {@code "D dorian"}
    */
   public record Heading(
       String title,
@@ -81,11 +82,12 @@ public record WrittenPart(
       int level,
       double tempo,
       String says,
-      @Nullable String line) {
+      @Nullable String line,
+      @Nullable String concertLine) {
     /** The heading of rhythm alone. */
     public Heading(
         String title, String chair, @Nullable String role, int level, double tempo, String says) {
-      this(title, chair, role, level, tempo, says, null);
+      this(title, chair, role, level, tempo, says, null, null);
     }
   }
 
@@ -95,6 +97,8 @@ public record WrittenPart(
    * @param step its step from bar 1
    * @param lengthSteps how long it is written, steps; never over the next attack
    * @param accent true with an accent
+   * @param staccato true where it is cut short
+   * @param tenuto true where it is held for all of its length
    * @param written the pitch that is read, or null without pitch
    * @param concert the pitch that sounds, or null without pitch
    * @param voice what is struck, or null with pitch
@@ -103,6 +107,8 @@ public record WrittenPart(
       int step,
       int lengthSteps,
       boolean accent,
+      boolean staccato,
+      boolean tenuto,
       @Nullable Pitch written,
       @Nullable Pitch concert,
       @Nullable DrumVoice voice) {}

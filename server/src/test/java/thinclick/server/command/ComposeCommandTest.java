@@ -88,7 +88,7 @@ class ComposeCommandTest {
         .isEqualTo(
             """
             Charleston, Chair 1 (trumpet), 4/4, level 2, 112 beats a minute
-            Chair 1 comes in on 1 of bar 1.
+            Chair 1 comes in on the one of bar 1.
             Written: F major.
             Bar 1
               1    .    .    &    .    .    .    .
@@ -122,7 +122,8 @@ class ComposeCommandTest {
                 .chairs()
                 .get(0)
                 .cell())
-        .isEqualTo(new Drill.Cell(8, List.of(0, 3, 6), List.of(0), List.of(3, 3, 2), null));
+        .isEqualTo(
+            new Drill.Cell(8, List.of(0, 3, 6), List.of(0), List.of(3, 3, 2), null, null, null));
   }
 
   @Test

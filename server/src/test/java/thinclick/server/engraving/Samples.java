@@ -53,7 +53,8 @@ public final class Samples {
       int next = i + 1 < at.size() ? at.get(i + 1) : bars * meter.stepsPerBar(stepsPerBeat);
       int beatEnd = (at.get(i) / stepsPerBeat + 1) * stepsPerBeat;
       int length = Math.min(next, beatEnd) - at.get(i);
-      notes.add(new WrittenPart.Note(at.get(i), length, i == 0, null, null, reads.voice()));
+      notes.add(
+          new WrittenPart.Note(at.get(i), length, i == 0, false, false, null, null, reads.voice()));
     }
     return new WrittenPart(
         new WrittenPart.Heading(title, "Mina", "timeline", level, 96, ""),
@@ -90,7 +91,9 @@ public final class Samples {
       int end = i + 1 < steps.length ? steps[i + 1] : 32;
       Pitch concert = tonic.up(letters[i], semitones[i]);
       Pitch written = reading.written(concert);
-      notes.add(new WrittenPart.Note(steps[i], end - steps[i], i % 4 == 0, written, concert, null));
+      notes.add(
+          new WrittenPart.Note(
+              steps[i], end - steps[i], i % 4 == 0, false, false, written, concert, null));
     }
     List<WrittenPart.ChordSign> chords =
         List.of(
@@ -258,7 +261,16 @@ public final class Samples {
         written = reading.written(concert);
       }
       DrumVoice voice = pitched ? null : reads.voice();
-      notes.add(new WrittenPart.Note(at, length, random.nextInt(4) == 0, written, concert, voice));
+      notes.add(
+          new WrittenPart.Note(
+              at,
+              length,
+              random.nextInt(4) == 0,
+              random.nextInt(6) == 0,
+              random.nextInt(6) == 0,
+              written,
+              concert,
+              voice));
       at += length + (random.nextBoolean() ? 0 : random.nextInt(5));
     }
     List<WrittenPart.ChordSign> chords = new ArrayList<>();

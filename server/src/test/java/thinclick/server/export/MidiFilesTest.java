@@ -114,7 +114,7 @@ class MidiFilesTest {
     StepGrid grid = new StepGrid(Meter.parse(meter), stepsPerBeat, tempo, Swing.of(swing), 0);
     List<MidiNote> notes =
         IntStream.range(0, 4 * grid.stepsPerBar())
-            .mapToObj(i -> new MidiNote(i, 1, 60, 80))
+            .mapToObj(i -> new MidiNote(i, 1, false, 60, 80))
             .toList();
     ReadMidi read = written(grid, 4, 0, List.of(), new MidiPart("Ana", 0, false, notes));
     double beatTicks = grid.meter().compound() ? 1440 : 960;
@@ -134,7 +134,11 @@ class MidiFilesTest {
       StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.of(ratio), 0);
       ReadMidi read =
           written(
-              grid, 1, 0, List.of(), MidiPart.percussion("a", List.of(new MidiNote(1, 1, 38, 80))));
+              grid,
+              1,
+              0,
+              List.of(),
+              MidiPart.percussion("a", List.of(new MidiNote(1, 1, false, 38, 80))));
       assertThat(read.onsets().get(0).millis())
           .isCloseTo(grid.microsAt(1) / 1000, within(.5 * 500 / 960));
     }
@@ -149,7 +153,7 @@ class MidiFilesTest {
                 Stage.ofBeats(1, 1, 1, 2, 3, 4),
                 Stage.ofBeats(1, 1, 1, 3),
                 Stage.ofSteps(1, 1, 7)));
-    MidiPart part = MidiPart.percussion("Ben", List.of(new MidiNote(3, 1, 38, 80)));
+    MidiPart part = MidiPart.percussion("Ben", List.of(new MidiNote(3, 1, false, 38, 80)));
     ReadMidi read = written(grid, 3, 1, plan.stages(), part);
     assertThat(read.tracks()).containsExactly("A drill", "click", "Ben");
     assertThat(read.ticks(1))
@@ -196,7 +200,7 @@ class MidiFilesTest {
             .mapToObj(
                 i ->
                     new MidiPart(
-                        "c" + i, i % 20, false, List.of(new MidiNote(i % 8, 1, 60 + i, 80))))
+                        "c" + i, i % 20, false, List.of(new MidiNote(i % 8, 1, false, 60 + i, 80))))
             .toList();
     ReadMidi read = written(grid, 1, 0, List.of(), parts.toArray(MidiPart[]::new));
     assertThat(read.onsets()).hasSize(24).noneMatch(onset -> onset.channel() == 9);
@@ -226,22 +230,29 @@ class MidiFilesTest {
       for (int at = random.nextInt(5); at < 4 * grid.stepsPerBar() - 4; ) {
         int length = 1 + random.nextInt(4);
         notes.add(
-            new MidiNote(at, length, 40 + random.nextInt(40), random.nextBoolean() ? 80 : 108));
+            new MidiNote(
+                at,
+                length,
+                random.nextInt(4) == 0,
+                40 + random.nextInt(40),
+                random.nextBoolean() ? 80 : 108));
         at += length + random.nextInt(3);
       }
       ReadMidi read = written(grid, 4, 0, List.of(), new MidiPart("Ana", 66, false, notes));
       long stepTicks = 960 / grid.stepsPerBeat();
-      assertThat(
-              read.onsets().stream()
-                  .map(
-                      on ->
-                          new MidiNote(
-                              (int) (on.tick() / stepTicks),
-                              (int) ((on.offTick() - on.tick()) / stepTicks),
-                              on.key(),
-                              on.velocity())))
+      assertThat(read.onsets().stream().map(MidiFilesTest::brief))
           .as("seed %d round %d", seed, round)
-          .isEqualTo(notes);
+          .isEqualTo(
+              notes.stream()
+                  .map(note -> note.step() * stepTicks + " 0 " + note.key() + " " + note.velocity())
+                  .toList());
+      for (int i = 0; i < notes.size(); i++) {
+        ReadMidi.Onset on = read.onsets().get(i);
+        long length = notes.get(i).length() * stepTicks;
+        assertThat(on.offTick() - on.tick())
+            .as("seed %d round %d note %d", seed, round, i)
+            .isEqualTo(notes.get(i).staccato() ? length / 2 : length);
+      }
     }
   }
 

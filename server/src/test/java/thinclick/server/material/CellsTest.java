@@ -59,10 +59,12 @@ class CellsTest {
     assertThat(Cells.beginOffBeat(EVEN, 2).attackSteps()).startsWith(1);
     assertThat(Cells.beginOffBeat(Drill.Cell.of(8, List.of(0, 2, 4)), 2).attackSteps())
         .containsExactly(1, 2, 4);
-    assertThat(Cells.endOffBeat(stock("Habanera"), 2, null).attackSteps()).containsExactly(0, 3);
-    assertThat(Cells.endOffBeat(Drill.Cell.of(8, List.of(0, 2, 4)), 2, 3))
-        .isEqualTo(new Drill.Cell(8, List.of(0, 2, 4, 5), null, List.of(2, 2, 1, 3), null));
-    assertThatThrownBy(() -> Cells.endOffBeat(EVEN, 2, 2))
+    assertThat(Cells.endOffBeat(stock("Habanera"), Meter.FOUR_FOUR, 2, null).attackSteps())
+        .containsExactly(0, 3);
+    assertThat(Cells.endOffBeat(Drill.Cell.of(8, List.of(0, 2, 4)), Meter.FOUR_FOUR, 2, 3))
+        .isEqualTo(
+            new Drill.Cell(8, List.of(0, 2, 4, 5), null, List.of(2, 2, 1, 3), null, null, null));
+    assertThatThrownBy(() -> Cells.endOffBeat(EVEN, Meter.FOUR_FOUR, 2, 2))
         .hasMessage("end-off: expected 1 to 1, found 2");
   }
 
@@ -82,12 +84,15 @@ class CellsTest {
 
   @Test
   void accentsAndLengthsGoAlongWithTheirAttacks() {
-    Drill.Cell cell = new Drill.Cell(8, List.of(0, 3, 6), List.of(3), List.of(3, 1, 2), null);
+    Drill.Cell cell =
+        new Drill.Cell(8, List.of(0, 3, 6), List.of(3), List.of(3, 1, 2), null, null, null);
 
     assertThat(Cells.displace(cell, 3))
-        .isEqualTo(new Drill.Cell(8, List.of(1, 3, 6), List.of(6), List.of(2, 3, 1), null));
+        .isEqualTo(
+            new Drill.Cell(8, List.of(1, 3, 6), List.of(6), List.of(2, 3, 1), null, null, null));
     assertThat(Cells.augment(cell, 2))
-        .isEqualTo(new Drill.Cell(16, List.of(0, 6, 12), List.of(6), List.of(6, 2, 4), null));
+        .isEqualTo(
+            new Drill.Cell(16, List.of(0, 6, 12), List.of(6), List.of(6, 2, 4), null, null, null));
     assertThat(Cells.accented(cell, List.of(0, 6)).accentSteps()).containsExactly(0, 6);
     assertThatThrownBy(() -> Cells.accented(cell, List.of(1)))
         .hasMessageContaining("expected steps of [0, 3, 6], found [1]");

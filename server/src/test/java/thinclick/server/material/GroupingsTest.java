@@ -25,7 +25,7 @@ class GroupingsTest {
   })
   void aGroupingMeetsTheBarAgainAfterTheLeastCommonMultiple(
       int grouping, int bar, int pulses, int bars, int groups) {
-    Drill.Cell one = new Drill.Cell(grouping, List.of(0), null, null, grouping);
+    Drill.Cell one = Drill.Cell.of(grouping, List.of(0), grouping);
 
     assertThat(Groupings.realignsAfter(grouping, bar)).isEqualTo(pulses);
     assertThat(Groupings.comesRound(one, 0, 1, bar, bars + 1)).isEqualTo(Optional.of(bars));
@@ -51,8 +51,8 @@ class GroupingsTest {
   /** Common practice, no source. */
   @Test
   void groupingsThatFitTheBeatNeverLeaveIt() {
-    Drill.Cell threes = new Drill.Cell(3, List.of(0), null, null, 3);
-    Drill.Cell twos = new Drill.Cell(2, List.of(0), null, null, 2);
+    Drill.Cell threes = Drill.Cell.of(3, List.of(0), 3);
+    Drill.Cell twos = Drill.Cell.of(2, List.of(0), 2);
 
     assertThat(Groupings.comesRound(threes, 0, 3, 12, 64)).isEmpty();
     assertThat(Groupings.comesRound(twos, 0, 2, 8, 64)).isEmpty();

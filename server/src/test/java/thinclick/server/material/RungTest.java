@@ -131,4 +131,10 @@ class RungTest {
     assertThat(ClickLadder.between(Rung.FIRST_ONLY, Rung.ALL_BEATS))
         .containsExactly(Rung.FIRST_ONLY, Rung.ALL_BEATS);
   }
+
+  @Test
+  void aRungThatSoundsLikeTheNextIsLeftOutOfALadder() {
+    assertThat(ClickLadder.between(Rung.ALL_BEATS, Rung.FIRST_ONLY, Meter.parse("6/8"), null))
+        .containsExactly(Rung.ALL_BEATS, Rung.FIRST_ONLY);
+  }
 }

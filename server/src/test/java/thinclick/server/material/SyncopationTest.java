@@ -29,16 +29,17 @@ class SyncopationTest {
    * Gomez, Melvin, Rappaport and Toussaint 2005 (BRIDGES), fig. 8, by way of the tests of the
    * library amads; the note-to-beat distance with a beat of 4 pulses. The last three columns: Keith
    * weighted and metric complexity as the toolkit SynPy has them, Keith's categories and
-   * Longuet-Higgins and Lee (the heaviest rest of each note) recomputed.
+   * Longuet-Higgins and Lee (the heaviest rest of each note) recomputed; then Longuet-Higgins and
+   * Lee over every rest, and Sioros and Guedes with its defaults, as SynPy alone has them.
    */
   @ParameterizedTest
   @CsvSource({
-    "Shiko,   x...x.x...x.x..., 1, 0, 6/5,  3, --S--, 2, 2",
-    "Son,     x..x..x...x.x..., 2, 1, 14/5, 6, HAS--, 4, 4",
-    "Rumba,   x..x...x..x.x..., 2, 2, 18/5, 6, HSA--, 5, 5",
-    "Soukous, x..x..x...xx...., 3, 2, 18/5, 8, HAS-A, 6, 6",
-    "Gahu,    x..x..x...x...x., 3, 1, 18/5, 9, HASS-, 5, 5",
-    "Bossa,   x..x..x...x..x.., 3, 2, 4,    9, HASHA, 6, 6"
+    "Shiko,   x...x.x...x.x..., 1, 0, 6/5,  3, --S--, 2, 2, 2, 1.0729",
+    "Son,     x..x..x...x.x..., 2, 1, 14/5, 6, HAS--, 4, 4, 4, 1.6979",
+    "Rumba,   x..x...x..x.x..., 2, 2, 18/5, 6, HSA--, 5, 5, 6, 1.8672",
+    "Soukous, x..x..x...xx...., 3, 2, 18/5, 8, HAS-A, 6, 6, 7, 1.8316",
+    "Gahu,    x..x..x...x...x., 3, 1, 18/5, 9, HASS-, 5, 5, 5, 1.9878",
+    "Bossa,   x..x..x...x..x.., 3, 2, 4,    9, HASHA, 6, 6, 7, 2.3828"
   })
   void timelinesOfSixteenPulses(
       String name,
@@ -49,9 +50,18 @@ class SyncopationTest {
       int weighted,
       String labels,
       int complexity,
-      int longuetHigginsLee) {
+      int longuetHigginsLee,
+      int everyRest,
+      double siorosGuedes) {
     List<Integer> attacks = steps(rhythm);
     int[] weights = Syncopation.binaryWeights(16);
+
+    assertThat(Syncopation.longuetHigginsLeeEveryRest(attacks, weights))
+        .as(name)
+        .isEqualTo(everyRest);
+    assertThat(Syncopation.siorosGuedes(attacks, weights))
+        .as(name)
+        .isCloseTo(siorosGuedes, within(0.00005));
 
     assertThat(Syncopation.keithCount(attacks, 16)).as(name).isEqualTo(keith);
     assertThat(Syncopation.offBeatness(attacks, 16)).as(name).isEqualTo(offBeat);
@@ -142,7 +152,10 @@ class SyncopationTest {
   /** The docstring of the toolkit SynPy gives 2 for this bar of 2/4; recomputed. */
   @Test
   void oneBarOfTwoFourByLonguetHigginsAndLee() {
-    assertThat(Syncopation.longuetHigginsLee(List.of(0, 3, 5, 6), Syncopation.binaryWeights(8)))
+    List<Integer> attacks = List.of(0, 3, 5, 6);
+
+    assertThat(Syncopation.longuetHigginsLee(attacks, Syncopation.binaryWeights(8))).isEqualTo(2);
+    assertThat(Syncopation.longuetHigginsLeeEveryRest(attacks, Syncopation.binaryWeights(8)))
         .isEqualTo(2);
   }
 

@@ -81,7 +81,14 @@ final class DealtPart {
       }
       notes.add(
           new WrittenPart.Note(
-              step, length, accents.contains(step), null, null, Instrument.CLAPPING.voice()));
+              step,
+              length,
+              accents.contains(step),
+              false,
+              false,
+              null,
+              null,
+              Instrument.CLAPPING.voice()));
     }
     return notes;
   }

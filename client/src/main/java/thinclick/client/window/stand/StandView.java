@@ -19,7 +19,6 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.server.engraving.ReaderWords;
 import thinclick.server.material.WrittenPart;
-import thinclick.server.material.pitch.Key;
 
 /** The player's page: the score sheet, with the count above it. */
 public final class StandView {
@@ -125,17 +124,9 @@ public final class StandView {
             : words.say(
                 "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
     WrittenPart now = written;
-    reader.setText(now == null || room.ownPart() == null ? "" : reader(now));
+    reader.setText(now == null || room.ownPart() == null ? "" : ReaderWords.of(now));
     reader.setManaged(!reader.getText().isEmpty());
     says.setText(model.ownSays());
-  }
-
-  /** The instrument and what its notes are, where the part has any. */
-  private static String reader(WrittenPart part) {
-    String line = part.heading().line();
-    Key key = part.writtenKey();
-    boolean saidByKey = line == null || (key != null && line.endsWith(key.words()));
-    return ReaderWords.of(part) + (saidByKey ? "" : " \u00b7 " + line);
   }
 
   private void show(TakeMoment moment) {

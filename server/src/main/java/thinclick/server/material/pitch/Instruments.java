@@ -66,6 +66,7 @@ final class Instruments {
           Map.entry("keys", "piano"),
           Map.entry("vibes", "vibraphone"),
           Map.entry("drums", "ride"),
+          Map.entry("drum kit", "ride"),
           Map.entry("ride cymbal", "ride"),
           Map.entry("snare", "snare drum"),
           Map.entry("clave", "claves"),

@@ -78,6 +78,19 @@ public final class Progressions {
     return own.up(letters, semitones);
   }
 
+  /**
+   * The key that a progression is at home in: the one asked for, of a named progression C or C
+   * minor where none is, else the one that its chords come home to.
+   */
+  public static Key home(String where, String nameOrChords, @Nullable Key key) {
+    if (named(nameOrChords).isPresent()) {
+      boolean minor = minor(nameOrChords) || (key != null && key.minor());
+      return Key.readable(key == null ? PitchName.C : key.tonic(), minor);
+    }
+    Key own = Progression.parse(where, nameOrChords).home();
+    return key == null ? own : Key.readable(key.tonic(), own.minor());
+  }
+
   private static Progression minorOf(String where, String name) {
     Map<String, String> twins =
         Map.of(

@@ -81,4 +81,16 @@ class ProgressionTest {
     assertThatThrownBy(() -> Progressions.in("progression", "turnaruond", null))
         .hasMessageContaining("found \"turnaruond\"; did you mean \"turnaround\"");
   }
+
+  @Test
+  void aNamedProgressionIsAtHomeInItsOwnKeyWhateverChordItEndsOn() {
+    assertThat(Progressions.home("p", "32-bar AABA", null)).isEqualTo(Key.parse("k", "C"));
+    assertThat(Progressions.home("p", "32-bar AABA", Key.parse("k", "Db")))
+        .isEqualTo(Key.parse("k", "Db"));
+    assertThat(Progressions.home("p", "minor ii-V-i", Key.parse("k", "G")))
+        .isEqualTo(Key.parse("k", "Gm"));
+    assertThat(Progressions.home("p", "Dm7 | G7 | Cmaj7", Key.parse("k", "Bb")))
+        .isEqualTo(Key.parse("k", "Bb"));
+    assertThat(Progressions.home("p", "Dm7 | G7 | Cmaj7", null)).isEqualTo(Key.parse("k", "C"));
+  }
 }
