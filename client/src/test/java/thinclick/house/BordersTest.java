@@ -100,6 +100,16 @@ class BordersTest {
           .because("values in, values out: what is judged must not depend on where it runs");
 
   @ArchTest
+  static final ArchRule nothingInTheWindowIsAnimated =
+      noClasses()
+          .that()
+          .resideInAPackage("thinclick.client..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("javafx.animation..")
+          .because("whoever asks for reduced motion gets it always: what changes, changes at once");
+
+  @ArchTest
   static final ArchRule pureCodeReadsNoClock =
       noClasses()
           .that()

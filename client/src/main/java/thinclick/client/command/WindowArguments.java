@@ -5,7 +5,7 @@ import picocli.CommandLine.Option;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.window.WindowOptions;
 import thinclick.client.window.WindowOptions.Way;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look.Shade;
 import thinclick.protocol.json.BadInput;
 
 /** What may be said of the window that is to open; without any of it the door is shown. */
@@ -51,7 +51,7 @@ final class WindowArguments {
         room == null ? "" : room,
         name == null ? "" : name,
         network,
-        dark ? Palette.DARK : null);
+        dark ? Shade.DARK : null);
   }
 
   private Way way() {

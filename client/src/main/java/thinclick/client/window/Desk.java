@@ -4,6 +4,7 @@ import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
@@ -15,8 +16,10 @@ import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
 import thinclick.client.window.lectern.LecternModel;
 import thinclick.client.window.lectern.LecternView;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Stylesheet;
+import thinclick.client.window.look.SystemLook;
 import thinclick.client.window.practice.PracticeModel;
 import thinclick.client.window.practice.PracticeView;
 import thinclick.client.window.review.ReviewModel;
@@ -26,6 +29,8 @@ import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.settings.SettingsModel;
+import thinclick.client.window.settings.SettingsView;
 import thinclick.client.window.stand.StandModel;
 import thinclick.client.window.stand.StandView;
 import thinclick.client.window.words.Words;
@@ -37,8 +42,6 @@ final class Desk implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
   private static final double WIDTH = 1_120;
   private static final double HEIGHT = 760;
-  private static final double LARGEST_TEXT = 30;
-  private static final double SMALLEST_TEXT = 11;
 
   private final Stage stage;
   private final Session session;
@@ -53,6 +56,8 @@ final class Desk implements AutoCloseable {
   private final LecternView lectern;
   private final StandView stand;
   private final ReviewView review;
+  private final SettingsModel looks;
+  private final SettingsView settingsView;
   private final Situation situation;
   private final Shell shell;
   private final Ticker ticker;
@@ -64,16 +69,14 @@ final class Desk implements AutoCloseable {
   private final String putAside;
 
   private View current = View.DOOR;
-  private Palette palette;
-  private double textSize;
 
   Desk(Stage stage, Session session, Words words, SettingsFile settingsFile) {
     this.settingsFile = settingsFile;
     SettingsFile.Found found = settingsFile.read();
     Settings settings = found.settings();
     putAside = found.putAside();
-    palette = settings.palette();
-    textSize = settings.textSize();
+    looks = new SettingsModel(settings.look());
+    settingsView = new SettingsView(looks, words);
     this.stage = stage;
     this.session = session;
     this.words = words;
@@ -97,6 +100,7 @@ final class Desk implements AutoCloseable {
     pages.put(View.STAND, stand.root());
     pages.put(View.LECTERN, lectern.root());
     pages.put(View.REVIEW, review.root());
+    pages.put(View.SETTINGS, settingsView.root());
     shell = new Shell(words, sound, taps);
     shell.onGo(this::go);
     shell.onLeave(session::leave);
@@ -104,13 +108,16 @@ final class Desk implements AutoCloseable {
 
     scene = new Scene(shell.root(), WIDTH, HEIGHT);
     dress();
+    looks.lookProperty().addListener(any -> dress());
     bindKeys();
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
     stage
         .focusedProperty()
         .addListener(
             (any, old, focused) -> {
-              if (!focused) {
+              if (focused) {
+                askSystem();
+              } else {
                 focusLost();
               }
             });
@@ -139,8 +146,8 @@ final class Desk implements AutoCloseable {
     }
     doorModel.wordProperty().set(options.room());
     doorModel.forOthersProperty().set(options.forOthers());
-    if (options.palette() != null) {
-      dress(options.palette(), textSize);
+    if (options.shade() != null) {
+      looks.set(looks.lookProperty().get().with(options.shade()));
     }
     switch (options.way()) {
       case DOOR -> {}
@@ -149,6 +156,13 @@ final class Desk implements AutoCloseable {
       case THERE -> doorModel.openThere();
       case JOIN -> doorModel.join();
     }
+  }
+
+  /** The system's light or dark may have been changed meanwhile; asking takes a moment. */
+  private void askSystem() {
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(SystemLook::ask)
+            .thenAcceptAsync(looks::systemSays, WindowThread.INSTANCE);
   }
 
   /** Another window has the focus. */
@@ -171,12 +185,13 @@ final class Desk implements AutoCloseable {
         .onCtrl(KeyCode.D, lecternModel::deal)
         .onCtrl(KeyCode.ENTER, lecternModel::countIn)
         .onCtrl(KeyCode.PERIOD, lecternModel::stop)
-        .onCtrl(KeyCode.T, () -> dress(palette.other(), textSize))
-        .onCtrl(KeyCode.PLUS, () -> dress(palette, textSize + 1))
-        .onCtrl(KeyCode.EQUALS, () -> dress(palette, textSize + 1))
-        .onCtrl(KeyCode.ADD, () -> dress(palette, textSize + 1))
-        .onCtrl(KeyCode.MINUS, () -> dress(palette, textSize - 1))
-        .onCtrl(KeyCode.SUBTRACT, () -> dress(palette, textSize - 1));
+        .onCtrl(KeyCode.T, looks::turn)
+        .onCtrl(KeyCode.PLUS, () -> looks.grow(1))
+        .onCtrl(KeyCode.EQUALS, () -> looks.grow(1))
+        .onCtrl(KeyCode.ADD, () -> looks.grow(1))
+        .onCtrl(KeyCode.MINUS, () -> looks.grow(-1))
+        .onCtrl(KeyCode.SUBTRACT, () -> looks.grow(-1))
+        .on(KeyCode.F6, this::nextRegion);
     for (View each : View.values()) {
       if (each.digit() > 0) {
         KeyCode digit = KeyCode.getKeyCode(Integer.toString(each.digit()));
@@ -185,23 +200,30 @@ final class Desk implements AutoCloseable {
     }
   }
 
-  private void dress(Palette wanted, double size) {
-    palette = wanted;
-    textSize = Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, size));
-    dress();
+  private void dress() {
+    Palette palette = looks.paletteProperty().get();
+    Look look = looks.lookProperty().get();
+    scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, look.textSize()));
+    stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
   }
 
-  private void dress() {
-    scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, textSize));
-    stand.dress(palette, textSize / Settings.USUAL_TEXT);
+  /** From the page to the head of the window and back. */
+  private void nextRegion() {
+    if (shell.headHasFocus()) {
+      focus(current);
+    } else {
+      shell.focusHead();
+    }
   }
 
   /** The pages follow the rehearsal: in to the stand, after the take to its review. */
   private void follow(RoomState old, RoomState now) {
     boolean inside = now.inside();
+    shell.offer(View.DOOR, !inside);
     shell.offer(View.STAND, inside);
     shell.offer(View.LECTERN, inside && now.leader());
     shell.offer(View.REVIEW, inside && now.review() != null);
+    shell.offer(View.SETTINGS, true);
     if (!inside && old.inside()) {
       go(View.DOOR);
     } else if (inside && !old.inside()) {
@@ -221,6 +243,7 @@ final class Desk implements AutoCloseable {
       case STAND -> room.inside();
       case LECTERN -> room.inside() && room.leader();
       case REVIEW -> room.inside() && room.review() != null;
+      case SETTINGS -> true;
     };
   }
 
@@ -248,6 +271,7 @@ final class Desk implements AutoCloseable {
       case LECTERN -> lectern.begin();
       case STAND -> stand.begin();
       case REVIEW -> review.begin();
+      case SETTINGS -> settingsView.begin();
     }
   }
 
@@ -271,8 +295,7 @@ final class Desk implements AutoCloseable {
           new Settings(
               Settings.FORMAT,
               Settings.VERSION,
-              palette,
-              textSize,
+              looks.lookProperty().get(),
               sound.levelProperty().get(),
               doorModel.nameProperty().get(),
               doorModel.addressProperty().get()));

@@ -38,7 +38,7 @@ final class Shell {
     head.getStyleClass().add("head");
     words.getChildren().add(name);
     for (View view : View.values()) {
-      if (view.digit() > 0) {
+      if (view.digit() > 0 || view == View.DOOR) {
         ToggleButton tab = styled(new ToggleButton(said.say(view.key())), "tab-word");
         tab.setToggleGroup(group);
         tab.setId("tab-" + view.name().toLowerCase(Locale.ROOT));
@@ -51,6 +51,7 @@ final class Shell {
     leave.setText(said.say("shell.leave"));
     leave.setId("leave");
     leave.getStyleClass().add("quiet");
+    leave.setVisible(false);
     leave.managedProperty().bind(leave.visibleProperty());
     leave.setMinWidth(Region.USE_PREF_SIZE);
     name.setMinWidth(Region.USE_PREF_SIZE);
@@ -124,7 +125,29 @@ final class Shell {
     if (tab != null) {
       tab.setVisible(offered);
     }
-    leave.setVisible(tabs.values().stream().anyMatch(Node::isVisible));
+    if (view == View.STAND) {
+      leave.setVisible(offered);
+    }
+  }
+
+  /** True where the focus is in the head of the window. */
+  boolean headHasFocus() {
+    Node owner = head.getScene() == null ? null : head.getScene().getFocusOwner();
+    for (Node node = owner; node != null; node = node.getParent()) {
+      if (node.equals(head)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Puts the focus on the word of the page in view, else on the first. */
+  void focusHead() {
+    tabs.values().stream()
+        .filter(tab -> tab.isVisible() && tab.isSelected())
+        .findFirst()
+        .or(() -> tabs.values().stream().filter(Node::isVisible).findFirst())
+        .ifPresent(Node::requestFocus);
   }
 
   void onGo(Consumer<View> go) {

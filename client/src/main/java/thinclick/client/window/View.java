@@ -11,7 +11,9 @@ enum View {
   /** The leader's page. */
   LECTERN("lectern", 3),
   /** What the last take was worth. */
-  REVIEW("review", 5);
+  REVIEW("review", 5),
+  /** How the window looks, and its keys. */
+  SETTINGS("settings", 6);
 
   private final String key;
   private final int digit;

@@ -2,7 +2,7 @@ package thinclick.client.window;
 
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look.Shade;
 
 /**
  * How the window was asked to open.
@@ -12,15 +12,10 @@ import thinclick.client.window.look.Palette;
  * @param room the room word; empty for none
  * @param name the player's name; empty for none
  * @param forOthers true where other computers of the network may come into a room opened here
- * @param palette light or dark, null where nothing was asked for
+ * @param shade light or dark, null where nothing was asked for
  */
 public record WindowOptions(
-    Way way,
-    String server,
-    String room,
-    String name,
-    boolean forOthers,
-    @Nullable Palette palette) {
+    Way way, String server, String room, String name, boolean forOthers, @Nullable Shade shade) {
   /** The ways into a room. */
   public enum Way {
     /** None: the door is shown. */
@@ -37,14 +32,14 @@ public record WindowOptions(
 
   /** Reads what {@link #arguments()} wrote. */
   static WindowOptions of(Map<String, String> named) {
-    String palette = named.getOrDefault("palette", "");
+    String shade = named.getOrDefault("shade", "");
     return new WindowOptions(
         Way.valueOf(named.getOrDefault("way", "DOOR")),
         named.getOrDefault("server", ""),
         named.getOrDefault("room", ""),
         named.getOrDefault("name", ""),
         Boolean.parseBoolean(named.getOrDefault("forOthers", "false")),
-        palette.isEmpty() ? null : Palette.valueOf(palette));
+        shade.isEmpty() ? null : Shade.valueOf(shade));
   }
 
   /** As arguments for the toolkit. */
@@ -55,7 +50,7 @@ public record WindowOptions(
       "--room=" + room,
       "--name=" + name,
       "--forOthers=" + forOthers,
-      "--palette=" + (palette == null ? "" : palette)
+      "--shade=" + (shade == null ? "" : shade)
     };
   }
 }

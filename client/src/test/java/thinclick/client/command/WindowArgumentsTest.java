@@ -11,7 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import thinclick.client.window.WindowOptions;
 import thinclick.client.window.WindowOptions.Way;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look.Shade;
 import thinclick.protocol.json.BadInput;
 
 /** How the window is asked to open, and what is refused in one line before it does. */
@@ -27,7 +27,7 @@ class WindowArgumentsTest {
         .isEqualTo(new WindowOptions(Way.JOIN, "10.0.0.2:7420", "tededani", "Ana", false, null));
     assertThat(read("--server", "10.0.0.2:7420", "--name", "Ana").way()).isEqualTo(Way.THERE);
     assertThat(read("--here", "--name", "Ana", "--dark"))
-        .isEqualTo(new WindowOptions(Way.HERE, "", "", "Ana", false, Palette.DARK));
+        .isEqualTo(new WindowOptions(Way.HERE, "", "", "Ana", false, Shade.DARK));
   }
 
   @Test

@@ -33,7 +33,7 @@ import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.look.Faces;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look.Shade;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SettingsFile;
@@ -199,20 +199,20 @@ class GalleryTest {
   }
 
   private void picture(String name) {
-    for (Palette palette : Palette.values()) {
+    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
         WaitForAsyncUtils.waitForFxEvents();
         WritableImage[] made = new WritableImage[1];
         robot.interact(
             () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, palette));
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
               stage.setWidth(size.width());
               stage.setHeight(size.height());
             });
         WaitForAsyncUtils.waitForFxEvents();
         robot.interact(() -> made[0] = stage.getScene().snapshot(null));
         String file =
-            name + "-" + palette.name().toLowerCase(Locale.ROOT) + "-" + size.name() + ".png";
+            name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name() + ".png";
         pictures.add(() -> write(made[0], FOLDER.resolve(file)));
       }
     }

@@ -3,9 +3,11 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.Enumeration;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
@@ -27,6 +30,7 @@ import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.sound.Loudness;
 import thinclick.client.window.look.Faces;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.Settings;
@@ -35,7 +39,11 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
-/** No words are cut short, at twice the usual size and in a language that needs more room. */
+/**
+ * On every page, at twice the usual size and in a language that needs more room: no words are cut
+ * short, nothing stands outside the window, and everything that can be focused has a role and a
+ * name for screen readers.
+ */
 class NothingIsClippedTest {
   private static final Duration PATIENCE = Duration.ofSeconds(40);
   private static final String BUNDLE = "thinclick.client.window.words.window";
@@ -44,6 +52,7 @@ class NothingIsClippedTest {
 
   private final FxRobot robot = new FxRobot();
   private final List<String> clipped = new ArrayList<>();
+  private final List<String> unnamed = new ArrayList<>();
   private Session session;
   private Desk desk;
   private Stage stage;
@@ -59,18 +68,62 @@ class NothingIsClippedTest {
   void wordsAreWholeOnEveryPage(double textSize, double stretch) throws Exception {
     open(textSize, stretch);
     look("door");
+    control(KeyCode.DIGIT6);
+    title("view.settings");
+    look("settings");
+    thePaperIsTurnedByTheKeyboard();
+    robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#tab-door")).fire());
+    title("view.door");
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.write("Ana").type(KeyCode.ENTER);
     title("view.lectern");
     robot.type(KeyCode.ENTER);
     until(() -> session.state().title() != null);
-    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL);
+    control(KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);
     look("lectern");
-    robot.press(KeyCode.CONTROL).type(KeyCode.DIGIT2).release(KeyCode.CONTROL);
+    control(KeyCode.DIGIT2);
     title("view.stand");
     look("stand");
+    theRegionsAreReachedByF6();
+    assertThat(unnamed).as("without a name or a role for screen readers").isEmpty();
     assertThat(clipped).as("cut short at %.0f px, stretched by %.1f", textSize, stretch).isEmpty();
+  }
+
+  private void thePaperIsTurnedByTheKeyboard() {
+    assertThat(style()).as("light as the system has it here").contains(web(Palette.LIGHT));
+    control(KeyCode.T);
+    assertThat(style()).contains(web(Palette.DARK));
+    robot.interact(() -> stage.getScene().lookup("#contrast-strong").requestFocus());
+    robot.type(KeyCode.SPACE);
+    assertThat(style()).contains(web(Palette.STRONG_DARK));
+    robot.interact(() -> stage.getScene().lookup("#contrast-usual").requestFocus());
+    robot.type(KeyCode.SPACE);
+    control(KeyCode.T);
+    assertThat(style()).contains(web(Palette.LIGHT));
+  }
+
+  private void theRegionsAreReachedByF6() {
+    robot.type(KeyCode.F6);
+    assertThat(stage.getScene().getFocusOwner().getId()).isEqualTo("tab-stand");
+    robot.type(KeyCode.F6);
+    assertThat(stage.getScene().getFocusOwner().getId()).isNotEqualTo("tab-stand");
+  }
+
+  private String style() {
+    WaitForAsyncUtils.waitForFxEvents();
+    String sheet = stage.getScene().getStylesheets().get(1);
+    byte[] css = Base64.getDecoder().decode(sheet.substring(sheet.indexOf(',') + 1));
+    return new String(css, StandardCharsets.UTF_8);
+  }
+
+  private static String web(Palette palette) {
+    return "-tc-ink: " + Palette.web(palette.ink());
+  }
+
+  private void control(KeyCode key) {
+    robot.press(KeyCode.CONTROL).type(key).release(KeyCode.CONTROL);
+    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private Words words;
@@ -84,8 +137,7 @@ class NothingIsClippedTest {
         new Settings(
             Settings.FORMAT,
             Settings.VERSION,
-            Palette.LIGHT,
-            textSize,
+            Look.FIRST.withText(textSize),
             Loudness.FIRST_DBFS,
             "",
             ""));
@@ -127,10 +179,26 @@ class NothingIsClippedTest {
           }
         }
       }
+      if (node.isFocusTraversable() && (node.getAccessibleRole() == null || name(node).isBlank())) {
+        unnamed.add(page + ": " + node);
+      }
+      double right = node.localToScene(node.getLayoutBounds()).getMaxX();
+      if (node instanceof Labeled labeled
+          && !labeled.getText().isEmpty()
+          && right > stage.getScene().getWidth() + 1) {
+        clipped.add(page + ": \"" + labeled.getText() + "\" beyond the edge");
+      }
       if (node instanceof Parent deeper) {
         collect(page, deeper);
       }
     }
+  }
+
+  private static String name(Node node) {
+    if (node.getAccessibleText() != null) {
+      return node.getAccessibleText();
+    }
+    return node instanceof Labeled labeled && labeled.getText() != null ? labeled.getText() : "";
   }
 
   private void until(Callable<Boolean> holds) {

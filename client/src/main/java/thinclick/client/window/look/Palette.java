@@ -8,7 +8,11 @@ public enum Palette {
   /** Dark ink on light paper. */
   LIGHT(0xF7F3EA, 0xFDFBF6, 0xE4DDCB, 0x22201C, 0x5E584D, 0x7A2E78, 0x566200, 0x7D7464),
   /** Light ink on dark paper. */
-  DARK(0x1B1A18, 0x242220, 0x3A3630, 0xEFE9DC, 0xB4AB9A, 0xE2A0DE, 0xBFCB5A, 0x8F8677);
+  DARK(0x1B1A18, 0x242220, 0x3A3630, 0xEFE9DC, 0xB4AB9A, 0xE2A0DE, 0xBFCB5A, 0x8F8677),
+  /** Black on white. */
+  STRONG_LIGHT(0xFFFFFF, 0xFFFFFF, 0xEDE9DF, 0x000000, 0x36322B, 0x6A1468, 0x454F00, 0x4C463C),
+  /** White on black. */
+  STRONG_DARK(0x000000, 0x000000, 0x26231E, 0xFFFFFF, 0xD8D1C2, 0xE8A0E4, 0xDCEB62, 0xB9B09F);
 
   private final int paper;
   private final int sheet;
@@ -70,9 +74,17 @@ public enum Palette {
     return rule;
   }
 
-  /** The other one. */
-  public Palette other() {
-    return this == LIGHT ? DARK : LIGHT;
+  /** The one for dark or light paper, with strong or usual inks. */
+  public static Palette of(boolean dark, boolean strong) {
+    if (strong) {
+      return dark ? STRONG_DARK : STRONG_LIGHT;
+    }
+    return dark ? DARK : LIGHT;
+  }
+
+  /** True for light ink on dark paper. */
+  public boolean dark() {
+    return this == DARK || this == STRONG_DARK;
   }
 
   /** {@code "#7a2e78"}. */

@@ -2,7 +2,7 @@ package thinclick.client.window.settings;
 
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import thinclick.client.sound.Loudness;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 
@@ -11,33 +11,23 @@ import thinclick.protocol.json.Check;
  * a nickname is kept.
  *
  * @param version the version of this file
- * @param palette light or dark
- * @param textSize pixels of running text
+ * @param look how the window looks
  * @param levelDbfs the level of the click when the window was closed
  * @param name the nickname last used; empty for none
  * @param address the address last used; empty for none
  */
 @JsonPropertyOrder({"format", "version"})
 public record Settings(
-    String format,
-    int version,
-    Palette palette,
-    double textSize,
-    double levelDbfs,
-    String name,
-    String address) {
+    String format, int version, Look look, double levelDbfs, String name, String address) {
   /** What {@code format} says. */
   public static final String FORMAT = "thinclick.settings";
 
   /** The version this code writes and the only one it reads. */
   public static final int VERSION = 1;
 
-  /** Running text of usual size. */
-  public static final double USUAL_TEXT = 15;
-
   /** Where nothing is remembered. */
   public static final Settings FIRST =
-      new Settings(FORMAT, VERSION, Palette.LIGHT, USUAL_TEXT, Loudness.FIRST_DBFS, "", "");
+      new Settings(FORMAT, VERSION, Look.FIRST, Loudness.FIRST_DBFS, "", "");
 
   public Settings {
     if (!FORMAT.equals(format)) {
@@ -46,8 +36,7 @@ public record Settings(
     if (version != VERSION) {
       throw new BadInput("version", "expected " + VERSION + ", found " + version);
     }
-    Check.present("palette", palette);
-    Check.range("textSize", textSize, 8.0, 60.0);
+    Check.present("look", look);
     Check.range("levelDbfs", levelDbfs, Loudness.SOFTEST_DBFS, Loudness.CEILING_DBFS);
     Check.length("name", Check.present("name", name), 0, 128);
     Check.length("address", Check.present("address", address), 0, 256);

@@ -2,13 +2,25 @@ package thinclick.client.window.stand;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import thinclick.client.window.session.BarMark;
+import thinclick.server.engraving.Engraver;
 import thinclick.server.engraving.Mark;
+import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
+import thinclick.server.material.WrittenPart;
 
 /** A line of music and the marks under it as a screen reader says them. */
 final class SpokenLine {
   private SpokenLine() {}
+
+  /** A whole part, a paragraph for each line of four bars at most. */
+  static String of(WrittenPart part) {
+    Reading reading = DealtPart.reading(part, Reading.MOST_BARS);
+    return Engraver.systems(reading.part(), reading.plans(), 1).stream()
+        .map(SpokenLine::of)
+        .collect(Collectors.joining("\n"));
+  }
 
   /** The signs of a line from left to right, bar by bar. */
   static String of(StaffSystem system) {

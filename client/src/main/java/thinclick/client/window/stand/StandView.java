@@ -1,9 +1,12 @@
 package thinclick.client.window.stand;
 
 import java.util.Objects;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -23,6 +26,7 @@ import thinclick.server.material.WrittenPart;
 /** The player's page: the score sheet, with the count above it. */
 public final class StandView {
   private static final int SETTLING_BARS = 2;
+  private static final double WORDS_SHARE = 0.28;
 
   private final StandModel model;
   private final Words words;
@@ -34,6 +38,8 @@ public final class StandView {
   private final Label countdown = styled(new Label(), "soft");
   private final Label empty = styled(new Label(), "soft");
   private final Label legend = styled(new Label(), "soft");
+  private final Label spoken = new Label();
+  private final ScrollPane partInWords = new ScrollPane(spoken);
   private final BorderPane root = new BorderPane();
 
   private @Nullable String shownDeal;
@@ -63,14 +69,30 @@ public final class StandView {
     root.requestFocus();
   }
 
-  /** Paints again in other colours or another size. */
-  public void dress(Palette palette, double textScale) {
+  /**
+   * Paints again in other colours or another size.
+   *
+   * @param inWords whether the part stands below the music in words
+   */
+  public void dress(Palette palette, double textScale, boolean inWords) {
     sheet.dress(palette, textScale);
+    partInWords.setVisible(inWords);
   }
 
   private void createView() {
     root.getStyleClass().addAll("page", "stand");
     root.setFocusTraversable(true);
+    root.setAccessibleRole(AccessibleRole.TEXT);
+    root.accessibleTextProperty()
+        .bind(
+            Bindings.concat(
+                title.textProperty(),
+                ". ",
+                says.textProperty(),
+                " ",
+                empty.textProperty(),
+                " ",
+                spoken.textProperty()));
     title.setId("stand-title");
     says.setId("stand-says");
     reader.setId("stand-reader");
@@ -92,7 +114,13 @@ public final class StandView {
     StackPane middle = styled(new StackPane(sheet.root(), empty), "sheet");
     root.setTop(top);
     root.setCenter(middle);
-    root.setBottom(styled(new HBox(legend), "stand-bottom"));
+    spoken.setId("part-words");
+    spoken.setWrapText(true);
+    partInWords.setFitToWidth(true);
+    partInWords.setVisible(false);
+    partInWords.managedProperty().bind(partInWords.visibleProperty());
+    partInWords.maxHeightProperty().bind(root.heightProperty().multiply(WORDS_SHARE));
+    root.setBottom(styled(new VBox(8, partInWords, legend), "stand-bottom"));
   }
 
   private void show(RoomState room) {
@@ -116,7 +144,8 @@ public final class StandView {
     }
     boolean nothing = dealt == null;
     empty.setVisible(nothing);
-    empty.setText(words.say(room.leader() ? "stand.empty.leader" : "stand.empty"));
+    String why = words.say(room.leader() ? "stand.empty.leader" : "stand.empty");
+    empty.setText(nothing ? why : "");
     legend.setVisible(!nothing && !room.takeRuns());
     title.setText(
         dealt == null
@@ -127,6 +156,7 @@ public final class StandView {
     reader.setText(now == null || room.ownPart() == null ? "" : ReaderWords.of(now));
     reader.setManaged(!reader.getText().isEmpty());
     says.setText(model.ownSays());
+    spoken.setText(now == null ? "" : SpokenLine.of(now));
   }
 
   private void show(TakeMoment moment) {

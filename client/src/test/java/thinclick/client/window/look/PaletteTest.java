@@ -14,6 +14,9 @@ class PaletteTest {
   /** WCAG 2.2, success criterion 1.4.3. */
   private static final double TEXT = 4.5;
 
+  /** WCAG 2.2, success criterion 1.4.6. */
+  private static final double ENHANCED = 7;
+
   /** WCAG 2.2, success criterion 1.4.11. */
   private static final double GRAPHICS = 3;
 
@@ -34,6 +37,18 @@ class PaletteTest {
             "early", palette.early(),
             "late", palette.late())
         .forEach((name, colour) -> onEveryGround(palette, name, colour, TEXT));
+  }
+
+  @ParameterizedTest
+  @EnumSource(names = {"STRONG_LIGHT", "STRONG_DARK"})
+  void strongInksReachTheEnhancedContrast(Palette palette) {
+    Map.of(
+            "ink", palette.ink(),
+            "soft", palette.soft(),
+            "early", palette.early(),
+            "late", palette.late())
+        .forEach((name, colour) -> onEveryGround(palette, name, colour, ENHANCED));
+    onEveryGround(palette, "rule", palette.rule(), TEXT);
   }
 
   @ParameterizedTest

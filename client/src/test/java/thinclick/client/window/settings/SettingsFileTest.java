@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Look;
 
 /** What is remembered comes back, and nothing that was there is lost. */
 class SettingsFileTest {
@@ -48,9 +48,9 @@ class SettingsFileTest {
         "noise \u0000 noise",
         "{\"format\":\"thinclick.settings\",\"version\":2}",
         "{\"format\":\"thinclick.take\",\"version\":1}",
-        "{\"format\":\"thinclick.settings\",\"version\":1,\"palette\":\"PINK\",\"textSize\":15,"
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"PINK\",\"contrast\":\"USUAL\",\"textSize\":15,\"partInWords\":false},"
             + "\"levelDbfs\":-24,\"name\":\"\",\"address\":\"\"}",
-        "{\"format\":\"thinclick.settings\",\"version\":1,\"palette\":\"DARK\",\"textSize\":15,"
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"DARK\",\"contrast\":\"USUAL\",\"textSize\":15,\"partInWords\":false},"
             + "\"levelDbfs\":40,\"name\":\"\",\"address\":\"\"}",
       })
   void whatCannotBeReadIsPutAsideWhole(String content) throws IOException {
@@ -77,6 +77,11 @@ class SettingsFileTest {
 
   private static Settings settings(double levelDbfs) {
     return new Settings(
-        Settings.FORMAT, Settings.VERSION, Palette.DARK, 19, levelDbfs, "Ana", "192.168.1.20:7420");
+        Settings.FORMAT,
+        Settings.VERSION,
+        Look.FIRST.with(Look.Shade.DARK).withText(19),
+        levelDbfs,
+        "Ana",
+        "192.168.1.20:7420");
   }
 }

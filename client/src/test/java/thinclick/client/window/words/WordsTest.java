@@ -37,6 +37,31 @@ class WordsTest {
           "manner.lost",
           "lectern.deal",
           "lectern.countIn",
+          "view.settings",
+          "settings.shade.system",
+          "settings.shade.light",
+          "settings.shade.dark",
+          "settings.contrast.system",
+          "settings.contrast.usual",
+          "settings.contrast.strong",
+          "settings.shade",
+          "settings.contrast",
+          "settings.key.tap",
+          "settings.key.views",
+          "settings.key.region",
+          "settings.key.deal",
+          "settings.key.countIn",
+          "settings.key.stop",
+          "settings.key.size",
+          "settings.key.paper",
+          "settings.does.tap",
+          "settings.does.views",
+          "settings.does.region",
+          "settings.does.deal",
+          "settings.does.countIn",
+          "settings.does.stop",
+          "settings.does.size",
+          "settings.does.paper",
           "lectern.stop");
 
   @Test
@@ -74,6 +99,8 @@ class WordsTest {
 
   private static boolean isSystemName(String literal) {
     return literal.startsWith("os.")
+        || literal.startsWith("com.")
+        || literal.startsWith("org.")
         || literal.startsWith("user.")
         || literal.endsWith(".css")
         || literal.endsWith(".db")
