@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What the system's user has set for all programs. The toolkit does not tell, so each system is
@@ -19,6 +21,7 @@ public record SystemLook(boolean dark, boolean strong) {
   public static final SystemLook USUAL = new SystemLook(false, false);
 
   private static final long PATIENCE_MILLIS = 1_500;
+  private static final Pattern LAST_NUMBER = Pattern.compile("\\s(\\d{1,9})$");
 
   /** Asks this system; takes up to some seconds, so never on the window's thread. */
   public static SystemLook ask() {
@@ -56,9 +59,8 @@ public record SystemLook(boolean dark, boolean strong) {
 
   /** The decimal number at the end of what was written; 0 where there is none. */
   private static long lastNumber(String written) {
-    String[] words = written.strip().split("\\s+");
-    String last = words[words.length - 1];
-    return last.matches("\\d{1,9}") ? Long.parseLong(last) : 0;
+    Matcher last = LAST_NUMBER.matcher(written.strip());
+    return last.find() ? Long.parseLong(last.group(1)) : 0;
   }
 
   private static String answer(List<String> command) {

@@ -5,7 +5,7 @@ final class Sight {
   /**
    * What an eye that lacks one kind of cone sees, in linear sRGB. Machado, Oliveira and Fernandes
    * (2009), A physiologically-based model for simulation of colour vision deficiency, severity 1;
-   * figures from memory.
+   * that of protanopia compared with a public table of the paper's figures, the others from memory.
    */
   enum Deficiency {
     PROTANOPIA(
