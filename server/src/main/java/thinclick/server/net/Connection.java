@@ -1,13 +1,14 @@
 package thinclick.server.net;
 
 import io.netty.buffer.ByteBuf;
-import io.netty.buffer.Unpooled;
+import io.netty.buffer.ByteBufAllocator;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelFutureListener;
+import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelOutboundBuffer;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
-import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketFrameEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -29,12 +30,17 @@ final class Connection {
 
   private static final AtomicLong NUMBERS = new AtomicLong();
   private static final int LONGEST_REASON = 123;
+  private static final int FINAL_TEXT = 0x81;
+  private static final int LENGTH_IN_2 = 126;
+  private static final int LENGTH_IN_8 = 127;
+  private static final int LONGEST_HEAD = 10;
 
   private final long number = NUMBERS.incrementAndGet();
   private final Channel channel;
   private volatile @Nullable HostedRoom room;
   private volatile boolean joined;
   private volatile boolean closing;
+  private volatile @Nullable ChannelHandlerContext framer;
 
   private static final long LINGER_MILLIS = 500;
 
@@ -75,23 +81,48 @@ final class Connection {
     channel.flush();
   }
 
+  /**
+   * A message as a whole frame (RFC 6455, 5.2: final, text, not masked), made once however many are
+   * to get it.
+   */
   static ByteBuf encode(ServerMessage message) {
-    return Unpooled.wrappedBuffer(MessageCodec.writeBytes(message));
+    byte[] text = MessageCodec.writeBytes(message);
+    ByteBuf frame = ByteBufAllocator.DEFAULT.directBuffer(LONGEST_HEAD + text.length);
+    frame.writeByte(FINAL_TEXT);
+    if (text.length < LENGTH_IN_2) {
+      frame.writeByte(text.length);
+    } else if (text.length <= 0xffff) {
+      frame.writeByte(LENGTH_IN_2).writeShort(text.length);
+    } else {
+      frame.writeByte(LENGTH_IN_8).writeLong(text.length);
+    }
+    return frame.writeBytes(text);
   }
 
   /**
-   * Queues an encoded message, without a flush; takes the buffer over.
+   * Queues a frame, without a flush; takes the buffer over. It goes to the network past the
+   * handlers that make frames.
    *
    * @param droppable true where a receiver that lags may go without it
    * @return false where it was dropped
    */
-  boolean write(ByteBuf text, boolean droppable) {
-    if (closing || (droppable && lags())) {
-      text.release();
+  boolean write(ByteBuf frame, boolean droppable) {
+    ChannelHandlerContext past = framer();
+    if (closing || past == null || (droppable && lags())) {
+      frame.release();
       return false;
     }
-    channel.write(new TextWebSocketFrame(text));
+    past.write(frame);
     return true;
+  }
+
+  private @Nullable ChannelHandlerContext framer() {
+    ChannelHandlerContext known = framer;
+    if (known == null) {
+      known = channel.pipeline().context(WebSocketFrameEncoder.class);
+      framer = known;
+    }
+    return known;
   }
 
   private boolean lags() {

@@ -38,6 +38,7 @@ final class HostedRoom {
 
   private final Map<Long, Connection> connections = new HashMap<>();
   private final Set<Connection> written = new LinkedHashSet<>();
+  private final LateFlush lateFlush;
   private Timers.Pending waking = () -> {};
   private long wakingMicros = Long.MAX_VALUE;
 
@@ -49,6 +50,7 @@ final class HostedRoom {
   HostedRoom(
       Room room,
       EventLoop loop,
+      LateFlush lateFlush,
       HostParts parts,
       Busy busy,
       long originNanos,
@@ -56,6 +58,7 @@ final class HostedRoom {
       Consumer<HostedRoom> ended) {
     this.room = room;
     this.loop = loop;
+    this.lateFlush = lateFlush;
     this.parts = parts;
     this.busy = busy;
     this.originNanos = originNanos;
@@ -165,10 +168,15 @@ final class HostedRoom {
   private void send(Effect.Send send) {
     ByteBuf text = Connection.encode(send.message());
     boolean droppable = send.message() instanceof ServerMessage.Heard;
+    boolean mayWait = send.message() instanceof ServerMessage.Stored && parts.timers() == null;
     for (long number : send.connections()) {
       Connection connection = connections.get(number);
       if (connection != null && connection.write(text.retainedDuplicate(), droppable)) {
-        written.add(connection);
+        if (mayWait) {
+          lateFlush.add(connection);
+        } else {
+          written.add(connection);
+        }
       }
     }
     text.release();

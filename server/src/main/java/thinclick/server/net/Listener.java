@@ -50,7 +50,10 @@ public final class Listener implements AutoCloseable {
       throw new BadInput(
           "--host", "expected a name or address of this computer, found \"" + host + "\"");
     }
-    MultiThreadIoEventLoopGroup loops = new MultiThreadIoEventLoopGroup(NioIoHandler.newFactory());
+    // One loop a core: more would only hand the frames of one room from thread to thread.
+    MultiThreadIoEventLoopGroup loops =
+        new MultiThreadIoEventLoopGroup(
+            Runtime.getRuntime().availableProcessors(), NioIoHandler.newFactory());
     Busy busy = new Busy();
     Rooms rooms = new Rooms(parts, loops, busy);
     ChannelFuture bound =

@@ -35,6 +35,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
   private final Busy busy;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, HostedRoom> byWord = new ConcurrentHashMap<>();
+  private final Map<EventLoop, LateFlush> lateFlushes = new ConcurrentHashMap<>();
 
   Rooms(HostParts parts, EventLoopGroup loops, Busy busy) {
     this.parts = parts;
@@ -101,7 +102,15 @@ final class Rooms implements RoomDirectory<HostedRoom> {
 
   private HostedRoom host(Room room, String word, EventLoop loop, long originNanos) {
     HostedRoom hosted =
-        new HostedRoom(room, loop, parts, busy, originNanos, this::renamed, this::forget);
+        new HostedRoom(
+            room,
+            loop,
+            lateFlushes.computeIfAbsent(loop, LateFlush::new),
+            parts,
+            busy,
+            originNanos,
+            this::renamed,
+            this::forget);
     byWord.put(word, hosted);
     LOG.info("room {} is open, epoch {}", room.id(), room.epoch());
     hosted.post(

@@ -1,5 +1,6 @@
 package thinclick.server.room;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -75,11 +76,13 @@ final class Members {
 
   /** The same without one member. */
   List<Long> connectionsBut(Member left) {
-    return byId.values().stream()
-        .filter(member -> member != left)
-        .map(m -> m.connection)
-        .filter(Objects::nonNull)
-        .toList();
+    List<Long> others = new ArrayList<>(byId.size()); // for every attack: no stream here
+    for (Member member : byId.values()) {
+      if (member != left && member.connection != null) {
+        others.add(member.connection);
+      }
+    }
+    return others;
   }
 
   boolean nobodyHere() {

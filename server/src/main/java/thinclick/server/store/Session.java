@@ -2,6 +2,7 @@ package thinclick.server.store;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
@@ -14,13 +15,19 @@ import org.slf4j.LoggerFactory;
 final class Session implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Session.class);
 
+  /** 16 MB of journal: whoever plays writes the same few pages again and again. */
+  private static final int PAGES_BEFORE_COPYING = 4_000;
+
   final Handle handle;
 
   /** Numbers of takes and their players; they never change once committed. */
   final Map<String, TakeKeys> takes = new HashMap<>();
 
-  /** Epochs read in this transaction, which keeps all other writers out. */
+  /** Epochs as they are in this transaction, which keeps all other writers out. */
   final Map<String, Long> epochs = new HashMap<>();
+
+  private long othersWrites = -1;
+  private @Nullable PreparedStatement readOthersWrites;
 
   private @Nullable PreparedStatement insertAttack;
 
@@ -29,14 +36,33 @@ final class Session implements AutoCloseable {
 
   Session(Handle handle) {
     this.handle = handle;
+    // The last of many versions of a page is the only one worth copying to the database.
+    handle.execute("PRAGMA wal_autocheckpoint = " + PAGES_BEFORE_COPYING);
   }
 
-  void begin() {
-    epochs.clear();
+  void begin() throws SQLException {
     if (takes.size() > 1_000) {
       takes.clear();
     }
     handle.begin();
+    long writes = othersWrites();
+    if (writes != othersWrites || epochs.size() > 1_000) {
+      epochs.clear(); // somebody else has written: perhaps a newer opener of a room
+      othersWrites = writes;
+    }
+  }
+
+  /** Changes where another connection has committed since (SQLite, PRAGMA data_version). */
+  private long othersWrites() throws SQLException {
+    PreparedStatement ready = readOthersWrites;
+    if (ready == null) {
+      ready = handle.getConnection().prepareStatement("PRAGMA data_version");
+      readOthersWrites = ready;
+    }
+    try (ResultSet version = ready.executeQuery()) {
+      version.next();
+      return version.getLong(1);
+    }
   }
 
   void commit() {

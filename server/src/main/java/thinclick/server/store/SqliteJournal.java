@@ -35,7 +35,11 @@ final class SqliteJournal implements RoomJournal {
 
   @Override
   public CompletableFuture<Opened> open(String roomId, String word) {
-    return loop.submit(session -> open(session.handle, roomId, word));
+    return loop.submit(
+        session -> {
+          session.epochs.remove(roomId);
+          return open(session.handle, roomId, word);
+        });
   }
 
   private Opened open(Handle handle, String roomId, String word) {

@@ -137,6 +137,16 @@ class JournalTest {
     }
 
     @Test
+    void areFencedWhereAnotherProcessHasOpenedTheRoomSince() {
+      assertThat(played("p1", 1, 1_250_000)).isEqualTo(new Outcome.Stored());
+      try (Store other = Store.open(file, InstantSource.system(), availability::add)) {
+        other.journal().open("room", "balumidore").join();
+      }
+      assertThat(played("p1", 2, 1_750_000)).isEqualTo(new Outcome.Fenced());
+      assertThat(take().attacks()).hasSize(1);
+    }
+
+    @Test
     void ofAnUnknownPlayerAreRefusedAndTheOthersOfTheGroupAreStored() {
       CompletableFuture<Outcome> wrong =
           journal.append(
