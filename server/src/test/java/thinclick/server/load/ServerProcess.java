@@ -1,0 +1,82 @@
+package thinclick.server.load;
+
+import java.io.BufferedReader;
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import thinclick.server.command.ServerMain;
+
+/** A server as a process of its own, on one core where the machine can do that. */
+final class ServerProcess implements AutoCloseable {
+  private static final Pattern ADDRESS = Pattern.compile("://[^ ]*:(\\d+)/room");
+
+  private final Process process;
+  private final int port;
+
+  private ServerProcess(Process process, int port) {
+    this.process = process;
+    this.port = port;
+  }
+
+  /** {@code serve} on that database, without encryption. */
+  static ServerProcess thinclick(Path database, List<String> jvm, List<String> more) {
+    List<String> arguments =
+        new ArrayList<>(List.of("serve", "--port", "0", "--db", database.toString()));
+    arguments.addAll(more);
+    return start(ServerMain.class.getName(), jvm, arguments, new File(database + ".log"));
+  }
+
+  static ServerProcess start(String mainClass, List<String> jvm, List<String> arguments, File log) {
+    List<String> command = new ArrayList<>();
+    String core = System.getProperty("server.core", "");
+    if (!core.isEmpty()) {
+      command.addAll(List.of("taskset", "-c", core));
+    }
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(jvm);
+    String more = System.getProperty("server.jvm", "");
+    if (!more.isEmpty()) {
+      command.addAll(List.of(more.split(" "))); // for a look with the flight recorder
+    }
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), mainClass));
+    command.addAll(arguments);
+    try {
+      Process process = new ProcessBuilder(command).redirectError(log).start();
+      BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
+      for (String line = out.readLine(); line != null; line = out.readLine()) {
+        Matcher address = ADDRESS.matcher(line);
+        if (address.find()) {
+          return new ServerProcess(process, Integer.parseInt(address.group(1)));
+        }
+      }
+      throw new AssertionError("the server ended before it listened, see " + log);
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
+  }
+
+  int port() {
+    return port;
+  }
+
+  long pid() {
+    return process.pid();
+  }
+
+  @Override
+  public void close() {
+    process.destroy();
+    try {
+      process.waitFor();
+    } catch (InterruptedException stopped) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
+    }
+  }
+}
