@@ -27,6 +27,7 @@ class BordersTest {
     "thinclick.server.dealing..",
     "thinclick.server.engraving..",
     "thinclick.client.clock..",
+    "thinclick.client.check..",
   };
 
   @ArchTest
