@@ -80,8 +80,8 @@ final class Listener {
   }
 
   /**
-   * Where a knock begins between two samples: the steepest rise of what sounds, led back to where it
-   * starts. NaN where nothing stands out.
+   * Where a knock begins between two samples: the steepest rise of what sounds, led back to where
+   * it starts. NaN where nothing stands out.
    */
   double knock(double from, double to) {
     int hop = (int) Math.max(1, Math.round(heard.rate() * HOP_SECONDS));
@@ -108,8 +108,7 @@ final class Listener {
     while (loud[start] < threshold) {
       start++;
     }
-    double share =
-        start == 0 ? 0 : (threshold - loud[start - 1]) / (loud[start] - loud[start - 1]);
+    double share = start == 0 ? 0 : (threshold - loud[start - 1]) / (loud[start] - loud[start - 1]);
     return (first + start - 1 + share) * hop + hop / 2.0;
   }
 

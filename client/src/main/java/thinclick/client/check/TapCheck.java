@@ -90,8 +90,7 @@ public final class TapCheck {
     if (Math.abs(second - first) > Math.max(uncertainty, 1) * HALVES) {
       return new Refused(Why.HALVES, usable.length, offsets);
     }
-    return new Known(
-        Verdict.How.TAPS, centre, Math.max(uncertainty, 0.5), usable.length, offsets);
+    return new Known(Verdict.How.TAPS, centre, Math.max(uncertainty, 0.5), usable.length, offsets);
   }
 
   /**

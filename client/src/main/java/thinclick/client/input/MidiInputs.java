@@ -106,7 +106,7 @@ public final class MidiInputs implements AutoCloseable {
         return false;
       }
       device.open();
-      device.getTransmitter().setReceiver(new Ear());
+      device.getTransmitter().setReceiver(new Ear(info.getName()));
       open.put(key, device);
       LOG.info("MIDI input \"{}\"", info.getName());
       return true;
@@ -136,7 +136,12 @@ public final class MidiInputs implements AutoCloseable {
 
   /** One device's messages. */
   private final class Ear implements Receiver {
+    private final String name;
     private final StampMapper stamps = new StampMapper();
+
+    Ear(String name) {
+      this.name = name;
+    }
 
     @Override
     public void send(MidiMessage message, long deviceMicros) {
@@ -150,7 +155,7 @@ public final class MidiInputs implements AutoCloseable {
       int velocity = bytes[2] & 0x7F;
       if (filter.attack(status, velocity)) {
         long nanos = stamps.stamp(arrivalNanos, deviceMicros);
-        ear.struck(new PlayedAttack(nanos, velocity, pitch, null, null));
+        ear.struck(name, new PlayedAttack(nanos, velocity, pitch, null, null));
       }
     }
 

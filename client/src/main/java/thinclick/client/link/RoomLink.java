@@ -12,7 +12,6 @@ import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.InputKind;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.MessageCodec;
@@ -199,17 +198,14 @@ public final class RoomLink implements AutoCloseable {
     post(new ClientMessage.Ready(dealId, ready));
   }
 
-  /**
-   * Sets the chair's measured delay: later attacks are stamped earlier by {@code latencyMillis}.
-   *
-   * @param taps how many it was measured from, 8 to 200
-   */
-  public void soundCheck(
-      InputKind input, double latencyMillis, double uncertaintyMillis, int taps) {
-    ClientMessage message =
-        new ClientMessage.SoundCheck(input, latencyMillis, uncertaintyMillis, taps);
+  /** From now on attacks are stamped earlier by the chair's delay. */
+  public void chairDelay(double latencyMillis) {
     chairLatencyMillis = latencyMillis;
-    post(message);
+  }
+
+  /** Tells the room how far the chair's delay is known; between takes only. */
+  public void soundCheck(ClientMessage.SoundCheck measured) {
+    post(measured);
   }
 
   /** Leaves the room for good and closes. */

@@ -1,5 +1,6 @@
 package thinclick.client.sound;
 
+import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
@@ -29,6 +30,11 @@ public final class ClickPlayer implements AutoCloseable {
     ClickPlayer player = new ClickPlayer(new SystemOutputs(), ear, loudness);
     player.thread.start();
     return player;
+  }
+
+  /** The outputs of this computer by name; may take a moment to find out. */
+  public static List<String> outputs() {
+    return new SystemOutputs().names();
   }
 
   /** Plays these cues by this time; what was playing before ends. */

@@ -43,6 +43,11 @@ public enum Voice {
     return samples[frame];
   }
 
+  /** The whole sound, samples between -1 and 1. */
+  public float[] shape() {
+    return samples.clone();
+  }
+
   private static float[] struck(double hertz) {
     double[] wave = new double[FRAMES];
     double peak = 0;

@@ -12,6 +12,9 @@ import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.check.Verdict;
+import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.check.CheckView;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
 import thinclick.client.window.lectern.LecternModel;
@@ -27,10 +30,12 @@ import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
+import thinclick.client.window.settings.KeptFile;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.settings.SettingsModel;
 import thinclick.client.window.settings.SettingsView;
+import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.stand.StandModel;
 import thinclick.client.window.stand.StandView;
 import thinclick.client.window.words.Words;
@@ -48,6 +53,10 @@ final class Desk implements AutoCloseable {
   private final Words words;
   private final SoundDesk sound;
   private final Taps taps;
+  private final KeptFile<SoundSettings> soundFile;
+  private final CheckModel checkModel;
+  private final CheckView check;
+  private final ChairDelay chairDelay;
   private final StandModel standModel;
   private final LecternModel lecternModel;
   private final DoorModel doorModel;
@@ -81,8 +90,13 @@ final class Desk implements AutoCloseable {
     this.session = session;
     this.words = words;
     situation = new Situation(words);
-    sound = new SoundDesk(session, words, settings.opening());
-    taps = new Taps(session, words);
+    soundFile = SoundSettings.file(settingsFile.folder());
+    sound = new SoundDesk(session, words, soundFile.read().value());
+    checkModel =
+        new CheckModel(
+            words, sound, WindowThread.INSTANCE, (input, verdict) -> judged(input, verdict));
+    taps = new Taps(session, words, checkModel);
+    chairDelay = new ChairDelay(session, sound, taps, words);
     standModel = new StandModel(session, MonotonicClock.SYSTEM);
     lecternModel = new LecternModel(session, words);
     doorModel = new DoorModel(session, words);
@@ -96,6 +110,10 @@ final class Desk implements AutoCloseable {
     stand = new StandView(standModel, words);
     review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
     pages.put(View.DOOR, door.root());
+    check = new CheckView(checkModel, sound, taps.saysProperty(), chairDelay.saysProperty(), words);
+    check.onBack(() -> go(session.state().inside() ? View.STAND : View.DOOR));
+    doorModel.onCheck(() -> go(View.CHECK));
+    pages.put(View.CHECK, check.root());
     pages.put(View.PRACTICE, practice.root());
     pages.put(View.STAND, stand.root());
     pages.put(View.LECTERN, lectern.root());
@@ -132,6 +150,7 @@ final class Desk implements AutoCloseable {
   void start() {
     sound.start();
     taps.start();
+    checkModel.start();
     ticker.start();
     door.begin();
   }
@@ -220,6 +239,7 @@ final class Desk implements AutoCloseable {
   private void follow(RoomState old, RoomState now) {
     boolean inside = now.inside();
     shell.offer(View.DOOR, !inside);
+    shell.offer(View.CHECK, !now.takeRuns());
     shell.offer(View.STAND, inside);
     shell.offer(View.LECTERN, inside && now.leader());
     shell.offer(View.REVIEW, inside && now.review() != null);
@@ -236,10 +256,15 @@ final class Desk implements AutoCloseable {
     look();
   }
 
+  private void judged(String input, Verdict verdict) {
+    chairDelay.judged(input, verdict);
+  }
+
   private boolean offered(View wanted) {
     RoomState room = session.state();
     return switch (wanted) {
       case DOOR, PRACTICE -> !room.inside();
+      case CHECK -> !room.takeRuns();
       case STAND -> room.inside();
       case LECTERN -> room.inside() && room.leader();
       case REVIEW -> room.inside() && room.review() != null;
@@ -253,6 +278,9 @@ final class Desk implements AutoCloseable {
     }
     Node page = pages.get(wanted);
     if (page != null) {
+      if (wanted != View.CHECK) {
+        checkModel.breakOff();
+      }
       current = wanted;
       shell.show(wanted, page);
       stage.setTitle(words.say("shell.title", words.say(wanted.key())));
@@ -268,6 +296,7 @@ final class Desk implements AutoCloseable {
     switch (wanted) {
       case DOOR -> door.begin();
       case PRACTICE -> practice.begin();
+      case CHECK -> check.begin();
       case LECTERN -> lectern.begin();
       case STAND -> stand.begin();
       case REVIEW -> review.begin();
@@ -279,7 +308,10 @@ final class Desk implements AutoCloseable {
     standModel.look();
     RoomState room = session.state();
     String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
-    if (room.link() == null && current == View.PRACTICE) {
+    checkModel.look(System.nanoTime());
+    if (current == View.CHECK && room.problem().isEmpty()) {
+      said = words.say(checkModel.listens() ? "situation.check.tap" : "situation.check");
+    } else if (room.link() == null && current == View.PRACTICE) {
       said = words.say("situation.practice");
     } else if (room.inside() && session.standInsAreComing() && room.problem().isEmpty()) {
       said = words.say("situation.practice.coming");
@@ -291,12 +323,12 @@ final class Desk implements AutoCloseable {
   /** Keeps what is to be remembered; a folder that cannot be written is no reason to fail. */
   private void remember() {
     try {
+      soundFile.write(sound.settings());
       settingsFile.write(
           new Settings(
               Settings.FORMAT,
               Settings.VERSION,
               looks.lookProperty().get(),
-              sound.levelProperty().get(),
               doorModel.nameProperty().get(),
               doorModel.addressProperty().get()));
     } catch (UncheckedIOException | BadInput unkept) {

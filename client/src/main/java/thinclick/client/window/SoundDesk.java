@@ -1,11 +1,16 @@
 package thinclick.client.window;
 
+import java.util.concurrent.CompletableFuture;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
 import thinclick.client.sound.ClickPlayer;
@@ -14,56 +19,133 @@ import thinclick.client.sound.Loudness;
 import thinclick.client.sound.RoomTimes;
 import thinclick.client.sound.SoundEar;
 import thinclick.client.sound.SoundState;
+import thinclick.client.window.check.CheckSound;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 
 /** The click of this window: plays what the room announces, at the level that is set. */
-final class SoundDesk implements SoundEar, AutoCloseable {
+final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
   private final Session session;
   private final Words words;
   private final DoubleProperty level = new SimpleDoubleProperty(Loudness.FIRST_DBFS);
   private final BooleanProperty muted = new SimpleBooleanProperty();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper sounding = new ReadOnlyStringWrapper("");
+  private final StringProperty output = new SimpleStringProperty("");
+  private final ObservableList<String> outputs = FXCollections.observableArrayList();
 
+  private SoundSettings settings;
   private @Nullable ClickPlayer player;
   private SoundState state = SoundState.UNTRIED;
   private boolean interrupted;
+  private boolean heardBefore;
+  private boolean checking;
+  private boolean stumbledInCheck;
   private String playingTake = "";
   private @Nullable ClickPlan playingPlan;
 
-  SoundDesk(Session session, Words words, Loudness opening) {
-    level.set(opening.dbfs());
+  SoundDesk(Session session, Words words, SoundSettings settings) {
+    this.settings = settings;
+    output.set(settings.output());
+    muted.set(settings.silentHere());
+    level.set(settings.opening(settings.output()).dbfs());
     this.session = session;
     this.words = words;
     session.stateProperty().addListener((any, old, now) -> follow(now));
     level.addListener(any -> levelChanged());
     muted.addListener(any -> mutedChanged());
+    output.addListener(any -> outputChosen());
     tell();
   }
 
   /** Opens the output; the window is up by then. */
   void start() {
-    player = ClickPlayer.start(this, loudness());
+    ClickPlayer started = ClickPlayer.start(this, loudness());
+    player = started;
+    started.output(output.get());
+    started.mute(muted.get());
+    CompletableFuture<Void> unused =
+        CompletableFuture.supplyAsync(ClickPlayer::outputs)
+            .thenAcceptAsync(outputs::setAll, WindowThread.INSTANCE);
     follow(session.state());
   }
 
-  /** The click's level in decibels below full scale. */
-  DoubleProperty levelProperty() {
+  @Override
+  public DoubleProperty levelProperty() {
     return level;
   }
 
-  /** True where this computer stays silent. */
-  BooleanProperty mutedProperty() {
+  @Override
+  public BooleanProperty mutedProperty() {
     return muted;
   }
 
-  /** Where the sound stands, a sentence; empty where there is nothing to say. */
-  ReadOnlyStringProperty saysProperty() {
+  @Override
+  public ReadOnlyStringProperty saysProperty() {
     return says.getReadOnlyProperty();
+  }
+
+  @Override
+  public ObservableList<String> outputs() {
+    return outputs;
+  }
+
+  @Override
+  public StringProperty outputProperty() {
+    return output;
+  }
+
+  @Override
+  public ReadOnlyStringProperty soundingProperty() {
+    return sounding.getReadOnlyProperty();
+  }
+
+  /** What is to be remembered, as it stands now. */
+  SoundSettings settings() {
+    return settings.choosing(output.get(), muted.get()).withLevel(sounding.get(), level.get());
+  }
+
+  /** Takes what was measured. */
+  void remember(SoundSettings with) {
+    settings = with;
+  }
+
+  @Override
+  public void playForCheck(CueSheet cues, RoomTimes times) {
+    ClickPlayer sounds = player;
+    if (sounds != null) {
+      checking = true;
+      stumbledInCheck = state != SoundState.SOUNDING;
+      sounds.mute(false);
+      sounds.play(cues, times);
+      tell();
+    }
+  }
+
+  @Override
+  public boolean checkOver() {
+    ClickPlayer sounds = player;
+    if (sounds != null && checking) {
+      checking = false;
+      heardBefore = true;
+      sounds.stop();
+      sounds.mute(muted.get());
+      tell();
+    }
+    return stumbledInCheck;
+  }
+
+  private void outputChosen() {
+    ClickPlayer sounds = player;
+    if (sounds != null) {
+      settings = settings();
+      sounds.output(output.get());
+    }
   }
 
   private Loudness loudness() {
@@ -93,6 +175,7 @@ final class SoundDesk implements SoundEar, AutoCloseable {
     if (!room.takeRuns() || announced == null) {
       if (!playingTake.isEmpty()) {
         playingTake = "";
+        heardBefore = true;
         sounding.stop();
         interrupted = false;
         tell();
@@ -127,10 +210,17 @@ final class SoundDesk implements SoundEar, AutoCloseable {
   }
 
   @Override
-  public void soundChanged(SoundState now, String output) {
+  public void soundChanged(SoundState now, String name) {
     WindowThread.INSTANCE.execute(
         () -> {
+          boolean another = now == SoundState.SOUNDING && !name.equals(sounding.get());
+          if (another) {
+            settings = settings();
+            level.set(settings.opening(name).dbfs());
+          }
           state = now;
+          stumbledInCheck |= checking;
+          sounding.set(now == SoundState.SOUNDING ? name : "");
           tell();
         });
   }
@@ -140,6 +230,7 @@ final class SoundDesk implements SoundEar, AutoCloseable {
     WindowThread.INSTANCE.execute(
         () -> {
           interrupted = true;
+          stumbledInCheck |= checking;
           tell();
         });
   }
@@ -148,14 +239,18 @@ final class SoundDesk implements SoundEar, AutoCloseable {
     says.set(
         switch (state) {
           case UNTRIED -> words.say("sound.untried");
-          case NONE -> words.say("sound.none");
+          case NONE ->
+              words.say(outputs.isEmpty() ? "sound.none" : "sound.none.such", output.get());
           case LOST -> words.say("sound.lost");
           case SOUNDING -> sounding();
         });
   }
 
   private String sounding() {
-    if (muted.get()) {
+    if (!heardBefore && (checking || !playingTake.isEmpty())) {
+      return words.say("care.first");
+    }
+    if (muted.get() && !checking) {
       return words.say("sound.muted");
     }
     if (interrupted) {

@@ -12,23 +12,30 @@ import thinclick.client.input.KeyTaps;
 import thinclick.client.input.MidiEar;
 import thinclick.client.input.MidiInputs;
 import thinclick.client.link.PlayedAttack;
+import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
 
 /** Everything this player can tap on: letter keys while a take runs, and every MIDI input. */
 final class Taps implements MidiEar, AutoCloseable {
+  /** What the computer's keys are called where an input has a name. */
+  static final String KEYS = "keys";
+
   private final Session session;
   private final Words words;
+  private final CheckModel check;
   private final KeyTaps keys = new KeyTaps();
   private final Heartbeat heartbeat = new Heartbeat(MonotonicClock.SYSTEM, WindowThread.INSTANCE);
   private final MidiInputs midi = new MidiInputs(this);
   private final KeyHalf half = KeyHalf.ALL;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper input = new ReadOnlyStringWrapper(KEYS);
 
-  Taps(Session session, Words words) {
+  Taps(Session session, Words words, CheckModel check) {
     this.session = session;
     this.words = words;
+    this.check = check;
     inputsAre(List.of());
   }
 
@@ -42,6 +49,25 @@ final class Taps implements MidiEar, AutoCloseable {
     return says.getReadOnlyProperty();
   }
 
+  /** What was tapped on last: {@link #KEYS} or the name of a MIDI input. */
+  ReadOnlyStringProperty inputProperty() {
+    return input.getReadOnlyProperty();
+  }
+
+  /** The input that is played on from now on. */
+  void inputIs(String name) {
+    input.set(name);
+  }
+
+  private void tapped(String from, PlayedAttack attack) {
+    inputIs(from);
+    if (check.listens()) {
+      check.tapped(from, attack.nanos());
+    } else {
+      session.play(attack);
+    }
+  }
+
   /**
    * A key event, before anybody else has it.
    *
@@ -53,11 +79,12 @@ final class Taps implements MidiEar, AutoCloseable {
       keys.released(event.getCode().name());
       return false;
     }
-    if (!session.state().takeRuns() || !tappable(event)) {
+    boolean wanted = session.state().takeRuns() || check.listens();
+    if (!wanted || !tappable(event)) {
       return false;
     }
     if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(event.getCode().name())) {
-      session.play(new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
+      tapped(KEYS, new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
     }
     return true;
   }
@@ -86,8 +113,8 @@ final class Taps implements MidiEar, AutoCloseable {
   }
 
   @Override
-  public void struck(PlayedAttack attack) {
-    WindowThread.INSTANCE.execute(() -> session.play(attack));
+  public void struck(String from, PlayedAttack attack) {
+    WindowThread.INSTANCE.execute(() -> tapped(from, attack));
   }
 
   @Override

@@ -6,6 +6,8 @@ enum View {
   DOOR("door", 0),
   /** What is practised alone, and with whom; outside a room. */
   PRACTICE("practice", 0),
+  /** What this chair is late by. */
+  CHECK("check", 1),
   /** The player's page. */
   STAND("stand", 2),
   /** The leader's page. */

@@ -39,8 +39,7 @@ class MicrophoneCheckTest {
     Verdict verdict = booth.judge();
     assertThat(verdict).isInstanceOf(Known.class);
     Known known = (Known) verdict;
-    assertThat(known.latencyMillis())
-        .isCloseTo(output + input, within(TOLERANCE + jitter * 0.9));
+    assertThat(known.latencyMillis()).isCloseTo(output + input, within(TOLERANCE + jitter * 0.9));
     assertThat(known.how()).isEqualTo(Verdict.How.MICROPHONE);
     assertThat(known.uncertaintyMillis()).isBetween(2.0, 8.0);
   }

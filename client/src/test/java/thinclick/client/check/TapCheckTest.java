@@ -61,8 +61,7 @@ class TapCheckTest {
   @Test
   void tooFewTapsAreRefused() {
     assertThat(refused(Arrays.copyOf(taps(80, i -> 0), 27)))
-        .isEqualTo(
-            new Refused(Why.FEW, 23, IntStream.range(0, 23).mapToObj(i -> 80.0).toList()));
+        .isEqualTo(new Refused(Why.FEW, 23, IntStream.range(0, 23).mapToObj(i -> 80.0).toList()));
   }
 
   @Test
@@ -72,11 +71,7 @@ class TapCheckTest {
         IntStream.range(0, CLICKS)
             .filter(i -> i % 6 != 0)
             .mapToLong(i -> taps[i])
-            .flatMap(
-                t ->
-                    t % 5 == 0
-                        ? LongStream.of(t, t + 200_000_000L)
-                        : LongStream.of(t))
+            .flatMap(t -> t % 5 == 0 ? LongStream.of(t, t + 200_000_000L) : LongStream.of(t))
             .toArray();
     assertThat(known(some).latencyMillis()).isCloseTo(80, within(2.0));
   }

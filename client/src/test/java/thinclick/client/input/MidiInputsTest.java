@@ -17,7 +17,7 @@ class MidiInputsTest {
       new MidiInputs(
           new MidiEar() {
             @Override
-            public void struck(PlayedAttack attack) {
+            public void struck(String input, PlayedAttack attack) {
               struck.add(attack);
             }
 

@@ -11,7 +11,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage.InputKind;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 
@@ -123,7 +122,7 @@ class ReconnectTest {
     Seat mina = joins("Mina", cuttable()).online().steady();
     long at = loop.nanos();
     long plain = mina.link.sendAttack(PlayedAttack.tap(at));
-    mina.link.soundCheck(InputKind.KEYS, 30, 2, 12);
+    mina.link.chairDelay(30);
     long corrected = mina.link.sendAttack(PlayedAttack.tap(at));
     assertThat(plain - corrected).isBetween(29_900L, 30_100L);
   }

@@ -28,7 +28,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
-import thinclick.client.sound.Loudness;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -138,7 +137,6 @@ class NothingIsClippedTest {
             Settings.FORMAT,
             Settings.VERSION,
             Look.FIRST.withText(textSize),
-            Loudness.FIRST_DBFS,
             "",
             ""));
     FxToolkit.setupFixture(

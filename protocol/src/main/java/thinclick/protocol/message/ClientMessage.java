@@ -203,15 +203,27 @@ public sealed interface ClientMessage {
     }
   }
 
-  /** The chair's measured delay; the client corrects its stamps by it, the server never does. */
+  /**
+   * The chair's measured delay; the client corrects its stamps by it, the server never does.
+   *
+   * @param taps how many it rests on, 8 to 200; 0 where an earlier check is void
+   */
   record SoundCheck(InputKind input, double latencyMillis, double uncertaintyMillis, int taps)
       implements ClientMessage {
     public SoundCheck {
       Check.present("input", input);
       Check.range("latencyMillis", latencyMillis, -350.0, 500.0);
       Check.range("uncertaintyMillis", uncertaintyMillis, 0.0, 250.0);
-      Check.range("taps", taps, 8L, 200);
+      Check.range("taps", taps, taps == 0 ? 0L : 8L, 200);
     }
+
+    /** What holds where nothing was measured, or no longer holds. */
+    public static SoundCheck unmeasured(InputKind input) {
+      return new SoundCheck(input, 0, UNMEASURED_MILLIS, 0);
+    }
+
+    /** How far a chair's delay may be from nothing where it was not measured, milliseconds. */
+    public static final double UNMEASURED_MILLIS = 60;
 
     @Override
     public void to(Handler handler) {

@@ -4,11 +4,12 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage.ClockReport;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.SoundCheck;
 
 /** Somebody in a room, here or away. */
 final class Member {
   /** What a chair is known to where nobody has measured it: no lean is charged up to this. */
-  private static final double UNMEASURED_MILLIS = 60;
+  private static final double UNMEASURED_MILLIS = SoundCheck.UNMEASURED_MILLIS;
 
   final String id;
   final Nickname name;

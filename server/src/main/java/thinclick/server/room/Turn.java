@@ -84,14 +84,15 @@ final class Turn implements ClientMessage.Handler {
     if (sender.role == Role.LISTENER) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener has no chair to measure");
     }
-    sender.latencyMillis = message.latencyMillis();
-    sender.soundUncertaintyMillis = message.uncertaintyMillis();
+    boolean measured = message.taps() > 0;
+    sender.latencyMillis = measured ? message.latencyMillis() : null;
+    sender.soundUncertaintyMillis = measured ? message.uncertaintyMillis() : null;
     room.rosterChanged = true;
     room.changed = true;
     room.out.send(
         sender,
         new ServerMessage.SoundCheckNoted(
-            message.latencyMillis(), message.uncertaintyMillis(), true));
+            message.latencyMillis(), message.uncertaintyMillis(), measured));
   }
 
   @Override

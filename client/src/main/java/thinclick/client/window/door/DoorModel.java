@@ -21,6 +21,7 @@ public final class DoorModel {
   private final Words words;
 
   private Runnable practise = () -> {};
+  private Runnable check = () -> {};
 
   private final StringProperty name = new SimpleStringProperty("");
   private final StringProperty address = new SimpleStringProperty("");
@@ -101,6 +102,16 @@ public final class DoorModel {
     if (checkedName() != null) {
       practise.run();
     }
+  }
+
+  /** What is to happen where somebody wants to measure the chair. */
+  public void onCheck(Runnable does) {
+    check = does;
+  }
+
+  /** Goes on to the sound check. */
+  public void check() {
+    check.run();
   }
 
   /** What Enter does: comes in where a room is written down, else opens one here. */

@@ -101,12 +101,23 @@ public final class DoorView {
             styled(wrapped(new Label(words.say("door.practise"))), "heading"),
             wrapped(new Label(words.say("door.practise.what"))),
             practise);
+    Button check = new Button(words.say("door.check.button"));
+    check.setId("check");
+    check.setOnAction(done -> model.check());
+    VBox chair =
+        section(
+            styled(wrapped(new Label(words.say("view.check"))), "heading"),
+            wrapped(new Label(words.say("door.check.what"))),
+            check);
+    alone.getStyleClass().add("column");
+    chair.getStyleClass().add("column");
+    TwoColumns more = new TwoColumns(alone, chair, 0.5, 44);
 
     Label care = styled(wrapped(new Label(words.say("care.sound"))), "soft");
     open.getStyleClass().add("column");
     come.getStyleClass().add("column");
     TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, who, ways, alone, section(care)), "sheet");
+    VBox sheet = styled(new VBox(title, what, who, ways, more, section(care)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);

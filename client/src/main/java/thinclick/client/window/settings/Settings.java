@@ -1,24 +1,21 @@
 package thinclick.client.window.settings;
 
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
-import thinclick.client.sound.Loudness;
 import thinclick.client.window.look.Look;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 
 /**
- * What is remembered: how the window looks, how loud the click was, who played where. No more than
- * a nickname is kept.
+ * What is remembered: how the window looks, who played where. No more than a nickname is kept.
  *
  * @param version the version of this file
  * @param look how the window looks
- * @param levelDbfs the level of the click when the window was closed
  * @param name the nickname last used; empty for none
  * @param address the address last used; empty for none
  */
 @JsonPropertyOrder({"format", "version"})
 public record Settings(
-    String format, int version, Look look, double levelDbfs, String name, String address) {
+    String format, int version, Look look, String name, String address) {
   /** What {@code format} says. */
   public static final String FORMAT = "thinclick.settings";
 
@@ -27,7 +24,7 @@ public record Settings(
 
   /** Where nothing is remembered. */
   public static final Settings FIRST =
-      new Settings(FORMAT, VERSION, Look.FIRST, Loudness.FIRST_DBFS, "", "");
+      new Settings(FORMAT, VERSION, Look.FIRST, "", "");
 
   public Settings {
     if (!FORMAT.equals(format)) {
@@ -37,13 +34,7 @@ public record Settings(
       throw new BadInput("version", "expected " + VERSION + ", found " + version);
     }
     Check.present("look", look);
-    Check.range("levelDbfs", levelDbfs, Loudness.SOFTEST_DBFS, Loudness.CEILING_DBFS);
     Check.length("name", Check.present("name", name), 0, 128);
     Check.length("address", Check.present("address", address), 0, 256);
-  }
-
-  /** The level that a session opens with, never a loud one. */
-  public Loudness opening() {
-    return Loudness.remembered(levelDbfs);
   }
 }

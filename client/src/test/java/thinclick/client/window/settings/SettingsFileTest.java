@@ -19,24 +19,15 @@ class SettingsFileTest {
   void aFirstRunOpensSoftAndLight() {
     SettingsFile.Found found = file().read();
     assertThat(found).isEqualTo(new SettingsFile.Found(Settings.FIRST, ""));
-    assertThat(found.settings().opening().dbfs()).isEqualTo(-24);
   }
 
   @Test
   void whatWasWrittenComesBack() {
-    Settings settings = settings(-30);
+    Settings settings = settings();
     file().write(Settings.FIRST);
     file().write(settings);
     assertThat(file().read()).isEqualTo(new SettingsFile.Found(settings, ""));
     assertThat(folder.toFile().list()).containsExactly(SettingsFile.NAME);
-  }
-
-  @Test
-  void aLoudLevelIsRememberedButNotOpenedWith() {
-    file().write(settings(-6));
-    Settings found = file().read().settings();
-    assertThat(found.levelDbfs()).isEqualTo(-6);
-    assertThat(found.opening().dbfs()).isEqualTo(-12);
   }
 
   @ParameterizedTest
@@ -49,9 +40,9 @@ class SettingsFileTest {
         "{\"format\":\"thinclick.settings\",\"version\":2}",
         "{\"format\":\"thinclick.take\",\"version\":1}",
         "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"PINK\",\"contrast\":\"USUAL\",\"textSize\":15,\"partInWords\":false},"
-            + "\"levelDbfs\":-24,\"name\":\"\",\"address\":\"\"}",
-        "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"DARK\",\"contrast\":\"USUAL\",\"textSize\":15,\"partInWords\":false},"
-            + "\"levelDbfs\":40,\"name\":\"\",\"address\":\"\"}",
+            + "\"name\":\"\",\"address\":\"\"}",
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"DARK\",\"contrast\":\"USUAL\",\"textSize\":99,\"partInWords\":false},"
+            + "\"name\":\"\",\"address\":\"\"}",
       })
   void whatCannotBeReadIsPutAsideWhole(String content) throws IOException {
     Files.writeString(folder.resolve(SettingsFile.NAME), content);
@@ -75,12 +66,11 @@ class SettingsFileTest {
     return new SettingsFile(folder);
   }
 
-  private static Settings settings(double levelDbfs) {
+  private static Settings settings() {
     return new Settings(
         Settings.FORMAT,
         Settings.VERSION,
         Look.FIRST.with(Look.Shade.DARK).withText(19),
-        levelDbfs,
         "Ana",
         "192.168.1.20:7420");
   }

@@ -29,6 +29,7 @@ class WordsTest {
           "view.lectern",
           "view.review",
           "view.practice",
+          "view.check",
           "manner.steady",
           "manner.ahead",
           "manner.behind",

@@ -1,0 +1,258 @@
+package thinclick.client.window.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
+import java.util.stream.IntStream;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.check.MicrophoneCheck;
+import thinclick.client.check.Recording;
+import thinclick.client.check.TapCheck;
+import thinclick.client.check.Verdict;
+import thinclick.client.sound.CueSheet;
+import thinclick.client.sound.Microphone;
+import thinclick.client.sound.RoomTimes;
+import thinclick.client.sound.Voice;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.music.Click;
+
+/** One sound check after the other: counts the taps, judges them, says what came of it. */
+public final class CheckModel {
+  private static final long BEAT_NANOS = Math.round(60e9 / TapCheck.TEMPO);
+
+  /** From the order to begin to the first click. */
+  private static final long LEAD_NANOS = 1_500_000_000L;
+
+  /** A tap may come so long after the last click. */
+  private static final long AFTER_NANOS = 700_000_000L;
+
+  /** So long one may take for the taps into the microphone. */
+  private static final long TAPPING_NANOS = 20_000_000_000L;
+
+  private static final int MICROPHONE_SECONDS = 32;
+
+  /** Where a check stands. */
+  public enum Phase {
+    /** Nothing runs. */
+    IDLE,
+    /** Clicks sound. */
+    CLICKING,
+    /** Taps are awaited in silence, for the microphone. */
+    SILENT,
+    /** What was gathered is looked at. */
+    JUDGING
+  }
+
+  private final Words words;
+  private final CheckSound sound;
+  private final Executor windowThread;
+  private final BiConsumer<String, Verdict> judged;
+  private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.IDLE);
+  private final ReadOnlyObjectWrapper<@Nullable Verdict> verdict = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper microphoneThere = new ReadOnlyBooleanWrapper();
+  private final BooleanProperty withMicrophone = new SimpleBooleanProperty();
+
+  private long[] clicks = {};
+  private final List<Long> taps = new ArrayList<>();
+  private String input = "";
+  private long endsNanos;
+  private @Nullable Microphone microphone;
+
+  /**
+   * @param windowThread runs a task on the window's thread
+   * @param judged told of each verdict and the input it is about
+   */
+  public CheckModel(
+      Words words, CheckSound sound, Executor windowThread, BiConsumer<String, Verdict> judged) {
+    this.words = words;
+    this.sound = sound;
+    this.windowThread = windowThread;
+    this.judged = judged;
+  }
+
+  /** Looks for a microphone, off the window's thread. */
+  public void start() {
+    CompletableFuture<Void> unused =
+        CompletableFuture.supplyAsync(Microphone::canBeHad)
+            .thenAcceptAsync(microphoneThere::set, windowThread);
+  }
+
+  /** Where the check stands. */
+  public ReadOnlyObjectProperty<Phase> phaseProperty() {
+    return phase.getReadOnlyProperty();
+  }
+
+  /** What the last check came to, null before the first. */
+  public ReadOnlyObjectProperty<@Nullable Verdict> verdictProperty() {
+    return verdict.getReadOnlyProperty();
+  }
+
+  /** What is to be done now, or what came of it; a sentence or two. */
+  public ReadOnlyStringProperty saysProperty() {
+    return says.getReadOnlyProperty();
+  }
+
+  /** True where this computer has a microphone. */
+  public ReadOnlyBooleanProperty microphoneThereProperty() {
+    return microphoneThere.getReadOnlyProperty();
+  }
+
+  /** Whether the microphone listens to the next check. */
+  public BooleanProperty withMicrophoneProperty() {
+    return withMicrophone;
+  }
+
+  /** True where taps are wanted. */
+  public boolean listens() {
+    return phase.get() == Phase.CLICKING || phase.get() == Phase.SILENT;
+  }
+
+  /**
+   * Begins, where nothing runs.
+   *
+   * @param nowNanos the monotonic clock
+   */
+  public void begin(long nowNanos) {
+    if (phase.get() != Phase.IDLE) {
+      return;
+    }
+    taps.clear();
+    input = "";
+    microphone = withMicrophone.get() ? Microphone.open(MICROPHONE_SECONDS) : null;
+    if (withMicrophone.get() && microphone == null) {
+      says.set(words.say("check.microphone.gone"));
+      return;
+    }
+    int count = microphone == null ? TapCheck.LEAD_IN + TapCheck.COUNTED : MicrophoneCheck.CLICKS;
+    long first = nowNanos + LEAD_NANOS;
+    clicks = IntStream.range(0, count).mapToLong(i -> first + i * BEAT_NANOS).toArray();
+    List<Click> cues =
+        IntStream.range(0, count)
+            .mapToObj(i -> new Click(i, i * BEAT_NANOS / 1_000, 0, false))
+            .toList();
+    sound.playForCheck(CueSheet.of(cues, BEAT_NANOS / 1e3), since(first));
+    endsNanos = clicks[count - 1] + AFTER_NANOS;
+    verdict.set(null);
+    phase.set(Phase.CLICKING);
+    tell();
+  }
+
+  private static RoomTimes since(long zeroNanos) {
+    return new RoomTimes() {
+      @Override
+      public long nanosOf(long micros) {
+        return zeroNanos + micros * 1_000;
+      }
+
+      @Override
+      public long roomMicros(long nanos) {
+        return Math.floorDiv(nanos - zeroNanos, 1_000L);
+      }
+    };
+  }
+
+  /**
+   * A tap; only those of the input that tapped first count.
+   *
+   * @param from {@code keys}, or the name of a MIDI input
+   */
+  public void tapped(String from, long nanos) {
+    boolean wanted = microphone == null ? phase.get() == Phase.CLICKING : silent();
+    if (!wanted || (!input.isEmpty() && !input.equals(from))) {
+      return;
+    }
+    input = from;
+    taps.add(nanos);
+    if (phase.get() == Phase.SILENT && taps.size() >= MicrophoneCheck.TAPS) {
+      endsNanos = nanos + AFTER_NANOS;
+    }
+    tell();
+  }
+
+  private boolean silent() {
+    return phase.get() == Phase.SILENT && taps.size() < MicrophoneCheck.TAPS;
+  }
+
+  /** Looks at the time; called often while the page is in view. */
+  public void look(long nowNanos) {
+    if (!listens() || nowNanos - endsNanos < 0) {
+      return;
+    }
+    if (phase.get() == Phase.CLICKING && microphone != null) {
+      endsNanos = nowNanos + TAPPING_NANOS;
+      phase.set(Phase.SILENT);
+      tell();
+    } else {
+      judge();
+    }
+  }
+
+  /** Ends without a verdict: the page is left, a take begins. */
+  public void breakOff() {
+    if (listens()) {
+      boolean unused = sound.checkOver();
+      closeMicrophone();
+      phase.set(Phase.IDLE);
+      says.set("");
+    }
+  }
+
+  private void judge() {
+    phase.set(Phase.JUDGING);
+    tell();
+    boolean stumbled = sound.checkOver();
+    long[] heardClicks = clicks;
+    long[] stamps = taps.stream().sorted().mapToLong(Long::longValue).toArray();
+    String from = input.isEmpty() ? "keys" : input;
+    Microphone listened = microphone;
+    Recording heard = listened == null ? null : listened.heard();
+    closeMicrophone();
+    CompletableFuture<Void> unused =
+        CompletableFuture.supplyAsync(
+                () ->
+                    heard == null
+                        ? TapCheck.judge(heardClicks, stamps, stumbled)
+                        : MicrophoneCheck.judge(
+                            heard, Voice.BEAT.shape(), heardClicks, stamps, stumbled))
+            .thenAcceptAsync(found -> settle(from, found), windowThread);
+  }
+
+  private void settle(String from, Verdict found) {
+    phase.set(Phase.IDLE);
+    says.set(CheckWords.say(words, found));
+    verdict.set(found);
+    judged.accept(from, found);
+  }
+
+  private void closeMicrophone() {
+    Microphone listened = microphone;
+    microphone = null;
+    if (listened != null) {
+      listened.close();
+    }
+  }
+
+  private void tell() {
+    says.set(
+        switch (phase.get()) {
+          case IDLE -> "";
+          case CLICKING ->
+              microphone == null
+                  ? words.say("check.tapping", taps.size(), clicks.length)
+                  : words.say("check.hearing");
+          case SILENT -> words.say("check.silent", taps.size(), MicrophoneCheck.TAPS);
+          case JUDGING -> words.say("check.judging");
+        });
+  }
+}

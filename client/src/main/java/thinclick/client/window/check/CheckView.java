@@ -1,0 +1,201 @@
+package thinclick.client.window.check;
+
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.check.Verdict;
+import thinclick.client.window.check.CheckModel.Phase;
+import thinclick.client.window.words.Words;
+
+/** The sound check as four numbered sentences, one below the other, and the ledger of taps. */
+public final class CheckView {
+  private final CheckModel model;
+  private final CheckSound sound;
+  private final Words words;
+  private final ChoiceBox<String> output = new ChoiceBox<>();
+  private final Button begin = new Button();
+  private final TapLedger ledger = new TapLedger();
+  private final Label scale = styled(wrapped(new Label()), "soft");
+  private final VBox inputs = new VBox(8);
+  private final ScrollPane root;
+  private Runnable onBack = () -> {};
+  private boolean filling;
+
+  /**
+   * @param tapsSay what can be tapped on, a sentence
+   * @param chairSays what is known of this chair, a sentence
+   */
+  public CheckView(
+      CheckModel model,
+      CheckSound sound,
+      ReadOnlyStringProperty tapsSay,
+      ReadOnlyStringProperty chairSays,
+      Words words) {
+    this.model = model;
+    this.sound = sound;
+    this.words = words;
+    this.root = new ScrollPane(createView(tapsSay, chairSays));
+    root.setFitToWidth(true);
+    root.setFocusTraversable(false);
+    sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
+    sound.outputProperty().addListener(any -> fillOutputs());
+    fillOutputs();
+    model.verdictProperty().addListener((any, old, now) -> show(now));
+    model.phaseProperty().addListener((any, old, now) -> begin.setDisable(now != Phase.IDLE));
+  }
+
+  /** The page. */
+  public Node root() {
+    return root;
+  }
+
+  /** Puts the cursor where one begins. */
+  public void begin() {
+    begin.requestFocus();
+  }
+
+  /** What leads back where one came from. */
+  public void onBack(Runnable does) {
+    onBack = does;
+  }
+
+  /** Where further controls about the input have their place. */
+  public VBox inputs() {
+    return inputs;
+  }
+
+  private Node createView(ReadOnlyStringProperty tapsSay, ReadOnlyStringProperty chairSays) {
+    Label title = styled(new Label(words.say("view.check")), "title");
+    Label what = wrapped(new Label(words.say("check.what")));
+
+    output.setId("check-output");
+    output.setAccessibleText(words.say("check.output"));
+    output.setOnAction(
+        done -> {
+          if (!filling) {
+            int at = output.getSelectionModel().getSelectedIndex();
+            sound.outputProperty().set(at <= 0 ? "" : output.getValue());
+          }
+        });
+    RadioButton here = new RadioButton(words.say("check.sounds.here"));
+    here.setId("check-sounds");
+    RadioButton silent = new RadioButton(words.say("check.sounds.elsewhere"));
+    silent.setId("check-silent");
+    ToggleGroup which = new ToggleGroup();
+    here.setToggleGroup(which);
+    silent.setToggleGroup(which);
+    here.setWrapText(true);
+    silent.setWrapText(true);
+    here.setSelected(!sound.mutedProperty().get());
+    silent.selectedProperty().bindBidirectional(sound.mutedProperty());
+    sound.mutedProperty().addListener((any, old, muted) -> here.setSelected(!muted));
+    Label soundSays = wrapped(new Label());
+    soundSays.textProperty().bind(sound.saysProperty());
+    VBox first =
+        numbered(
+            1,
+            words.say("check.sound"),
+            line(labelled(words.say("check.output"), output), output),
+            here,
+            silent,
+            soundSays,
+            styled(wrapped(new Label(words.say("care.sound"))), "soft"));
+
+    Label taps = wrapped(new Label());
+    taps.textProperty().bind(tapsSay);
+    VBox second = numbered(2, words.say("check.input"), taps, inputs);
+
+    CheckBox microphone = new CheckBox(words.say("check.microphone"));
+    microphone.setId("check-microphone");
+    microphone.setWrapText(true);
+    microphone.selectedProperty().bindBidirectional(model.withMicrophoneProperty());
+    microphone.disableProperty().bind(model.microphoneThereProperty().not());
+    Label none = styled(wrapped(new Label(words.say("check.microphone.none"))), "soft");
+    none.visibleProperty().bind(model.microphoneThereProperty().not());
+    none.managedProperty().bind(none.visibleProperty());
+    begin.setId("check-begin");
+    begin.setText(words.say("check.begin"));
+    begin.setOnAction(done -> model.begin(System.nanoTime()));
+    Button back = styled(new Button(words.say("check.back")), "quiet");
+    back.setId("check-back");
+    back.setOnAction(done -> onBack.run());
+    FlowPane commands = new FlowPane(20, 10, begin, back);
+    commands.setRowValignment(VPos.CENTER);
+    VBox third = numbered(3, words.say("check.how"), microphone, none, commands);
+
+    Label says = styled(wrapped(new Label()), "strong");
+    says.setId("check-says");
+    says.textProperty().bind(model.saysProperty());
+    Label chair = wrapped(new Label());
+    chair.setId("check-chair");
+    chair.textProperty().bind(chairSays);
+    VBox fourth = numbered(4, words.say("check.result"), says, ledger, scale, chair);
+
+    VBox sheet = styled(new VBox(title, what, first, second, third, fourth), "sheet");
+    sheet.getStyleClass().add("measure");
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    return page;
+  }
+
+  private VBox numbered(int number, String sentence, Node... below) {
+    Label head =
+        styled(wrapped(new Label(words.say("check.numbered", number, sentence))), "heading");
+    VBox box = styled(new VBox(8, head), "ruled");
+    box.getChildren().addAll(below);
+    return box;
+  }
+
+  private void fillOutputs() {
+    filling = true;
+    String wanted = sound.outputProperty().get();
+    output.getItems().setAll(words.say("check.output.system"));
+    output.getItems().addAll(sound.outputs());
+    if (!wanted.isEmpty() && !sound.outputs().contains(wanted)) {
+      output.getItems().add(wanted);
+    }
+    output.getSelectionModel().select(wanted.isEmpty() ? 0 : output.getItems().indexOf(wanted));
+    filling = false;
+  }
+
+  private void show(@Nullable Verdict verdict) {
+    ledger.show(verdict);
+    boolean any = verdict != null && !verdict.offsets().isEmpty();
+    scale.setText(any ? words.say("check.scale") : "");
+    ledger.setAccessibleText(any ? model.saysProperty().get() : "");
+  }
+
+  private static Label labelled(String said, Node field) {
+    Label label = new Label(said);
+    label.setLabelFor(field);
+    return label;
+  }
+
+  private static FlowPane line(Node... parts) {
+    FlowPane line = new FlowPane(10, 4, parts);
+    line.setRowValignment(VPos.BASELINE);
+    return line;
+  }
+
+  private static Label wrapped(Label label) {
+    label.setWrapText(true);
+    return label;
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+}

@@ -1,0 +1,94 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.check.Verdict.How;
+import thinclick.client.check.Verdict.Known;
+import thinclick.client.sound.SoundState;
+import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SoundSettings;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+
+/** A measured chair in a real room: the room knows it, and forgets it with the output. */
+class ChairDelayTest {
+  @TempDir Path folder;
+
+  private Session session;
+  private SoundDesk sound;
+  private Taps taps;
+  private ChairDelay chair;
+
+  @BeforeEach
+  void open() throws Exception {
+    FxToolkit.registerPrimaryStage();
+    FxToolkit.setupFixture(
+        () -> {
+          Words words = Words.in(Locale.ENGLISH);
+          session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+          sound = new SoundDesk(session, words, SoundSettings.FIRST);
+          taps =
+              new Taps(
+                  session,
+                  words,
+                  new CheckModel(words, sound, WindowThread.INSTANCE, (input, verdict) -> {}));
+          chair = new ChairDelay(session, sound, taps, words);
+          session.openHere("Ana", false);
+        });
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(() -> session.state().inside());
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    FxToolkit.setupFixture(
+        () -> {
+          taps.close();
+          session.close();
+        });
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void whatWasMeasuredIsInUseUntilTheOutputChanges() throws Exception {
+    assertThat(roomKnows()).isFalse();
+    FxToolkit.setupFixture(
+        () -> chair.judged(Taps.KEYS, new Known(How.TAPS, 42, 9, 36, List.of(42.0))));
+    until(this::roomKnows);
+    assertThat(on(() -> chair.saysProperty().get())).contains("42 ms, give or take 9");
+
+    sound.soundChanged(SoundState.SOUNDING, "headset");
+    until(() -> !roomKnows());
+    assertThat(on(() -> chair.saysProperty().get())).contains("not measured");
+
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(this::roomKnows);
+    FxToolkit.setupFixture(() -> taps.inputIs("pad"));
+    until(() -> !roomKnows());
+  }
+
+  private boolean roomKnows() {
+    return session.state().people().stream().anyMatch(person -> person.soundCheck());
+  }
+
+  private static void until(Callable<Boolean> holds) {
+    await().atMost(Duration.ofSeconds(30)).until(() -> on(holds));
+  }
+
+  private static <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+}
