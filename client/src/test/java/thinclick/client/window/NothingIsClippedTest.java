@@ -15,8 +15,10 @@ import java.util.ResourceBundle;
 import java.util.concurrent.Callable;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
+import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
@@ -71,10 +73,22 @@ class NothingIsClippedTest {
     title("view.settings");
     look("settings");
     thePaperIsTurnedByTheKeyboard();
+    control(KeyCode.DIGIT1);
+    title("view.check");
+    look("check");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#tab-door")).fire());
     title("view.door");
+    robot.interact(
+        () -> {
+          ((TextField) stage.getScene().lookup("#name")).setText("Ana");
+          ((Button) stage.getScene().lookup("#practise")).fire();
+        });
+    title("view.practice");
+    look("practice");
+    robot.interact(() -> ((Button) stage.getScene().lookup("#practice-back")).fire());
+    title("view.door");
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    robot.type(KeyCode.ENTER);
     title("view.lectern");
     robot.type(KeyCode.ENTER);
     until(() -> session.state().title() != null);
@@ -133,12 +147,7 @@ class NothingIsClippedTest {
     words = Words.of(new Stretched(stretch), Locale.ENGLISH);
     SettingsFile file = new SettingsFile(folder);
     file.write(
-        new Settings(
-            Settings.FORMAT,
-            Settings.VERSION,
-            Look.FIRST.withText(textSize),
-            "",
-            ""));
+        new Settings(Settings.FORMAT, Settings.VERSION, Look.FIRST.withText(textSize), "", ""));
     FxToolkit.setupFixture(
         () -> {
           Faces.load();

@@ -14,8 +14,7 @@ import thinclick.protocol.json.Check;
  * @param address the address last used; empty for none
  */
 @JsonPropertyOrder({"format", "version"})
-public record Settings(
-    String format, int version, Look look, String name, String address) {
+public record Settings(String format, int version, Look look, String name, String address) {
   /** What {@code format} says. */
   public static final String FORMAT = "thinclick.settings";
 
@@ -23,8 +22,7 @@ public record Settings(
   public static final int VERSION = 1;
 
   /** Where nothing is remembered. */
-  public static final Settings FIRST =
-      new Settings(FORMAT, VERSION, Look.FIRST, "", "");
+  public static final Settings FIRST = new Settings(FORMAT, VERSION, Look.FIRST, "", "");
 
   public Settings {
     if (!FORMAT.equals(format)) {
