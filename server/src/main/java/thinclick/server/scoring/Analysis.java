@@ -78,6 +78,8 @@ public record Analysis(
     MATCHED,
     /** Nobody wrote it. */
     ADDED,
+    /** It came before the take began and answers nothing: somebody taps along the count-in. */
+    COUNT_IN,
     /** It belongs to another attack: a chord's later note, a double trigger. */
     SET_ASIDE,
     /** The player was away, or the take had been stopped. */

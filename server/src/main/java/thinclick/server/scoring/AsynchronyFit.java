@@ -9,8 +9,7 @@ package thinclick.server.scoring;
  * and the scale concentrated out, over a small grid of (share of the slow part, memory). Linear in
  * attacks.
  *
- * @param mean generalised-least-squares mean, ms
- * @param meanError its standard error, ms
+ * @param meanError standard error of the plain mean, ms
  * @param freedom effective degrees of freedom of the variance, tr(CS)^2 / tr((CS)^2) with the
  *     fitted covariance S and the centring C
  * @param variance of one asynchrony, ms2
@@ -18,12 +17,7 @@ package thinclick.server.scoring;
  * @param memoryBeats after so many beats the slow part has faded to 1/e
  */
 record AsynchronyFit(
-    double mean,
-    double meanError,
-    double freedom,
-    double variance,
-    double slowShare,
-    double memoryBeats) {
+    double meanError, double freedom, double variance, double slowShare, double memoryBeats) {
   private static final double[] SHARES = {0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
   private static final double[] MEMORIES = {0.7, 1.5, 3, 6, 12, 24};
 
@@ -32,8 +26,8 @@ record AsynchronyFit(
     int n = sample.size();
     double bestLikelihood = Double.NEGATIVE_INFINITY;
     double[] best = {0, MEMORIES[0]};
-    double[] found = {0, 0, 0};
-    double[] tried = new double[3];
+    double found = 0;
+    double[] variance = new double[1];
     double[] keep = new double[n];
     for (double memory : MEMORIES) {
       for (int k = 1; k < n; k++) {
@@ -43,20 +37,20 @@ record AsynchronyFit(
         if (share == 0 && memory != MEMORIES[0]) {
           continue; // without a slow part its memory means nothing
         }
-        double likely = likelihood(sample, share, keep, tried);
+        double likely = likelihood(sample, share, keep, variance);
         if (likely > bestLikelihood) {
           bestLikelihood = likely;
           best = new double[] {share, memory};
-          found = tried.clone();
+          found = variance[0];
         }
       }
     }
-    double freedom = n < 3 ? n - 1 : freedom(sample, best[0], best[1] * stepsPerBeat);
+    double[] sums = sums(sample, best[0], best[1] * stepsPerBeat);
     return new AsynchronyFit(
-        found[0], Math.sqrt(found[1]), Math.max(1, freedom), found[2], best[0], best[1]);
+        Math.sqrt(found * sums[0]) / n, Math.max(1, sums[1]), found, best[0], best[1]);
   }
 
-  /** Restricted log likelihood; fills mean, variance of the mean, variance of one. */
+  /** Restricted log likelihood; fills in the variance of one asynchrony. */
   private static double likelihood(Sample sample, double share, double[] keeps, double[] filled) {
     int n = sample.size();
     double x = 0; // filter of the data
@@ -88,19 +82,18 @@ record AsynchronyFit(
     }
     double mean = xu / uu;
     double variance = Math.max(1e-6, (xx - xu * mean) / (n - 1));
-    filled[0] = mean;
-    filled[1] = variance / uu;
-    filled[2] = variance;
+    filled[0] = variance;
     return -0.5 * ((n - 1) * Math.log(variance) + variances.log() + Math.log(uu));
   }
 
-  private static double freedom(Sample sample, double share, double memory) {
+  /** The sum of all correlations, and the degrees of freedom of the variance. */
+  private static double[] sums(Sample sample, double share, double memory) {
     int n = sample.size();
     double fast = 1 - share;
     double[] row = new double[n];
     double[] squareRow = new double[n];
-    sums(sample, memory, row);
-    sums(sample, memory / 2, squareRow);
+    rows(sample, memory, row);
+    rows(sample, memory / 2, squareRow);
     double total = 0; // 1'S1
     double ofRows = 0; // 1'SS1
     double squares = 0; // tr(SS)
@@ -112,11 +105,12 @@ record AsynchronyFit(
     }
     double trace = n - total / n;
     double traceOfSquare = squares - 2 * ofRows / n + total / n * (total / n);
-    return trace * trace / Math.max(1e-12, traceOfSquare);
+    double freedom = n < 3 ? n - 1 : trace * trace / Math.max(1e-12, traceOfSquare);
+    return new double[] {total, freedom};
   }
 
   /** For each attack the sum over all attacks of exp(-gap / memory), itself among them. */
-  private static void sums(Sample sample, double memory, double[] row) {
+  private static void rows(Sample sample, double memory, double[] row) {
     int n = sample.size();
     double before = 0;
     for (int k = 0; k < n; k++) {
@@ -130,7 +124,7 @@ record AsynchronyFit(
     }
   }
 
-  private static double fade(Sample sample, int k, double memory) {
+  static double fade(Sample sample, int k, double memory) {
     return Math.exp(-(sample.at()[k] - sample.at()[k - 1]) / memory);
   }
 }

@@ -177,7 +177,7 @@ final class Decoding {
       return false;
     }
     for (Reading reading : readings) {
-      reading.match(sheet, places, 4, 25);
+      reading.match(sheet, places);
     }
     return true;
   }
@@ -275,7 +275,7 @@ final class Decoding {
     System.arraycopy(decoded.shift(), 0, reading.shift, 0, reading.size());
     System.arraycopy(decoded.phase(), 0, reading.phase, 0, reading.size());
     reading.noise = noiseHere;
-    reading.match(sheet, places, 4, 25);
+    reading.match(sheet, places);
     reading.noise = noiseOf(reading);
     System.arraycopy(decoded.logEvidence(), 0, reading.evidence, 0, reading.size());
     return Arrays.stream(decoded.logEvidence()).sum();
@@ -373,7 +373,7 @@ final class Decoding {
           reading.doubt[k] = pulse.sdAt(i, step);
         }
         reading.noise = Math.min(MOST_NOISE, Math.max(LEAST_NOISE, pulse.noise(i)));
-        reading.match(sheet, places, 4, 25);
+        reading.match(sheet, places);
       }
       pulse = pulse(-1, FITTED);
     }

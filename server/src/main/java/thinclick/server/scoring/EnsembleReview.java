@@ -15,14 +15,15 @@ import tools.jackson.databind.JsonNode;
  *     -1 for none
  * @param returns where the band stood when a click came back after silence; empty for none, null
  *     for unknown
+ * @param returnsReason why returns are null
  * @param gains how much player i follows player j, 0-1, a row a player; null where unknown
  * @param gainsInterval the interval of each gain; null where unknown
  * @param gainsReason why gains are null
+ * @param pairs who of each two players leads the other; empty where gains are null
  * @param offClickMillis mean of pulse minus click over the clicks, positive late
  * @param offClickSpreadMillis standard deviation of the same
  * @param spreadMillis standard deviation about each player's own mean, pooled over all stages
  * @param swingRatio long to short as the ensemble played it
- * @param returnsReason why returns are null
  * @param delay what hearing each other late cost; null where nobody did, or where no stretch
  *     without a click is long enough to tell
  */
@@ -30,41 +31,18 @@ public record EnsembleReview(
     Figure hold,
     int heldThrough,
     @Nullable List<Return> returns,
+    @Nullable Reason returnsReason,
     @Nullable List<List<@Nullable Double>> gains,
     @Nullable List<List<@Nullable Interval>> gainsInterval,
     @Nullable Reason gainsReason,
+    List<PairReview> pairs,
     Figure offClickMillis,
     Figure offClickSpreadMillis,
     Figure spreadMillis,
     Figure swingRatio,
-    @Nullable Reason returnsReason,
     @Nullable DelayReview delay) {
-  /** Before the timing model is fitted: without its figures. */
-  EnsembleReview(
-      Figure hold,
-      int heldThrough,
-      @Nullable List<Return> returns,
-      @Nullable List<List<@Nullable Double>> gains,
-      @Nullable List<List<@Nullable Interval>> gainsInterval,
-      @Nullable Reason gainsReason,
-      Figure offClickMillis,
-      Figure offClickSpreadMillis,
-      Figure spreadMillis,
-      Figure swingRatio,
-      @Nullable Reason returnsReason) {
-    this(
-        hold,
-        heldThrough,
-        returns,
-        gains,
-        gainsInterval,
-        gainsReason,
-        offClickMillis,
-        offClickSpreadMillis,
-        spreadMillis,
-        swingRatio,
-        returnsReason,
-        null);
+  public EnsembleReview {
+    pairs = pairs == null ? List.of() : List.copyOf(pairs);
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
@@ -83,35 +61,15 @@ public record EnsembleReview(
         hold,
         heldThrough,
         returns,
+        returnsReason,
         null,
         null,
         gainsReason,
+        List.of(),
         offClickMillis,
         offClickSpreadMillis,
         spreadMillis,
         swingRatio,
-        returnsReason,
         delay);
-  }
-
-  /** The same with what the timing model found. */
-  EnsembleReview withModel(
-      @Nullable List<List<@Nullable Double>> coupling,
-      @Nullable List<List<@Nullable Interval>> couplingInterval,
-      @Nullable Reason couplingReason,
-      @Nullable DelayReview account) {
-    return new EnsembleReview(
-        hold,
-        heldThrough,
-        returns,
-        coupling,
-        couplingInterval,
-        couplingReason,
-        offClickMillis,
-        offClickSpreadMillis,
-        spreadMillis,
-        swingRatio,
-        returnsReason,
-        account);
   }
 }

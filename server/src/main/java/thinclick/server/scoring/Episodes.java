@@ -1,6 +1,7 @@
 package thinclick.server.scoring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Runs of displaced written attacks: which of them stand, and which bars they cover. */
@@ -19,6 +20,7 @@ final class Episodes {
   /** Takes back every run that does not stand, until all do. */
   static void weigh(Sheet sheet, Places places, Reading reading) {
     int n = reading.size();
+    boolean changed = false;
     int k = 0;
     while (k < n) {
       if (reading.shift[k] == 0) {
@@ -30,12 +32,13 @@ final class Episodes {
         to++;
       }
       if (!stands(sheet, places, reading, k, to)) {
-        for (int i = k; i < to; i++) {
-          reading.shift[i] = 0;
-        }
-        reading.match(sheet, places, 4, 25);
+        Arrays.fill(reading.shift, k, to, 0);
+        changed = true;
       }
       k = to;
+    }
+    if (changed) {
+      reading.match(sheet, places);
     }
   }
 
@@ -61,27 +64,17 @@ final class Episodes {
       while (to < n && reading.shift[to] == reading.shift[k]) {
         to++;
       }
-      Reading late = sided(sheet, places, reading, k, to, half);
-      Reading early = sided(sheet, places, reading, k, to, -half);
-      int more = late.matchedCount() - early.matchedCount();
+      int more =
+          reading.matchedAround(sheet, places, k, to, half)
+              - reading.matchedAround(sheet, places, k, to, -half);
       int side = more != 0 ? Integer.signum(more) : usual != 0 ? usual : 1;
       usual = usual == 0 ? side : usual;
-      Reading chosen = side > 0 ? late : early;
-      System.arraycopy(chosen.shift, 0, reading.shift, 0, n);
-      System.arraycopy(chosen.phase, 0, reading.phase, 0, n);
-      reading.partner = chosen.partner;
+      Arrays.fill(reading.shift, k, to, side * half);
       k = to;
     }
-  }
-
-  private static Reading sided(
-      Sheet sheet, Places places, Reading reading, int from, int to, int shift) {
-    Reading tried = reading.copy();
-    for (int k = from; k < to; k++) {
-      tried.shift[k] = shift;
+    if (usual != 0) {
+      reading.match(sheet, places);
     }
-    tried.match(sheet, places, 4, 25);
-    return tried;
   }
 
   private static boolean stands(Sheet sheet, Places places, Reading reading, int from, int to) {
@@ -98,13 +91,11 @@ final class Episodes {
     if (matched < LEAST_MATCHED || last - first < LEAST_BEATS * sheet.grid.stepsPerBeat()) {
       return false;
     }
-    int with = 2 * reading.matchedCount();
-    Reading without = reading.copy();
-    for (int k = from; k < to; k++) {
-      without.shift[k] = 0;
-    }
-    without.match(sheet, places, 4, 25);
-    return with - 2 * without.matchedCount() >= LEAST_SAVED;
+    // each attack matched is one dropped and one added fewer
+    int more =
+        reading.matchedAround(sheet, places, from, to, reading.shift[from])
+            - reading.matchedAround(sheet, places, from, to, 0);
+    return 2 * more >= LEAST_SAVED;
   }
 
   /** The displaced runs of bars. */

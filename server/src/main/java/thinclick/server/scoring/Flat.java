@@ -10,8 +10,9 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Writes a record with {@link Figure}s as a flat JSON object and reads it again: the figure {@code
- * x} becomes itself, its interval and its reason. Fields without a value are written as null; a
- * reason or interval that is not there is left out.
+ * x} becomes itself, its interval and its reason. A field that an older review does not have reads
+ * as unknown. Fields without a value are written as null; a reason or interval that is not there is
+ * left out.
  */
 final class Flat {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
@@ -72,7 +73,7 @@ final class Flat {
 
   private static @Nullable Object convert(@Nullable JsonNode node, java.lang.reflect.Type type) {
     if (node == null || node.isNull()) {
-      return null;
+      return type == boolean.class ? (Object) false : type == int.class ? (Object) 0 : null;
     }
     return MAPPER.convertValue(node, MAPPER.constructType(type));
   }

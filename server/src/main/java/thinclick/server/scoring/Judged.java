@@ -2,7 +2,9 @@ package thinclick.server.scoring;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 
@@ -25,6 +27,7 @@ final class Judged {
   private final boolean[] placed;
   private final int[] answered; // written index by attack
   private final int[] addedAt; // steps of added attacks
+  private final Map<Slice, Timed> timed = new HashMap<>();
 
   Judged(Understanding understood, int chairIndex, Tolerance tolerance) {
     this.understood = understood;
@@ -72,14 +75,24 @@ final class Judged {
   }
 
   private int[] added() {
-    double end = sheet.endMillis;
     List<Integer> at = new ArrayList<>();
     for (int j = 0; j < answered.length; j++) {
-      if (answered[j] == Matcher.NONE && reading.chair.attacks[j] <= end) {
+      if (answered[j] == Matcher.NONE && unanswering(j) == Analysis.Kind.ADDED) {
         at.add(stepAt(reading.chair.attacks[j]));
       }
     }
     return at.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  /** What an attack is that answers nothing. */
+  private Analysis.Kind unanswering(int j) {
+    double at = reading.chair.attacks[j];
+    if (at > sheet.endMillis) {
+      return Analysis.Kind.AWAY;
+    }
+    return at < understood.pulseMillis(0) - sheet.stepMillis / 2
+        ? Analysis.Kind.COUNT_IN
+        : Analysis.Kind.ADDED;
   }
 
   /** The step of the pulse next to an instant; clamped to the take. */
@@ -105,6 +118,12 @@ final class Judged {
   private int firstFrom(int step) {
     int found = Arrays.binarySearch(reading.chair.steps, step);
     return found >= 0 ? found : -found - 1;
+  }
+
+  /** The same with their fit, made once. */
+  Timed timed(Slice slice) {
+    return timed.computeIfAbsent(
+        slice, missing -> Timed.of(sample(missing), sheet.grid.stepsPerBeat()));
   }
 
   /** The asynchronies of what was matched undisplaced and can be judged. */
@@ -228,9 +247,7 @@ final class Judged {
     for (int j = 0; j < answered.length; j++) {
       int k = answered[j];
       if (k == Matcher.NONE) {
-        boolean stopped = chair.attacks[j] > sheet.endMillis;
-        Analysis.Kind kind = stopped ? Analysis.Kind.AWAY : Analysis.Kind.ADDED;
-        played.add(bare(chair.takeIndex[j], kind));
+        played.add(bare(chair.takeIndex[j], unanswering(j)));
       } else {
         played.add(
             new Analysis.Played(

@@ -20,6 +20,8 @@ import tools.jackson.databind.JsonNode;
  * @param spreadMillis standard deviation of asynchrony over the same
  * @param onbeat the figures on the beats
  * @param offbeat the figures off the beats
+ * @param offbeatMinusOnbeatMillis mean asynchrony off the beats less that on them, from one fit of
+ *     both; positive where offbeats come later
  * @param displacements runs of bars played off by whole steps, in order
  * @param hold placed of written, percent
  * @param chargedLeanMillis what of the lean exceeds the chair's uncertainty
@@ -38,9 +40,6 @@ import tools.jackson.databind.JsonNode;
  * @param feelMillis the lean asked for, already subtracted; null where none was
  * @param role what the chair does for the whole, or null
  * @param standIn true for a simulated player
- * @param clickGain the fraction of the distance to the click that the player closes at each click
- * @param forecasts what thinner clicks than any played would do; empty for players who hear each
- *     other
  */
 public record PlayerReview(
     String player,
@@ -52,6 +51,7 @@ public record PlayerReview(
     Figure spreadMillis,
     PositionReview onbeat,
     PositionReview offbeat,
+    Figure offbeatMinusOnbeatMillis,
     List<Displacement> displacements,
     Figure hold,
     @Nullable Double chargedLeanMillis,
@@ -59,6 +59,9 @@ public record PlayerReview(
     Figure swingRatio,
     Figure timekeeperMillis,
     Figure motorMillis,
+    Figure clickGain,
+    Figure tendencyMillis,
+    List<ForecastReview> forecasts,
     Figure accents,
     Figure noteLength,
     List<PlayerStage> stages,
@@ -68,106 +71,11 @@ public record PlayerReview(
     @Nullable Integer shiftPeriodSteps,
     @Nullable Feel feelMillis,
     @Nullable String role,
-    boolean standIn,
-    Figure clickGain,
-    List<ForecastReview> forecasts) {
+    boolean standIn) {
   public PlayerReview {
     forecasts = forecasts == null ? List.of() : List.copyOf(forecasts);
     displacements = List.copyOf(displacements);
     stages = List.copyOf(stages);
-  }
-
-  /** Before the timing model is fitted: without its figures. */
-  PlayerReview(
-      String player,
-      int written,
-      int placed,
-      int dropped,
-      int added,
-      Figure leanMillis,
-      Figure spreadMillis,
-      PositionReview onbeat,
-      PositionReview offbeat,
-      List<Displacement> displacements,
-      Figure hold,
-      @Nullable Double chargedLeanMillis,
-      double uncertaintyMillis,
-      Figure swingRatio,
-      Figure timekeeperMillis,
-      Figure motorMillis,
-      Figure accents,
-      Figure noteLength,
-      List<PlayerStage> stages,
-      int displaced,
-      int away,
-      int setAside,
-      @Nullable Integer shiftPeriodSteps,
-      @Nullable Feel feelMillis,
-      @Nullable String role,
-      boolean standIn) {
-    this(
-        player,
-        written,
-        placed,
-        dropped,
-        added,
-        leanMillis,
-        spreadMillis,
-        onbeat,
-        offbeat,
-        displacements,
-        hold,
-        chargedLeanMillis,
-        uncertaintyMillis,
-        swingRatio,
-        timekeeperMillis,
-        motorMillis,
-        accents,
-        noteLength,
-        stages,
-        displaced,
-        away,
-        setAside,
-        shiftPeriodSteps,
-        feelMillis,
-        role,
-        standIn,
-        Figure.unknown(Reason.Code.NOT_RECORDED, "the timing model has not been fitted"),
-        List.of());
-  }
-
-  /** The same with what the timing model found. */
-  PlayerReview withTiming(
-      Figure timekeeper, Figure motor, Figure gainToClick, List<ForecastReview> foretold) {
-    return new PlayerReview(
-        player,
-        written,
-        placed,
-        dropped,
-        added,
-        leanMillis,
-        spreadMillis,
-        onbeat,
-        offbeat,
-        displacements,
-        hold,
-        chargedLeanMillis,
-        uncertaintyMillis,
-        swingRatio,
-        timekeeper,
-        motor,
-        accents,
-        noteLength,
-        stages,
-        displaced,
-        away,
-        setAside,
-        shiftPeriodSteps,
-        feelMillis,
-        role,
-        standIn,
-        gainToClick,
-        foretold);
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)

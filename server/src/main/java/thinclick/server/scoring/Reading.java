@@ -5,6 +5,12 @@ import org.jspecify.annotations.Nullable;
 
 /** What has been understood so far of one chair: shifts, phases, partners. */
 final class Reading {
+  /** An attack answers what is written within so many SDs of the noise. */
+  private static final double WINDOW = 4;
+
+  /** The least such window, ms. */
+  private static final double LEAST_WINDOW = 25;
+
   final Chair chair;
   final Shifts shifts;
 
@@ -81,22 +87,49 @@ final class Reading {
         : chair.part.feel().offbeat();
   }
 
+  /** Matches anew at the present shifts and phases. */
+  void match(Sheet sheet, Places places) {
+    partner = partners(sheet, places, 0, size(), shift);
+  }
+
   /**
-   * Matches anew at the present shifts and phases.
+   * How many written attacks around a run would find a partner if the run sat off by a shift: what
+   * lies two bars from it is not asked.
    *
-   * @param reach the window as a multiple of the noise
+   * @param from the first written attack of the run
+   * @param to the one after its last
    */
-  void match(Sheet sheet, Places places, double reach, double least) {
-    int n = size();
+  int matchedAround(Sheet sheet, Places places, int from, int to, int tried) {
+    int margin = 2 * sheet.stepsPerBar + Math.max(Math.abs(tried), Math.abs(shift[from]));
+    int first = from;
+    while (first > 0 && chair.steps[from] - chair.steps[first - 1] <= margin) {
+      first--;
+    }
+    int end = to;
+    while (end < size() && chair.steps[end] - chair.steps[to - 1] <= margin) {
+      end++;
+    }
+    int[] shifts = Arrays.copyOfRange(shift, first, end);
+    Arrays.fill(shifts, from - first, to - first, tried);
+    int count = 0;
+    for (int one : partners(sheet, places, first, end, shifts)) {
+      count += one == Matcher.NONE ? 0 : 1;
+    }
+    return count;
+  }
+
+  private int[] partners(Sheet sheet, Places places, int first, int end, int[] shifts) {
+    int n = end - first;
     double[] expected = new double[n];
     Integer[] order = new Integer[n];
-    for (int k = 0; k < n; k++) {
-      expected[k] = places.at(soundingStep(k)) + phase[k] + feel(sheet, k);
-      order[k] = k;
+    for (int i = 0; i < n; i++) {
+      int k = first + i;
+      expected[i] = places.at(chair.steps[k] + shifts[i]) + phase[k] + feel(sheet, k);
+      order[i] = i;
     }
     boolean sorted = true;
-    for (int k = 1; k < n && sorted; k++) {
-      sorted = expected[k] >= expected[k - 1];
+    for (int i = 1; i < n && sorted; i++) {
+      sorted = expected[i] >= expected[i - 1];
     }
     if (!sorted) {
       Arrays.sort(order, (a, b) -> Double.compare(expected[a], expected[b]));
@@ -117,13 +150,15 @@ final class Reading {
       if (gap < 0.25 * sheet.stepMillis) {
         gap = sheet.stepMillis; // two fell on one place, where a shift changed
       }
-      window[i] = Math.min(Math.max(least, reach * Math.hypot(noise, doubt[order[i]])), gap / 2);
+      double unsure = Math.hypot(noise, doubt[first + order[i]]);
+      window[i] = Math.min(Math.max(LEAST_WINDOW, WINDOW * unsure), gap / 2);
     }
     int[] found = Matcher.match(inOrder, window, chair.attacks);
-    partner = new int[n];
+    int[] partners = new int[n];
     for (int i = 0; i < n; i++) {
-      partner[order[i]] = found[i];
+      partners[order[i]] = found[i];
     }
+    return partners;
   }
 
   /**

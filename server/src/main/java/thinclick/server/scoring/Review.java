@@ -67,21 +67,6 @@ public record Review(
         smallestGapMillis);
   }
 
-  /** The same review with what the timing model found. */
-  Review withModel(List<PlayerReview> timedPlayers, EnsembleReview coupledEnsemble) {
-    return new Review(
-        timedPlayers,
-        stages,
-        coupledEnsemble,
-        title,
-        meter,
-        tempo,
-        stepsPerBeat,
-        toleranceMillis,
-        toleranceByRule,
-        smallestGapMillis);
-  }
-
   /** The figures of one player, or null where nobody has the name. */
   public @Nullable PlayerReview player(String name) {
     return players.stream().filter(one -> one.player().equals(name)).findFirst().orElse(null);

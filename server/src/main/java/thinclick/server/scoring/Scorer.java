@@ -1,7 +1,5 @@
 package thinclick.server.scoring;
 
-import java.util.Arrays;
-import java.util.List;
 import thinclick.protocol.file.Take;
 
 /**
@@ -19,12 +17,6 @@ public final class Scorer {
   /** The review of a take with what was decided about every attack. */
   public static Analysis analyse(Take take) {
     Sheet sheet = new Sheet(take);
-    Understanding understood = new Decoding(sheet).understand();
-    return Timings.added(new Figures(understood).analysis(), understood);
-  }
-
-  /** The written attack's shifts as a list, for tests and pictures. */
-  static List<Integer> shifts(Reading reading) {
-    return Arrays.stream(reading.shift).boxed().toList();
+    return new Figures(new Decoding(sheet).understand()).analysis();
   }
 }

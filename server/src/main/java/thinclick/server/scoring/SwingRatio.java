@@ -12,6 +12,11 @@ final class SwingRatio {
 
   private SwingRatio() {}
 
+  /** True where a beat of so many steps falls into pairs. */
+  static boolean exists(int stepsPerBeat) {
+    return stepsPerBeat == 2 || stepsPerBeat == 4;
+  }
+
   /**
    * The share of a pair at which its second step lies, with the variance of that share.
    *

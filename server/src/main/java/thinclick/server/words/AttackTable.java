@@ -53,6 +53,7 @@ public final class AttackTable {
         switch (played.kind()) {
           case MATCHED -> "matched";
           case ADDED -> "added";
+          case COUNT_IN -> "countIn";
           case SET_ASIDE -> "setAside";
           case AWAY -> "away";
         });

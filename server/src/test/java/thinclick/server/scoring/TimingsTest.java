@@ -43,6 +43,9 @@ class TimingsTest {
     List<Double> spreads =
         ana.forecasts().subList(0, 3).stream().map(one -> one.spreadMillis().get()).toList();
     assertThat(spreads).isSorted();
+    // simulated without a tendency; where a click pulls it is known only with a wide interval
+    assertThat(ana.tendencyMillis().known()).isTrue();
+    assertThat(ana.tendencyMillis().interval().contains(0)).isTrue();
     assertThat(spreads.get(0)).isGreaterThan(ana.spreadMillis().get());
     ForecastReview silence = ana.forecasts().get(3);
     assertThat(silence.spreadMillis().known()).isFalse();
@@ -81,6 +84,11 @@ class TimingsTest {
     assertThat(ensemble.gains().get(0).get(1)).isCloseTo(.45, within(.15));
     assertThat(ensemble.gains().get(1).get(0)).isCloseTo(.05, within(.15));
     assertThat(ensemble.gainsInterval().get(0).get(1).contains(.45)).isTrue();
+    assertThat(ensemble.pairs()).hasSize(1);
+    PairReview pair = ensemble.pairs().get(0);
+    assertThat(pair.first()).isEqualTo("Ana");
+    assertThat(pair.difference().get()).isCloseTo(.4, within(.2));
+    assertThat(pair.leader()).isEqualTo("Ben");
   }
 
   @Test

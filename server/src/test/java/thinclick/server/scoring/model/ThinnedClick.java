@@ -5,7 +5,7 @@ package thinclick.server.scoring.model;
  * of the asynchrony: A(k+1) = A(k) - a A(k) [on clicks] + timekeeper noise + the difference of two
  * motor delays (Vorberg and Wing 1996 for m = 1; the thinned form is derived in the tests).
  */
-public final class ThinnedClick {
+final class ThinnedClick {
   private ThinnedClick() {}
 
   /**
@@ -15,14 +15,14 @@ public final class ThinnedClick {
    * @param timekeeper Vc, ms2 for a beat
    * @param motor Vm, ms2
    */
-  public static double variance(
+  static double variance(
       double gain, double timekeeper, double motor, int everyBeats, int beatsAfter) {
     double atClick = (everyBeats * timekeeper + 2 * gain * motor) / (gain * (2 - gain));
     return (1 - gain) * (1 - gain) * atClick + beatsAfter * timekeeper + 2 * gain * motor;
   }
 
   /** The gain that keeps the attacks on the clicks steadiest. */
-  public static double bestGain(double timekeeper, double motor, int everyBeats) {
+  static double bestGain(double timekeeper, double motor, int everyBeats) {
     double waited = everyBeats * timekeeper;
     return 2 * waited / (waited + Math.sqrt(waited * waited + 4 * waited * motor));
   }

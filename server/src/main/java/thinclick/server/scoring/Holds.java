@@ -1,0 +1,39 @@
+package thinclick.server.scoring;
+
+/** The share of written attacks that were placed, or why it cannot be known. */
+final class Holds {
+  private Holds() {}
+
+  static Figure of(Judged one, Slice slice, Tolerance tolerance) {
+    return figure(
+        one.written(slice),
+        one.judgeable(slice),
+        one.placed(slice),
+        one.chance,
+        one.timed(slice).worth(),
+        tolerance);
+  }
+
+  static Figure figure(
+      int written, int judgeable, int placed, boolean chance, double worth, Tolerance tolerance) {
+    if (written == 0) {
+      return Figure.unknown(Reason.Code.NOTHING_WRITTEN, "nothing is written here");
+    }
+    if (chance) {
+      return Figure.unknown(
+          Reason.Code.CHANCE_WOULD_PLACE,
+          "a tolerance of "
+              + Math.round(tolerance.millis())
+              + " ms is over 35 % of the smallest written gap, luck alone would place attacks");
+    }
+    if (judgeable == 0) {
+      return Figure.unknown(noPulse());
+    }
+    return Figure.of(
+        Round.percent(100.0 * placed / judgeable), Intervals.share(placed, judgeable, worth));
+  }
+
+  static Reason noPulse() {
+    return new Reason(Reason.Code.NO_PULSE, "one player in silence has nobody to be together with");
+  }
+}
