@@ -162,9 +162,7 @@ final class ModelFigures {
       products += (step - middle) * understood.places().bendAt(step);
       squares += (step - middle) * (step - middle);
     }
-    return squares == 0
-        ? 0
-        : understood.sheet().grid.stepsPerBeat() * products / squares;
+    return squares == 0 ? 0 : understood.sheet().grid.stepsPerBeat() * products / squares;
   }
 
   private static Figure millis(Estimate estimate) {

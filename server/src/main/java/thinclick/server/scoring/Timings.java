@@ -29,8 +29,7 @@ final class Timings {
   /** What the model makes of the take. */
   static ModelFigures of(Understanding understood) {
     Timings timings = new Timings(understood);
-    return new ModelFigures(
-        understood, TimingModel.fit(timings.performance()), timings.thinner());
+    return new ModelFigures(understood, TimingModel.fit(timings.performance()), timings.thinner());
   }
 
   private Performance performance() {
