@@ -159,7 +159,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
     if (listening != null && heard.takeId().equals(playing)) {
       for (ServerMessage.HeardAttack attack : heard.items()) {
         String who = names.get(attack.playerId());
-        if (who != null) {
+        if (who != null && !attack.again()) {
           listening.heard(who, attack.micros());
         }
       }

@@ -38,6 +38,8 @@ final class LockStepBand implements RoomListener, AutoCloseable {
   private final List<StandIn> players = new ArrayList<>();
   private final List<String> names;
   private final List<Long> heard = Collections.synchronizedList(new ArrayList<>());
+  private final List<ServerMessage.HeardAttack> judged =
+      Collections.synchronizedList(new ArrayList<>());
   private final List<LinkState> links = Collections.synchronizedList(new ArrayList<>());
   final LockStep step;
 
@@ -151,7 +153,15 @@ final class LockStepBand implements RoomListener, AutoCloseable {
 
   @Override
   public void heard(ServerMessage.Heard now) {
-    now.items().forEach(attack -> heard.add(attack.micros()));
+    now.items().stream()
+        .filter(attack -> !attack.again())
+        .forEach(attack -> heard.add(attack.micros()));
+    judged.addAll(now.items());
+  }
+
+  /** All that the leader heard, in that order. */
+  List<ServerMessage.HeardAttack> judged() {
+    return List.copyOf(judged);
   }
 
   /** The room times of all attacks the leader, who plays none, heard, in that order. */

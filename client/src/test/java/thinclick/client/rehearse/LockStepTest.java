@@ -3,7 +3,9 @@ package thinclick.client.rehearse;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +18,8 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.ReviewPage;
 import thinclick.server.words.Speaker;
@@ -26,6 +30,7 @@ class LockStepTest {
   @TempDir Path folder;
   private List<Long> heard = List.of();
   private Spoken spoken;
+  private List<ServerMessage.HeardAttack> judged = List.of();
 
   private Take rehearse(String in, int players, int bars, long seed) {
     Path own = folder.resolve(in);
@@ -39,6 +44,7 @@ class LockStepTest {
             (number, hand) -> number == 1 ? new Slip(2, 4, 1) : Slip.NONE)) {
       Take take = band.play("Four-chair canon", bars, 160.0, seed);
       heard = band.heard();
+      judged = band.judged();
       spoken = Spoken.fromJson(band.review.review());
       assertThat(band.links()).as("the leader's line").containsExactly(LinkState.ONLINE);
       return take;
@@ -65,6 +71,7 @@ class LockStepTest {
     assertThat(heard)
         .as("every attack, by who only listens")
         .isEqualTo(take.attacks().stream().map(Attack::micros).sorted().toList());
+    judgementsAgreeWithTheReview(take, seed);
     Speaker english = Speaker.english();
     assertThat(spoken)
         .as("the host's review is what its take comes to")
@@ -72,6 +79,28 @@ class LockStepTest {
     String text = ReviewPage.of(spoken, english);
     assertThat(text).contains(names).doesNotContain("NaN", "Infinity", "null");
     FileCodec.readTake(FileCodec.write(take));
+  }
+
+  /**
+   * The leader is told of every attack while it goes on whether it sat; so much of it agrees with
+   * the review, which knows what came later.
+   */
+  private void judgementsAgreeWithTheReview(Take take, long seed) {
+    assertThat(judged.stream().filter(one -> !one.again())).hasSameSizeAs(take.attacks());
+    assertThat(judged).extracting(ServerMessage.HeardAttack::judgement).doesNotContainNull();
+    Map<Long, String> last = new HashMap<>();
+    judged.forEach(one -> last.put(one.micros(), one.judgement()));
+    int agree = 0;
+    for (Analysis.PlayerAnalysis player : Scorer.analyse(take).players()) {
+      for (Analysis.Played one : player.played()) {
+        String said = last.get(take.attacks().get(one.attack()).micros());
+        boolean home = one.kind() == Analysis.Kind.MATCHED && one.displacement() == 0;
+        agree += home == List.of("together", "early", "late").contains(said) ? 1 : 0;
+      }
+    }
+    assertThat(agree)
+        .as("of %d, seed %d", take.attacks().size(), seed)
+        .isGreaterThanOrEqualTo(take.attacks().size() * 85 / 100);
   }
 
   @Test

@@ -43,6 +43,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.PassLead.class, name = "passLead"),
   @JsonSubTypes.Type(value = ClientMessage.Remove.class, name = "remove"),
   @JsonSubTypes.Type(value = ClientMessage.Lock.class, name = "lock"),
+  @JsonSubTypes.Type(value = ClientMessage.Share.class, name = "share"),
   @JsonSubTypes.Type(value = ClientMessage.NewWord.class, name = "newWord"),
   @JsonSubTypes.Type(value = ClientMessage.Note.class, name = "note"),
   @JsonSubTypes.Type(value = ClientMessage.CloseRoom.class, name = "closeRoom"),
@@ -98,6 +99,8 @@ public sealed interface ClientMessage {
     void onRemove(Remove message);
 
     void onLock(Lock message);
+
+    void onShare(Share message);
 
     void onNewWord(NewWord message);
 
@@ -496,6 +499,22 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onLock(this);
+    }
+  }
+
+  /**
+   * Lets players hear each other's judgements during a take, or no longer; a take of two shares
+   * them until it is said otherwise.
+   */
+  record Share(long requestId, long revision, boolean value) implements LeaderCommand {
+    public Share {
+      Limits.request(requestId);
+      Limits.revision(revision);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onShare(this);
     }
   }
 

@@ -226,14 +226,30 @@ public sealed interface ServerMessage {
     }
   }
 
-  /** One attack of another's, with its judgement where it is shared. */
+  /**
+   * One attack of another's, with its judgement where the receiver may know it.
+   *
+   * @param asynchronyMillis its distance from the ensemble pulse, positive late; null where it
+   *     answers nothing that is written, or is not shared
+   * @param judgement {@code together}, {@code early}, {@code late}, {@code displaced}, {@code
+   *     added} or {@code setAside}; null where it is not shared
+   * @param again true where the attack was heard before and is judged otherwise now
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record HeardAttack(
       String playerId,
       long seq,
       long micros,
       @Nullable Double asynchronyMillis,
-      @Nullable String judgement) {}
+      @Nullable String judgement,
+      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
+          @JsonDeserialize(using = Absent.MeansFalse.class)
+          boolean again) {
+    /** The attack alone. */
+    public HeardAttack withoutJudgement() {
+      return new HeardAttack(playerId, seq, micros, null, null, again);
+    }
+  }
 
   /**
    * Everything up to {@code throughSeq} of the receiver's attacks is on the disk, without a gap.

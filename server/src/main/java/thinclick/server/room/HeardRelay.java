@@ -2,13 +2,18 @@ package thinclick.server.room;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
 
-/** What the others hear of an attack: at once in a small room, in batches in a larger one. */
+/**
+ * What the others hear of an attack: at once in a small room, in batches in a larger one. The
+ * leader hears each attack's judgement too, and the others where the leader shares it.
+ */
 final class HeardRelay {
   private static final int SMALL_ROOM = 8;
+  private static final int MOST_ITEMS = 256;
   private static final long BATCH_MICROS = 50_000;
 
   private final Standing room;
@@ -23,22 +28,47 @@ final class HeardRelay {
 
   /** Never scored from, so what is passed on may be lost. */
   void pass(TakeRun take, Member player, ClientMessage.Attacks message, SeqLedger ledger) {
-    List<HeardAttack> fresh = new ArrayList<>();
+    List<HeardAttack> judged = new ArrayList<>();
     for (int i = 0; i < message.attacks().size(); i++) {
       long seq = message.firstSeq() + i;
       if (ledger.arrived(seq)) {
-        fresh.add(new HeardAttack(player.id, seq, message.attacks().get(i).micros(), null, null));
+        judged.addAll(take.judge(player.id, seq, message.attacks().get(i).micros()));
       }
     }
-    if (fresh.isEmpty()) {
+    if (judged.isEmpty()) {
       return;
     }
     if (room.members.here() <= SMALL_ROOM) {
-      room.out.send(room.members.connectionsBut(player), new ServerMessage.Heard(take.id(), fresh));
+      passAtOnce(take, player, judged);
       return;
     }
-    fresh.forEach(attack -> waiting.add(new Waiting(player, attack)));
+    judged.forEach(attack -> waiting.add(new Waiting(player, attack)));
     dueMicros = Math.min(dueMicros, room.now + BATCH_MICROS);
+  }
+
+  private void passAtOnce(TakeRun take, Member player, List<HeardAttack> judged) {
+    Predicate<Member> others = member -> member != player;
+    Predicate<Member> told = member -> hearsJudgements(take, member);
+    room.out.send(
+        room.members.connections(others.and(told)), new ServerMessage.Heard(take.id(), judged));
+    List<Long> untold = room.members.connections(others.and(told.negate()));
+    List<HeardAttack> plain = untold.isEmpty() ? List.of() : plain(judged);
+    if (!plain.isEmpty()) {
+      room.out.send(untold, new ServerMessage.Heard(take.id(), plain));
+    }
+  }
+
+  /** A duo shares by itself; else it is for the leader to say. */
+  private boolean hearsJudgements(TakeRun take, Member member) {
+    Boolean said = room.share;
+    return room.leads(member) || (said == null ? take.seats.size() == 2 : said);
+  }
+
+  private static List<HeardAttack> plain(List<HeardAttack> judged) {
+    return judged.stream()
+        .filter(attack -> !attack.again())
+        .map(HeardAttack::withoutJudgement)
+        .toList();
   }
 
   /** When a batch is to go. */
@@ -58,14 +88,16 @@ final class HeardRelay {
   }
 
   private void sendBatch(TakeRun take, Member member) {
-    List<HeardAttack> items =
-        waiting.stream()
-            .filter(each -> each.player() != member)
-            .map(Waiting::attack)
-            .limit(256)
-            .toList();
-    if (member.here() && !items.isEmpty()) {
-      room.out.send(member, new ServerMessage.Heard(take.id(), items));
+    if (!member.here()) {
+      return;
+    }
+    List<HeardAttack> judged =
+        waiting.stream().filter(each -> each.player() != member).map(Waiting::attack).toList();
+    List<HeardAttack> told = hearsJudgements(take, member) ? judged : plain(judged);
+    if (!told.isEmpty()) {
+      room.out.send(
+          member,
+          new ServerMessage.Heard(take.id(), told.subList(0, Math.min(told.size(), MOST_ITEMS))));
     }
   }
 }

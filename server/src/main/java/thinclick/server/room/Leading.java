@@ -107,6 +107,11 @@ final class Leading {
     telling.wholeRoom();
   }
 
+  void share(ClientMessage.Share message) {
+    room.share = message.value();
+    room.decide();
+  }
+
   void note(ClientMessage.Note message) {
     String written = message.value().isEmpty() ? null : message.value();
     if (message.playerId() == null) {

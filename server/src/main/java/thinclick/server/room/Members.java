@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage.Role;
 
@@ -74,15 +75,15 @@ final class Members {
     return byId.values().stream().map(m -> m.connection).filter(Objects::nonNull).toList();
   }
 
-  /** The same without one member. */
-  List<Long> connectionsBut(Member left) {
-    List<Long> others = new ArrayList<>(byId.size()); // for every attack: no stream here
+  /** The same of some members. */
+  List<Long> connections(Predicate<Member> which) {
+    List<Long> some = new ArrayList<>(byId.size()); // for every attack: no stream here
     for (Member member : byId.values()) {
-      if (member != left && member.connection != null) {
-        others.add(member.connection);
+      if (member.connection != null && which.test(member)) {
+        some.add(member.connection);
       }
     }
-    return others;
+    return some;
   }
 
   boolean nobodyHere() {

@@ -31,6 +31,7 @@ import thinclick.protocol.music.Stage;
  * @param seats the name in the dealt parts by playerId
  * @param takes the last few, the newest last
  * @param locked true where nobody new is let in
+ * @param share whether players hear each other's judgements, or null until the leader says
  * @param note the leader's, or null
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -52,6 +53,7 @@ public record RoomState(
     Map<String, String> seats,
     List<TakeState> takes,
     boolean locked,
+    @Nullable Boolean share,
     @Nullable String note) {
 
   /** Numbers given out so far. */

@@ -52,6 +52,10 @@ final class Standing {
   Map<String, String> seats = new LinkedHashMap<>();
 
   boolean locked;
+
+  /** Whether players hear each other's judgements; null until the leader says. */
+  @Nullable Boolean share;
+
   @Nullable String note;
 
   /** Of the last take; not written down here, the journal has it. */
@@ -91,6 +95,7 @@ final class Standing {
     room.dealt = state.dealt();
     room.seats = new LinkedHashMap<>(state.seats());
     room.locked = state.locked();
+    room.share = state.share();
     room.note = state.note();
     room.history.startAt(room.revision + 1); // what was said before is not known any more
     state.members().forEach(member -> room.members.add(Member.of(member)));
@@ -120,6 +125,7 @@ final class Standing {
         new LinkedHashMap<>(seats),
         takes.stream().map(TakeRun::state).toList(),
         locked,
+        share,
         note);
   }
 

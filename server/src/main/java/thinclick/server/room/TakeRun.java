@@ -3,11 +3,14 @@ package thinclick.server.room;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.music.StepGrid;
@@ -35,6 +38,9 @@ final class TakeRun {
   private final Map<String, Long> playedThrough = new LinkedHashMap<>();
   private final Map<String, Long> goneSince = new LinkedHashMap<>();
   private final Set<String> excused = new HashSet<>();
+
+  /** Made with the first attack and given up with the last; nothing of it is written down. */
+  private @Nullable LiveJudge judge;
 
   @Nullable Stopped stopped;
   @Nullable Replanned replanned;
@@ -72,6 +78,13 @@ final class TakeRun {
     nextStage = Math.min(nextStage, changed.plan().stageAt(how.fromBar()));
     written = changed;
     replanned = how;
+  }
+
+  /** What a fresh attack was, so far as can be told, and which earlier ones are now otherwise. */
+  List<HeardAttack> judge(String playerId, long seq, long micros) {
+    LiveJudge judging = judge == null ? new LiveJudge(written) : judge;
+    judge = judging;
+    return judging.judge(playerId, Objects.requireNonNull(seats.get(playerId)), seq, micros);
   }
 
   boolean running() {
@@ -132,6 +145,7 @@ final class TakeRun {
 
   void stop(Stopped how, long nowMicros) {
     stopped = how;
+    judge = null;
     endedMicros = nowMicros;
     reviewStale = true;
     reviewDueMicros = nowMicros + FIRST_REVIEW_MICROS;

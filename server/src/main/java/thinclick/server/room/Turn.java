@@ -199,6 +199,11 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onShare(ClientMessage.Share message) {
+    parts.leading().share(message);
+  }
+
+  @Override
   public void onNewWord(ClientMessage.NewWord message) {
     answered = true;
     parts.leading().wantWord(sender, message);

@@ -130,6 +130,12 @@ class WholeRehearsalTest {
         .allSatisfy(
             heard -> assertThat(heard.items()).allMatch(i -> i.playerId().equals(minas.playerId())))
         .hasSize(16);
+    // Two share their judgements by themselves; alone, somebody a little late is on the click.
+    assertThat(jonas.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
+        .allMatch(item -> "together".equals(item.judgement()) && !item.again());
+    assertThat(leader.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
+        .hasSize(32)
+        .allMatch(item -> "together".equals(item.judgement()));
   }
 
   /** Plays the part as written, steadily late by so many microseconds, one frame an attack. */

@@ -237,6 +237,7 @@ class RoomCommandsTest {
           new ClientMessage.Note(9, seen, "Softly.", null),
           new ClientMessage.Note(9, seen, "Softly.", MINA_ID),
           new ClientMessage.Lock(9, seen, true),
+          new ClientMessage.Share(9, seen, true),
           new ClientMessage.NewWord(9, seen),
           new ClientMessage.Remove(9, seen, JONAS_ID));
     }

@@ -46,6 +46,7 @@ final class Rooms {
         Map.of(),
         takes,
         false,
+        null,
         null);
   }
 }

@@ -226,7 +226,9 @@ public final class Session implements AutoCloseable {
 
   private void heard(RoomEar from, ServerMessage.Heard heard) {
     if (from == ear && heard.takeId().equals(take.takeId())) {
-      heard.items().forEach(one -> take.heard(one.playerId(), one.micros()));
+      heard.items().stream()
+          .filter(one -> !one.again())
+          .forEach(one -> take.heard(one.playerId(), one.micros()));
     }
   }
 
