@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -15,6 +17,7 @@ import thinclick.client.link.RoomAddress;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
+import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 
@@ -24,15 +27,41 @@ import thinclick.protocol.json.Check;
     mixinStandardHelpOptions = true,
     description = "Joins simulated players, marked as such, to a room until it closes.")
 final class StandInCommand implements Callable<Integer> {
-  @Option(
-      names = "--server",
-      paramLabel = "ADDRESS",
-      required = true,
-      description = "Where the room is hosted, such as ws://127.0.0.1:7420.")
-  private String server = "";
+  @ArgGroup(multiplicity = "1")
+  private Where where = new Where();
 
-  @Option(names = "--room", paramLabel = "WORD", required = true, description = "The room's word.")
-  private String room = "";
+  /** The room, said in one of two ways. */
+  static final class Where {
+    @Option(
+        names = "--link",
+        paramLabel = "LINK",
+        required = true,
+        description = "The room's join link, thinclick://...")
+    private @Nullable String link;
+
+    @ArgGroup(exclusive = false)
+    private @Nullable Called called;
+  }
+
+  /** By address and word. */
+  static final class Called {
+    @Option(
+        names = "--server",
+        paramLabel = "ADDRESS",
+        required = true,
+        description = {
+          "Where the room is hosted, such as 192.168.1.20:7420; its certificate must be",
+          "known to an authority unless it is this computer."
+        })
+    private String server = "";
+
+    @Option(
+        names = "--room",
+        paramLabel = "WORD",
+        required = true,
+        description = "The room's word.")
+    private String room = "";
+  }
 
   @Option(
       names = "--name",
@@ -91,12 +120,25 @@ final class StandInCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
+  private Called byLink() {
+    JoinLink link = JoinLink.parse(Check.present("--link", where.link));
+    if (link.word() == null) {
+      throw new BadInput("--link", "expected the link of a room, found one of its host only");
+    }
+    Called called = new Called();
+    called.server = link.toString();
+    called.room = link.word();
+    return called;
+  }
+
   @Override
   public Integer call() throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
     Check.range("--count", count, 1L, 24);
     Check.range("--seed", seed, 0L, Check.MAX_SAFE);
-    RoomAddress address = RoomAddress.parse(server);
+    Called called = where.called == null ? byLink() : where.called;
+    RoomAddress address = RoomAddress.parse(called.server);
+    String room = called.room;
     Timing timing =
         new Timing(
             timekeeperMillis,

@@ -6,6 +6,7 @@ import thinclick.client.link.RoomAddress;
 import thinclick.client.window.WindowOptions;
 import thinclick.client.window.WindowOptions.Way;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 
 /** What may be said of the window that is to open; without any of it the door is shown. */
@@ -15,6 +16,12 @@ final class WindowArguments {
       paramLabel = "ADDRESS",
       description = "a host's address, such as 192.168.1.20:7420; without --room opens one there")
   private @Nullable String server;
+
+  @Option(
+      names = "--link",
+      paramLabel = "LINK",
+      description = "the join link to come in by, thinclick://...; instead of --server and --room")
+  private @Nullable String link;
 
   @Option(names = "--room", paramLabel = "WORD", description = "the room word to come in with")
   private @Nullable String room;
@@ -28,9 +35,7 @@ final class WindowArguments {
   @Option(names = "--practise", description = "practise alone, with stand-ins")
   private boolean practise;
 
-  @Option(
-      names = "--network",
-      description = "with --here: let other computers of the network in, without encryption")
+  @Option(names = "--network", description = "with --here: let other computers of the network in")
   private boolean network;
 
   @Option(names = "--dark", description = "light ink on dark paper")
@@ -42,13 +47,20 @@ final class WindowArguments {
     if (way != Way.DOOR && (name == null || name.isBlank())) {
       throw new BadInput("--name", "expected a name to come in with, found none");
     }
-    if (server != null) {
-      RoomAddress unused = RoomAddress.parse(server);
+    JoinLink invited = link == null ? null : JoinLink.parse(link);
+    String address = server;
+    String word = room;
+    if (invited != null) {
+      address = invited.toString();
+      word = invited.word();
+    }
+    if (address != null) {
+      RoomAddress unused = RoomAddress.parse(address);
     }
     return new WindowOptions(
         way,
-        server == null ? "" : server,
-        room == null ? "" : room,
+        address == null ? "" : address,
+        word == null ? "" : word,
         name == null ? "" : name,
         network,
         dark ? Shade.DARK : null);
@@ -59,10 +71,16 @@ final class WindowArguments {
       throw new BadInput("--network", "expected together with --here, found alone");
     }
     if (practise) {
-      if (here || server != null || room != null) {
+      if (here || server != null || room != null || link != null) {
         throw new BadInput("--practise", "expected alone, found with a room");
       }
       return Way.PRACTICE;
+    }
+    if (link != null) {
+      if (here || server != null || room != null) {
+        throw new BadInput("--link", "expected it alone, found --here, --server or --room too");
+      }
+      return JoinLink.parse(link).word() == null ? Way.THERE : Way.JOIN;
     }
     if (here) {
       if (server != null || room != null) {

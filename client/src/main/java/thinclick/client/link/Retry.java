@@ -11,7 +11,20 @@ final class Retry {
 
   /** Endings after which trying again would end the same way. */
   private static final Set<Integer> FINAL =
-      Set.of(1000, 1003, 1007, 1008, 1009, 4400, 4401, 4403, 4404, 4409, 4410, 4426);
+      Set.of(
+          1000,
+          1003,
+          1007,
+          1008,
+          1009,
+          Socket.NOT_TRUSTED,
+          4400,
+          4401,
+          4403,
+          4404,
+          4409,
+          4410,
+          4426);
 
   private final Random spread;
   private int failures;

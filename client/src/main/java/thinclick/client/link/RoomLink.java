@@ -17,7 +17,6 @@ import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
-import thinclick.protocol.time.Timers;
 
 /**
  * One player's way into a room, kept open: it joins, follows the room's clock, sends attacks until
@@ -27,12 +26,6 @@ import thinclick.protocol.time.Timers;
  */
 public final class RoomLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RoomLink.class);
-  private static final long HALF_OPEN_NANOS = 15_000_000_000L;
-  private static final long RESEND_NANOS = 5_000_000_000L;
-  private static final long STORE_RETRY_NANOS = 1_000_000_000L;
-
-  /** How long after the end of a take an attack may still be on its way from the player's hands. */
-  private static final long LAST_ATTACKS_NANOS = 1_000_000_000L;
 
   private final LinkOptions options;
   private final RoomAddress address;
@@ -40,9 +33,9 @@ public final class RoomLink implements AutoCloseable {
   private final Role role;
   private final RoomListener listener;
   private final Requests requests = new Requests();
-  private final Outboxes outboxes = new Outboxes();
   private final ClockExchanges clock;
-  private final Retry retry;
+  private final Line line;
+  private final Delivery delivery;
 
   private volatile LinkState state = LinkState.CONNECTING;
   private volatile ClockView view;
@@ -50,18 +43,12 @@ public final class RoomLink implements AutoCloseable {
   private volatile double chairLatencyMillis;
 
   // Below: the link's thread only.
-  private @Nullable Socket socket;
   private @Nullable String token;
   private @Nullable String leaderToken;
   private boolean opens;
-  private @Nullable JournalFile journal;
   private boolean welcomed;
   private boolean plays;
   private long revision;
-  private long heardNanos;
-  private Timers.Pending watching = () -> {};
-  private Timers.Pending resending = () -> {};
-  private int toldWaiting;
 
   private RoomLink(
       LinkOptions options,
@@ -80,14 +67,17 @@ public final class RoomLink implements AutoCloseable {
     this.view = ClockView.unknown(options.loop().nanos());
     this.clock =
         new ClockExchanges(options.loop(), name.hashCode(), this::send, this::clockChanged);
-    this.retry = new Retry(name.hashCode());
+    this.line = new Line(address, options, name.hashCode(), new Ear());
+    this.delivery =
+        new Delivery(
+            options.loop(), () -> state == LinkState.ONLINE, this::send, listener::waitingChanged);
   }
 
   /** Opens a room and joins it as its leader; the word is known once {@code welcome} has come. */
   public static RoomLink open(
       LinkOptions options, RoomAddress address, String name, RoomListener listener) {
     RoomLink link = new RoomLink(options, address, null, name, Role.LEADER, listener);
-    options.loop().run(link::connect);
+    options.loop().run(link.line::connect);
     return link;
   }
 
@@ -100,7 +90,7 @@ public final class RoomLink implements AutoCloseable {
       Role role,
       RoomListener listener) {
     RoomLink link = new RoomLink(options, address, word, name, role, listener);
-    options.loop().run(link::connect);
+    options.loop().run(link.line::connect);
     return link;
   }
 
@@ -125,13 +115,12 @@ public final class RoomLink implements AutoCloseable {
         .loop()
         .run(
             () -> {
-              link.journal = journal;
+              link.delivery.restore(journal);
               link.token = bearer.token();
               link.leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
-              link.outboxes.restore(journal.found());
-              link.toldWaiting = link.outboxes.waiting();
               link.welcomed = true;
-              link.connect();
+              link.line.worthTrying();
+              link.line.connect();
             });
     return link;
   }
@@ -167,30 +156,13 @@ public final class RoomLink implements AutoCloseable {
             attack.lengthMillis(),
             attack.lateByMillis(),
             unsure);
-    options
-        .loop()
-        .run(
-            () -> {
-              ClientMessage.Attacks kept = outboxes.add(wire);
-              if (kept != null) {
-                if (journal != null) {
-                  journal.keep(kept);
-                }
-                pump();
-              }
-            });
+    options.loop().run(() -> delivery.add(wire));
     return micros;
   }
 
   /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
   public void playedThrough(String takeId) {
-    options
-        .loop()
-        .run(
-            () -> {
-              outboxes.finish(takeId);
-              pump();
-            });
+    options.loop().run(() -> delivery.finish(takeId));
   }
 
   /** Tells that the dealt part has been read. */
@@ -276,6 +248,11 @@ public final class RoomLink implements AutoCloseable {
     return state;
   }
 
+  /** The server that it was asked to come to. */
+  public RoomAddress address() {
+    return address;
+  }
+
   /** The room's word, null until a room that is being opened has one. */
   public @Nullable String word() {
     return word;
@@ -304,21 +281,10 @@ public final class RoomLink implements AutoCloseable {
 
   // ------------------------------------------------------------------ the link's thread
 
-  private void connect() {
-    if (state == LinkState.CLOSED) {
-      return;
-    }
-    socket = Socket.connect(address, options, new Ear());
-  }
-
-  /** The socket's three calls; one an attempt, so that a late word of an old one is not heard. */
-  private final class Ear implements Socket.Owner {
-    private boolean over;
-
+  /** What the line tells. */
+  private final class Ear implements Line.Owner {
     @Override
     public void opened() {
-      heardNanos = options.loop().nanos();
-      watch();
       int version = MessageCodec.VERSION;
       String known = word;
       if (opens || known == null) {
@@ -334,10 +300,6 @@ public final class RoomLink implements AutoCloseable {
 
     @Override
     public void received(String json, long arrivedNanos) {
-      if (over || state == LinkState.CLOSED) {
-        return;
-      }
-      heardNanos = arrivedNanos;
       ServerMessage message;
       try {
         message = MessageCodec.readServer(json);
@@ -352,11 +314,14 @@ public final class RoomLink implements AutoCloseable {
     }
 
     @Override
-    public void closed(int code, String says) {
-      if (!over) {
-        over = true;
-        lost(code, says);
-      }
+    public void cut(String says) {
+      offline();
+      change(LinkState.AWAY, says);
+    }
+
+    @Override
+    public void over(String says) {
+      end(says);
     }
   }
 
@@ -366,8 +331,7 @@ public final class RoomLink implements AutoCloseable {
       return;
     }
     if (message instanceof ServerMessage.Stored stored) {
-      outboxes.stored(stored.takeId(), stored.throughSeq());
-      pump();
+      delivery.stored(stored);
     } else if (message instanceof ServerMessage.Welcome welcome) {
       welcomed(welcome);
     } else if (message instanceof ServerMessage.Room room) {
@@ -385,7 +349,7 @@ public final class RoomLink implements AutoCloseable {
       begin(announced, 0);
       clock.hold(announced.countInMicros(), announced.startMicros());
     } else if (message instanceof ServerMessage.Stopped stopped) {
-      finishSoon(stopped.takeId());
+      delivery.finishSoon(stopped.takeId());
       clock.release();
     } else if (message instanceof ServerMessage.Done done) {
       revision = done.revision();
@@ -393,7 +357,7 @@ public final class RoomLink implements AutoCloseable {
     } else if (message instanceof ServerMessage.Problem problem) {
       problem(problem);
     } else if (message instanceof ServerMessage.Goodbye goodbye) {
-      retry.asked(goodbye.retryAfterMillis());
+      line.askedToWait(goodbye.retryAfterMillis());
     }
     Dispatch.to(listener, message);
   }
@@ -405,27 +369,35 @@ public final class RoomLink implements AutoCloseable {
     leaderToken = welcome.leaderToken() == null ? leaderToken : welcome.leaderToken();
     word = welcome.room();
     revision = welcome.revision();
-    retry.succeeded();
+    line.welcomed();
     beginJournal(welcome);
-    change(LinkState.ONLINE, "in the room " + welcome.room());
+    String trust = line.trustSays();
+    change(
+        LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
     clock.online();
-    outboxes.rewind();
-    pump();
+    delivery.again();
   }
 
   private void beginJournal(ServerMessage.Welcome welcome) {
-    if (journal == null && options.journalFolder() != null) {
+    Path folder = options.journalFolder();
+    if (folder != null) {
       String proof = leaderToken == null ? welcome.token() : leaderToken;
       JournalFile.Bearer bearer =
           new JournalFile.Bearer(
-              JournalFile.Bearer.FORMAT, 1, address.toString(), welcome.room(), name, role, proof);
-      journal = JournalFile.begin(options.journalFolder(), welcome.playerId(), bearer);
+              JournalFile.Bearer.FORMAT,
+              1,
+              address.link(null).toString(),
+              welcome.room(),
+              name,
+              role,
+              proof);
+      delivery.keepIn(folder, welcome.playerId(), bearer);
     }
   }
 
   private void begin(ServerMessage.Announced announced, long throughSeq) {
     if (plays) {
-      outboxes.begin(announced.takeId(), announced.epoch(), throughSeq);
+      delivery.begin(announced.takeId(), announced.epoch(), throughSeq);
     }
   }
 
@@ -433,22 +405,11 @@ public final class RoomLink implements AutoCloseable {
       ServerMessage.Announced announced, long throughSeq, ServerMessage.Phase phase) {
     begin(announced, throughSeq);
     if (phase == ServerMessage.Phase.REVIEW) {
-      finishSoon(announced.takeId());
+      delivery.finishSoon(announced.takeId());
     } else {
       clock.hold(announced.countInMicros(), announced.startMicros());
     }
-    pump();
-  }
-
-  private void finishSoon(String takeId) {
-    options
-        .loop()
-        .at(
-            options.loop().nanos() + LAST_ATTACKS_NANOS,
-            () -> {
-              outboxes.finish(takeId);
-              pump();
-            });
+    delivery.pump();
   }
 
   private void problem(ServerMessage.Problem problem) {
@@ -458,10 +419,10 @@ public final class RoomLink implements AutoCloseable {
       return;
     }
     switch (problem.code()) {
-      case STORE_UNAVAILABLE -> resendAt(options.loop().nanos() + STORE_RETRY_NANOS);
+      case STORE_UNAVAILABLE -> delivery.storeUnavailable();
       case NOT_ALLOWED -> {
         if ("takeId".equals(problem.field())) {
-          outboxes.giveUpOld(); // a take that the server has forgotten
+          delivery.giveUpOld(); // a take that the server has forgotten
         }
       }
       default -> {}
@@ -469,94 +430,20 @@ public final class RoomLink implements AutoCloseable {
     LOG.debug("the server says {}: {}", problem.code(), problem.says());
   }
 
-  private void pump() {
-    if (state == LinkState.ONLINE) {
-      outboxes.pump(this::send);
-      if (outboxes.inFlight()) {
-        resendAt(options.loop().nanos() + RESEND_NANOS);
-      } else {
-        resending.cancel();
-      }
-    }
-    int waiting = outboxes.waiting();
-    if (waiting == 0 && toldWaiting > 0 && journal != null) {
-      journal.allStored();
-    }
-    if (waiting != toldWaiting) {
-      toldWaiting = waiting;
-      listener.waitingChanged(waiting);
-    }
-  }
-
-  /** An acknowledgement that never comes must not hold an attack back for ever. */
-  private void resendAt(long atNanos) {
-    resending.cancel();
-    resending =
-        options
-            .loop()
-            .at(
-                atNanos,
-                () -> {
-                  if (state == LinkState.ONLINE) {
-                    outboxes.rewind();
-                    pump();
-                  }
-                });
-  }
-
-  /** A line on which nothing has come for 15 s is dead, whatever TCP thinks. */
-  private void watch() {
-    watching.cancel();
-    Socket watched = socket;
-    watching =
-        options
-            .loop()
-            .at(
-                heardNanos + HALF_OPEN_NANOS,
-                () -> {
-                  if (watched != socket || watched == null) {
-                    return;
-                  }
-                  if (options.loop().nanos() - heardNanos >= HALF_OPEN_NANOS) {
-                    watched.cut();
-                  } else {
-                    watch();
-                  }
-                });
-  }
-
-  private void lost(int code, String says) {
-    watching.cancel();
-    resending.cancel();
+  private void offline() {
+    delivery.pause();
     clock.offline();
     requests.cut("the line was cut before the answer came");
-    if (state == LinkState.CLOSED) {
-      return;
-    }
-    if (Retry.isFinal(code) || !welcomed) {
-      end(says.isEmpty() ? "closed by the server (" + code + ")" : says);
-      return;
-    }
-    long waitMillis = retry.nextMillis();
-    change(LinkState.AWAY, says + "; trying again in " + waitMillis + " ms");
-    options.loop().at(options.loop().nanos() + waitMillis * 1_000_000L, this::connect);
   }
 
   private void end(String says) {
     if (state == LinkState.CLOSED) {
       return;
     }
-    Socket open = socket;
     change(LinkState.CLOSED, says);
-    watching.cancel();
-    resending.cancel();
-    clock.offline();
-    if (journal != null) {
-      journal.close();
-    }
-    if (open != null) {
-      open.close(1000, "");
-    }
+    offline();
+    delivery.close();
+    line.end();
   }
 
   private void change(LinkState next, String says) {
@@ -591,9 +478,6 @@ public final class RoomLink implements AutoCloseable {
   }
 
   private void send(ClientMessage message) {
-    Socket open = socket;
-    if (open != null) {
-      open.send(message);
-    }
+    line.send(message);
   }
 }

@@ -19,7 +19,6 @@ import io.netty.handler.codec.http.websocketx.WebSocketVersion;
 import io.netty.handler.ssl.SslContext;
 import io.netty.handler.ssl.SslContextBuilder;
 import javax.net.ssl.SSLException;
-import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.MessageCodec;
 
@@ -27,6 +26,9 @@ import thinclick.protocol.message.MessageCodec;
 @SuppressWarnings(
     "FutureReturnValueIgnored") // a write or close that fails shows as a closed channel
 final class Socket {
+  /** What RFC 6455, 7.4.1, reserves for a TLS handshake that failed; never on the wire. */
+  static final int NOT_TRUSTED = 1015;
+
   private static final int CONNECT_MILLIS = 5_000;
 
   /** What a connection tells its owner, always on the loop. */
@@ -50,7 +52,7 @@ final class Socket {
   }
 
   /** Starts to connect; the owner hears how it went. */
-  static Socket connect(RoomAddress address, LinkOptions options, Owner owner) {
+  static Socket connect(RoomAddress address, LinkOptions options, Trust trust, Owner owner) {
     SocketHandler handler = new SocketHandler(owner, options.loop());
     ChannelFuture connecting =
         new Bootstrap()
@@ -58,7 +60,7 @@ final class Socket {
             .channel(NioSocketChannel.class)
             .option(ChannelOption.TCP_NODELAY, true)
             .option(ChannelOption.CONNECT_TIMEOUT_MILLIS, CONNECT_MILLIS)
-            .handler(new Pipeline(address, handler))
+            .handler(new Pipeline(address, trust, handler))
             .connect(address.host(), address.uri().getPort());
     connecting.addListener(
         done -> {
@@ -88,17 +90,24 @@ final class Socket {
 
   private static final class Pipeline extends ChannelInitializer<SocketChannel> {
     private final RoomAddress address;
+    private final Trust trust;
     private final SocketHandler handler;
 
-    Pipeline(RoomAddress address, SocketHandler handler) {
+    Pipeline(RoomAddress address, Trust trust, SocketHandler handler) {
       this.address = address;
+      this.trust = trust;
       this.handler = handler;
     }
 
     @Override
     protected void initChannel(SocketChannel channel) throws SSLException {
-      SslContext encryption = encryption();
-      if (encryption != null) {
+      if (address.encrypted()) {
+        // The name is checked by Trust too, where it is the name that counts.
+        SslContext encryption =
+            SslContextBuilder.forClient()
+                .trustManager(trust)
+                .protocols("TLSv1.3", "TLSv1.2")
+                .build();
         channel
             .pipeline()
             .addLast(
@@ -123,10 +132,6 @@ final class Socket {
               new WebSocketClientProtocolHandler(config),
               new WebSocketFrameAggregator(MessageCodec.MAX_SERVER_FRAME),
               handler);
-    }
-
-    private @Nullable SslContext encryption() throws SSLException {
-      return address.encrypted() ? SslContextBuilder.forClient().build() : null;
     }
   }
 }

@@ -3,12 +3,15 @@ package thinclick.client.link;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.SimpleChannelInboundHandler;
+import io.netty.handler.codec.http.HttpResponseStatus;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.PingWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.PongWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
+import io.netty.handler.codec.http.websocketx.WebSocketClientHandshakeException;
 import io.netty.handler.codec.http.websocketx.WebSocketClientProtocolHandler.ClientHandshakeStateEvent;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
+import io.netty.handler.ssl.NotSslRecordException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.concurrent.CompletableFuture;
@@ -69,6 +72,17 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   public void exceptionCaught(ChannelHandlerContext ctx, Throwable cause) {
+    for (Throwable each = cause; each != null; each = each.getCause()) {
+      if (each instanceof Trust.Untrusted untrusted) {
+        end(Socket.NOT_TRUSTED, String.valueOf(untrusted.getMessage()));
+      } else if (each instanceof NotSslRecordException) {
+        end(1006, "the server does not encrypt; ws:// before its address comes in without");
+      } else if (each instanceof WebSocketClientHandshakeException refused
+          && refused.response() != null
+          && refused.response().status().equals(HttpResponseStatus.UPGRADE_REQUIRED)) {
+        end(1006, "the server takes encrypted lines only; wss:// before its address");
+      }
+    }
     end(1006, "the line failed: " + cause.getMessage());
     ctx.close();
   }

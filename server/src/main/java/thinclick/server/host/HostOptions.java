@@ -8,8 +8,7 @@ import thinclick.protocol.time.Timers;
 /**
  * How a host is to be started.
  *
- * @param host the address to listen on: a name or number of this computer; loopback by default
- * @param port 0 to 65535; 0 takes any free one
+ * @param reach where it is reached; by default on this computer alone, at a free port
  * @param database the SQLite file, made where it is missing; its folder must exist
  * @param clock from which room time is read
  * @param timers what waits by that clock; null: the event loops' own, which go by {@link
@@ -20,8 +19,7 @@ import thinclick.protocol.time.Timers;
  * @param backupHours how often, from the start on
  */
 public record HostOptions(
-    String host,
-    int port,
+    Reach reach,
     Path database,
     MonotonicClock clock,
     @Nullable Timers timers,
@@ -33,28 +31,41 @@ public record HostOptions(
 
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
-    return new HostOptions("127.0.0.1", 0, database, MonotonicClock.SYSTEM, null, null, null, 24);
+    return new HostOptions(Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24);
+  }
+
+  private HostOptions reached(Reach other) {
+    return new HostOptions(other, database, clock, timers, hostKey, backupFolder, backupHours);
   }
 
   /** The same on another address and port. */
   public HostOptions at(String otherHost, int otherPort) {
-    return new HostOptions(
-        otherHost, otherPort, database, clock, timers, hostKey, backupFolder, backupHours);
+    return reached(reach.at(otherHost, otherPort));
+  }
+
+  /** The same with another rule for encrypted lines. */
+  public HostOptions encrypting(Encryption rule) {
+    return reached(reach.encrypting(rule));
+  }
+
+  /** The same with the operator's own certificate and its key, PEM files. */
+  public HostOptions showing(Path certificate, Path key) {
+    return reached(reach.showing(certificate, key));
   }
 
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
     return new HostOptions(
-        host, port, database, otherClock, otherTimers, hostKey, backupFolder, backupHours);
+        reach, database, otherClock, otherTimers, hostKey, backupFolder, backupHours);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
-    return new HostOptions(host, port, database, clock, timers, key, backupFolder, backupHours);
+    return new HostOptions(reach, database, clock, timers, key, backupFolder, backupHours);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
-    return new HostOptions(host, port, database, clock, timers, hostKey, folder, hours);
+    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours);
   }
 }

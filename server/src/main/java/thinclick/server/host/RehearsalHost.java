@@ -1,17 +1,18 @@
 package thinclick.server.host;
 
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.time.InstantSource;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.invite.Fingerprint;
+import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
-import thinclick.server.net.Door;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
 import thinclick.server.store.Store;
@@ -23,18 +24,22 @@ public final class RehearsalHost implements AutoCloseable {
   private final ExecutorService reviewPool;
   private final @Nullable BackupSchedule backups;
   private final Listener listener;
+  private final Threshold threshold;
+  private final AtomicBoolean closed = new AtomicBoolean();
 
   private RehearsalHost(
       HostLock lock,
       Store store,
       ExecutorService reviewPool,
       @Nullable BackupSchedule backups,
-      Listener listener) {
+      Listener listener,
+      Threshold threshold) {
     this.lock = lock;
     this.store = store;
     this.reviewPool = reviewPool;
     this.backups = backups;
     this.listener = listener;
+    this.threshold = threshold;
   }
 
   /**
@@ -46,6 +51,7 @@ public final class RehearsalHost implements AutoCloseable {
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
     BackupSchedule.check(options);
+    Threshold threshold = Threshold.of(options);
     HostLock lock = HostLock.of(options.database());
     try {
       Store store =
@@ -68,11 +74,13 @@ public final class RehearsalHost implements AutoCloseable {
                 HostMaterial.STOCK,
                 HostMaterial.DEALER,
                 HostMaterial::review,
-                door(options),
+                threshold.door(),
                 reviewPool);
-        Listener listener = Listener.bind(options.host(), options.port(), parts);
+        Listener listener =
+            Listener.bind(options.reach().host(), options.reach().port(), threshold.lines(), parts);
         listening.set(listener);
-        return new RehearsalHost(lock, store, reviewPool, BackupSchedule.of(options), listener);
+        return new RehearsalHost(
+            lock, store, reviewPool, BackupSchedule.of(options), listener, threshold);
       } catch (RuntimeException problem) {
         store.close();
         throw problem;
@@ -83,20 +91,39 @@ public final class RehearsalHost implements AutoCloseable {
     }
   }
 
-  private static Door door(HostOptions options) {
-    try {
-      return Door.of(InetAddress.getByName(options.host()), options.hostKey());
-    } catch (UnknownHostException unknown) {
-      throw new BadInput(
-          "--host",
-          "expected a name or address of this computer, found \"" + options.host() + "\"");
-    }
-  }
-
   private static Thread reviewer(Runnable task) {
     Thread made = new Thread(task, "thinclick-review");
     made.setDaemon(true);
     return made;
+  }
+
+  /**
+   * What brings somebody into a room of this host, or to the host where {@code word} is null; by
+   * the first of {@link #addresses()}.
+   */
+  public JoinLink link(@Nullable String word) {
+    return link(addresses().get(0), word);
+  }
+
+  /** The same by another name or number of this computer. */
+  public JoinLink link(String address, @Nullable String word) {
+    boolean plain = !threshold.encrypted();
+    return new JoinLink(address, port(), word, plain ? null : threshold.fingerprint(), plain);
+  }
+
+  /** The numbers by which others reach this host, the likeliest first; never none. */
+  public List<String> addresses() {
+    return threshold.addresses();
+  }
+
+  /** True where other computers are let in by an encrypted line only. */
+  public boolean encrypted() {
+    return threshold.encrypted();
+  }
+
+  /** Of the certificate that this host shows; null where it shows none. */
+  public @Nullable Fingerprint fingerprint() {
+    return threshold.fingerprint();
   }
 
   /** The port it listens on. */
@@ -121,9 +148,15 @@ public final class RehearsalHost implements AutoCloseable {
     return listener.settled();
   }
 
-  /** Tells the rooms, ends their takes, writes what is left, and lets the port go. */
+  /**
+   * Tells the rooms, ends their takes, writes what is left, and lets the port go. Does nothing the
+   * second time.
+   */
   @Override
   public void close() {
+    if (closed.getAndSet(true)) {
+      return;
+    }
     listener.close();
     reviewPool.shutdown();
     if (backups != null) {

@@ -8,8 +8,6 @@ import io.netty.handler.codec.http.websocketx.CorruptedWebSocketFrameException;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -189,11 +187,11 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   }
 
   private void open(ChannelHandlerContext context, ClientMessage.OpenRoom open) {
-    if (!rooms.mayBeMadeBy(address(context), open.hostKey())) {
+    if (!rooms.mayBeMadeBy(Remote.of(context), open.hostKey())) {
       connection.close(CloseCode.TOKEN, "expected the host key, which the host prints", null);
       return;
     }
-    if (!strangers.mayMakeRoom(address(context), parts.clock().nanos())) {
+    if (!strangers.mayMakeRoom(Remote.of(context), parts.clock().nanos())) {
       connection.close(CloseCode.FLOOD, "expected at most 3 new rooms a minute", 60_000L);
       return;
     }
@@ -216,14 +214,8 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
             context.executor());
   }
 
-  private static InetAddress address(ChannelHandlerContext context) {
-    return context.channel().remoteAddress() instanceof InetSocketAddress from
-        ? from.getAddress()
-        : InetAddress.getLoopbackAddress();
-  }
-
   private void join(ChannelHandlerContext context, ClientMessage.Join join) {
-    if (!strangers.mayTryWord(address(context), parts.clock().nanos())) {
+    if (!strangers.mayTryWord(Remote.of(context), parts.clock().nanos())) {
       connection.close(CloseCode.FLOOD, "expected at most 20 wrong words a minute", 60_000L);
       return;
     }
@@ -236,7 +228,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private void found(
       ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
     if (place instanceof Place.Here<HostedRoom> here) {
-      strangers.wordWasRight(address(context), parts.clock().nanos());
+      strangers.wordWasRight(Remote.of(context), parts.clock().nanos());
       enter(context, here.room(), join);
     } else if (place instanceof Place.Nowhere<HostedRoom>) {
       connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);

@@ -44,7 +44,7 @@ public final class Listener implements AutoCloseable {
    *
    * @throws BadInput where the address is unknown or the port is taken
    */
-  public static Listener bind(String host, int port, HostParts parts) {
+  public static Listener bind(String host, int port, Lines lines, HostParts parts) {
     InetSocketAddress address = new InetSocketAddress(host, port);
     if (address.isUnresolved()) {
       throw new BadInput(
@@ -66,7 +66,7 @@ public final class Listener implements AutoCloseable {
                 new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
             .option(ChannelOption.SO_BACKLOG, 1_024)
             .option(ChannelOption.AUTO_READ, false)
-            .childHandler(new PipelineInitializer(parts, rooms))
+            .childHandler(new PipelineInitializer(parts, rooms, lines))
             .bind(address)
             .awaitUninterruptibly();
     if (!bound.isSuccess()) {

@@ -8,6 +8,7 @@ import io.netty.handler.codec.http.websocketx.WebSocketFrameAggregator;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolConfig;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler;
 import io.netty.handler.flow.FlowControlHandler;
+import io.netty.handler.ssl.SslContext;
 import thinclick.protocol.message.MessageCodec;
 
 /** What every connection goes through, in order, with its limits. */
@@ -30,10 +31,12 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   private final HostParts parts;
   private final Rooms rooms;
   private final Strangers strangers;
+  private final Lines lines;
 
-  PipelineInitializer(HostParts parts, Rooms rooms) {
+  PipelineInitializer(HostParts parts, Rooms rooms, Lines lines) {
     this.parts = parts;
     this.rooms = rooms;
+    this.lines = lines;
     this.strangers = new Strangers(parts.clock().nanos());
   }
 
@@ -41,9 +44,13 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   protected void initChannel(Channel channel) {
     Connection connection = new Connection(channel);
     ArrivalStamp arrival = new ArrivalStamp(parts.clock());
+    channel.pipeline().addLast(arrival);
+    SslContext encryption = lines.encryption();
+    if (encryption != null) {
+      channel.pipeline().addLast(new LineOpening(encryption, lines, strangers, parts));
+    }
     channel
         .pipeline()
-        .addLast(arrival)
         .addLast(new HttpServerCodec(MAX_REQUEST_LINE, MAX_HEADERS, MAX_CHUNK))
         .addLast(new HttpObjectAggregator(MAX_BODY))
         .addLast(new HttpHandler())

@@ -12,41 +12,61 @@ final class Strangers {
   private static final int ROOMS = 3;
   private static final int REMEMBERED = 10_000;
 
+  /**
+   * A handshake costs about a millisecond of a loop that others share; a class comes in at once.
+   */
+  private static final int HANDSHAKES = 300;
+
+  private static final int HANDSHAKES_AT_ONCE = 100;
+  private static final int HANDSHAKES_A_SECOND_OVERALL = 100;
+  private static final int HANDSHAKES_AT_ONCE_OVERALL = 400;
+
   private final Map<InetAddress, Allowance> words = new LinkedHashMap<>();
   private final Map<InetAddress, Allowance> rooms = new LinkedHashMap<>();
+  private final Map<InetAddress, Allowance> handshakes = new LinkedHashMap<>();
   private final Allowance wordsOverall;
+  private final Allowance handshakesOverall;
 
   Strangers(long nowNanos) {
     wordsOverall = new Allowance(WRONG_WORDS_OVERALL / MINUTE, WRONG_WORDS_OVERALL, nowNanos);
+    handshakesOverall =
+        new Allowance(HANDSHAKES_A_SECOND_OVERALL, HANDSHAKES_AT_ONCE_OVERALL, nowNanos);
+  }
+
+  /** True where this address may begin an encrypted line; this computer always may. */
+  synchronized boolean mayShakeHands(InetAddress from, long nowNanos) {
+    return from.isLoopbackAddress()
+        || (of(handshakes, from, HANDSHAKES, HANDSHAKES_AT_ONCE, nowNanos).take(1, nowNanos)
+            && handshakesOverall.take(1, nowNanos));
   }
 
   /**
    * True where this address may try a word: it takes from the allowance, a right word gives back.
    */
   synchronized boolean mayTryWord(InetAddress from, long nowNanos) {
-    return of(words, from, WRONG_WORDS, nowNanos).take(1, nowNanos)
+    return of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(1, nowNanos)
         && wordsOverall.take(1, nowNanos);
   }
 
   /** The word was right. */
   synchronized void wordWasRight(InetAddress from, long nowNanos) {
-    of(words, from, WRONG_WORDS, nowNanos).take(-1, nowNanos);
+    of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(-1, nowNanos);
     wordsOverall.take(-1, nowNanos);
   }
 
   /** True where this address may make a room; this computer always may. */
   synchronized boolean mayMakeRoom(InetAddress from, long nowNanos) {
-    return from.isLoopbackAddress() || of(rooms, from, ROOMS, nowNanos).take(1, nowNanos);
+    return from.isLoopbackAddress() || of(rooms, from, ROOMS, ROOMS, nowNanos).take(1, nowNanos);
   }
 
   private static Allowance of(
-      Map<InetAddress, Allowance> all, InetAddress from, int aMinute, long nowNanos) {
+      Map<InetAddress, Allowance> all, InetAddress from, int aMinute, int atOnce, long nowNanos) {
     if (all.size() >= REMEMBERED && !all.containsKey(from)) {
       all.values().removeIf(each -> each.full(nowNanos));
       if (all.size() >= REMEMBERED) {
         all.remove(all.keySet().iterator().next());
       }
     }
-    return all.computeIfAbsent(from, a -> new Allowance(aMinute / MINUTE, aMinute, nowNanos));
+    return all.computeIfAbsent(from, a -> new Allowance(aMinute / MINUTE, atOnce, nowNanos));
   }
 }

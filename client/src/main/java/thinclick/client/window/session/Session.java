@@ -18,6 +18,7 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
+import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
@@ -155,22 +156,17 @@ public final class Session implements AutoCloseable {
   /** Opens a room at a host elsewhere and leads it. */
   public void openAt(RoomAddress address, String name) {
     leave();
-    enter(said(address), to -> RoomLink.open(options(), address, name, to));
+    enter(address.said(), to -> RoomLink.open(options(), address, name, to));
   }
 
   /** Comes into a room as a player. */
   public void join(RoomAddress address, String word, String name) {
     leave();
-    enter(said(address), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
-  }
-
-  /** As people say it to each other; that it is not encrypted goes without saying. */
-  private static String said(RoomAddress address) {
-    return address.toString().replaceFirst("^ws://", "");
+    enter(address.said(), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
   }
 
   private LinkOptions options() {
-    return LinkOptions.on(loop).withJournal(data);
+    return LinkOptions.on(loop).withJournal(data).rememberingHosts(data.resolve("known-hosts"));
   }
 
   private void enter(String address, Function<RoomEar, RoomLink> connect) {
@@ -185,6 +181,20 @@ public final class Session implements AutoCloseable {
     String says = cause == null || cause.getMessage() == null ? "no host" : cause.getMessage();
     LOG.info("no room could be opened here: {}", says);
     state.set(state().linkChanged(LinkState.CLOSED, says, clock.nanos()));
+  }
+
+  /**
+   * What brings others into this room, null outside one: the link of the host in this window, else
+   * of the address this window came in by.
+   */
+  public @Nullable JoinLink invitation() {
+    RoomLink in = link;
+    String word = in == null ? null : in.word();
+    if (in == null || word == null) {
+      return null;
+    }
+    RehearsalHost mine = host;
+    return mine == null ? in.address().link(word) : mine.link(word);
   }
 
   /** Leaves the room; a room hosted here ends. */

@@ -1,0 +1,35 @@
+package thinclick.server.host;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a host is reached, and how.
+ *
+ * @param host the address to listen on: a name or number of this computer
+ * @param port 0 to 65535; 0 takes any free one
+ * @param encryption who must come encrypted
+ * @param certificate the operator's own, PEM; null: one is made and kept beside the database
+ * @param certificateKey the key of that certificate, PEM; null only where that is
+ */
+public record Reach(
+    String host,
+    int port,
+    Encryption encryption,
+    @Nullable Path certificate,
+    @Nullable Path certificateKey) {
+  /** This computer alone, at a free port. */
+  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null);
+
+  Reach at(String otherHost, int otherPort) {
+    return new Reach(otherHost, otherPort, encryption, certificate, certificateKey);
+  }
+
+  Reach encrypting(Encryption other) {
+    return new Reach(host, port, other, certificate, certificateKey);
+  }
+
+  Reach showing(Path ownCertificate, Path key) {
+    return new Reach(host, port, encryption, ownCertificate, key);
+  }
+}
