@@ -53,6 +53,11 @@ public record HostOptions(
     return reached(reach.showing(certificate, key));
   }
 
+  /** The same, announced in the local network under that name; not where it listens here alone. */
+  public HostOptions announcedAs(String name) {
+    return reached(reach.calledInTheNetwork(name));
+  }
+
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
     return new HostOptions(

@@ -11,25 +11,31 @@ import org.jspecify.annotations.Nullable;
  * @param encryption who must come encrypted
  * @param certificate the operator's own, PEM; null: one is made and kept beside the database
  * @param certificateKey the key of that certificate, PEM; null only where that is
+ * @param called by which name the local network hears of it; null: it does not
  */
 public record Reach(
     String host,
     int port,
     Encryption encryption,
     @Nullable Path certificate,
-    @Nullable Path certificateKey) {
+    @Nullable Path certificateKey,
+    @Nullable String called) {
   /** This computer alone, at a free port. */
-  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null);
+  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null, null);
 
   Reach at(String otherHost, int otherPort) {
-    return new Reach(otherHost, otherPort, encryption, certificate, certificateKey);
+    return new Reach(otherHost, otherPort, encryption, certificate, certificateKey, called);
   }
 
   Reach encrypting(Encryption other) {
-    return new Reach(host, port, other, certificate, certificateKey);
+    return new Reach(host, port, other, certificate, certificateKey, called);
+  }
+
+  Reach calledInTheNetwork(String name) {
+    return new Reach(host, port, encryption, certificate, certificateKey, name);
   }
 
   Reach showing(Path ownCertificate, Path key) {
-    return new Reach(host, port, encryption, ownCertificate, key);
+    return new Reach(host, port, encryption, ownCertificate, key, called);
   }
 }

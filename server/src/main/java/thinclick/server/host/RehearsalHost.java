@@ -25,6 +25,7 @@ public final class RehearsalHost implements AutoCloseable {
   private final @Nullable BackupSchedule backups;
   private final Listener listener;
   private final Threshold threshold;
+  private final @Nullable Announcement announcement;
   private final AtomicBoolean closed = new AtomicBoolean();
 
   private RehearsalHost(
@@ -33,13 +34,15 @@ public final class RehearsalHost implements AutoCloseable {
       ExecutorService reviewPool,
       @Nullable BackupSchedule backups,
       Listener listener,
-      Threshold threshold) {
+      Threshold threshold,
+      @Nullable Announcement announcement) {
     this.lock = lock;
     this.store = store;
     this.reviewPool = reviewPool;
     this.backups = backups;
     this.listener = listener;
     this.threshold = threshold;
+    this.announcement = announcement;
   }
 
   /**
@@ -80,7 +83,13 @@ public final class RehearsalHost implements AutoCloseable {
             Listener.bind(options.reach().host(), options.reach().port(), threshold.lines(), parts);
         listening.set(listener);
         return new RehearsalHost(
-            lock, store, reviewPool, BackupSchedule.of(options), listener, threshold);
+            lock,
+            store,
+            reviewPool,
+            BackupSchedule.of(options),
+            listener,
+            threshold,
+            Announcement.of(options.reach(), listener.port(), threshold.encrypted()));
       } catch (RuntimeException problem) {
         store.close();
         throw problem;
@@ -156,6 +165,9 @@ public final class RehearsalHost implements AutoCloseable {
   public void close() {
     if (closed.getAndSet(true)) {
       return;
+    }
+    if (announcement != null) {
+      announcement.close();
     }
     listener.close();
     reviewPool.shutdown();

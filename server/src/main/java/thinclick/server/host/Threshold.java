@@ -41,7 +41,7 @@ record Threshold(
         identity == null ? null : identity.fingerprint());
   }
 
-  private static InetAddress resolved(String host) {
+  static InetAddress resolved(String host) {
     try {
       return InetAddress.getByName(host);
     } catch (UnknownHostException unknown) {
