@@ -39,6 +39,7 @@ import thinclick.server.export.PdfFiles;
 import thinclick.server.export.SvgFiles;
 import thinclick.server.library.MaterialFolder;
 import thinclick.server.material.Composition;
+import thinclick.server.material.FigureMeasures;
 import thinclick.server.material.LessonClock;
 import thinclick.server.material.PartText;
 import thinclick.server.material.PartWriter;
@@ -115,6 +116,11 @@ final class ComposeCommand implements Callable<Integer> {
   @Option(names = "--text", description = "Prints the parts as counted syllables and beats.")
   private boolean text;
 
+  @Option(
+      names = "--measures",
+      description = "Prints how syncopated each chair's figure is, by every published measure.")
+  private boolean measures;
+
   @Option(names = "--musicxml", paramLabel = "FILE", description = "Writes a MusicXML 4.0 score.")
   private @Nullable Path musicxml;
 
@@ -179,7 +185,10 @@ final class ComposeCommand implements Callable<Integer> {
     Map<Path, byte[]> contents = new LinkedHashMap<>();
     files.forEach((file, kind) -> contents.put(file, content(kind, composed, parts, keys)));
     contents.forEach((file, bytes) -> OutputFile.write(file, bytes, replace));
-    if (text || files.isEmpty()) {
+    if (measures) {
+      measures(dealing.dealt(), out);
+    }
+    if (text || (files.isEmpty() && !measures)) {
       List<WrittenPart> printed =
           keys.isEmpty() ? parts : keys.stream().flatMap(List::stream).toList();
       printed.forEach(
@@ -189,6 +198,14 @@ final class ComposeCommand implements Callable<Integer> {
           });
     }
     files.keySet().forEach(file -> out.println("Wrote " + file));
+  }
+
+  private static void measures(Drill dealt, PrintWriter out) {
+    for (Drill.Chair chair : dealt.chairs()) {
+      out.printf("%s, %s, level %d%n", dealt.title(), chair.chair(), dealt.level());
+      FigureMeasures.of(dealt, chair)
+          .forEach(one -> out.printf("  %-52s %s (%s)%n", one.name(), one.value(), one.source()));
+    }
   }
 
   /** The files asked for and what each is to hold. */

@@ -153,6 +153,7 @@ public final class Engraver {
     top = directions(sheet, plan, top, firstX, right);
     top = Math.min(top, sheet.skyline().top(0, right, top));
     double shift = -top;
+    double width = Math.max(right, wordsEnd(sheet));
     return new StaffSystem(
         plan.firstBar(),
         plan.bars(),
@@ -163,9 +164,18 @@ public final class Engraver {
         shift,
         click + shift,
         ruler + shift,
-        right,
+        width,
         ruler + BearingMarks.RULER_DEPTH + shift,
         sheet.marks().stream().map(mark -> mark.shifted(0, shift)).toList());
+  }
+
+  /** Words over a short line may be longer than its staff. */
+  private static double wordsEnd(Sheet sheet) {
+    return sheet.marks().stream()
+        .filter(Mark.Text.class::isInstance)
+        .mapToDouble(mark -> mark.box().right())
+        .max()
+        .orElse(0);
   }
 
   private void staffLines(Sheet sheet, double right) {

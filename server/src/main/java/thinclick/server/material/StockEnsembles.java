@@ -2,7 +2,7 @@ package thinclick.server.material;
 
 import static thinclick.server.material.Rung.EVERY_SECOND_BAR;
 import static thinclick.server.material.Rung.FIRST_ONLY;
-import static thinclick.server.material.Rung.GROUP_LASTS;
+import static thinclick.server.material.Rung.GROUP_FIRSTS;
 import static thinclick.server.material.StockDrill.Row.row;
 
 import java.util.List;
@@ -24,7 +24,7 @@ final class StockEnsembles {
             .rows("Odds and evens", 1, DealKind.AS_WRITTEN, row("0,2,4,6"), row("1,3,5,7"))
             .tempo(60, 160)
             .level(3)
-            .to(GROUP_LASTS),
+            .to(GROUP_FIRSTS),
         EIGHTHS
             .rows("Jigsaw", 1, DealKind.AS_WRITTEN, row("0,3,6"), row("1,4,7"), row("2,5"))
             .tempo(60, 150)
@@ -82,7 +82,7 @@ final class StockEnsembles {
                 row("9,11,13").chair("answer", "answer", "clapping"))
             .tempo(70, 160)
             .level(3)
-            .to(GROUP_LASTS));
+            .to(GROUP_FIRSTS));
   }
 
   /** The Charleston, a step later after every four bars; what would fall past the end is left. */

@@ -100,6 +100,20 @@ class ComposeCommandTest {
                 .replace("\n", System.lineSeparator()));
   }
 
+  /** The values of the son, 0 3 6 10 12 of 16, as published; `SyncopationTest` has the sources. */
+  @Test
+  void everyMeasureIsNamedWithItsSource() {
+    Run run = compose("Son 3-2", "--measures");
+
+    assertThat(run.out().lines().map(line -> line.strip().replaceAll(" +", " ")))
+        .contains(
+            "off-beat starts 2 (Keith 1991, counted by Gomez and others 2005)",
+            "hesitation 1, anticipation 2, syncopation 3 6 (Keith 1991)",
+            "off-beatness 1 (Toussaint 2013)")
+        .hasSize(9);
+    assertThat(compose("Bembe", "--measures").out()).contains("only for cycles of 2, 4, 8, 16");
+  }
+
   @Test
   void cellsAreMadeByRule() throws IOException {
     assertThat(steps("--leave-out", "3")).containsExactly(1, 3, 5, 7);

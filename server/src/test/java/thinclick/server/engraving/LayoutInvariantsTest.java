@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.server.material.WrittenPart;
@@ -16,23 +17,23 @@ class LayoutInvariantsTest {
   @ParameterizedTest
   @ValueSource(longs = {41, 42, 43, 44})
   void nothingTouchesAnythingElse(long seed) {
-    each(
-        seed,
-        (what, reading, system) -> {
-          List<Mark> solid =
-              system.marks().stream()
-                  .filter(mark -> mark instanceof Mark.Sign || mark instanceof Mark.Text)
-                  .toList();
-          for (int i = 0; i < solid.size(); i++) {
-            for (int j = i + 1; j < solid.size(); j++) {
-              Mark a = solid.get(i);
-              Mark b = solid.get(j);
-              if (a.box().overlaps(b.box()) && !meantToTouch(a, b)) {
-                throw new AssertionError(what + "\n" + a + "\n" + b);
-              }
-            }
-          }
-        });
+    each(seed, ROUNDS, LayoutInvariantsTest::keepsClear);
+  }
+
+  private static void keepsClear(String what, Reading reading, StaffSystem system) {
+    List<Mark> solid =
+        system.marks().stream()
+            .filter(mark -> mark instanceof Mark.Sign || mark instanceof Mark.Text)
+            .toList();
+    for (int i = 0; i < solid.size(); i++) {
+      for (int j = i + 1; j < solid.size(); j++) {
+        Mark a = solid.get(i);
+        Mark b = solid.get(j);
+        if (a.box().overlaps(b.box()) && !meantToTouch(a, b)) {
+          throw new AssertionError(what + "\n" + a + "\n" + b);
+        }
+      }
+    }
   }
 
   /**
@@ -60,72 +61,67 @@ class LayoutInvariantsTest {
   @ParameterizedTest
   @ValueSource(longs = {51, 52})
   void stepsStandLinearlyInTimeAtLeastTwoAndAHalfHeadsApart(long seed) {
-    each(
-        seed,
-        (what, reading, system) -> {
-          assertThat(system.stepWidth()).as(what).isGreaterThanOrEqualTo(2.6);
-          for (Mark mark : system.marks()) {
-            if (mark instanceof Mark.Sign sign && sign.glyph().name().startsWith("NOTEHEAD")) {
-              double middle = (sign.box().left() + sign.box().right()) / 2;
-              int step = sign.place().step();
-              assertThat(middle)
-                  .as("step %d, %s", step, what)
-                  .isCloseTo(
-                      system.firstX() + (step - system.firstStep()) * system.stepWidth(),
-                      within(1e-9))
-                  .isCloseTo(system.xOf(step), within(1e-9));
-            }
-          }
-        });
+    each(seed, ROUNDS, LayoutInvariantsTest::isLinear);
+  }
+
+  private static void isLinear(String what, Reading reading, StaffSystem system) {
+    assertThat(system.stepWidth()).as(what).isGreaterThanOrEqualTo(2.6);
+    for (Mark mark : system.marks()) {
+      if (mark instanceof Mark.Sign sign && sign.glyph().name().startsWith("NOTEHEAD")) {
+        double middle = (sign.box().left() + sign.box().right()) / 2;
+        int step = sign.place().step();
+        assertThat(middle)
+            .as("step %d, %s", step, what)
+            .isCloseTo(
+                system.firstX() + (step - system.firstStep()) * system.stepWidth(), within(1e-9))
+            .isCloseTo(system.xOf(step), within(1e-9));
+      }
+    }
   }
 
   @ParameterizedTest
   @ValueSource(longs = {61, 62})
   void everySystemKeepsInsideItsOwnRectangle(long seed) {
-    each(
-        seed,
-        (what, reading, system) -> {
-          for (Mark mark : system.marks()) {
-            Box box = mark.box();
-            assertThat(box.left()).as("left of %s, %s", mark, what).isGreaterThan(-0.2);
-            assertThat(box.top()).as("top of %s, %s", mark, what).isGreaterThan(-0.2);
-            assertThat(box.right())
-                .as("right of %s, %s", mark, what)
-                .isLessThan(system.width() + 0.2);
-            assertThat(box.bottom())
-                .as("bottom of %s, %s", mark, what)
-                .isLessThan(system.height() + 0.2);
-          }
-        });
+    each(seed, ROUNDS, LayoutInvariantsTest::keepsInside);
+  }
+
+  private static void keepsInside(String what, Reading reading, StaffSystem system) {
+    for (Mark mark : system.marks()) {
+      Box box = mark.box();
+      assertThat(box.left()).as("left of %s, %s", mark, what).isGreaterThan(-0.2);
+      assertThat(box.top()).as("top of %s, %s", mark, what).isGreaterThan(-0.2);
+      assertThat(box.right()).as("right of %s, %s", mark, what).isLessThan(system.width() + 0.2);
+      assertThat(box.bottom()).as("bottom of %s, %s", mark, what).isLessThan(system.height() + 0.2);
+    }
   }
 
   @ParameterizedTest
   @ValueSource(longs = {71, 72})
   void everyAttackHasOneHeadThatSpeaksAndEveryBeamStaysInItsBeat(long seed) {
-    each(
-        seed,
-        (what, reading, system) -> {
-          StaffPart part = reading.part();
-          int end = system.firstStep() + system.steps();
-          List<Integer> attacks =
-              part.notes().stream()
-                  .map(note -> note.span().start())
-                  .filter(step -> step >= system.firstStep() && step < end)
-                  .toList();
-          List<Integer> spoken =
-              system.marks().stream()
-                  .filter(mark -> speaksOfAttack(mark.place().spoken()))
-                  .map(mark -> mark.place().step())
-                  .toList();
-          assertThat(spoken).as(what).isEqualTo(attacks);
-          for (Mark mark : system.marks()) {
-            if (mark instanceof Mark.Line line && line.thickness() == Measure.BEAM && beam(line)) {
-              int from = mark.place().step() / part.stepsPerBeat();
-              double beatEnd = system.xOf((from + 1) * part.stepsPerBeat() - 0.4);
-              assertThat(line.x2()).as("beam over a beat, %s", what).isLessThan(beatEnd);
-            }
-          }
-        });
+    each(seed, ROUNDS, LayoutInvariantsTest::speaks);
+  }
+
+  private static void speaks(String what, Reading reading, StaffSystem system) {
+    StaffPart part = reading.part();
+    int end = system.firstStep() + system.steps();
+    List<Integer> attacks =
+        part.notes().stream()
+            .map(note -> note.span().start())
+            .filter(step -> step >= system.firstStep() && step < end)
+            .toList();
+    List<Integer> spoken =
+        system.marks().stream()
+            .filter(mark -> speaksOfAttack(mark.place().spoken()))
+            .map(mark -> mark.place().step())
+            .toList();
+    assertThat(spoken).as(what).isEqualTo(attacks);
+    for (Mark mark : system.marks()) {
+      if (mark instanceof Mark.Line line && line.thickness() == Measure.BEAM && beam(line)) {
+        int from = mark.place().step() / part.stepsPerBeat();
+        double beatEnd = system.xOf((from + 1) * part.stepsPerBeat() - 0.4);
+        assertThat(line.x2()).as("beam over a beat, %s", what).isLessThan(beatEnd);
+      }
+    }
   }
 
   private static boolean beam(Mark.Line line) {
@@ -140,13 +136,28 @@ class LayoutInvariantsTest {
         && !spoken.contains("bars,");
   }
 
+  @Test
+  void allOfItHoldsOfTwoThousandParts() {
+    for (long seed = 100; seed < 140; seed++) {
+      each(
+          seed,
+          50,
+          (what, reading, system) -> {
+            keepsClear(what, reading, system);
+            isLinear(what, reading, system);
+            keepsInside(what, reading, system);
+            speaks(what, reading, system);
+          });
+    }
+  }
+
   private interface Check {
     void of(String what, Reading reading, StaffSystem system);
   }
 
-  private static void each(long seed, Check check) {
+  private static void each(long seed, int rounds, Check check) {
     Random random = new Random(seed);
-    for (int round = 0; round < ROUNDS; round++) {
+    for (int round = 0; round < rounds; round++) {
       WrittenPart written = Samples.random(random);
       Cut cut = random.nextBoolean() ? Cut.BEATS : Cut.HALF_BARS;
       int bars = 1 + random.nextInt(4);

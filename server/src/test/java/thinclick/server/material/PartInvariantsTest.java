@@ -101,15 +101,55 @@ class PartInvariantsTest {
         Line.Between.values()[random.nextInt(3)]);
   }
 
-  @Test
-  void everyPartAddsUpKeepsItsRangeAndSoundsAsWritten() {
+  private interface Check {
+    void of(WrittenPart part, Drill drill, String where);
+  }
+
+  private static void each(Check check) {
     for (long seed = 0; seed < DRILLS; seed++) {
       Drill drill = drill(seed);
       WrittenPart part = PartWriter.write(drill, drill.chairs().get(0), 80, "");
-      String where = "seed " + seed + ": " + drill.meter() + ", " + drill.chairs().get(0);
-      addsUp(part, where);
-      soundsAsWritten(part, drill, where);
-      chordNotesArrive(part, drill, where);
+      check.of(part, drill, "seed " + seed + ": " + drill.meter() + ", " + drill.chairs().get(0));
+    }
+  }
+
+  @Test
+  void barsAddUpAndEveryAttackHasItsBearing() {
+    each((part, drill, where) -> addsUp(part, where));
+  }
+
+  @Test
+  void rangeIsKeptAndNoLeapIsWiderThanAnOctave() {
+    each(PartInvariantsTest::keepsItsRange);
+  }
+
+  @Test
+  void writtenPartAndTranspositionSoundTheConcertPitch() {
+    each((part, drill, where) -> soundsAsWritten(part, where));
+  }
+
+  @Test
+  void whatArrivesAtABarLineIsANoteOfItsChord() {
+    each(PartInvariantsTest::chordNotesArrive);
+  }
+
+  @Test
+  void endsAreWhereTheyWereAsked() {
+    for (long seed = 0; seed < DRILLS; seed++) {
+      Drill drill = drill(seed);
+      int beat = drill.stepsPerBeat();
+      Drill.Cell cell = drill.chairs().get(0).cell();
+      int spare = cell.gapAfter(cell.attackSteps().size() - 1);
+      boolean onBeats = cell.attackSteps().stream().allMatch(step -> step % beat == 0);
+      if (onBeats && spare <= beat) {
+        continue; // nothing off the beat, and no room behind the last attack
+      }
+      Drill.Cell off = Cells.endOffBeat(cell, drill.meter(), beat, 1);
+      List<Integer> attacks = off.attackSteps();
+      assertThat(attacks.get(attacks.size() - 1) % beat).as("seed %d: %s", seed, off).isNotZero();
+      assertThat(off.lengthSteps()).as("seed %d", seed).endsWith(1).hasSameSizeAs(attacks);
+      Drill.Cell begun = Cells.beginOffBeat(off, beat);
+      assertThat(begun.attackSteps().get(0) % beat).as("seed %d: %s", seed, begun).isNotZero();
     }
   }
 
@@ -139,28 +179,38 @@ class PartInvariantsTest {
     assertThat(part.repeatFromBar()).as(where).isLessThan(part.bars());
   }
 
-  private static void soundsAsWritten(WrittenPart part, Drill drill, String where) {
+  private static void keepsItsRange(WrittenPart part, Drill drill, String where) {
     Range range =
         drill.level() <= PartWriter.LEVEL_OF_BEGINNERS
             ? part.instrument().beginners()
             : part.instrument().range();
     int last = -1;
     for (WrittenPart.Note note : part.notes()) {
+      Pitch concert = note.concert();
+      if (range == null || concert == null) {
+        assertThat(note.voice()).as(where).isEqualTo(part.instrument().voice()).isNotNull();
+        continue;
+      }
+      assertThat(range.contains(concert.midi())).as("%s %s in %s", where, concert, range).isTrue();
+      if (last >= 0) {
+        assertThat(Math.abs(concert.midi() - last)).as(where).isLessThanOrEqualTo(12);
+      }
+      last = concert.midi();
+    }
+  }
+
+  private static void soundsAsWritten(WrittenPart part, String where) {
+    for (WrittenPart.Note note : part.notes()) {
       Pitch written = note.written();
       Pitch concert = note.concert();
-      if (range == null || written == null || concert == null) {
-        assertThat(note.voice()).as(where).isEqualTo(part.instrument().voice()).isNotNull();
+      if (written == null || concert == null) {
+        assertThat(written).as(where).isEqualTo(concert);
         continue;
       }
       assertThat(part.transposition().sounding(written)).as(where).isEqualTo(concert);
       assertThat(written.midi() + part.instrument().transposition().semitones())
           .as(where)
           .isEqualTo(concert.midi());
-      assertThat(range.contains(concert.midi())).as("%s %s in %s", where, concert, range).isTrue();
-      if (last >= 0) {
-        assertThat(Math.abs(concert.midi() - last)).as(where).isLessThanOrEqualTo(12);
-      }
-      last = concert.midi();
     }
   }
 
@@ -193,7 +243,7 @@ class PartInvariantsTest {
   }
 
   @Test
-  void anEntryAWholeCycleLaterIsTheSamePartLater() {
+  void displacementByAWholeCycleIsIdentity() {
     for (long seed = 0; seed < DRILLS; seed++) {
       Drill.Cell cell = drill(seed).chairs().get(0).cell();
       assertThat(Cells.displace(cell, cell.steps())).as("seed %d", seed).isEqualTo(cell);
