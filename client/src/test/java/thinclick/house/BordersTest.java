@@ -26,6 +26,7 @@ class BordersTest {
     "thinclick.server.material..",
     "thinclick.server.dealing..",
     "thinclick.server.engraving..",
+    "thinclick.server.lesson..",
     "thinclick.client.clock..",
     "thinclick.client.check..",
   };
@@ -77,6 +78,7 @@ class BordersTest {
                               "thinclick.server.material..",
                               "thinclick.server.dealing..",
                               "thinclick.server.engraving..",
+                              "thinclick.server.lesson..",
                               "thinclick.server.export..",
                               "thinclick.server.picture..",
                               "thinclick.server.history..",

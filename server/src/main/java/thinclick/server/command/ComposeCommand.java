@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
@@ -37,6 +38,7 @@ import thinclick.server.export.MidiScore;
 import thinclick.server.export.MusicXmlFiles;
 import thinclick.server.export.PdfFiles;
 import thinclick.server.export.SvgFiles;
+import thinclick.server.lesson.LessonScript;
 import thinclick.server.library.MaterialFolder;
 import thinclick.server.material.Composition;
 import thinclick.server.material.FigureMeasures;
@@ -94,6 +96,11 @@ final class ComposeCommand implements Callable<Integer> {
       description = "Fits the lesson to a class hour of so many minutes.")
   private @Nullable Integer minutes;
 
+  @Option(
+      names = "--script",
+      description = "With the lesson, all that is said and done round each take.")
+  private boolean script;
+
   @Mixin private ComposeMaterial wishes = new ComposeMaterial();
 
   @Option(names = "--chairs", paramLabel = "N", description = "How many chairs, 1 to 24.")
@@ -148,8 +155,10 @@ final class ComposeCommand implements Callable<Integer> {
       new ComposeList(material, out).print(list);
     } else if (lesson != null) {
       timetable(material, out);
-    } else if (minutes != null) {
-      throw new BadInput("--minutes", "expected only with --lesson, found it without");
+    } else if (minutes != null || script) {
+      throw new BadInput(
+          minutes != null ? "--minutes" : "--script",
+          "expected only with --lesson, found it without");
     } else {
       compose(material, out);
     }
@@ -171,7 +180,15 @@ final class ComposeCommand implements Callable<Integer> {
       out.printf(
           "%3.0f min  %s, %d %s. %s%n",
           at, item.drill(), item.takes(), item.takes() == 1 ? "take" : "takes", item.say());
-      at += LessonClock.seconds(item, material.drill(item.drill())) / 60;
+      Drill itsDrill = material.drill(item.drill());
+      at += LessonClock.seconds(item, itsDrill) / 60;
+      boolean last = item.equals(found.drills().get(found.drills().size() - 1));
+      for (int take = 1; script && take <= item.takes(); take++) {
+        out.printf("         Take %d of %d%n", take, item.takes());
+        LessonScript.of(item, itsDrill, take, last, Locale.ENGLISH)
+            .text(Locale.ENGLISH)
+            .forEach(line -> out.println("           " + line));
+      }
     }
   }
 

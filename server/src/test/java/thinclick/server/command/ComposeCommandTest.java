@@ -225,6 +225,19 @@ class ComposeCommandTest {
         .startsWith("First day, 20 minutes (");
   }
 
+  @Test
+  void aLessonIsPrintedWithAllThatASubstituteSays() {
+    Run run = compose("--lesson", "First day", "--script");
+
+    assertThat(run.out().lines().map(String::strip))
+        .contains(
+            "Take 1 of 3",
+            "Say: Clap it once without the click.",
+            "Count: one two three four, one two three four.");
+    assertThat(compose("--script", "charleston").err())
+        .contains("--script: expected only with --lesson");
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

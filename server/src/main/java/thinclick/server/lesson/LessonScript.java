@@ -1,0 +1,145 @@
+package thinclick.server.lesson;
+
+import java.text.MessageFormat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Lesson;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.server.words.ClickWords;
+import thinclick.server.words.Speaker;
+
+/**
+ * What is said and done round one take, in the order it comes: enough for somebody who has never
+ * seen the lesson. The words stand in {@code lesson*.properties}, one file a language.
+ *
+ * @param lines in order
+ */
+public record LessonScript(List<Line> lines) {
+  private static final String BUNDLE = "thinclick.server.lesson.lesson";
+
+  public LessonScript {
+    lines = List.copyOf(lines);
+  }
+
+  /** What a line is for. */
+  public enum Kind {
+    /** Read aloud. */
+    SAY,
+    /** Done, not said. */
+    DO,
+    /** Counted aloud before the take. */
+    COUNT,
+    /** While the take runs. */
+    DURING,
+    /** When it is over. */
+    AFTER
+  }
+
+  /** One line. */
+  public record Line(Kind kind, String text) {}
+
+  /**
+   * The script of a take.
+   *
+   * @param item the lesson's own words and takes
+   * @param drill as it is dealt, with the click plan that will sound
+   * @param take which take of the drill it is, from 1
+   * @param last true in the lesson's last drill
+   */
+  public static LessonScript of(
+      Lesson.Item item, Drill drill, int take, boolean last, Locale locale) {
+    return new Writer(locale).write(item, drill, take, last);
+  }
+
+  /** The lines as text, each with what it is for. */
+  public List<String> text(Locale locale) {
+    Writer writer = new Writer(locale);
+    return lines.stream()
+        .map(line -> writer.say("kind." + line.kind().name().toLowerCase(Locale.ROOT), line.text()))
+        .toList();
+  }
+
+  /** Writes in one language. */
+  private static final class Writer {
+    private final ResourceBundle messages;
+    private final Speaker speaker;
+    private final Locale locale;
+
+    Writer(Locale locale) {
+      this.locale = locale;
+      this.speaker = Speaker.of(locale);
+      this.messages =
+          ResourceBundle.getBundle(
+              BUNDLE,
+              locale,
+              ResourceBundle.Control.getNoFallbackControl(
+                  ResourceBundle.Control.FORMAT_PROPERTIES));
+    }
+
+    String say(String key, Object... values) {
+      return new MessageFormat(messages.getString(key), locale).format(values);
+    }
+
+    LessonScript write(Lesson.Item item, Drill drill, int take, boolean last) {
+      List<Line> lines = new ArrayList<>();
+      boolean first = take == 1;
+      if (first) {
+        if (!item.say().isBlank()) {
+          lines.add(new Line(Kind.SAY, item.say().strip()));
+        }
+        lines.add(new Line(Kind.SAY, way(drill)));
+        lines.add(new Line(Kind.DO, say("do.slowly")));
+      } else {
+        lines.add(new Line(Kind.SAY, say(take == 2 ? "say.second" : "say.again")));
+      }
+      lines.add(new Line(Kind.SAY, clicks(drill)));
+      lines.add(new Line(Kind.COUNT, count(drill.meter())));
+      lines.add(new Line(Kind.DURING, say("during")));
+      boolean more = take < item.takes();
+      lines.add(new Line(Kind.AFTER, say(first ? "after.first" : "after")));
+      lines.add(new Line(Kind.DO, say(more ? "do.more" : last ? "do.end" : "do.next")));
+      return new LessonScript(lines);
+    }
+
+    private String way(Drill drill) {
+      DealKind kind = drill.deal().kind();
+      int rows = drill.chairs().size();
+      String key =
+          switch (kind) {
+            case AS_WRITTEN -> rows == 1 ? "way.unison" : "way.rows";
+            case UNISON -> "way.unison";
+            case CANON -> "way.canon";
+            case HOCKET -> "way.hocket";
+            case LAYERS -> "way.layers";
+            case CALL_AND_ANSWER -> "way.callAndAnswer";
+            case TRADING -> "way.trading";
+            case ROLES -> "way.roles";
+          };
+      return say(key, rows);
+    }
+
+    private String clicks(Drill drill) {
+      List<String> stages = new ArrayList<>();
+      for (Stage stage : drill.stages()) {
+        String click = speaker.say(ClickWords.of(stage, drill.meter(), drill.stepsPerBeat()));
+        stages.add(say("click.stage", stage.bars(), click));
+      }
+      return say("click", String.join(say("click.then"), stages));
+    }
+
+    private String count(Meter meter) {
+      String bar =
+          IntStream.rangeClosed(1, meter.beatsPerBar())
+              .mapToObj(beat -> speaker.say(Speaker.number(beat)))
+              .collect(Collectors.joining(" "));
+      return say("count", bar);
+    }
+  }
+}

@@ -1,0 +1,75 @@
+package thinclick.server.lesson;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Lesson;
+import thinclick.server.lesson.LessonScript.Kind;
+import thinclick.server.lesson.LessonScript.Line;
+import thinclick.server.material.Stock;
+
+/** What somebody who has never seen the lesson is told. */
+class LessonScriptTest {
+  private static final Lesson FIRST_DAY = Stock.findLesson("First day");
+
+  private static LessonScript script(int drill, int take) {
+    Lesson.Item item = FIRST_DAY.drills().get(drill);
+    boolean last = drill == FIRST_DAY.drills().size() - 1;
+    return LessonScript.of(item, Stock.find(item.drill()), take, last, Locale.ENGLISH);
+  }
+
+  private static List<String> of(LessonScript script, Kind kind) {
+    return script.lines().stream().filter(line -> line.kind() == kind).map(Line::text).toList();
+  }
+
+  @Test
+  void theFirstTakeSaysWhatIsPlayedWhatClicksAndHowItIsCountedIn() {
+    LessonScript script = script(2, 1); // Odds and evens, two rows
+
+    assertThat(of(script, Kind.SAY))
+        .containsExactly(
+            "Half the room on the beat, half on the ands; then change.",
+            "There are 2 rows. Whoever has the same row plays as one; the page says which is"
+                + " yours.",
+            "The click: 8 bars on all beats, then 8 bars on one and three. After that it begins"
+                + " nowhere but in you.");
+    assertThat(of(script, Kind.COUNT)).containsExactly("one two three four, one two three four.");
+    assertThat(of(script, Kind.DO)).last().isEqualTo("Count in again: the same drill once more.");
+  }
+
+  @Test
+  void laterTakesDoNotExplainAgainAndTheLastLeadsOn() {
+    assertThat(of(script(2, 2), Kind.SAY)).noneMatch(line -> line.contains("rows"));
+    assertThat(of(script(2, 4), Kind.DO)).containsExactly("Go on to the next drill.");
+    assertThat(of(script(5, 4), Kind.DO)).first().asString().startsWith("That was the last drill");
+  }
+
+  @Test
+  void theCountGoesByTheMeter() {
+    Lesson.Item waltz = new Lesson.Item("Waltz threes", 1, "");
+    LessonScript script =
+        LessonScript.of(waltz, Stock.find("Waltz threes"), 1, false, Locale.ENGLISH);
+
+    assertThat(of(script, Kind.COUNT)).containsExactly("one two three, one two three.");
+    assertThat(of(script, Kind.SAY)).first().asString().doesNotContain("Clap");
+  }
+
+  @Test
+  void everyTakeOfEveryReadyLessonHasAWholeScript() {
+    for (Lesson lesson : Stock.lessons()) {
+      for (Lesson.Item item : lesson.drills()) {
+        Drill drill = Stock.find(item.drill());
+        for (int take = 1; take <= item.takes(); take++) {
+          LessonScript script = LessonScript.of(item, drill, take, false, Locale.ENGLISH);
+          assertThat(script.lines().stream().map(Line::kind))
+              .as("%s, %s, take %d", lesson.title(), item.drill(), take)
+              .contains(Kind.SAY, Kind.COUNT, Kind.DURING, Kind.AFTER, Kind.DO);
+          assertThat(script.text(Locale.ENGLISH)).noneMatch(line -> line.contains("{"));
+        }
+      }
+    }
+  }
+}
