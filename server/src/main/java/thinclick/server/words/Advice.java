@@ -1,6 +1,10 @@
 package thinclick.server.words;
 
+import java.util.List;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.Check;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Thinning;
 
 /**
  * What to do next about a finding. Where two are due, the one further up is said first.
@@ -45,11 +49,45 @@ public enum Advice {
   /** All held: the next rung, same tempo. */
   NEXT_RUNG;
 
-  /** What is said, for a take at a tempo. */
-  Said said(double tempo) {
+  private static final double SLOWER_BY = 0.9;
+
+  /** At most 8 % at a time. */
+  private static final double FASTER_BY = 1.08;
+
+  /** What is said after a take. */
+  Said said(Take take) {
     return switch (this) {
-      case ISLANDS, SLOWER -> Said.of("next." + name(), Check.number(Math.rint(0.9 * tempo)));
+      case ISLANDS, SLOWER ->
+          Said.of("next." + name(), Check.number(Math.rint(SLOWER_BY * take.tempo())));
+      case NEXT_RUNG -> nextRung(take);
+      case RUNG_BACK -> rungBack(take);
       default -> Said.of("next." + name());
     };
+  }
+
+  /** Every stage a rung thinner; where all were silent already, the tempo. */
+  private static Said nextRung(Take take) {
+    List<Stage> next = thinning(take).fewerClicks(take.stages(), 0);
+    if (take.stages().stream().allMatch(stage -> silent(take, stage))) {
+      return Said.of("next.FASTER", Check.number(Math.floor(FASTER_BY * take.tempo())));
+    }
+    return Said.of("next.NEXT_RUNG", ClickWords.on(next.get(0), take.meter(), take.stepsPerBeat()));
+  }
+
+  /** Every stage a rung fuller; where every beat clicked already, the tempo. */
+  private static Said rungBack(Take take) {
+    List<Stage> next = thinning(take).moreClicks(take.stages(), 0);
+    Stage last = next.get(next.size() - 1);
+    return next.equals(take.stages())
+        ? SLOWER.said(take)
+        : Said.of("next.RUNG_BACK", ClickWords.of(last, take.meter(), take.stepsPerBeat()));
+  }
+
+  private static boolean silent(Take take, Stage stage) {
+    return ClickWords.silent(stage, take.meter(), take.stepsPerBeat());
+  }
+
+  private static Thinning thinning(Take take) {
+    return new Thinning(take.meter(), take.stepsPerBeat(), null);
   }
 }

@@ -11,12 +11,16 @@ import thinclick.server.scoring.model.Estimate;
 
 /**
  * Who follows whom, where the timing model can tell who leads. The model judges each two players by
- * themselves; of many pairs one would part by chance, so that a band's must part more clearly
- * (Bonferroni's correction; of two players it asks for nothing more).
+ * themselves, with 95 % confidence; what is read aloud must be surer: 99 % for all pairs of a band
+ * together (Bonferroni's correction).
  */
 final class FollowRules {
   private static final NormalDistribution NORMAL = new NormalDistribution();
-  private static final double UNSURE = 0.025;
+
+  /** Each side of the model's interval. */
+  private static final double MODELS_TAIL = 0.025;
+
+  private static final double ALOUD_TAIL = 0.005;
 
   private FollowRules() {}
 
@@ -65,8 +69,8 @@ final class FollowRules {
       return false;
     }
     double wider =
-        NORMAL.inverseCumulativeProbability(1 - UNSURE / pairs)
-            / NORMAL.inverseCumulativeProbability(1 - UNSURE);
+        NORMAL.inverseCumulativeProbability(1 - ALOUD_TAIL / pairs)
+            / NORMAL.inverseCumulativeProbability(1 - MODELS_TAIL);
     double towardsZero = value > 0 ? value - interval.low() : interval.high() - value;
     return Math.abs(value) > wider * towardsZero;
   }

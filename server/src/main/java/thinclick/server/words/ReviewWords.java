@@ -41,6 +41,7 @@ public final class ReviewWords {
   /** What is said to all, before what comes next: two to five findings. */
   public List<Finding> band() {
     List<Finding> said = new ArrayList<>();
+    add(said, finding -> finding.rule().equals("otherPart"), 1);
     add(said, finding -> finding.rule().equals("together"), 1);
     add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
     add(said, finding -> finding.rule().equals("thinnest") && finding.size() >= 1, 1);
@@ -107,7 +108,7 @@ public final class ReviewWords {
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("nobody is called " + player));
     List<Said> sentences = new ArrayList<>();
-    if (!own.silent()) {
+    if (!own.silent() && !evidence.playsAnotherPart(own)) {
       sentences.add(
           own.review.spreadMillis().known()
               ? Said.of(
@@ -128,11 +129,10 @@ public final class ReviewWords {
         .map(Finding::says)
         .forEach(sentences::add);
     Advice next = nextFor(player);
-    double tempo = evidence.take().tempo();
     sentences.add(
         next == null
-            ? Said.of("next.withTheBand", nextForTheBand().said(tempo))
-            : Said.of("next.band", next.said(tempo)));
+            ? Said.of("next.withTheBand", nextForTheBand().said(evidence.take()))
+            : Said.of("next.band", next.said(evidence.take())));
     return List.copyOf(sentences);
   }
 }

@@ -56,7 +56,6 @@ public record Spoken(
   /** A take's review, said. */
   public static Spoken of(Analysis analysis, Speaker speaker) {
     ReviewWords words = ReviewWords.of(analysis);
-    double tempo = analysis.take().tempo();
     List<Slip> slips = new ArrayList<>();
     analysis
         .take()
@@ -68,7 +67,7 @@ public record Spoken(
                   new Slip(
                       part.player(),
                       words.slip(part.player()).stream().map(speaker::say).toList(),
-                      next == null ? null : speaker.say(next.said(tempo)),
+                      next == null ? null : speaker.say(next.said(analysis.take())),
                       words.rulesOf(part.player())));
             });
     return new Spoken(
@@ -76,7 +75,7 @@ public record Spoken(
         words.band().stream()
             .map(finding -> new Sentence(speaker.say(finding.says()), finding.player()))
             .toList(),
-        speaker.say(words.nextForTheBand().said(tempo)),
+        speaker.say(words.nextForTheBand().said(analysis.take())),
         analysis.take().stages().stream()
             .map(
                 stage ->

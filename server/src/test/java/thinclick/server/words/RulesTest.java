@@ -71,7 +71,7 @@ class RulesTest {
     Analysis open =
         edited(
             review -> {
-              stage(review, 1).put("hold", 82.0);
+              stage(review, 1).put("hold", 82.0).put("borderline", true);
               stage(review, 1).putArray("holdInterval").add(71.0).add(90.0);
             });
 
@@ -280,7 +280,7 @@ class RulesTest {
     assertThat(found("cannotTell", row)).allMatch(Finding::slipOnly);
     assertThat(says("cannotTell", row))
         .containsExactly(
-            "A shift of Mina by an eighth cannot be told: the part is the same there.");
+            "Whether Mina was off by an eighth more cannot be told: the part is the same there.");
   }
 
   private static Take clean() {

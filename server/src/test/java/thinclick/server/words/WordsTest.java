@@ -262,7 +262,7 @@ class WordsTest {
         assertThat(Stock.has(title)).as(title).isTrue();
         assertThat(
                 Arrays.stream(Advice.values())
-                    .map(advice -> ENGLISH.say(advice.said(120)))
+                    .map(advice -> ENGLISH.say(advice.said(HardTakes.small())))
                     .filter(said -> said.contains(title)))
             .as(title)
             .hasSize(1);
