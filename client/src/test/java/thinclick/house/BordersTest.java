@@ -29,6 +29,7 @@ class BordersTest {
     "thinclick.server.lesson..",
     "thinclick.client.clock..",
     "thinclick.client.check..",
+    "thinclick.client.partner..",
   };
 
   @ArchTest

@@ -2,6 +2,7 @@ package thinclick.client.link;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.LongFunction;
@@ -49,6 +50,13 @@ public final class RoomLink implements AutoCloseable {
   private boolean welcomed;
   private boolean plays;
   private long revision;
+<<<<<<< HEAD
+=======
+  private long heardNanos;
+  private Timers.Pending watching = () -> {};
+  private Timers.Pending resending = () -> {};
+  private final List<ClientMessage> unsaid = new ArrayList<>();
+>>>>>>> 118bdc8 (two places: the others not at all, as they arrive or in time; a broken click reaches the take)
 
   private RoomLink(
       LinkOptions options,
@@ -178,6 +186,18 @@ public final class RoomLink implements AutoCloseable {
   /** Tells the room how far the chair's delay is known; between takes only. */
   public void soundCheck(ClientMessage.SoundCheck measured) {
     post(measured);
+  }
+
+  /** Tells the room how the others are heard here. */
+  public void hears(ClientMessage.HearsOthers how) {
+    report(how);
+  }
+
+  /** Tells the room that the click broke off here; where the line is down, once it is back. */
+  public void clickInterrupted(ServerMessage.Announced take, long fromMicros, long toMicros) {
+    report(
+        new ClientMessage.ClickInterrupted(
+            take.takeId(), take.epoch(), Math.max(0, fromMicros), Math.max(0, toMicros)));
   }
 
   /** Leaves the room for good and closes. */
@@ -376,6 +396,8 @@ public final class RoomLink implements AutoCloseable {
         LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
     clock.online();
     delivery.again();
+    unsaid.forEach(this::send);
+    unsaid.clear();
   }
 
   private void beginJournal(ServerMessage.Welcome welcome) {
@@ -459,6 +481,20 @@ public final class RoomLink implements AutoCloseable {
 
   private void post(ClientMessage message) {
     options.loop().run(() -> send(message));
+  }
+
+  /** Posts now, or as soon as the line is back. */
+  private void report(ClientMessage message) {
+    options
+        .loop()
+        .run(
+            () -> {
+              if (state == LinkState.ONLINE) {
+                send(message);
+              } else {
+                unsaid.add(message);
+              }
+            });
   }
 
   private CompletableFuture<Long> request(LongFunction<ClientMessage> message) {

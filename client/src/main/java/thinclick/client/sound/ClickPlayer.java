@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongConsumer;
 import thinclick.protocol.time.MonotonicClock;
 
 /**
@@ -45,6 +46,21 @@ public final class ClickPlayer implements AutoCloseable {
   /** Nothing more is begun. */
   public void stop() {
     order(loop::stop);
+  }
+
+  /** Keeps the output's buffer shallow, so that others can be heard as they arrive, or deep. */
+  public void shallow(boolean wanted) {
+    order(() -> loop.shallow(wanted));
+  }
+
+  /**
+   * Sounds once at a room time, by the time of what is playing; as soon as it can where that is
+   * past.
+   *
+   * @param heard told, on the sounding thread, the room time at which it comes out
+   */
+  public void strike(Voice voice, long micros, LongConsumer heard) {
+    order(() -> loop.strike(voice, micros, heard));
   }
 
   /** Sets the level; it rises by 12 dB a second at most. */

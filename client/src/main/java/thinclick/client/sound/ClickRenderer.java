@@ -55,6 +55,22 @@ final class ClickRenderer {
     limiter.apply(out);
   }
 
+  /**
+   * Begins a sound outside the cues.
+   *
+   * @param frame where it is to come out; from {@link #earliest} on
+   */
+  void strike(Voice voice, long frame) {
+    begin(voice, frame);
+  }
+
+  /**
+   * The earliest frame at which a sound can still come out whole where {@code next} is rendered.
+   */
+  static long earliest(long next) {
+    return next + Limiter.AHEAD;
+  }
+
   /** How many cues came too late to sound. */
   int missed() {
     return missed;

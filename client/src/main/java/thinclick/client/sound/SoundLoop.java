@@ -1,5 +1,6 @@
 package thinclick.client.sound;
 
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -18,6 +19,9 @@ final class SoundLoop {
 
   /** The depth of buffer asked for, frames. */
   static final int BUFFER = 4_800;
+
+  /** As deep as the buffer is kept where others sound as they arrive: the least that ran clean. */
+  static final int SHALLOW = 1_920;
 
   /** A device whose position stands still for so long is gone. */
   static final long STILL_NANOS = 500_000_000L;
@@ -43,6 +47,7 @@ final class SoundLoop {
   private final float[] samples = new float[BLOCK];
   private final byte[] bytes = new byte[BLOCK * CHANNELS * 2];
 
+  private int depth = BUFFER;
   private Loudness loudness;
   private boolean muted;
   private String wantedOutput = "";
@@ -81,6 +86,30 @@ final class SoundLoop {
   /** Nothing more is begun; what sounds dies away. */
   void stop() {
     cues = new CueReader(CueSheet.SILENT);
+  }
+
+  /** How deep the buffer is kept, frames; shallow where others are to be heard at once. */
+  void shallow(boolean wanted) {
+    depth = wanted ? SHALLOW : BUFFER;
+  }
+
+  /**
+   * Sounds once, at a room time, or as soon as it can where that is past.
+   *
+   * @param heard told the room time at which it comes out
+   */
+  void strike(Voice voice, long micros, LongConsumer heard) {
+    if (line == null || times == null || !device.known()) {
+      return;
+    }
+    long soonest = ClickRenderer.earliest(writtenFrames);
+    long wanted = Math.round(frameAt(micros));
+    long frame = Math.max(soonest, wanted);
+    if (frame - soonest > Voice.RATE * 10L) {
+      return; // nothing is struck so far ahead
+    }
+    renderer.strike(voice, frame);
+    heard.accept(micros + Math.round((frame - frameAt(micros)) * 1e6 / Voice.RATE));
   }
 
   void loudness(Loudness wanted) {
@@ -223,7 +252,7 @@ final class SoundLoop {
   }
 
   private void fill(OutputLine open) {
-    for (int block = 0; block < BUFFER / BLOCK && open.availableFrames() >= BLOCK; block++) {
+    for (int block = 0; block < BUFFER / BLOCK && room(open) >= BLOCK; block++) {
       renderer.render(writtenFrames, samples, cues, frameTimes);
       pack();
       int took = open.write(bytes, BLOCK);
@@ -237,6 +266,12 @@ final class SoundLoop {
       }
       shortWrites = 0;
     }
+  }
+
+  /** How many frames may be written without waiting and without going deeper than wanted. */
+  private int room(OutputLine open) {
+    int available = open.availableFrames();
+    return Math.min(available, available - open.bufferFrames() + depth);
   }
 
   private double frameAt(long micros) {

@@ -57,6 +57,7 @@ final class Desk implements AutoCloseable {
   private final CheckModel checkModel;
   private final CheckView check;
   private final ChairDelay chairDelay;
+  private final Partners partners;
   private final StandModel standModel;
   private final LecternModel lecternModel;
   private final DoorModel doorModel;
@@ -110,7 +111,15 @@ final class Desk implements AutoCloseable {
     stand = new StandView(standModel, words);
     review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
     pages.put(View.DOOR, door.root());
-    check = new CheckView(checkModel, sound, taps.saysProperty(), chairDelay.saysProperty(), words);
+    partners = new Partners(session, sound, words);
+    check =
+        new CheckView(
+            checkModel,
+            sound,
+            taps.saysProperty(),
+            chairDelay.saysProperty(),
+            partners.saysProperty(),
+            words);
     check.onBack(() -> go(session.state().inside() ? View.STAND : View.DOOR));
     doorModel.onCheck(() -> go(View.CHECK));
     pages.put(View.CHECK, check.root());
@@ -309,6 +318,7 @@ final class Desk implements AutoCloseable {
     RoomState room = session.state();
     String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
     checkModel.look(System.nanoTime());
+    partners.look(System.nanoTime());
     if (current == View.CHECK && room.problem().isEmpty()) {
       said = words.say(checkModel.listens() ? "situation.check.tap" : "situation.check");
     } else if (room.link() == null && current == View.PRACTICE) {

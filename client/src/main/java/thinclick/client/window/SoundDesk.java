@@ -1,12 +1,15 @@
 package thinclick.client.window;
 
 import java.util.concurrent.CompletableFuture;
+import java.util.function.LongConsumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
@@ -19,11 +22,13 @@ import thinclick.client.sound.Loudness;
 import thinclick.client.sound.RoomTimes;
 import thinclick.client.sound.SoundEar;
 import thinclick.client.sound.SoundState;
+import thinclick.client.sound.Voice;
 import thinclick.client.window.check.CheckSound;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
@@ -36,6 +41,7 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
   private final BooleanProperty muted = new SimpleBooleanProperty();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper sounding = new ReadOnlyStringWrapper("");
+  private final ObjectProperty<Hearing.@Nullable Mode> hearing = new SimpleObjectProperty<>();
   private final StringProperty output = new SimpleStringProperty("");
   private final ObservableList<String> outputs = FXCollections.observableArrayList();
 
@@ -52,6 +58,7 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
   SoundDesk(Session session, Words words, SoundSettings settings) {
     this.settings = settings;
     output.set(settings.output());
+    hearing.set(settings.hearing());
     muted.set(settings.silentHere());
     level.set(settings.opening(settings.output()).dbfs());
     this.session = session;
@@ -105,9 +112,30 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
     return sounding.getReadOnlyProperty();
   }
 
+  @Override
+  public ObjectProperty<Hearing.@Nullable Mode> hearingProperty() {
+    return hearing;
+  }
+
+  /** Keeps the output's buffer shallow, so that others can be heard as they arrive. */
+  void shallow(boolean wanted) {
+    if (player != null) {
+      player.shallow(wanted);
+    }
+  }
+
+  /** Sounds a partner's note at a room time, or as soon as it can; told when it comes out. */
+  void strike(Voice voice, long micros, LongConsumer heard) {
+    if (player != null && !muted.get()) {
+      player.strike(voice, micros, heard);
+    }
+  }
+
   /** What is to be remembered, as it stands now. */
   SoundSettings settings() {
-    return settings.choosing(output.get(), muted.get()).withLevel(sounding.get(), level.get());
+    return settings
+        .choosing(output.get(), muted.get(), hearing.get())
+        .withLevel(sounding.get(), level.get());
   }
 
   /** Takes what was measured. */
@@ -231,8 +259,19 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
         () -> {
           interrupted = true;
           stumbledInCheck |= checking;
+          report(fromMicros, toMicros);
           tell();
         });
+  }
+
+  /** What did not sound as planned belongs into the take; not where silence is chosen. */
+  private void report(long fromMicros, long toMicros) {
+    Announced announced = session.state().announced();
+    RoomLink link = session.link();
+    boolean ofTake = announced != null && announced.takeId().equals(playingTake);
+    if (ofTake && link != null && !checking && !muted.get()) {
+      link.clickInterrupted(announced, fromMicros, toMicros);
+    }
   }
 
   private void tell() {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
@@ -29,6 +30,8 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.Ready.class, name = "ready"),
   @JsonSubTypes.Type(value = ClientMessage.Attacks.class, name = "attacks"),
   @JsonSubTypes.Type(value = ClientMessage.PlayedThrough.class, name = "playedThrough"),
+  @JsonSubTypes.Type(value = ClientMessage.HearsOthers.class, name = "hearing"),
+  @JsonSubTypes.Type(value = ClientMessage.ClickInterrupted.class, name = "clickInterrupted"),
   @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
   @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
   @JsonSubTypes.Type(value = ClientMessage.Plan.class, name = "plan"),
@@ -71,6 +74,10 @@ public sealed interface ClientMessage {
     void onAttacks(Attacks message);
 
     void onPlayedThrough(PlayedThrough message);
+
+    void onHearsOthers(HearsOthers message);
+
+    void onClickInterrupted(ClickInterrupted message);
 
     void onLeave(Leave message);
 
@@ -277,6 +284,41 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onPlayedThrough(this);
+    }
+  }
+
+  /**
+   * How this player hears the others, from the next take on; while a take runs, of that take too,
+   * so that a delay measured in it is written into it.
+   *
+   * @param delayMillis from another's attack to this player's ear, one way, buffers included; 0
+   *     where nothing was measured
+   */
+  record HearsOthers(Hearing.Mode mode, double delayMillis) implements ClientMessage {
+    public HearsOthers {
+      Check.present("mode", mode);
+      Check.range("delayMillis", delayMillis, 0.0, 10_000.0);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onHearsOthers(this);
+    }
+  }
+
+  /** The click did not sound as planned at this player's computer between two room times. */
+  record ClickInterrupted(String takeId, long epoch, long fromMicros, long toMicros)
+      implements ClientMessage {
+    public ClickInterrupted {
+      Limits.id("takeId", takeId);
+      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+      Check.range("fromMicros", fromMicros, 0L, Check.MAX_SAFE);
+      Check.range("toMicros", toMicros, fromMicros, Check.MAX_SAFE);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onClickInterrupted(this);
     }
   }
 

@@ -22,8 +22,11 @@ public sealed interface JournalEntry {
   record TakeBegun(String takeId, Take written, Map<String, String> seats)
       implements JournalEntry {}
 
-  /** A take's click was changed while it ran; the take without attacks as it now is. */
-  record Replanned(String takeId, Take written) implements JournalEntry {}
+  /**
+   * A take's click was changed or broke off, or how somebody hears the others; the take without
+   * attacks as it now is.
+   */
+  record Rewritten(String takeId, Take written) implements JournalEntry {}
 
   /** Attacks of one player, numbered from {@code firstSeq} on. */
   record Played(String takeId, String playerId, long firstSeq, List<WireAttack> attacks)

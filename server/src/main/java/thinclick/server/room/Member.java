@@ -1,6 +1,7 @@
 package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.message.ClientMessage.ClockReport;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -24,6 +25,7 @@ final class Member {
   @Nullable ClockReport clock;
   @Nullable Double latencyMillis;
   @Nullable Double soundUncertaintyMillis;
+  @Nullable Hearing hearing;
   @Nullable String readyFor;
   @Nullable String warnedOfClockIn;
 
@@ -58,7 +60,15 @@ final class Member {
 
   RoomState.MemberState state() {
     return new RoomState.MemberState(
-        id, name.shown(), tokenHash, role, standIn, chair, latencyMillis, soundUncertaintyMillis);
+        id,
+        name.shown(),
+        tokenHash,
+        role,
+        standIn,
+        chair,
+        latencyMillis,
+        soundUncertaintyMillis,
+        hearing);
   }
 
   static Member of(RoomState.MemberState state) {
@@ -72,6 +82,7 @@ final class Member {
     member.chair = state.chair();
     member.latencyMillis = state.latencyMillis();
     member.soundUncertaintyMillis = state.soundUncertaintyMillis();
+    member.hearing = state.hearing();
     return member;
   }
 }

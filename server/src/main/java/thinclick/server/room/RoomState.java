@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Announced;
@@ -69,7 +70,8 @@ public record RoomState(
       boolean standIn,
       @Nullable Integer chair,
       @Nullable Double latencyMillis,
-      @Nullable Double soundUncertaintyMillis) {}
+      @Nullable Double soundUncertaintyMillis,
+      @Nullable Hearing hearing) {}
 
   /**
    * A take that was announced.

@@ -22,6 +22,7 @@ import thinclick.protocol.music.StepGrid;
 final class TakeDesk {
   private static final int TAKES_REMEMBERED = 4;
   private static final int REPLAN_BARS_AHEAD = 2;
+  private static final int INTERRUPTIONS_KEPT = 64;
 
   private final Standing room;
   private final Telling telling;
@@ -57,7 +58,11 @@ final class TakeDesk {
     for (Part part : made.parts()) {
       Member player = room.members.get(room.seatOf(part.player()));
       double uncertainty = player == null ? 0 : player.uncertaintyMillis();
-      parts.add(part.edited().uncertaintyMillis(uncertainty).part());
+      parts.add(
+          part.edited()
+              .uncertaintyMillis(uncertainty)
+              .hearing(player == null ? null : player.hearing)
+              .part());
     }
     Take written =
         new Take(
@@ -131,9 +136,59 @@ final class TakeDesk {
     ServerMessage.Replanned replanned =
         new ServerMessage.Replanned(take.id(), command.fromBar(), whole);
     take.replan(Replanning.with(take.written, whole), replanned);
-    room.out.append(new JournalEntry.Replanned(take.id(), take.written));
+    room.out.append(new JournalEntry.Rewritten(take.id(), take.written));
     room.decide();
     telling.allAndKeep(replanned);
+  }
+
+  /** How a player hears the others has changed: the running take says so as well. */
+  void hears(Member player) {
+    TakeRun take = room.lastTake();
+    String seat = take == null ? null : take.seats.get(player.id);
+    if (take == null || !take.running() || seat == null) {
+      return;
+    }
+    rewrite(
+        take,
+        take.written.withParts(
+            take.written.parts().stream()
+                .map(
+                    part ->
+                        part.player().equals(seat)
+                            ? part.edited().hearing(player.hearing).part()
+                            : part)
+                .toList()));
+  }
+
+  /** The click broke off at somebody's computer. */
+  void clickInterrupted(ClientMessage.ClickInterrupted message) {
+    TakeRun take =
+        room.take(message.takeId())
+            .orElseThrow(
+                () ->
+                    new Refusal(
+                        ErrorCode.NOT_ALLOWED,
+                        "takeId",
+                        "expected one of the last takes, found \"" + message.takeId() + "\""));
+    if (message.epoch() != take.announced.epoch()) {
+      throw new Refusal(
+          ErrorCode.WRONG_EPOCH,
+          "epoch",
+          "expected the take's, " + take.announced.epoch() + ", found " + message.epoch());
+    }
+    Span span = new Span(message.fromMicros(), message.toMicros());
+    List<Span> spans = new ArrayList<>(take.written.clickInterrupted());
+    if (spans.size() < INTERRUPTIONS_KEPT && !spans.contains(span)) {
+      spans.add(span);
+      rewrite(take, take.written.edited().clickInterrupted(spans).take());
+      take.grown(room.now);
+    }
+  }
+
+  private void rewrite(TakeRun take, Take changed) {
+    take.written = changed;
+    room.out.append(new JournalEntry.Rewritten(take.id(), changed));
+    room.changed = true;
   }
 
   void stop(TakeRun take, long atMicros, StopReason reason) {

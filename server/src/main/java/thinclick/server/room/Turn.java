@@ -1,5 +1,6 @@
 package thinclick.server.room;
 
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -114,6 +115,24 @@ final class Turn implements ClientMessage.Handler {
   @Override
   public void onPlayedThrough(ClientMessage.PlayedThrough message) {
     parts.playing().through(sender, message);
+  }
+
+  @Override
+  public void onHearsOthers(ClientMessage.HearsOthers message) {
+    if (sender.role == Role.LISTENER) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener hears whatever is played");
+    }
+    sender.hearing = new Hearing(message.mode(), message.delayMillis());
+    room.changed = true;
+    parts.desk().hears(sender);
+  }
+
+  @Override
+  public void onClickInterrupted(ClientMessage.ClickInterrupted message) {
+    if (sender.role == Role.LISTENER) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener plays to no click");
+    }
+    parts.desk().clickInterrupted(message);
   }
 
   @Override

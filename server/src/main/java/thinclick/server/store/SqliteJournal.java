@@ -148,11 +148,11 @@ final class SqliteJournal implements RoomJournal {
           .execute();
     } else if (entry instanceof JournalEntry.TakeBegun begun) {
       begin(handle, roomId, epoch, begun);
-    } else if (entry instanceof JournalEntry.Replanned replanned) {
+    } else if (entry instanceof JournalEntry.Rewritten rewritten) {
       handle
           .createUpdate("UPDATE take SET file = :file WHERE id = :id")
-          .bind("file", StoredTakes.text(FileCodec.write(replanned.written())))
-          .bind("id", replanned.takeId())
+          .bind("file", StoredTakes.text(FileCodec.write(rewritten.written())))
+          .bind("id", rewritten.takeId())
           .execute();
     } else if (entry instanceof JournalEntry.Away away) {
       away(session, away);

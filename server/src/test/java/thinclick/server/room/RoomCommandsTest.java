@@ -330,8 +330,8 @@ class RoomCommandsTest {
       assertThat(drive.last(MINA, ServerMessage.Replanned.class))
           .isEqualTo(new ServerMessage.Replanned(announced.takeId(), 3, whole));
       assertThat(drive.journal)
-          .filteredOn(JournalEntry.Replanned.class::isInstance)
-          .extracting(entry -> ((JournalEntry.Replanned) entry).written().stages())
+          .filteredOn(JournalEntry.Rewritten.class::isInstance)
+          .extracting(entry -> ((JournalEntry.Rewritten) entry).written().stages())
           .containsExactly(whole);
       drive.pass(1_500);
       assertThat(drive.last(MINA, ServerMessage.StageNear.class))

@@ -2,11 +2,14 @@ package thinclick.client.window.check;
 
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomTimes;
+import thinclick.protocol.file.Hearing;
 
 /** What the sound check needs of the window's sound. */
 public interface CheckSound {
@@ -27,6 +30,9 @@ public interface CheckSound {
 
   /** True where this computer stays silent. */
   BooleanProperty mutedProperty();
+
+  /** How the others are heard; null where nothing was chosen. */
+  ObjectProperty<Hearing.@Nullable Mode> hearingProperty();
 
   /** Sounds these for the check, also where this computer is silent otherwise. */
   void playForCheck(CueSheet cues, RoomTimes times);

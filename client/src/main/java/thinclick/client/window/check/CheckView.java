@@ -1,5 +1,6 @@
 package thinclick.client.window.check;
 
+import java.util.Locale;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.window.check.CheckModel.Phase;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Hearing.Mode;
 
 /** The sound check as four numbered sentences, one below the other, and the ledger of taps. */
 public final class CheckView {
@@ -36,17 +38,19 @@ public final class CheckView {
   /**
    * @param tapsSay what can be tapped on, a sentence
    * @param chairSays what is known of this chair, a sentence
+   * @param hearingSays what is heard of the others, a sentence
    */
   public CheckView(
       CheckModel model,
       CheckSound sound,
       ReadOnlyStringProperty tapsSay,
       ReadOnlyStringProperty chairSays,
+      ReadOnlyStringProperty hearingSays,
       Words words) {
     this.model = model;
     this.sound = sound;
     this.words = words;
-    this.root = new ScrollPane(createView(tapsSay, chairSays));
+    this.root = new ScrollPane(createView(tapsSay, chairSays, hearingSays));
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
     sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
@@ -76,7 +80,10 @@ public final class CheckView {
     return inputs;
   }
 
-  private Node createView(ReadOnlyStringProperty tapsSay, ReadOnlyStringProperty chairSays) {
+  private Node createView(
+      ReadOnlyStringProperty tapsSay,
+      ReadOnlyStringProperty chairSays,
+      ReadOnlyStringProperty hearingSays) {
     Label title = styled(new Label(words.say("view.check")), "title");
     Label what = wrapped(new Label(words.say("check.what")));
 
@@ -143,11 +150,40 @@ public final class CheckView {
     chair.textProperty().bind(chairSays);
     VBox fourth = numbered(4, words.say("check.result"), says, ledger, scale, chair);
 
-    VBox sheet = styled(new VBox(title, what, first, second, third, fourth), "sheet");
+    VBox sheet =
+        styled(new VBox(title, what, first, second, third, fourth, hearing(hearingSays)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
+  }
+
+  private VBox hearing(ReadOnlyStringProperty hearingSays) {
+    Label head = styled(wrapped(new Label(words.say("hearing.title"))), "heading");
+    VBox box = styled(new VBox(8, head), "ruled");
+    ToggleGroup ways = new ToggleGroup();
+    for (Mode mode : Mode.values()) {
+      RadioButton way = new RadioButton(words.say(key(mode)));
+      way.setId("hearing-" + mode.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      way.setToggleGroup(ways);
+      way.setWrapText(true);
+      way.setSelected(mode == sound.hearingProperty().get());
+      way.setOnAction(done -> sound.hearingProperty().set(mode));
+      box.getChildren().add(way);
+    }
+    Label says = wrapped(new Label());
+    says.setId("hearing-says");
+    says.textProperty().bind(hearingSays);
+    box.getChildren().add(says);
+    return box;
+  }
+
+  private static String key(Mode mode) {
+    return switch (mode) {
+      case NOT_AT_ALL -> "hearing.none";
+      case AS_IT_ARRIVES -> "hearing.arrives";
+      case IN_TIME -> "hearing.time";
+    };
   }
 
   private VBox numbered(int number, String sentence, Node... below) {

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.LongConsumer;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -46,6 +48,8 @@ public final class Session implements AutoCloseable {
   private final ReadOnlyObjectWrapper<RoomState> state =
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
 
+  private Consumer<ServerMessage.Heard> heardBy = heard -> {};
+  private LongConsumer playedBy = micros -> {};
   private OwnTake take = new OwnTake("");
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
@@ -76,6 +80,16 @@ public final class Session implements AutoCloseable {
   /** The attacks of the running or last take. */
   public OwnTake take() {
     return take;
+  }
+
+  /** Who is told of every attack of others, as it arrives; on the window's thread. */
+  public void onHeard(Consumer<ServerMessage.Heard> listener) {
+    heardBy = listener;
+  }
+
+  /** Who is told of every own attack: its room time, in microseconds. */
+  public void onPlayed(LongConsumer listener) {
+    playedBy = listener;
   }
 
   /** The link, null outside a room; may be asked from any thread. */
@@ -239,6 +253,7 @@ public final class Session implements AutoCloseable {
       heard.items().stream()
           .filter(one -> !one.again())
           .forEach(one -> take.heard(one.playerId(), one.micros()));
+      heardBy.accept(heard);
     }
   }
 
@@ -248,7 +263,9 @@ public final class Session implements AutoCloseable {
   public void play(PlayedAttack attack) {
     RoomLink now = link;
     if (now != null && state().takeRuns() && state().ownPart() != null) {
-      take.played(now.sendAttack(attack));
+      long micros = now.sendAttack(attack);
+      take.played(micros);
+      playedBy.accept(micros);
     }
   }
 

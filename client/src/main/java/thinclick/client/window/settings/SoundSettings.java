@@ -5,8 +5,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.sound.Loudness;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 
@@ -16,6 +18,7 @@ import thinclick.protocol.json.Check;
  *
  * @param output the chosen output; empty for the system's own choice
  * @param silentHere true where another computer sounds the click for all
+ * @param hearing how the others are heard; null where nothing was chosen
  * @param levels how loud each output was when it was last used
  * @param chairs what was measured, one for each pair
  */
@@ -25,6 +28,7 @@ public record SoundSettings(
     int version,
     String output,
     boolean silentHere,
+    Hearing.@Nullable Mode hearing,
     List<Level> levels,
     List<Chair> chairs) {
   /** What {@code format} says. */
@@ -40,7 +44,7 @@ public record SoundSettings(
 
   /** Where nothing is remembered. */
   public static final SoundSettings FIRST =
-      new SoundSettings(FORMAT, VERSION, "", false, List.of(), List.of());
+      new SoundSettings(FORMAT, VERSION, "", false, null, List.of(), List.of());
 
   /** An output's level. */
   public record Level(String output, double dbfs) {
@@ -114,7 +118,7 @@ public record SoundSettings(
     List<Level> next = new ArrayList<>(levels);
     next.removeIf(level -> level.output().equals(which));
     next.add(0, new Level(which, dbfs));
-    return new SoundSettings(format, version, output, silentHere, newest(next), chairs);
+    return new SoundSettings(format, version, output, silentHere, hearing, newest(next), chairs);
   }
 
   /** With a pair's measure in place of an older one. */
@@ -122,19 +126,19 @@ public record SoundSettings(
     List<Chair> next = new ArrayList<>(chairs);
     next.removeIf(chair -> chair.isOf(measured.output(), measured.input()));
     next.add(0, measured);
-    return new SoundSettings(format, version, output, silentHere, levels, newest(next));
+    return new SoundSettings(format, version, output, silentHere, hearing, levels, newest(next));
   }
 
   /** Without a pair's measure. */
   public SoundSettings withoutChair(String whichOutput, String whichInput) {
     List<Chair> next = new ArrayList<>(chairs);
     next.removeIf(chair -> chair.isOf(whichOutput, whichInput));
-    return new SoundSettings(format, version, output, silentHere, levels, next);
+    return new SoundSettings(format, version, output, silentHere, hearing, levels, next);
   }
 
-  /** With another output and its silence. */
-  public SoundSettings choosing(String which, boolean silent) {
-    return new SoundSettings(format, version, which, silent, levels, chairs);
+  /** With another output, its silence, and how the others are heard. */
+  public SoundSettings choosing(String which, boolean silent, Hearing.@Nullable Mode how) {
+    return new SoundSettings(format, version, which, silent, how, levels, chairs);
   }
 
   private static <T> List<T> newest(List<T> all) {

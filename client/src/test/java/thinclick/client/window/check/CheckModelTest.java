@@ -9,9 +9,11 @@ import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
@@ -24,6 +26,7 @@ import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomTimes;
 import thinclick.client.window.check.CheckModel.Phase;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Hearing;
 
 /** A whole check by script: its clicks are asked for, the taps come at their times. */
 class CheckModelTest {
@@ -146,6 +149,11 @@ class CheckModelTest {
     @Override
     public BooleanProperty mutedProperty() {
       return new SimpleBooleanProperty();
+    }
+
+    @Override
+    public ObjectProperty<Hearing.Mode> hearingProperty() {
+      return new SimpleObjectProperty<>();
     }
 
     @Override

@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.check.Verdict.How;
 import thinclick.client.window.settings.SoundSettings.Chair;
+import thinclick.protocol.file.Hearing;
 
 class SoundSettingsTest {
   private static final Chair PAD_ON_SPEAKERS = new Chair("speakers", "pad", How.TAPS, 31, 6, 36);
@@ -48,7 +49,7 @@ class SoundSettingsTest {
   void itIsReadBackAsItWasWritten() {
     SoundSettings settings =
         SoundSettings.FIRST
-            .choosing("speakers", true)
+            .choosing("speakers", true, Hearing.Mode.IN_TIME)
             .withLevel("speakers", -20)
             .withChair(KEYS_ON_SPEAKERS);
     SoundSettings.file(folder).write(settings);

@@ -1,0 +1,109 @@
+package thinclick.server.room;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Hearing;
+import thinclick.protocol.file.Hearing.Mode;
+import thinclick.protocol.file.Span;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
+
+/** What computers report of a take beside its attacks: how others are heard, a click broken off. */
+class TakeReportsTest {
+  private static final long LEADER = 1;
+  private static final long MINA = 2;
+  private static final long WALL = 3;
+
+  private final RoomDrive drive = new RoomDrive();
+
+  @BeforeEach
+  void open() {
+    drive.open(LEADER, "Frau Ott");
+    drive.join(MINA, "Mina");
+  }
+
+  @Test
+  void howOthersAreHeardIsWrittenIntoTheNextTakeAndMeasuredInIt() {
+    drive.say(MINA, new ClientMessage.HearsOthers(Mode.AS_IT_ARRIVES, 0));
+    ServerMessage.Announced take = drive.start(LEADER);
+    assertThat(written(take).parts().get(0).hearing())
+        .isEqualTo(new Hearing(Mode.AS_IT_ARRIVES, 0));
+    drive.pass(4_500);
+    drive.say(MINA, new ClientMessage.HearsOthers(Mode.AS_IT_ARRIVES, 38));
+    assertThat(written(take).parts().get(0).hearing())
+        .isEqualTo(new Hearing(Mode.AS_IT_ARRIVES, 38));
+    drive.stop(LEADER, take.takeId());
+    drive.say(MINA, new ClientMessage.HearsOthers(Mode.IN_TIME, 0));
+    assertThat(written(take).parts().get(0).hearing().mode())
+        .as("a choice for the next take leaves the last as it was")
+        .isEqualTo(Mode.AS_IT_ARRIVES);
+  }
+
+  @Test
+  void aBrokenClickIsWrittenIntoTheTakeOnce() {
+    ServerMessage.Announced take = drive.start(LEADER);
+    drive.pass(4_500);
+    ClientMessage broken =
+        new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_000_000, 4_400_000);
+    drive.say(MINA, broken);
+    drive.say(MINA, broken);
+    assertThat(written(take).clickInterrupted()).containsExactly(new Span(4_000_000, 4_400_000));
+    drive.stop(LEADER, take.takeId());
+    drive.say(
+        MINA,
+        new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_600_000, 4_700_000));
+    assertThat(written(take).clickInterrupted()).hasSize(2);
+  }
+
+  @Test
+  void moreThanSixtyFourBreaksAreNotKept() {
+    ServerMessage.Announced take = drive.start(LEADER);
+    for (int i = 0; i < 70; i++) {
+      drive.pass(150);
+      drive.say(
+          MINA,
+          new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), i * 1_000L, i * 1_000L));
+    }
+    assertThat(written(take).clickInterrupted()).hasSize(64);
+  }
+
+  @Test
+  void listenersOtherEpochsAndOtherTakesAreRefused() {
+    drive.join(WALL, "Wall", Role.LISTENER, null);
+    ServerMessage.Announced take = drive.start(LEADER);
+    drive.say(WALL, new ClientMessage.HearsOthers(Mode.IN_TIME, 0));
+    assertThat(drive.lastError(WALL)).isEqualTo(ErrorCode.NOT_ALLOWED);
+    drive.say(WALL, new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 1, 2));
+    assertThat(drive.lastError(WALL)).isEqualTo(ErrorCode.NOT_ALLOWED);
+    drive.say(MINA, new ClientMessage.ClickInterrupted("room-t9", take.epoch(), 1, 2));
+    assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.NOT_ALLOWED);
+    drive.say(MINA, new ClientMessage.ClickInterrupted(take.takeId(), take.epoch() + 1, 1, 2));
+    assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
+  }
+
+  /** The take as it was last written down. */
+  private Take written(ServerMessage.Announced announced) {
+    List<Take> versions =
+        drive.journal.stream()
+            .map(
+                entry -> {
+                  if (entry instanceof JournalEntry.TakeBegun begun
+                      && begun.takeId().equals(announced.takeId())) {
+                    return begun.written();
+                  }
+                  return entry instanceof JournalEntry.Rewritten again
+                          && again.takeId().equals(announced.takeId())
+                      ? again.written()
+                      : null;
+                })
+            .filter(take -> take != null)
+            .toList();
+    return versions.get(versions.size() - 1);
+  }
+}
