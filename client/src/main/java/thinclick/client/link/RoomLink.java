@@ -50,13 +50,7 @@ public final class RoomLink implements AutoCloseable {
   private boolean welcomed;
   private boolean plays;
   private long revision;
-<<<<<<< HEAD
-=======
-  private long heardNanos;
-  private Timers.Pending watching = () -> {};
-  private Timers.Pending resending = () -> {};
   private final List<ClientMessage> unsaid = new ArrayList<>();
->>>>>>> 118bdc8 (two places: the others not at all, as they arrive or in time; a broken click reaches the take)
 
   private RoomLink(
       LinkOptions options,

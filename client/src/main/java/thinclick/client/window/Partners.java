@@ -140,7 +140,7 @@ final class Partners {
     for (HeardAttack attack : heard.items()) {
       String name = names.get(attack.playerId());
       Voice voice = name == null ? null : voices.get(name);
-      if (voice == null || attack.again()) {
+      if (name == null || voice == null || attack.again()) {
         continue;
       }
       InTime time = inTime;

@@ -268,8 +268,10 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
   private void report(long fromMicros, long toMicros) {
     Announced announced = session.state().announced();
     RoomLink link = session.link();
-    boolean ofTake = announced != null && announced.takeId().equals(playingTake);
-    if (ofTake && link != null && !checking && !muted.get()) {
+    if (announced == null || link == null || !announced.takeId().equals(playingTake)) {
+      return;
+    }
+    if (!checking && !muted.get()) {
       link.clickInterrupted(announced, fromMicros, toMicros);
     }
   }
