@@ -19,7 +19,7 @@ package thinclick.server.scoring;
 record AsynchronyFit(
     double meanError, double freedom, double variance, double slowShare, double memoryBeats) {
   private static final double[] SHARES = {0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
-  private static final double[] MEMORIES = {0.7, 1.5, 3, 6, 12, 24};
+  private static final double[] MEMORIES = {0.7, 1.5, 3, 6, 12, 24, 72};
 
   /** Fits at least two asynchronies. */
   static AsynchronyFit of(Sample sample, int stepsPerBeat) {
@@ -48,6 +48,26 @@ record AsynchronyFit(
     double[] sums = sums(sample, best[0], best[1] * stepsPerBeat);
     return new AsynchronyFit(
         Math.sqrt(found * sums[0]) / n, Math.max(1, sums[1]), found, best[0], best[1]);
+  }
+
+  /**
+   * True where the asynchronies wandered off and hardly came back in all this time, as between
+   * players who do not follow each other: then there is no steady mean to give an interval of.
+   *
+   * @param beats how long it took, beats
+   */
+  boolean wanders(double beats) {
+    return slowShare >= 0.6 && memoryBeats >= 24 && 12 * memoryBeats > beats;
+  }
+
+  /** The same with no more degrees of freedom and no smaller an error of the mean than these. */
+  AsynchronyFit atMost(double otherFreedom, double otherError) {
+    return new AsynchronyFit(
+        Math.max(meanError, otherError),
+        Math.max(1, Math.min(freedom, otherFreedom)),
+        variance,
+        slowShare,
+        memoryBeats);
   }
 
   /** Restricted log likelihood; fills in the variance of one asynchrony. */

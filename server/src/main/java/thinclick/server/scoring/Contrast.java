@@ -27,7 +27,7 @@ final class Contrast {
     for (int k = 0; k < n; k++) {
       rest[k] = sample.millis()[k] - sum[off[k] ? 1 : 0] / count[off[k] ? 1 : 0];
     }
-    Sample level = new Sample(sample.at(), rest, sample.leverage());
+    Sample level = new Sample(sample.at(), rest, sample.taken());
     AsynchronyFit fit = AsynchronyFit.of(level, sheet.grid.stepsPerBeat());
     double[] found = difference(sample, off, fit, sheet.grid.stepsPerBeat());
     return Figure.of(

@@ -131,13 +131,11 @@ final class Figures {
     for (Judged one : judged) {
       pool.add(one, one.stage(s));
     }
-    Figure hold = pool.hold();
     return new StageReview(
         sheet.stageFrom[s] / sheet.stepsPerBar,
         sheet.stageFrom[s + 1] / sheet.stepsPerBar,
         sheet.plan.clicksPerBar(s, sheet.take.meter(), sheet.take.stepsPerBeat()),
-        hold,
-        StageReview.borderline(hold),
+        pool.hold(),
         pool.spread(),
         PulseFigures.drift(understood, s, pool),
         pool.written(),

@@ -1,5 +1,7 @@
 package thinclick.server.scoring;
 
+import org.jspecify.annotations.Nullable;
+
 /** The share of written attacks that were placed, or why it cannot be known. */
 final class Holds {
   private Holds() {}
@@ -11,11 +13,24 @@ final class Holds {
         one.placed(slice),
         one.chance,
         one.timed(slice).worth(),
+        one.timed(slice).wanders(),
         tolerance);
   }
 
+  /**
+   * The figure from its counts.
+   *
+   * @param worth so many independent asynchronies would tell as much
+   * @param wanders why there is no interval, or null
+   */
   static Figure figure(
-      int written, int judgeable, int placed, boolean chance, double worth, Tolerance tolerance) {
+      int written,
+      int judgeable,
+      int placed,
+      boolean chance,
+      double worth,
+      @Nullable Reason wanders,
+      Tolerance tolerance) {
     if (written == 0) {
       return Figure.unknown(Reason.Code.NOTHING_WRITTEN, "nothing is written here");
     }
@@ -29,8 +44,10 @@ final class Holds {
     if (judgeable == 0) {
       return Figure.unknown(noPulse());
     }
-    return Figure.of(
-        Round.percent(100.0 * placed / judgeable), Intervals.share(placed, judgeable, worth));
+    double percent = Round.percent(100.0 * placed / judgeable);
+    return wanders != null
+        ? Figure.of(percent, wanders)
+        : Figure.of(percent, Intervals.share(placed, judgeable, worth));
   }
 
   static Reason noPulse() {

@@ -122,8 +122,25 @@ final class Judged {
 
   /** The same with their fit, made once. */
   Timed timed(Slice slice) {
-    return timed.computeIfAbsent(
-        slice, missing -> Timed.of(sample(missing), sheet.grid.stepsPerBeat()));
+    Timed known = timed.get(slice);
+    if (known == null) {
+      known = Timed.of(sample(slice), sheet.grid.stepsPerBeat());
+      if (slice.equals(whole())) {
+        known = known.overStages(stageFits());
+      }
+      timed.put(slice, known);
+    }
+    return known;
+  }
+
+  private List<Timed> stageFits() {
+    List<Timed> fits = new ArrayList<>();
+    for (int s = 0; s < sheet.stageClicks.length; s++) {
+      if (!stage(s).equals(whole())) {
+        fits.add(timed(stage(s)));
+      }
+    }
+    return fits;
   }
 
   /** The asynchronies of what was matched undisplaced and can be judged. */
@@ -131,7 +148,7 @@ final class Judged {
     int most = slice.to() - slice.from();
     int[] at = new int[most];
     double[] millis = new double[most];
-    double[] leverage = new double[most];
+    double[] taken = new double[most];
     int count = 0;
     for (int k = slice.from(); k < slice.to(); k++) {
       if (known[k]
@@ -139,12 +156,12 @@ final class Judged {
           && reading.shift[k] == 0
           && slice.holds(sheet, reading.chair.steps[k])) {
         at[count] = reading.chair.steps[k];
-        leverage[count] = leverageAt(k);
+        taken[count] = takenUp(k);
         millis[count++] = asynchrony[k];
       }
     }
     return new Sample(
-        Arrays.copyOf(at, count), Arrays.copyOf(millis, count), Arrays.copyOf(leverage, count));
+        Arrays.copyOf(at, count), Arrays.copyOf(millis, count), Arrays.copyOf(taken, count));
   }
 
   /** Where this player's odd steps sound within their pairs; null where either kind is rare. */
@@ -152,10 +169,10 @@ final class Judged {
     return reading.swing(sheet, understood.places(), understood.swing());
   }
 
-  private double leverageAt(int k) {
+  private double takenUp(int k) {
     return understood.pulse() == null
         ? 0
-        : understood.pulse().leverage(chairIndex, reading.soundingStep(k));
+        : understood.pulse().takenUp(chairIndex, reading.soundingStep(k));
   }
 
   int written(Slice slice) {

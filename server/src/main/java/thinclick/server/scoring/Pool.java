@@ -11,7 +11,8 @@ final class Pool {
   private double worth;
   private double squares;
   private double freedom;
-  private double fitted;
+  private double plain;
+  private double unsure;
   private double slopeWeight;
 
   Pool(Tolerance tolerance) {
@@ -30,9 +31,10 @@ final class Pool {
     if (sample.size() < Timed.LEAST_FOR_SPREAD) {
       return;
     }
-    fitted += timed.worth();
-    squares += sample.squares();
-    freedom += sample.freedom();
+    unsure += Math.pow(sample.squares(), 2) / timed.worth();
+    plain += sample.squares();
+    squares += sample.correctedSquares();
+    freedom += sample.size() - 1;
     if (sample.size() > 2 && sample.squares() > 0) {
       double inflation = sample.size() / Math.max(1, timed.worth());
       slopeWeight +=
@@ -59,7 +61,7 @@ final class Pool {
   }
 
   Figure hold() {
-    return Holds.figure(written, judgeable, placed, chance, worth, tolerance);
+    return Holds.figure(written, judgeable, placed, chance, worth, null, tolerance);
   }
 
   Figure spread() {
@@ -71,6 +73,7 @@ final class Pool {
         ? Figure.of(
             Round.millis(sd),
             Reason.tooFew("a spread's interval", Timed.LEAST_FOR_SPREAD_INTERVAL, matched))
-        : Figure.of(Round.millis(sd), Intervals.spread(sd, fitted));
+        : Figure.of(
+            Round.millis(sd), Intervals.spread(sd, unsure > 0 ? plain * plain / unsure : freedom));
   }
 }

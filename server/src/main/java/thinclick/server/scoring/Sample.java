@@ -5,10 +5,10 @@ package thinclick.server.scoring;
  *
  * @param at the step each sounded on
  * @param millis the asynchronies
- * @param leverage how much of each attack's own distance its pulse took up, 0-1
+ * @param taken how much of each attack's variance its pulse took up, ms2
  */
 @SuppressWarnings("ArrayRecordComponent") // columns of numbers, never compared or changed
-record Sample(int[] at, double[] millis, double[] leverage) {
+record Sample(int[] at, double[] millis, double[] taken) {
   int size() {
     return millis.length;
   }
@@ -44,17 +44,18 @@ record Sample(int[] at, double[] millis, double[] leverage) {
     return sum;
   }
 
-  /** Degrees of freedom: one for the mean, and what the pulse took up of each attack. */
-  double freedom() {
-    double sum = -1;
-    for (double one : leverage) {
-      sum += 1 - one;
+  /** Sum of squares about the mean, with what the pulse took up of it given back. */
+  double correctedSquares() {
+    double squares = squares();
+    double given = 0;
+    for (double one : taken) {
+      given += one;
     }
-    return Math.max(0.1, sum);
+    return squares + Math.min(squares, given);
   }
 
   /** Standard deviation, corrected for what the player's own attacks moved the pulse. */
   double spread() {
-    return Math.sqrt(squares() / freedom());
+    return Math.sqrt(correctedSquares() / (size() - 1));
   }
 }

@@ -13,7 +13,6 @@ import tools.jackson.databind.JsonNode;
  * @param toBar the bar after its last
  * @param clicksPerBar clicks a bar on the average
  * @param hold placed of written over all players, percent
- * @param borderline whether the interval of the hold leaves open if the stage was held
  * @param spreadMillis standard deviation about each player's own mean, pooled
  * @param driftPercent slope of the ensemble pulse against the written grid, percent; positive drags
  * @param written written attacks that count, all players
@@ -24,7 +23,6 @@ public record StageReview(
     int toBar,
     double clicksPerBar,
     Figure hold,
-    boolean borderline,
     Figure spreadMillis,
     Figure driftPercent,
     int written,
@@ -37,7 +35,8 @@ public record StageReview(
     return hold.known() && hold.get() >= HELD_PERCENT;
   }
 
-  static boolean borderline(Figure hold) {
+  /** True where the interval of the hold leaves open whether the stage was held. */
+  public boolean borderline() {
     return hold.interval() != null && hold.interval().contains(HELD_PERCENT);
   }
 
@@ -48,6 +47,8 @@ public record StageReview(
 
   @JsonValue
   Map<String, @Nullable Object> toJson() {
-    return Flat.write(this);
+    Map<String, @Nullable Object> written = Flat.write(this);
+    written.put("borderline", borderline());
+    return written;
   }
 }

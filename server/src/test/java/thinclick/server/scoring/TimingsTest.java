@@ -3,17 +3,12 @@ package thinclick.server.scoring;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Hearing;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
-import thinclick.protocol.music.Swing;
 import tools.jackson.databind.json.JsonMapper;
 
 /** The timing model's figures in the review of a take. */
@@ -149,85 +144,17 @@ class TimingsTest {
     return new Hearing(Hearing.Mode.AS_IT_ARRIVES, millis);
   }
 
-  /** Plays at 120 in eighths: timekeeper 10, motor 5, gain to the click .5. */
   private static Take take(long seed, List<Stage> stages, Timed... players) {
-    Random random = new Random(seed);
-    int bars = stages.stream().mapToInt(Stage::bars).sum();
-    int n = players.length;
-    double[] x = new double[n];
-    double[] attack = new double[n];
-    List<List<Integer>> steps = new ArrayList<>();
-    for (int i = 0; i < n; i++) {
-      steps.add(new ArrayList<>());
+    ModelBand band = new ModelBand(stages.toArray(Stage[]::new));
+    for (Timed player : players) {
+      ModelBand.Member member =
+          new ModelBand.Member(
+              player.name(),
+              s -> s >= player.entry() && (s - player.entry()) % player.every() == 0);
+      member.toOthers = player.follows();
+      member.hearing = player.hearing();
+      band.with(member);
     }
-    List<Attack> attacks = new ArrayList<>();
-    List<Integer> clicks = new ArrayList<>();
-    int first = 0;
-    for (Stage stage : stages) {
-      for (long step : stage.clickedSteps(Meter.FOUR_FOUR, 2)) {
-        clicks.add(first + (int) step);
-      }
-      first += stage.bars() * 8;
-    }
-    long start = 3_000_000;
-    for (int step = 0; step < bars * 8; step++) {
-      for (int i = 0; i < n; i++) {
-        attack[i] = Double.NaN;
-        if (step >= players[i].entry() && (step - players[i].entry()) % players[i].every() == 0) {
-          attack[i] = x[i] + 5 * random.nextGaussian();
-          steps.get(i).add(step);
-          long micros = start + step * 250_000L + Math.round(1000 * attack[i]);
-          attacks.add(Attack.tap(players[i].name(), micros));
-        }
-      }
-      double[] moved = new double[n];
-      for (int i = 0; i < n; i++) {
-        double r = Double.isNaN(attack[i]) ? x[i] : attack[i];
-        moved[i] = clicks.contains(step) ? -.5 * r : 0;
-        for (int j = 0; j < n; j++) {
-          if (j != i && !Double.isNaN(attack[j])) {
-            double late = players[i].hearing() == null ? 0 : players[i].hearing().delayMillis();
-            moved[i] -= players[i].follows() * (r - attack[j] - late);
-          }
-        }
-      }
-      for (int i = 0; i < n; i++) {
-        x[i] += moved[i] + 10 * Math.sqrt(.5) * random.nextGaussian();
-      }
-    }
-    List<Part> parts = new ArrayList<>();
-    for (int i = 0; i < n; i++) {
-      parts.add(
-          new Part(
-              players[i].name(),
-              players[i].entry(),
-              0,
-              steps.get(i),
-              null,
-              null,
-              null,
-              null,
-              null,
-              null,
-              null,
-              false,
-              List.of(),
-              players[i].hearing()));
-    }
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        "Simulated",
-        Meter.FOUR_FOUR,
-        120,
-        2,
-        Swing.STRAIGHT,
-        start,
-        50.0,
-        stages,
-        parts,
-        attacks,
-        null,
-        List.of());
+    return band.play(new Random(seed)).take();
   }
 }

@@ -36,6 +36,12 @@ public final class TimingModel {
   /** Rounds that multiply a distance by more than this run away. */
   private static final double RUNS_AWAY = 1.1;
 
+  /**
+   * The lower 2.5 % point of the t statistic of a random walk fitted with a constant (Dickey and
+   * Fuller 1979; from Fuller 1976's table, from memory).
+   */
+  private static final double LEFT_ALONE = 3.12;
+
   private final Performance take;
   private final Tracks tracks;
   private final int n;
@@ -304,7 +310,41 @@ public final class TimingModel {
               + percent(MOST_GAIN_ERROR)
               + " %");
     }
-    return Estimate.of(player.sweep.gain(gain), player.sweep.gain(gain, Normal.Z95));
+    return Estimate.of(player.sweep.gain(gain), interval(i, j, player.sweep, gain));
+  }
+
+  /**
+   * The interval of a gain. Where no click holds two players and their own gains do not clearly
+   * draw them together, their distance is a random walk, and a gain then comes out too high as
+   * often as Dickey and Fuller (1979) say: its lower end is taken from their distribution.
+   */
+  private Interval interval(int i, int j, Sweep sweep, int gain) {
+    Interval interval = sweep.gain(gain, Normal.Z95);
+    Player other = fitted[j];
+    if (other == null || heldByClicks(i) || heldByClicks(j)) {
+      return interval;
+    }
+    int back = other.gainTo(i);
+    double drawn = sweep.gain(gain) + (back < 0 ? 0 : other.sweep.gain(back));
+    double unsure =
+        Math.hypot(sweep.standardError(gain), back < 0 ? 0 : other.sweep.standardError(back));
+    if (drawn > LEFT_ALONE * unsure) {
+      return interval;
+    }
+    double low = sweep.gain(gain) - LEFT_ALONE * sweep.standardError(gain);
+    return new Interval(Math.min(interval.low(), low), interval.high());
+  }
+
+  private boolean heldByClicks(int i) {
+    Player player = fitted[i];
+    if (player == null || player.track.clickGain < 0) {
+      return false;
+    }
+    int clicks = 0;
+    for (boolean click : player.track.click) {
+      clicks += click ? 1 : 0;
+    }
+    return 8 * clicks > player.track.observed;
   }
 
   private double growth() {

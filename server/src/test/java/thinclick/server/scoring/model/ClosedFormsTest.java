@@ -206,9 +206,9 @@ class ClosedFormsTest {
   }
 
   private static void checkPair(double[][] gains, double expected) {
-    Band band = new Band(500, 1);
+    CoupledPlayers band = new CoupledPlayers(500, 1);
     for (double[] row : gains) {
-      band.with(new Band.Member(s -> true).noise(10, 5).follows(row));
+      band.with(new CoupledPlayers.Member(s -> true).noise(10, 5).follows(row));
     }
     Performance take = band.play(100_000, new Random(12));
     List<GridAttack> first = take.voices().get(0).attacks();

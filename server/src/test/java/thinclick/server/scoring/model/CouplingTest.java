@@ -175,9 +175,9 @@ class CouplingTest {
 
   @Test
   void moreThanEightPlayersShareOneGain() {
-    Band band = new Band(500, 2).click(s -> s % 8 == 0);
+    CoupledPlayers band = new CoupledPlayers(500, 2).click(s -> s % 8 == 0);
     for (int i = 0; i < 9; i++) {
-      band.with(new Band.Member(s -> s % 2 == 0).followsClick(.4));
+      band.with(new CoupledPlayers.Member(s -> s % 2 == 0).followsClick(.4));
     }
     TimingFindings found = fit(band.play(256, new Random(1)));
     assertThat(found.coupling().gains().get(0).get(1).unknown().cause())
@@ -191,10 +191,10 @@ class CouplingTest {
 
   /** Two players, one on the beats, one off, a click on every first beat. */
   private static Performance duo(double first, double second, int steps) {
-    return new Band(500, 2)
+    return new CoupledPlayers(500, 2)
         .with(
-            new Band.Member(s -> s % 2 == 0).followsClick(.4).follows(0, first),
-            new Band.Member(s -> s % 2 == 1).followsClick(.4).follows(second, 0))
+            new CoupledPlayers.Member(s -> s % 2 == 0).followsClick(.4).follows(0, first),
+            new CoupledPlayers.Member(s -> s % 2 == 1).followsClick(.4).follows(second, 0))
         .click(s -> s % 8 == 0)
         .play(steps, new Random(3));
   }

@@ -49,7 +49,7 @@ final class Simulations {
   /** Shares of 90 % intervals that hold the truth. */
   record Solo(double gainMean, double gain, double timekeeper, double motor) {}
 
-  static Solo solo(int runs, int bars, IntPredicate click, Band.Member player) {
+  static Solo solo(int runs, int bars, IntPredicate click, CoupledPlayers.Member player) {
     return solo(runs, bars, click, player, take -> take, true, GAIN, TIMEKEEPER);
   }
 
@@ -57,7 +57,7 @@ final class Simulations {
       int runs,
       int bars,
       IntPredicate click,
-      Band.Member player,
+      CoupledPlayers.Member player,
       Function<Performance, Performance> spoil,
       boolean screened,
       double gain,
@@ -68,7 +68,11 @@ final class Simulations {
     int holdMotor = 0;
     for (int seed = 0; seed < runs; seed++) {
       Performance take =
-          spoil.apply(new Band(500, 2).with(player).click(click).play(8 * bars, new Random(seed)));
+          spoil.apply(
+              new CoupledPlayers(500, 2)
+                  .with(player)
+                  .click(click)
+                  .play(8 * bars, new Random(seed)));
       Tracks tracks = new Tracks(take);
       if (!screened) {
         Arrays.fill(tracks.screened(0).slip, false);
@@ -88,8 +92,8 @@ final class Simulations {
     return interval[0] <= truth && truth <= interval[1] ? 1 : 0;
   }
 
-  static Band.Member player(IntPredicate part) {
-    return new Band.Member(part).noise(TIMEKEEPER, MOTOR).followsClick(GAIN);
+  static CoupledPlayers.Member player(IntPredicate part) {
+    return new CoupledPlayers.Member(part).noise(TIMEKEEPER, MOTOR).followsClick(GAIN);
   }
 
   /** 3 % of the attacks moved by 80 ms, as a bad pad records them. */
@@ -120,7 +124,7 @@ final class Simulations {
     int named = 0;
     double sum = 0;
     for (int seed = 0; seed < runs; seed++) {
-      Band band = new Band(500, 2).click(click);
+      CoupledPlayers band = new CoupledPlayers(500, 2).click(click);
       for (int i = 0; i < players; i++) {
         band.with(
             player(HOCKET[i])
@@ -175,7 +179,7 @@ final class Simulations {
     IntPredicate next = s -> s % (8 * every) == 0;
     for (int seed = 0; seed < runs; seed++) {
       Performance all =
-          new Band(500, 2)
+          new CoupledPlayers(500, 2)
               .with(player(part))
               .click(s -> s < split ? FULL.test(s) : next.test(s - split))
               .play(split + 8 * ahead, new Random(seed));
@@ -222,10 +226,13 @@ final class Simulations {
     int apart = 0;
     for (int seed = 0; seed < runs; seed++) {
       Performance take =
-          new Band(500, 2)
+          new CoupledPlayers(500, 2)
               .with(
-                  new Band.Member(FULL).noise(TIMEKEEPER, MOTOR).follows(0, .3).hears(late),
-                  new Band.Member(alternating ? OFFBEATS : FULL)
+                  new CoupledPlayers.Member(FULL)
+                      .noise(TIMEKEEPER, MOTOR)
+                      .follows(0, .3)
+                      .hears(late),
+                  new CoupledPlayers.Member(alternating ? OFFBEATS : FULL)
                       .noise(TIMEKEEPER, MOTOR)
                       .follows(.1, 0)
                       .hears(late))

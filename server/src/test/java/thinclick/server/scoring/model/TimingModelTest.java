@@ -11,11 +11,17 @@ import org.junit.jupiter.api.Test;
 
 class TimingModelTest {
   private static Performance band(long seed) {
-    return new Band(500, 2)
+    return new CoupledPlayers(500, 2)
         .with(
-            new Band.Member(s -> s % 3 == 0).followsClick(.5).follows(0, .2, .1).means(0, 20),
-            new Band.Member(s -> s % 2 == 1).followsClick(.4).follows(.1, 0, .1),
-            new Band.Member(s -> s % 4 == 0).followsClick(.6).follows(.1, .1, 0).slips(.02, 80))
+            new CoupledPlayers.Member(s -> s % 3 == 0)
+                .followsClick(.5)
+                .follows(0, .2, .1)
+                .means(0, 20),
+            new CoupledPlayers.Member(s -> s % 2 == 1).followsClick(.4).follows(.1, 0, .1),
+            new CoupledPlayers.Member(s -> s % 4 == 0)
+                .followsClick(.6)
+                .follows(.1, .1, 0)
+                .slips(.02, 80))
         .click(s -> s < 256 ? s % 2 == 0 : s % 8 == 0)
         .play(512, new Random(seed));
   }
@@ -107,8 +113,8 @@ class TimingModelTest {
   @Test
   void fewAttacksAreNotFitted() {
     Performance take =
-        new Band(500, 2)
-            .with(new Band.Member(s -> s % 4 == 0).followsClick(.5))
+        new CoupledPlayers(500, 2)
+            .with(new CoupledPlayers.Member(s -> s % 4 == 0).followsClick(.5))
             .click(s -> s % 2 == 0)
             .play(40, new Random(1));
     Estimate timekeeper = TimingModel.fit(take).players().get(0).timekeeperMillis();
@@ -119,7 +125,9 @@ class TimingModelTest {
   @Test
   void soloInSilenceHasNoGainAndADriftingOneNoMotor() {
     Performance steady =
-        new Band(500, 1).with(new Band.Member(s -> true).noise(8, 8)).play(300, new Random(2));
+        new CoupledPlayers(500, 1)
+            .with(new CoupledPlayers.Member(s -> true).noise(8, 8))
+            .play(300, new Random(2));
     PlayerTiming player = TimingModel.fit(steady).players().get(0);
     assertThat(player.clickGain().unknown().cause()).isEqualTo(Estimate.Cause.NO_CLICK);
     assertThat(player.timekeeperMillis().interval().contains(8)).isTrue();

@@ -10,14 +10,14 @@ import java.util.function.IntPredicate;
  * the hand, and is corrected at clicks and at others' attacks. Its options break the estimator's
  * assumptions on purpose.
  */
-final class Band {
+final class CoupledPlayers {
   private final double beatMillis;
   private final int stepsPerBeat;
   private final List<Member> members = new ArrayList<>();
   private IntPredicate click = step -> false;
   private double noiseGrowth = 1;
 
-  Band(double beatMillis, int stepsPerBeat) {
+  CoupledPlayers(double beatMillis, int stepsPerBeat) {
     this.beatMillis = beatMillis;
     this.stepsPerBeat = stepsPerBeat;
   }
@@ -101,18 +101,18 @@ final class Band {
     }
   }
 
-  Band with(Member... players) {
+  CoupledPlayers with(Member... players) {
     members.addAll(List.of(players));
     return this;
   }
 
-  Band click(IntPredicate sounds) {
+  CoupledPlayers click(IntPredicate sounds) {
     click = sounds;
     return this;
   }
 
   /** Timekeeper variance of a step of D beats is Vc D^growth; 1 is the model's own. */
-  Band noiseGrowth(double exponent) {
+  CoupledPlayers noiseGrowth(double exponent) {
     noiseGrowth = exponent;
     return this;
   }
