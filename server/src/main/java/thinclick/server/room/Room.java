@@ -97,6 +97,10 @@ public final class Room {
       if (journaled.outcome() instanceof RoomJournal.Outcome.Fenced) {
         String why = "another host has opened this room";
         parts.entrance().end(why, null, CloseCode.GOING, why);
+      } else if (journaled.entry() instanceof JournalEntry.State written) {
+        if (journaled.outcome() instanceof RoomJournal.Outcome.Stored) {
+          parts.desk().written(written.state());
+        }
       } else {
         parts.playing().journaled(journaled.entry(), journaled.outcome());
       }

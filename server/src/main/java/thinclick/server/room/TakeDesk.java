@@ -98,12 +98,27 @@ final class TakeDesk {
     room.decide();
     room.out.append(new JournalEntry.TakeBegun(take.id(), written, take.seats));
     room.enter(Phase.COUNT_IN, "started by the leader");
-    telling.allAndKeep(announced);
+    // Announced once the room is on the disk with it: a host that died between would know nothing
+    // of
+    // what the players have begun.
+    room.out.append(new JournalEntry.State(room.state()));
     for (String playerId : room.seats.keySet()) {
       Member player = room.members.get(playerId);
       if (player == null || !player.here()) {
         take.gone(playerId, countIn);
       }
+    }
+  }
+
+  /** The room is on the disk, as it was when this was written. */
+  void written(RoomState state) {
+    TakeRun take = room.lastTake();
+    if (take != null
+        && !take.told
+        && take.running()
+        && state.takes().stream().anyMatch(each -> each.announced().takeId().equals(take.id()))) {
+      take.told = true;
+      telling.allAndKeep(take.announced);
     }
   }
 

@@ -46,6 +46,9 @@ final class TakeRun {
   @Nullable Replanned replanned;
   int nextStage;
 
+  /** True once it is on the disk and everybody was told of it. */
+  boolean told;
+
   /** When it ended by the room's present epoch; the take's own times may be of an earlier one. */
   private long endedMicros;
 
@@ -226,6 +229,7 @@ final class TakeRun {
 
   static TakeRun of(RoomState.TakeState state, RoomJournal.@Nullable StoredTake stored) {
     TakeRun take = new TakeRun(state.announced(), state.written(), state.seats());
+    take.told = true;
     take.stopped = state.stopped();
     take.replanned = state.replanned();
     take.finalMade = take.stopped != null;

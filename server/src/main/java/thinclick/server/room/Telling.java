@@ -100,7 +100,7 @@ final class Telling {
         room.word,
         chosen == null ? null : chosen.title(),
         made == null ? null : dealtFor(member, made),
-        take == null ? null : take.announced,
+        take == null || !take.told ? null : take.announced,
         take == null ? null : take.replanned,
         take == null ? null : take.stopped,
         take == null ? 0 : take.reach(member.id).ledger.through(),

@@ -20,7 +20,7 @@ import thinclick.server.dealing.Dealing;
 
 /**
  * A room with people in it, driven by hand: who says what at which millisecond, and what each was
- * told. The journal answers only when it is told to.
+ * told. The journal answers about attacks only when it is told to.
  */
 final class RoomDrive {
   static final Drill DRILL =
@@ -97,6 +97,12 @@ final class RoomDrive {
         }
       } else if (effect instanceof Effect.MakeReview review) {
         reviewsAsked.add(review.takeId());
+      }
+    }
+    for (Effect effect : done) {
+      if (effect instanceof Effect.Append append
+          && append.entry() instanceof JournalEntry.State state) {
+        event(new RoomEvent.Journaled(state, new RoomJournal.Outcome.Stored())); // at once
       }
     }
   }
