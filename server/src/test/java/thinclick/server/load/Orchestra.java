@@ -20,8 +20,15 @@ final class Orchestra {
 
   private Orchestra() {}
 
-  /** A player's line and the take it plays in. */
-  record Seat(RawLine line, String takeId) {}
+  /** A player's line, with what it needs to come back, and the take it plays in. */
+  record Seat(
+      RawLine line,
+      String word,
+      String playerId,
+      String name,
+      String token,
+      String takeId,
+      long startMicros) {}
 
   /** Opens a room, fills it and starts; whoever led it is gone by then, and the take goes on. */
   static List<Seat> play(int port, int players) {
@@ -29,13 +36,14 @@ final class Orchestra {
       say(leader, new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
       ServerMessage.Welcome opened = hear(leader, "welcome", ServerMessage.Welcome.class);
       List<RawLine> lines = new ArrayList<>();
+      List<ServerMessage.Welcome> welcomes = new ArrayList<>();
       for (int i = 1; i <= players; i++) {
         RawLine line = RawLine.connect(port);
         say(
             line,
             new ClientMessage.Join(
                 1, 1, opened.room(), "Player " + i, Role.PLAYER, null, null, false));
-        line.expect("welcome");
+        welcomes.add(hear(line, "welcome", ServerMessage.Welcome.class));
         lines.add(line);
       }
       say(leader, new ClientMessage.Material(1, opened.revision(), drill(players), null));
@@ -46,8 +54,21 @@ final class Orchestra {
       String dealId = hear(leader, "dealt", ServerMessage.Dealt.class).dealId();
       revision = hear(leader, "done", ServerMessage.Done.class).revision();
       say(leader, new ClientMessage.Start(4, revision, dealId, 2_000, 1));
-      String takeId = hear(leader, "announced", ServerMessage.Announced.class).takeId();
-      return lines.stream().map(line -> new Seat(line, takeId)).toList();
+      ServerMessage.Announced announced = hear(leader, "announced", ServerMessage.Announced.class);
+      List<Seat> seats = new ArrayList<>();
+      for (int i = 0; i < players; i++) {
+        ServerMessage.Welcome welcome = welcomes.get(i);
+        seats.add(
+            new Seat(
+                lines.get(i),
+                welcome.room(),
+                welcome.playerId(),
+                "Player " + (i + 1),
+                welcome.token(),
+                announced.takeId(),
+                announced.startMicros()));
+      }
+      return seats;
     }
   }
 

@@ -74,7 +74,11 @@ final class RelayBench {
     try (ServerProcess ours = ServerProcess.thinclick(database, JVM, List.of());
         ServerProcess bare =
             ServerProcess.start(
-                BareRelay.class.getName(), JVM, List.of(), new File(folder + "/bare.log"))) {
+                BareRelay.class.getName(),
+                JVM,
+                List.of(),
+                new File(folder + "/bare.log"),
+                Map.of())) {
       new RelayBench(ours, bare).measure(pairs, seconds, warmUp, syncMillis, database);
     }
   }

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import thinclick.server.command.ServerMain;
@@ -29,10 +30,25 @@ final class ServerProcess implements AutoCloseable {
     List<String> arguments =
         new ArrayList<>(List.of("serve", "--port", "0", "--db", database.toString()));
     arguments.addAll(more);
-    return start(ServerMain.class.getName(), jvm, arguments, new File(database + ".log"));
+    return start(ServerMain.class.getName(), jvm, arguments, new File(database + ".log"), Map.of());
   }
 
-  static ServerProcess start(String mainClass, List<String> jvm, List<String> arguments, File log) {
+  /** The same with a disk that obeys the files in a folder, see src/bench/faults.c. */
+  static ServerProcess withFaults(Path database, Path library, Path faults) {
+    return start(
+        ServerMain.class.getName(),
+        List.of("-Xshare:auto", "-XX:TieredStopAtLevel=1", "-Xmx128m"),
+        List.of("serve", "--port", "0", "--db", database.toString()),
+        new File(database + ".log"),
+        Map.of("LD_PRELOAD", library.toString(), "FAULTS", faults.toString()));
+  }
+
+  static ServerProcess start(
+      String mainClass,
+      List<String> jvm,
+      List<String> arguments,
+      File log,
+      Map<String, String> environment) {
     List<String> command = new ArrayList<>();
     String core = System.getProperty("server.core", "");
     if (!core.isEmpty()) {
@@ -47,7 +63,10 @@ final class ServerProcess implements AutoCloseable {
     command.addAll(List.of("-cp", System.getProperty("java.class.path"), mainClass));
     command.addAll(arguments);
     try {
-      Process process = new ProcessBuilder(command).redirectError(log).start();
+      ProcessBuilder builder =
+          new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.appendTo(log));
+      builder.environment().putAll(environment);
+      Process process = builder.start();
       BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
       for (String line = out.readLine(); line != null; line = out.readLine()) {
         Matcher address = ADDRESS.matcher(line);
@@ -67,6 +86,20 @@ final class ServerProcess implements AutoCloseable {
 
   long pid() {
     return process.pid();
+  }
+
+  boolean alive() {
+    return process.isAlive();
+  }
+
+  /** SIGKILL: no hook runs, nothing is flushed. */
+  void kill() {
+    process.destroyForcibly();
+    try {
+      process.waitFor();
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   @Override
