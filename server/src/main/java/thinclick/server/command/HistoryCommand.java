@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -20,13 +19,9 @@ import thinclick.server.history.Course;
 import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryPage;
 import thinclick.server.history.HistoryPicture;
-import thinclick.server.scoring.Review;
-import thinclick.server.scoring.Scorer;
+import thinclick.server.host.KeptHistory;
 import thinclick.server.store.Store;
 import thinclick.server.words.Speaker;
-import thinclick.server.words.Spoken;
-import tools.jackson.core.JacksonException;
-import tools.jackson.databind.json.JsonMapper;
 
 /** {@code history}: the course over weeks, at like drill, tempo and click plan. */
 @Command(
@@ -34,8 +29,6 @@ import tools.jackson.databind.json.JsonMapper;
     mixinStandardHelpOptions = true,
     description = "Says how a band or a player got on, drill by drill, and what is due next.")
 final class HistoryCommand implements Callable<Integer> {
-  private static final JsonMapper JSON = JsonMapper.builder().build();
-
   @Option(
       names = "--db",
       paramLabel = "FILE",
@@ -97,40 +90,15 @@ final class HistoryCommand implements Callable<Integer> {
     return title.strip().replace('-', ' ').toLowerCase(Locale.ROOT);
   }
 
-  /** A take whose review was never made, or is of an older kind, is reviewed now and kept. */
   private List<Entry> entries() {
     if (!Files.exists(database)) {
       throw new BadInput("--db", "expected a host's database, found no file " + database);
     }
     try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
-      List<Entry> entries = new ArrayList<>();
-      for (Store.KeptTake kept : store.history().join()) {
-        entries.add(
-            new Entry(kept.id(), kept.begunAt(), Entry.Key.of(kept.take()), review(store, kept)));
-      }
-      return entries;
+      return KeptHistory.entries(store);
     } catch (CompletionException problem) {
       throw new BadInput(
           "--db", "expected a database that can be used, found " + problem.getCause());
     }
-  }
-
-  private static Review review(Store store, Store.KeptTake kept) {
-    String json = kept.review();
-    if (json != null) {
-      try {
-        return JSON.readValue(json, Review.class);
-      } catch (JacksonException | IllegalArgumentException ofAnotherKind) {
-        return reviewed(store, kept);
-      }
-    }
-    return reviewed(store, kept);
-  }
-
-  private static Review reviewed(Store store, Store.KeptTake kept) {
-    Spoken spoken =
-        Spoken.of(Scorer.analyse(store.take(kept.id()).join().orElseThrow()), Speaker.english());
-    store.keepReview(kept.id(), JSON.writeValueAsString(spoken.toJson())).join();
-    return spoken.review();
   }
 }

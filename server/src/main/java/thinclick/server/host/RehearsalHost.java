@@ -13,6 +13,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.Fingerprint;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.history.Entry;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
 import thinclick.server.store.Store;
@@ -146,6 +147,11 @@ public final class RehearsalHost implements AutoCloseable {
    */
   public Optional<Take> take(String takeId) {
     return store.take(takeId).join();
+  }
+
+  /** All takes that have ended, the oldest first, with their reviews; waits for the store. */
+  public List<Entry> history() {
+    return KeptHistory.entries(store);
   }
 
   /**

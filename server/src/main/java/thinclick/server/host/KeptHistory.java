@@ -1,0 +1,52 @@
+package thinclick.server.host;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.protocol.file.Take;
+import thinclick.server.history.Entry;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.store.Store;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+/** The takes that a host has kept, with their reviews. */
+public final class KeptHistory {
+  private static final JsonMapper JSON = JsonMapper.builder().build();
+
+  private KeptHistory() {}
+
+  /**
+   * All takes that have ended, the oldest first. Waits for the store; a take whose review was never
+   * made, or is of an older kind, is reviewed now and its review kept.
+   */
+  public static List<Entry> entries(Store store) {
+    List<Entry> entries = new ArrayList<>();
+    for (Store.KeptTake kept : store.history().join()) {
+      entries.add(
+          new Entry(kept.id(), kept.begunAt(), Entry.Key.of(kept.take()), review(store, kept)));
+    }
+    return entries;
+  }
+
+  private static Review review(Store store, Store.KeptTake kept) {
+    String json = kept.review();
+    if (json != null) {
+      try {
+        return JSON.readValue(json, Review.class);
+      } catch (JacksonException | IllegalArgumentException ofAnotherKind) {
+        return reviewed(store, kept);
+      }
+    }
+    return reviewed(store, kept);
+  }
+
+  private static Review reviewed(Store store, Store.KeptTake kept) {
+    Take take = store.take(kept.id()).join().orElseThrow();
+    Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.english());
+    store.keepReview(kept.id(), JSON.writeValueAsString(spoken.toJson())).join();
+    return spoken.review();
+  }
+}
