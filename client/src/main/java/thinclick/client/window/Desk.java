@@ -13,12 +13,14 @@ import javafx.stage.Stage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.check.Verdict;
+import thinclick.client.link.RoomLink;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.check.CheckView;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
-import thinclick.client.window.lectern.LecternModel;
+import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.lectern.LecternView;
+import thinclick.client.window.lectern.RosterModel;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Stylesheet;
@@ -30,6 +32,7 @@ import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
+import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.settings.KeptFile;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
@@ -59,7 +62,7 @@ final class Desk implements AutoCloseable {
   private final ChairDelay chairDelay;
   private final Partners partners;
   private final StandModel standModel;
-  private final LecternModel lecternModel;
+  private final LecternDesk lecternDesk;
   private final DoorModel doorModel;
   private final DoorView door;
   private final PracticeView practice;
@@ -99,7 +102,7 @@ final class Desk implements AutoCloseable {
     taps = new Taps(session, words, checkModel);
     chairDelay = new ChairDelay(session, sound, taps, words);
     standModel = new StandModel(session, MonotonicClock.SYSTEM);
-    lecternModel = new LecternModel(session, words);
+    lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
     doorModel = new DoorModel(session, words);
     doorModel.nameProperty().set(settings.name());
     doorModel.addressProperty().set(settings.address());
@@ -107,7 +110,7 @@ final class Desk implements AutoCloseable {
     practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
     practice.onBack(() -> go(View.DOOR));
     doorModel.onPractise(() -> go(View.PRACTICE));
-    lectern = new LecternView(lecternModel, words, session.stateProperty());
+    lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
     review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
     pages.put(View.DOOR, door.root());
@@ -193,6 +196,11 @@ final class Desk implements AutoCloseable {
             .thenAcceptAsync(looks::systemSays, WindowThread.INSTANCE);
   }
 
+  /** Who is here; a test brings stand-ins in. */
+  RosterModel roster() {
+    return lecternDesk.roster();
+  }
+
   /** Another window has the focus. */
   void focusLost() {
     taps.focusLost();
@@ -210,9 +218,17 @@ final class Desk implements AutoCloseable {
           }
         });
     commands
-        .onCtrl(KeyCode.D, lecternModel::deal)
-        .onCtrl(KeyCode.ENTER, lecternModel::countIn)
-        .onCtrl(KeyCode.PERIOD, lecternModel::stop)
+        .onCtrl(KeyCode.D, lecternDesk.lectern()::deal)
+        .onCtrl(KeyCode.Z, lecternDesk.lectern()::undo)
+        .onCtrl(KeyCode.ENTER, lecternDesk.lesson()::goOn)
+        .onCtrl(KeyCode.PERIOD, lecternDesk.lectern()::stop)
+        .onCtrl(KeyCode.R, () -> lecternDesk.steering().rescue(standModel.momentProperty().get()))
+        .onCtrl(KeyCode.B, lecternDesk.lesson()::repeat)
+        .onCtrl(KeyCode.N, lecternDesk.lesson()::next)
+        .onCtrl(KeyCode.M, lecternDesk.lesson()::moreClicks)
+        .onCtrl(KeyCode.L, lecternDesk.lesson()::fewerClicks)
+        .onCtrl(KeyCode.G, lecternDesk.proposals()::take)
+        .onCtrl(KeyCode.F, lecternDesk.proposals()::lookUp)
         .onCtrl(KeyCode.T, looks::turn)
         .onCtrl(KeyCode.PLUS, () -> looks.grow(1))
         .onCtrl(KeyCode.EQUALS, () -> looks.grow(1))
@@ -233,6 +249,7 @@ final class Desk implements AutoCloseable {
     Look look = looks.lookProperty().get();
     scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, look.textSize()));
     stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
+    lectern.dress(palette, look.textSize(), Look.USUAL_TEXT);
   }
 
   /** From the page to the head of the window and back. */
@@ -316,6 +333,12 @@ final class Desk implements AutoCloseable {
   private void look() {
     standModel.look();
     RoomState room = session.state();
+    RoomLink link = session.link();
+    TakeMoment moment = standModel.momentProperty().get();
+    lectern.look(moment);
+    if (link != null) {
+      lecternDesk.steering().look(moment, link.roomMicros(System.nanoTime()));
+    }
     String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
     checkModel.look(System.nanoTime());
     partners.look(System.nanoTime());

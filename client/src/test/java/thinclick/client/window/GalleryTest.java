@@ -43,6 +43,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.Stock;
 
 /**
  * Pictures of every page in every phase of a rehearsal, light and dark, at three sizes, into {@code
@@ -111,17 +112,20 @@ class GalleryTest {
     control(KeyCode.DIGIT2);
     picture("stand-waiting");
     control(KeyCode.DIGIT3);
-    robot.interact(
-        () -> session.choose(System.getProperty("gallery.drill", "Threes over a blues")));
-    until(() -> session.state().title() != null);
+    String title = System.getProperty("gallery.drill", "Threes over a blues");
     robot.interact(
         () ->
-            session.plan(
-                List.of(
-                    thinclick.protocol.music.Stage.ofBeats(4, 1, 1, 2, 3, 4),
-                    thinclick.protocol.music.Stage.ofBeats(4, 1, 2, 4),
-                    thinclick.protocol.music.Stage.ofBeats(4, 2, 1)),
-                132.0));
+            session
+                .lead()
+                .choose(
+                    Stock.find(title)
+                        .withStages(
+                            List.of(
+                                thinclick.protocol.music.Stage.ofBeats(4, 1, 1, 2, 3, 4),
+                                thinclick.protocol.music.Stage.ofBeats(4, 1, 2, 4),
+                                thinclick.protocol.music.Stage.ofBeats(4, 2, 1))),
+                    132.0));
+    until(() -> session.state().title() != null);
     picture("lectern-chosen");
     control(KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);

@@ -27,8 +27,8 @@ import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
 /**
- * From the first window to a finished take by keyboard alone, doing only what the sentence at the
- * bottom says: a name and Enter, Enter on a drill, deal, count in, tap, stop.
+ * From the first window to finished takes by keyboard alone, doing only what the sentence at the
+ * bottom says: a substitute who has never seen it runs a lesson in at most six actions.
  */
 class KeyboardPathTest {
   private static final Duration PATIENCE = Duration.ofSeconds(40);
@@ -39,6 +39,7 @@ class KeyboardPathTest {
   private Session session;
   private Desk desk;
   private Stage stage;
+  private int actions;
 
   @BeforeEach
   void open() throws Exception {
@@ -62,30 +63,42 @@ class KeyboardPathTest {
   }
 
   @Test
-  void aTakeIsPlayedByKeyboardAloneInSixSteps() {
+  void aSubstituteRunsALessonInSixActions() {
     says("Write your name");
-    robot.write("Ana").type(KeyCode.ENTER); // 1
-    says("choose a drill");
-    robot.type(KeyCode.ENTER); // 2
-    says("deal Even eighths with Ctrl+D");
-    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL); // 3
-    says("count in with Ctrl+Enter");
-    robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL); // 4
+    action(() -> robot.write("Ana").type(KeyCode.ENTER));
+    says("choose a lesson or a drill");
+    action(() -> robot.type(KeyCode.ENTER)); // the first lesson, marked already
+    says("Even eighths is dealt: count in with Ctrl+Enter");
+    action(this::goOn);
     says("tap on any letter");
     until(() -> moment().part() == TakeMoment.Part.PLAYING);
 
-    robot.type(KeyCode.F).type(KeyCode.J); // 5
+    robot.type(KeyCode.F).type(KeyCode.J);
     robot.type(KeyCode.SPACE).type(KeyCode.ESCAPE).type(KeyCode.DIGIT1);
     until(() -> session.take().own().size() == 2);
     aHeldKeyIsOneAttack();
     aKeyHeldWhenTheFocusWentTapsAgain();
     assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();
 
-    robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL); // 6
+    action(() -> robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL));
     until(() -> session.state().phase() == Phase.REVIEW);
     says("Read the review");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
+    action(this::goOn); // the drill once more, from wherever the leader is
+    says("Even eighths is dealt: count in with Ctrl+Enter");
+    action(this::goOn);
+    says("tap on any letter");
+    assertThat(actions).as("actions from opening to the second take").isLessThanOrEqualTo(6);
+  }
+
+  private void action(Runnable does) {
+    actions++;
+    does.run();
+  }
+
+  private void goOn() {
+    robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
   }
 
   private void aHeldKeyIsOneAttack() {

@@ -1,45 +1,55 @@
 package thinclick.client.window.lectern;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
+import java.util.Objects;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyListProperty;
 import javafx.beans.property.ReadOnlyListWrapper;
+import javafx.beans.property.ReadOnlyLongProperty;
+import javafx.beans.property.ReadOnlyLongWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
+import thinclick.server.material.StageText;
 import thinclick.server.material.Stock;
-import thinclick.server.words.ClickWords;
-import thinclick.server.words.Speaker;
 
-/** The leader's book: who is here, what can be played, what is chosen, what can be done now. */
+/** The leader's book: the material, its click plan, the deal, what can be done now. */
 public final class LecternModel {
   private final Session session;
   private final Words words;
+  private final RosterModel roster;
+  private final BooleanProperty asHeld = new SimpleBooleanProperty();
   private final StringProperty looking = new SimpleStringProperty("");
-  private final BooleanProperty leaderPlays = new SimpleBooleanProperty(true);
+  private final ReadOnlyLongWrapper changes = new ReadOnlyLongWrapper();
   private final ReadOnlyListWrapper<Drill> drills =
       new ReadOnlyListWrapper<>(FXCollections.observableArrayList());
 
-  public LecternModel(Session session, Words words) {
+  private @Nullable Drill draft;
+  private double tempo;
+  private long nextSeed;
+  private @Nullable Hand dealt;
+
+  public LecternModel(Session session, Words words, RosterModel roster) {
     this.session = session;
     this.words = words;
+    this.roster = roster;
     looking.addListener((any, old, now) -> look(now));
     look("");
+    session.stateProperty().addListener((any, old, now) -> follow(old, now));
   }
 
   private void look(String part) {
@@ -50,9 +60,35 @@ public final class LecternModel {
             .toList());
   }
 
-  /** Whether the leader is dealt a part as well. */
-  public BooleanProperty leaderPlaysProperty() {
-    return leaderPlays;
+  /** Another leader's choice, or that of the room one comes back into, becomes the draft. */
+  private void follow(RoomState old, RoomState now) {
+    if (!now.inside()) {
+      draft = null;
+      dealt = null;
+    } else if (now.title() != null
+        && !Objects.equals(old.title(), now.title())
+        && (draft == null || !draft.title().equals(now.title()))
+        && Stock.has(now.title())) {
+      draft = Stock.find(now.title());
+      tempo = draft.tempo().start();
+      Dealt hand = now.dealt();
+      if (hand != null) {
+        draft = draft.withStages(hand.stages());
+        tempo = hand.tempo();
+      }
+      changed();
+    }
+  }
+
+  private void changed() {
+    changes.set(changes.get() + 1);
+  }
+
+  // ---------------------------------------------------------------- what is chosen
+
+  /** Counts up whenever what is chosen has changed. */
+  public ReadOnlyLongProperty changesProperty() {
+    return changes.getReadOnlyProperty();
   }
 
   /** What is looked for among the drills. */
@@ -70,100 +106,182 @@ public final class LecternModel {
     return words.say("lectern.drill", drill.title(), drill.level(), drill.meter().toString());
   }
 
-  /** The drill that the room has chosen, where it is one of the stock's; else null. */
+  /** What is chosen, with its click plan as it stands; null for nothing. */
   public @Nullable Drill chosen() {
-    String title = session.state().title();
-    return title != null && Stock.has(title) ? Stock.find(title) : null;
+    return draft;
   }
 
-  /** Chooses a drill for the room. */
+  /** Beats a minute of what is chosen. */
+  public double tempo() {
+    return tempo;
+  }
+
+  /** True where material and plan can be changed. */
+  public boolean canChoose() {
+    return session.state().leader() && session.state().betweenTakes();
+  }
+
+  /** Chooses a drill for the room, from the stock or composed. */
   public void choose(Drill drill) {
-    if (session.state().leader() && session.state().betweenTakes()) {
-      session.choose(drill.title());
+    if (canChoose()) {
+      take(drill, drill.tempo().start());
+      session.lead().choose(drill, tempo);
     }
+  }
+
+  private void take(Drill drill, double beats) {
+    draft = drill;
+    tempo = beats;
+    nextSeed = drill.deal().seed();
+    changed();
   }
 
   /** Sets the tempo, beats a minute; answers what is wrong with it, empty where nothing is. */
   public String tempo(String written) {
-    Drill drill = chosen();
-    if (drill == null) {
+    Drill drill = draft;
+    if (drill == null || !canChoose()) {
       return "";
     }
     try {
-      double tempo = Double.parseDouble(written.strip());
-      if (tempo < drill.tempo().from() || tempo > drill.tempo().to()) {
-        return words.say("lectern.tempo.range", drill.tempo().from(), drill.tempo().to());
+      double wanted = Double.parseDouble(written.strip());
+      if (wanted >= drill.tempo().from() && wanted <= drill.tempo().to()) {
+        tempo = wanted;
+        session.lead().plan(drill.stages(), tempo);
+        changed();
+        return "";
       }
-      session.plan(stages(drill), tempo);
-      return "";
-    } catch (NumberFormatException | BadInput wrong) {
-      return words.say("lectern.tempo.range", drill.tempo().from(), drill.tempo().to());
+    } catch (NumberFormatException noNumber) {
+      // Said below, as for a number outside the range.
     }
+    return words.say("lectern.tempo.range", drill.tempo().from(), drill.tempo().to());
   }
 
-  /** The tempo of what is dealt, else the drill's own. */
-  public double tempoOf(Drill drill) {
-    Dealt dealt = dealtOf(drill);
-    return dealt == null ? drill.tempo().start() : dealt.tempo();
-  }
+  // ---------------------------------------------------------------- the click plan
 
-  private List<Stage> stages(Drill drill) {
-    Dealt dealt = dealtOf(drill);
-    return dealt == null ? drill.stages() : dealt.stages();
-  }
-
-  private @Nullable Dealt dealtOf(Drill drill) {
-    Dealt dealt = session.state().dealt();
-    return dealt != null && drill.title().equals(dealt.title()) ? dealt : null;
-  }
-
-  /** Who is here, a line each. */
-  public List<String> people() {
-    return session.state().people().stream().map(this::person).toList();
-  }
-
-  private String person(Person person) {
-    Stream<String> remarks =
-        Stream.of(
-                person.role() == Role.LEADER ? "lectern.person.leads" : "",
-                person.role() == Role.LISTENER ? "lectern.person.listens" : "",
-                person.standIn() ? "lectern.person.standIn" : "",
-                person.connected() ? "" : "lectern.person.away",
-                person.ready() ? "lectern.person.ready" : "")
-            .filter(key -> !key.isEmpty())
-            .map(words::say);
-    List<String> said = remarks.toList();
-    return said.isEmpty() ? person.name() : person.name() + ", " + String.join(", ", said);
-  }
-
-  /** The click plan, a sentence a stage. */
+  /** The click plan, a line a stage; empty where nothing is chosen. */
   public List<String> plan() {
-    Drill drill = chosen();
-    if (drill == null) {
-      return List.of();
-    }
-    Meter meter = drill.meter();
-    Speaker speaker = Speaker.of(words.locale());
-    return stages(drill).stream()
-        .map(
-            stage ->
-                words.say(
-                    "lectern.stage",
-                    stage.bars(),
-                    speaker.say(ClickWords.of(stage, meter, drill.stepsPerBeat()))))
-        .toList();
+    Drill drill = draft;
+    return drill == null
+        ? List.of()
+        : drill.stages().stream()
+            .map(stage -> StageText.of(stage, drill.meter(), drill.stepsPerBeat(), drill.groups()))
+            .toList();
   }
 
-  /** Who comes in where, a sentence a part. */
-  public List<String> dealt() {
-    Dealt dealt = session.state().dealt();
-    return dealt == null ? List.of() : dealt.says();
+  /**
+   * Writes a line of the click plan anew: an empty one is taken out, one after the last added.
+   *
+   * @return what is wrong with it, empty where nothing is
+   */
+  public String plan(int line, String written) {
+    Drill drill = draft;
+    if (drill == null || !canChoose()) {
+      return "";
+    }
+    List<Stage> stages = new ArrayList<>(drill.stages());
+    boolean added = line >= stages.size();
+    if (!added) {
+      stages.remove(line);
+    }
+    try {
+      if (!written.isBlank()) {
+        stages.addAll(
+            Math.min(line, stages.size()),
+            StageText.parse(
+                written, drill.meter(), drill.stepsPerBeat(), drill.groups(), nextSeed));
+      }
+      if (stages.isEmpty()) {
+        return words.say("lectern.plan.one");
+      }
+      plan(stages);
+      return "";
+    } catch (BadInput wrong) {
+      return words.say("lectern.plan.wrong", String.valueOf(wrong.getMessage()));
+    }
+  }
+
+  /** Replaces the click plan. */
+  void plan(List<Stage> stages) {
+    Drill drill = draft;
+    if (drill != null && canChoose() && !stages.equals(drill.stages())) {
+      new ClickPlan(stages).checkMeter(drill.meter(), drill.stepsPerBeat());
+      draft = drill.withStages(stages);
+      session.lead().plan(stages, tempo);
+      changed();
+    }
+  }
+
+  // ---------------------------------------------------------------- the deal and the take
+
+  /** What stands on the page: what is dealt, or what would be dealt now; null for nothing. */
+  public @Nullable Hand page() {
+    Drill drill = draft;
+    if (drill == null) {
+      return null;
+    }
+    Hand last = dealt;
+    boolean asDealt =
+        last != null
+            && session.state().phase() != Phase.GATHERING
+            && last.drill().equals(drill)
+            && last.tempo() == tempo;
+    return asDealt ? last : new Hand(drill, tempo, nextSeed, roster.chairIds());
   }
 
   /** True where dealing is possible. */
   public boolean canDeal() {
-    RoomState room = session.state();
-    return room.leader() && room.betweenTakes() && room.title() != null;
+    return canChoose() && draft != null && !roster.chairIds().isEmpty();
+  }
+
+  /** Deals what is chosen, each time another way where the drill leaves a choice. */
+  public void deal() {
+    Drill drill = draft;
+    if (drill != null && canDeal()) {
+      Hand hand = new Hand(drill, tempo, nextSeed, roster.chairIds());
+      nextSeed++;
+      dealt = hand;
+      if (drill.title().equals(session.state().title())) {
+        session.lead().deal(hand);
+      } else {
+        session.lead().chooseAndDeal(hand);
+      }
+      changed();
+    }
+  }
+
+  /** Chooses and deals at once; the same seed deals the same. */
+  void chooseAndDeal(Drill drill, double beats) {
+    if (canChoose() && !roster.chairIds().isEmpty()) {
+      take(drill, beats);
+      Hand hand = new Hand(drill, beats, nextSeed, roster.chairIds());
+      nextSeed++;
+      dealt = hand;
+      session.lead().chooseAndDeal(hand);
+      changed();
+    } else {
+      choose(drill);
+    }
+  }
+
+  /** True where the last deal can be taken back. */
+  public boolean canUndo() {
+    return session.lead().canUndo();
+  }
+
+  /** Takes the last deal back. */
+  public void undo() {
+    if (canUndo()) {
+      Hand before = session.lead().undo();
+      dealt = before;
+      if (before == null) {
+        nextSeed--;
+      } else {
+        draft = before.drill();
+        tempo = before.tempo();
+        nextSeed = before.seed() + 1;
+      }
+      changed();
+    }
   }
 
   /** True where the count-in can be announced. */
@@ -172,29 +290,27 @@ public final class LecternModel {
     return room.leader() && room.inside() && room.phase() == Phase.DEALT;
   }
 
+  /** Counts in. */
+  public void countIn() {
+    if (canCountIn()) {
+      session.lead().countIn();
+    }
+  }
+
   /** True where there is something to stop. */
   public boolean canStop() {
     return session.state().leader() && session.state().takeRuns();
   }
 
-  /** Deals. */
-  public void deal() {
-    if (canDeal()) {
-      session.deal(leaderPlays.get());
-    }
-  }
-
-  /** Counts in. */
-  public void countIn() {
-    if (canCountIn()) {
-      session.countIn();
-    }
-  }
-
   /** Stops. */
   public void stop() {
     if (canStop()) {
-      session.stop();
+      session.lead().stop();
     }
+  }
+
+  /** Whether the click of a take follows what is held. */
+  public BooleanProperty asHeldProperty() {
+    return asHeld;
   }
 }

@@ -38,6 +38,8 @@ import thinclick.protocol.music.StepGrid;
  * @param review the last review, or null
  * @param waiting own attacks that the server has not stored yet
  * @param clock what is believed of room time
+ * @param locked true where nobody new is let in
+ * @param note what the leader wrote to all or to this player; empty for nothing
  * @param problem the last thing that could not be done, as a sentence; empty where all went well
  */
 public record RoomState(
@@ -57,6 +59,8 @@ public record RoomState(
     @Nullable ReviewReady review,
     int waiting,
     ClockView clock,
+    boolean locked,
+    String note,
     String problem) {
 
   /** Not in a room. */
@@ -78,6 +82,8 @@ public record RoomState(
           null,
           0,
           ClockView.unknown(0),
+          false,
+          "",
           "");
 
   public RoomState {
@@ -200,6 +206,8 @@ public record RoomState(
         .dealt(planned(room.dealt(), room.replanned()))
         .announced(room.announced())
         .stopped(room.stopped())
+        .locked(room.locked())
+        .note(room.note() == null ? "" : room.note())
         .make();
   }
 
@@ -275,6 +283,8 @@ public record RoomState(
     private @Nullable ReviewReady review;
     private int waiting;
     private ClockView clock;
+    private boolean locked;
+    private String note;
     private String problem;
 
     Edit(RoomState from) {
@@ -294,6 +304,8 @@ public record RoomState(
       review = from.review;
       waiting = from.waiting;
       clock = from.clock;
+      locked = from.locked;
+      note = from.note;
       problem = from.problem;
     }
 
@@ -377,6 +389,16 @@ public record RoomState(
       return this;
     }
 
+    Edit locked(boolean value) {
+      locked = value;
+      return this;
+    }
+
+    Edit note(String value) {
+      note = value;
+      return this;
+    }
+
     Edit problem(String value) {
       problem = value;
       return this;
@@ -385,7 +407,7 @@ public record RoomState(
     RoomState make() {
       return new RoomState(
           address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
-          announced, stopped, review, waiting, clock, problem);
+          announced, stopped, review, waiting, clock, locked, note, problem);
     }
   }
 }

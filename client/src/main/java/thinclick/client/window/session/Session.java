@@ -1,7 +1,9 @@
 package thinclick.client.window.session;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
@@ -20,15 +22,15 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
+import thinclick.client.standin.Manner;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
-import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.protocol.music.Stage;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.history.FewestClicks;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 
@@ -38,7 +40,6 @@ import thinclick.server.host.RehearsalHost;
  */
 public final class Session implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Session.class);
-  private static final int LEAD_MILLIS = 3_000;
   private static final String EVERYWHERE = "0.0.0.0";
 
   private final Executor windowThread;
@@ -48,14 +49,19 @@ public final class Session implements AutoCloseable {
   private final ReadOnlyObjectWrapper<RoomState> state =
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
 
+  private final Lead lead = new Lead(this);
+  private final Bench bench = new Bench(loop);
   private Consumer<ServerMessage.Heard> heardBy = heard -> {};
   private LongConsumer playedBy = micros -> {};
+
   private OwnTake take = new OwnTake("");
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
   private @Nullable RehearsalHost host;
   private @Nullable Practice practice;
-  private long deals;
+  private @Nullable RoomAddress at;
+  private long practices;
+  private CompletableFuture<Long> asked = CompletableFuture.completedFuture(0L);
 
   /**
    * @param windowThread runs a task on the window's thread
@@ -139,6 +145,7 @@ public final class Session implements AutoCloseable {
                       practice = practice(started, name, company);
                     }
                     String where = forOthers ? LocalAddress.find() : "127.0.0.1";
+                    at = RoomAddress.local(started.port());
                     enter(
                         where + ":" + started.port(),
                         to ->
@@ -149,9 +156,14 @@ public final class Session implements AutoCloseable {
   }
 
   private Practice practice(RehearsalHost hosting, String name, Company company) {
-    deals++;
+    practices++;
     return new Practice(
-        loop, RoomAddress.local(hosting.port()), name, company, deals, wanted -> ask(wanted::by));
+        loop,
+        RoomAddress.local(hosting.port()),
+        name,
+        company,
+        practices,
+        wanted -> ask(wanted::by));
   }
 
   private RehearsalHost startHost(boolean forOthers) {
@@ -170,12 +182,14 @@ public final class Session implements AutoCloseable {
   /** Opens a room at a host elsewhere and leads it. */
   public void openAt(RoomAddress address, String name) {
     leave();
+    at = address;
     enter(address.said(), to -> RoomLink.open(options(), address, name, to));
   }
 
   /** Comes into a room as a player. */
   public void join(RoomAddress address, String word, String name) {
     leave();
+    at = address;
     enter(address.said(), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
   }
 
@@ -213,6 +227,10 @@ public final class Session implements AutoCloseable {
 
   /** Leaves the room; a room hosted here ends. */
   public void leave() {
+    bench.close();
+    lead.forget();
+    asked = CompletableFuture.completedFuture(0L);
+    at = null;
     RoomLink old = link;
     link = null;
     ear = null;
@@ -271,71 +289,85 @@ public final class Session implements AutoCloseable {
 
   // ---------------------------------------------------------------- leading
 
-  /** Chooses a drill by its title. */
-  public void choose(String title) {
-    ask(now -> now.material(title));
+  /** What the leader of this room can do. */
+  public Lead lead() {
+    return lead;
   }
 
-  /** Replaces the click plan and the tempo of the chosen drill. */
-  public void plan(List<Stage> stages, double tempo) {
-    ask(now -> now.plan(stages, tempo));
+  /** In a room to practise alone the playerIds in the order of chairs; null elsewhere. */
+  public @Nullable List<String> practiceChairs() {
+    return practice == null ? null : practice.chairs(state());
+  }
+
+  /** Brings a stand-in into the room, marked as one; it leaves with this window. */
+  public void bring(String name, Manner manner) {
+    RoomAddress address = at;
+    if (address != null && state().inside()) {
+      bench.bring(address, state().word(), name, manner);
+    }
+  }
+
+  /** The attacks of the running or last take by the player's name, room time. */
+  public Map<String, List<Long>> attacksByName() {
+    Map<String, List<Long>> attacks = new HashMap<>();
+    for (Person person : state().people()) {
+      boolean me = person.playerId().equals(state().myId());
+      attacks.put(person.name(), me ? take.own() : take.of(person.playerId()));
+    }
+    return attacks;
+  }
+
+  /** Hears the fewest clicks that were held; null where nothing was. */
+  @FunctionalInterface
+  public interface FewestHeard {
+    /**
+     * The answer.
+     *
+     * @param known false where the host is elsewhere and keeps its takes to itself
+     */
+    void found(@Nullable FewestClicks fewest, boolean known);
+  }
+
+  /** Looks up the fewest clicks that were held at a drill and tempo, off the window's thread. */
+  public void fewestClicks(String title, double tempo, FewestHeard heard) {
+    RehearsalHost hosting = host;
+    if (hosting == null) {
+      heard.found(null, false);
+      return;
+    }
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(() -> FewestClicks.of(hosting.history(), title, tempo))
+            .whenCompleteAsync(
+                (found, failed) ->
+                    heard.found(found == null ? null : found.orElse(null), failed == null),
+                windowThread);
   }
 
   /**
-   * Deals to everybody who plays, each time another way.
-   *
-   * @param leaderPlays whether this window's player is dealt a part as well
+   * Asks the room for something once what was asked before has been answered: a command names the
+   * room as it was last seen, so two at once would have the second refused.
    */
-  public void deal(boolean leaderPlays) {
-    deals++;
-    long seed = deals;
-    List<String> kept = practice == null ? null : practice.chairs(state());
-    if (kept != null) {
-      ask(now -> now.deal(seed, kept));
-      return;
-    }
-    List<String> chairs =
-        state().people().stream()
-            .filter(Person::connected)
-            .filter(person -> person.role() != Role.LISTENER)
-            .filter(person -> leaderPlays || person.role() != Role.LEADER)
-            .map(Person::playerId)
-            .toList();
-    ask(now -> now.deal(seed, chairs));
-  }
-
-  /** Announces the take that was dealt. */
-  public void countIn() {
-    Dealt dealt = state().dealt();
-    if (dealt != null && state().phase() == ServerMessage.Phase.DEALT) {
-      ask(now -> now.start(dealt.dealId(), LEAD_MILLIS, 1));
-    }
-  }
-
-  /** Ends the running take. */
-  public void stop() {
-    Announced announced = state().announced();
-    if (announced != null && state().takeRuns()) {
-      ask(now -> now.stop(announced.takeId()));
-    }
-  }
-
-  private void ask(Function<RoomLink, CompletableFuture<Long>> command) {
+  void ask(Function<RoomLink, CompletableFuture<Long>> command) {
     RoomLink now = link;
     RoomEar asking = ear;
     if (now == null || asking == null) {
       return;
     }
-    CompletableFuture<?> unused =
-        command
-            .apply(now)
-            .handleAsync(
+    asked =
+        asked
+            .handle((done, refused) -> now)
+            .thenCompose(command)
+            .whenCompleteAsync(
                 (revision, refused) -> {
-                  String says = refused == null ? "" : String.valueOf(refused.getMessage());
+                  Throwable why = refused instanceof CompletionException ? cause(refused) : refused;
+                  String says = why == null ? "" : String.valueOf(why.getMessage());
                   change(asking, room -> room.problem(says));
-                  return null;
                 },
                 windowThread);
+  }
+
+  private static Throwable cause(Throwable wrapped) {
+    return wrapped.getCause() == null ? wrapped : wrapped.getCause();
   }
 
   @Override

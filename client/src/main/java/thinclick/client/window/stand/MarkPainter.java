@@ -12,7 +12,7 @@ import thinclick.server.engraving.Ink;
 import thinclick.server.engraving.Mark;
 
 /** Draws what the layout gives, mark by mark; lengths in staff spaces. */
-final class MarkPainter {
+public final class MarkPainter {
   private final GraphicsContext canvas;
   private final Palette palette;
   private final double space;
@@ -20,7 +20,7 @@ final class MarkPainter {
   /**
    * @param space pixels of one staff space
    */
-  MarkPainter(GraphicsContext canvas, Palette palette, double space) {
+  public MarkPainter(GraphicsContext canvas, Palette palette, double space) {
     this.canvas = canvas;
     this.palette = palette;
     this.space = space;
@@ -28,7 +28,8 @@ final class MarkPainter {
     canvas.setLineCap(StrokeLineCap.BUTT);
   }
 
-  void draw(List<Mark> marks) {
+  /** Draws marks where they stand. */
+  public void draw(List<Mark> marks) {
     marks.forEach(this::draw);
   }
 

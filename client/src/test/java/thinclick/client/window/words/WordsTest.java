@@ -36,8 +36,6 @@ class WordsTest {
           "manner.loose",
           "manner.stubborn",
           "manner.lost",
-          "lectern.deal",
-          "lectern.countIn",
           "view.settings",
           "settings.shade.system",
           "settings.shade.light",
@@ -62,8 +60,7 @@ class WordsTest {
           "settings.does.countIn",
           "settings.does.stop",
           "settings.does.size",
-          "settings.does.paper",
-          "lectern.stop");
+          "settings.does.paper");
 
   @Test
   void theKeysInTheCodeAreThoseInTheBundle() throws IOException {
@@ -83,7 +80,7 @@ class WordsTest {
 
   @Test
   void everyPatternCanBeFilled() throws IOException {
-    Object[] blanks = {1, 2, 3};
+    Object[] blanks = {1, 2, 3, 4, 5};
     Properties bundle = bundle();
     for (String key : bundle.stringPropertyNames()) {
       String said = new MessageFormat(bundle.getProperty(key), Locale.ENGLISH).format(blanks);
@@ -94,8 +91,10 @@ class WordsTest {
   @Test
   void pluralsAreWritten() {
     Words words = Words.in(Locale.ENGLISH);
-    assertThat(words.say("lectern.stage", 1, "all beats")).isEqualTo("One bar: all beats.");
-    assertThat(words.say("lectern.stage", 8, "all beats")).isEqualTo("8 bars: all beats.");
+    assertThat(words.say("lectern.lesson", "First day", 45, 1))
+        .isEqualTo("First day, 45 minutes, one drill");
+    assertThat(words.say("lectern.lesson", "First day", 45, 6))
+        .isEqualTo("First day, 45 minutes, 6 drills");
   }
 
   private static boolean isSystemName(String literal) {

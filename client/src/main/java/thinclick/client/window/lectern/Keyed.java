@@ -1,0 +1,40 @@
+package thinclick.client.window.lectern;
+
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Region;
+
+/** Controls that say which keys do the same. */
+final class Keyed {
+  private Keyed() {}
+
+  /** A button with its keys written beside what it does; no keys where {@code keys} is empty. */
+  static Button button(String id, String does, String keys, Runnable action) {
+    Button button = new Button(does);
+    button.setId(id);
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    if (!keys.isEmpty()) {
+      Label written = styled(new Label(keys), "keys");
+      written.setMinWidth(Region.USE_PREF_SIZE);
+      button.setGraphic(written);
+      button.setContentDisplay(ContentDisplay.RIGHT);
+      button.setGraphicTextGap(8);
+    }
+    button.setAccessibleText(keys.isEmpty() ? does : does + ", " + keys);
+    button.setOnAction(done -> action.run());
+    return button;
+  }
+
+  static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+
+  /** Takes no room while it is not shown. */
+  static void shown(Node node, boolean shown) {
+    node.setVisible(shown);
+    node.setManaged(shown);
+  }
+}

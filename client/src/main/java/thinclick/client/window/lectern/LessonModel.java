@@ -1,0 +1,230 @@
+package thinclick.client.window.lectern;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import javafx.beans.property.ReadOnlyLongProperty;
+import javafx.beans.property.ReadOnlyLongWrapper;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Lesson;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.Stock;
+import thinclick.server.material.Thinning;
+
+/** A lesson as one button: it always does what comes next, and says beforehand what that is. */
+public final class LessonModel {
+  private final Session session;
+  private final Words words;
+  private final LecternModel lectern;
+  private final MonotonicClock clock;
+  private final ReadOnlyLongWrapper changes = new ReadOnlyLongWrapper();
+
+  private @Nullable LessonRun run;
+  private String counted = "";
+
+  public LessonModel(Session session, Words words, LecternModel lectern, MonotonicClock clock) {
+    this.session = session;
+    this.words = words;
+    this.lectern = lectern;
+    this.clock = clock;
+    session.stateProperty().addListener((any, old, now) -> follow(now));
+  }
+
+  private void follow(RoomState now) {
+    LessonRun running = run;
+    if (!now.inside()) {
+      set(null);
+    } else if (running != null
+        && now.stopped() != null
+        && now.announced() != null
+        && !now.announced().takeId().equals(counted)
+        && now.dealt() != null
+        && now.dealt().title().equals(running.item().drill())) {
+      counted = now.announced().takeId();
+      set(running.played());
+    }
+  }
+
+  private void set(@Nullable LessonRun next) {
+    if (!Objects.equals(next, run)) {
+      run = next;
+      changes.set(changes.get() + 1);
+    }
+  }
+
+  /** Counts up whenever the lesson has moved. */
+  public ReadOnlyLongProperty changesProperty() {
+    return changes.getReadOnlyProperty();
+  }
+
+  /** The ready lessons. */
+  public List<Lesson> lessons() {
+    return Stock.lessons();
+  }
+
+  /** A lesson in one line. */
+  public String line(Lesson lesson) {
+    return words.say("lectern.lesson", lesson.title(), lesson.minutes(), lesson.drills().size());
+  }
+
+  /** Where the lesson stands; null where none is run. */
+  public @Nullable LessonRun run() {
+    return run;
+  }
+
+  // ---------------------------------------------------------------- what can be done
+
+  /** Begins a lesson: its first drill is chosen and dealt. */
+  public void choose(Lesson lesson) {
+    if (lectern.canChoose()) {
+      set(LessonRun.begin(lesson, clock.nanos()));
+      deal();
+    }
+  }
+
+  /** Leaves the lesson; what is dealt stays. */
+  public void leave() {
+    set(null);
+  }
+
+  /** Does what comes next: counts in what is dealt, else deals what is due. */
+  public void goOn() {
+    LessonRun now = run;
+    if (lectern.canCountIn()) {
+      lectern.countIn();
+    } else if (now != null && lectern.canChoose()) {
+      if (now.drillDone() && !now.last()) {
+        next();
+      } else {
+        deal();
+      }
+    }
+  }
+
+  /** The drill once more. */
+  public void repeat() {
+    if (run != null && lectern.canChoose()) {
+      deal();
+    }
+  }
+
+  /** The next drill, whether or not this one was played as often as planned. */
+  public void next() {
+    LessonRun now = run;
+    if (now != null && !now.last() && lectern.canChoose()) {
+      set(now.next());
+      deal();
+    }
+  }
+
+  /** The same drill with more clicks. */
+  public void moreClicks() {
+    shift(false);
+  }
+
+  /** The same drill with fewer clicks. */
+  public void fewerClicks() {
+    shift(true);
+  }
+
+  private void shift(boolean fewer) {
+    Drill drill = lectern.chosen();
+    if (drill != null && lectern.canChoose()) {
+      Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
+      long seed = drill.deal().seed();
+      Drill shifted =
+          drill.withStages(
+              fewer
+                  ? thinning.fewerClicks(drill.stages(), seed)
+                  : thinning.moreClicks(drill.stages(), seed));
+      lectern.chooseAndDeal(shifted, lectern.tempo());
+    }
+  }
+
+  /** Deals the lesson's drill, with the click plan as it was last changed. */
+  private void deal() {
+    LessonRun now = run;
+    if (now == null) {
+      return;
+    }
+    Drill chosen = lectern.chosen();
+    if (chosen != null && chosen.title().equals(now.item().drill())) {
+      lectern.chooseAndDeal(chosen, lectern.tempo());
+    } else {
+      Drill drill = Stock.find(now.item().drill());
+      lectern.chooseAndDeal(drill, drill.tempo().start());
+    }
+  }
+
+  // ---------------------------------------------------------------- what is said
+
+  /** What the leader says to the class now. */
+  public String script() {
+    LessonRun now = run;
+    return now == null ? "" : now.item().say();
+  }
+
+  /** Which drill of how many, which take of how many. */
+  public String place() {
+    LessonRun now = run;
+    if (now == null) {
+      return "";
+    }
+    return words.say(
+        "lectern.lesson.place",
+        now.at() + 1,
+        now.lesson().drills().size(),
+        now.item().drill(),
+        Math.min(now.takes() + 1, Math.max(now.takes(), now.item().takes())),
+        now.item().takes());
+  }
+
+  /** What is left of the hour, and whether the rest of the lesson fits. */
+  public String left() {
+    LessonRun now = run;
+    if (now == null) {
+      return "";
+    }
+    int left = now.minutesLeft(clock.nanos());
+    return words.say("lectern.lesson.left", left, now.minutesPlanned(Stock::find));
+  }
+
+  /** What the one button does next. */
+  public String nextStep() {
+    LessonRun now = run;
+    RoomState room = session.state();
+    if (room.phase() == Phase.DEALT) {
+      return words.say("lectern.countIn");
+    }
+    if (now == null) {
+      return words.say("lectern.goOn.none");
+    }
+    if (now.drillDone() && !now.last()) {
+      String next = now.lesson().drills().get(now.at() + 1).drill();
+      return words.say("lectern.goOn.next", next);
+    }
+    return words.say("lectern.goOn.again", now.item().drill());
+  }
+
+  /** True where the one button does something. */
+  public boolean canGoOn() {
+    return lectern.canCountIn() || (run != null && lectern.canChoose());
+  }
+
+  /** A break is due by the lesson's clock: a sentence, empty where it is not. */
+  public String care() {
+    LessonRun now = run;
+    if (now == null) {
+      return "";
+    }
+    int gone = now.minutesGone(clock.nanos());
+    return gone < LessonRun.BREAK_AFTER_MINUTES
+        ? ""
+        : words.say("care.break", String.format(Locale.ROOT, "%d", gone));
+  }
+}

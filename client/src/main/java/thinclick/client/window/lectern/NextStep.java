@@ -1,0 +1,126 @@
+package thinclick.client.window.lectern;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.music.Stage;
+import thinclick.server.history.Entry;
+import thinclick.server.history.NextRung;
+import thinclick.server.history.NextRung.Move;
+import thinclick.server.history.Outcome;
+import thinclick.server.material.Thinning;
+import thinclick.server.scoring.Review;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The next rung after a take, with its reason: what this room has held at the same drill, tempo and
+ * click plan decides.
+ */
+final class NextStep {
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+  private static final int MOST_TAKES = 200;
+
+  private final Words words;
+  private final Map<String, Played> played = new LinkedHashMap<>();
+
+  private record Played(Entry.Key key, Outcome outcome) {}
+
+  /**
+   * What is proposed.
+   *
+   * @param move what to do with the click
+   * @param reason why, a sentence
+   * @param plan the click plan that is proposed
+   */
+  record Proposal(Move move, String reason, List<Stage> plan) {}
+
+  NextStep(Words words) {
+    this.words = words;
+  }
+
+  /** Remembers what a review says; one that comes again takes the place of the one before. */
+  void remember(RoomState room) {
+    ReviewReady ready = room.review();
+    Dealt dealt = room.dealt();
+    if (ready == null || dealt == null) {
+      return;
+    }
+    try {
+      Review review = MAPPER.treeToValue(ready.review(), Review.class);
+      Entry.Key key =
+          new Entry.Key(
+              dealt.title(),
+              dealt.meter(),
+              dealt.stepsPerBeat(),
+              dealt.swing(),
+              dealt.tempo(),
+              dealt.stages());
+      played.remove(ready.takeId());
+      played.put(ready.takeId(), new Played(key, Outcome.of(review)));
+      if (played.size() > MOST_TAKES) {
+        played.remove(played.keySet().iterator().next());
+      }
+    } catch (JacksonException | BadInput unreadable) {
+      // A review of another version: nothing is proposed from it.
+    }
+  }
+
+  void forget() {
+    played.clear();
+  }
+
+  /** What is proposed after the last take; null where none was reviewed. */
+  @Nullable Proposal proposal(@Nullable Drill drill) {
+    Played last = null;
+    for (Played one : played.values()) {
+      last = one;
+    }
+    if (last == null || drill == null || !drill.title().equals(last.key().title())) {
+      return null;
+    }
+    Entry.Key key = last.key();
+    List<Outcome> outcomes =
+        played.values().stream().filter(one -> one.key().equals(key)).map(Played::outcome).toList();
+    Move move = NextRung.after(outcomes);
+    Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
+    long seed = drill.deal().seed() + played.size();
+    List<Stage> plan = key.stages();
+    List<Stage> proposed =
+        switch (move) {
+          case UP -> thinning.fewerClicks(plan, seed);
+          case DOWN -> thinning.moreClicks(plan, seed);
+          case DOWN_TWO -> thinning.moreClicks(thinning.moreClicks(plan, seed), seed);
+          case ONCE_MORE, STAY, NO_VERDICT -> plan;
+        };
+    return new Proposal(move, reason(move, last.outcome()), proposed);
+  }
+
+  private String reason(Move move, Outcome last) {
+    long hold = last.holdPercent() == null ? 0 : Math.round(last.holdPercent());
+    return switch (move) {
+      case UP -> words.say("lectern.next.up", hold);
+      case ONCE_MORE -> words.say("lectern.next.onceMore", hold);
+      case STAY -> words.say(stay(last), hold);
+      case DOWN -> words.say(hold < 75 ? "lectern.next.down" : "lectern.next.displaced", hold);
+      case DOWN_TWO -> words.say("lectern.next.downTwo", hold);
+      case NO_VERDICT -> words.say("lectern.next.none");
+    };
+  }
+
+  private static String stay(Outcome last) {
+    Double hold = last.holdPercent();
+    if (hold != null && hold < 90) {
+      return "lectern.next.stay";
+    }
+    Double upbeats = last.upbeatPercent();
+    return upbeats != null && upbeats < 85 ? "lectern.next.stay.upbeats" : "lectern.next.stay.back";
+  }
+}

@@ -1,0 +1,146 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javafx.scene.Node;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.session.Lead.Hand;
+import thinclick.client.window.stand.MarkPainter;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
+import thinclick.server.engraving.Cut;
+import thinclick.server.engraving.Engraver;
+import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.StaffSystem;
+import thinclick.server.engraving.SystemPlan;
+import thinclick.server.material.PartWriter;
+import thinclick.server.material.WrittenPart;
+
+/** The page as it is dealt, or would be dealt now: for each chair its line of music. */
+final class PageView {
+  private static final double USUAL_SPACE = 7;
+  private static final double LEAST_SPACE = 5;
+  private static final int MOST_LINES = 2;
+
+  private final Words words;
+  private final VBox root = new VBox(4);
+  private Palette palette = Palette.LIGHT;
+  private double scale = 1;
+  private @Nullable Shown shown;
+
+  /** What the painted page was made of. */
+  private record Shown(
+      Hand hand, List<String> names, double width, Palette palette, double scale) {}
+
+  PageView(Words words) {
+    this.words = words;
+    root.setId("page");
+    root.setMinWidth(0);
+    root.widthProperty().addListener(any -> again());
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  void dress(Palette wanted, double textScale) {
+    palette = wanted;
+    scale = textScale;
+    again();
+  }
+
+  private void again() {
+    Shown before = shown;
+    if (before != null) {
+      show(before.hand(), before.names());
+    }
+  }
+
+  /**
+   * Shows what a hand gives.
+   *
+   * @param names of the players, in the order of its chairs; none: a chair for each of the drill's
+   */
+  void show(@Nullable Hand hand, List<String> names) {
+    if (hand == null) {
+      shown = null;
+      root.getChildren().clear();
+      return;
+    }
+    Shown now = new Shown(hand, names, root.getWidth(), palette, scale);
+    if (now.equals(shown)) {
+      return;
+    }
+    shown = now;
+    root.getChildren().clear();
+    if (root.getWidth() < 100) {
+      return;
+    }
+    try {
+      root.getChildren().setAll(lines(hand, names));
+    } catch (BadInput undealt) {
+      Label says =
+          styled(
+              new Label(words.say("lectern.page.not", String.valueOf(undealt.getMessage()))),
+              "soft");
+      says.setWrapText(true);
+      root.getChildren().setAll(says);
+    }
+  }
+
+  private List<Node> lines(Hand hand, List<String> names) {
+    Drill drill = hand.drill();
+    List<String> players = new ArrayList<>(names);
+    for (int i = 0; players.isEmpty() || (names.isEmpty() && i < drill.chairs().size()); i++) {
+      players.add(words.say("lectern.fill.number", i + 1));
+    }
+    Dealing dealing = Dealer.deal(drill, players, hand.seed(), hand.tempo(), drill.stages());
+    List<Node> nodes = new ArrayList<>();
+    for (int i = 0; i < dealing.dealt().chairs().size(); i++) {
+      String says = dealing.sentences().get(i);
+      Label label = new Label(says);
+      label.setWrapText(true);
+      nodes.add(label);
+      WrittenPart part =
+          PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says);
+      nodes.addAll(music(part, says));
+    }
+    return nodes;
+  }
+
+  private List<Node> music(WrittenPart part, String says) {
+    int bars = Reading.barsPerSystem(part);
+    double wanted = USUAL_SPACE * scale;
+    Reading reading = Reading.once(part, bars, Cut.HALF_BARS);
+    while (bars > 1
+        && Engraver.narrowest(reading.part(), reading.plans()) * LEAST_SPACE * scale
+            > root.getWidth()) {
+      bars = (bars + 1) / 2;
+      reading = Reading.once(part, bars, Cut.HALF_BARS);
+    }
+    List<SystemPlan> plans =
+        reading.plans().subList(0, Math.min(MOST_LINES, reading.plans().size()));
+    double narrowest = Engraver.narrowest(reading.part(), plans);
+    double space = Math.min(wanted, root.getWidth() / narrowest);
+    List<Node> nodes = new ArrayList<>();
+    for (StaffSystem system :
+        Engraver.systems(reading.part(), plans, (root.getWidth() - 2) / space)) {
+      Canvas canvas =
+          new Canvas(Math.ceil(system.width() * space) + 1, Math.ceil(system.height() * space) + 2);
+      new MarkPainter(canvas.getGraphicsContext2D(), palette, space).draw(system.marks());
+      canvas.setAccessibleText(Objects.requireNonNullElse(says, ""));
+      nodes.add(canvas);
+    }
+    return nodes;
+  }
+}

@@ -1,0 +1,126 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.VPos;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+
+/** What is chosen, its tempo, and the click plan: one ruled line, one sentence a stage. */
+final class PlanView {
+  private final LecternModel model;
+  private final Words words;
+  private final Label title = styled(new Label(), "heading");
+  private final TextField tempo = new TextField();
+  private final Label wrong = styled(new Label(), "wrong");
+  private final FlowPane tempoLine;
+  private final Label click = styled(new Label(), "soft");
+  private final PlanLine line = new PlanLine();
+  private final VBox sentences = new VBox(2);
+  private final List<TextField> fields = new ArrayList<>();
+  private final VBox root = new VBox(8);
+
+  PlanView(LecternModel model, Words words) {
+    this.model = model;
+    this.words = words;
+    title.setId("chosen");
+    title.setWrapText(true);
+    tempo.setId("tempo");
+    tempo.setPrefColumnCount(4);
+    tempo.setAccessibleText(words.say("lectern.tempo"));
+    tempo.setOnAction(done -> wrong.setText(model.tempo(tempo.getText())));
+    tempoLine =
+        new FlowPane(
+            10,
+            4,
+            new Label(words.say("lectern.tempo")),
+            tempo,
+            new Label(words.say("lectern.tempo.unit")));
+    tempoLine.setRowValignment(VPos.BASELINE);
+    click.setText(words.say("lectern.plan.how"));
+    click.setWrapText(true);
+    wrong.setId("plan-wrong");
+    wrong.setWrapText(true);
+    wrong.visibleProperty().bind(wrong.textProperty().isNotEmpty());
+    wrong.managedProperty().bind(wrong.visibleProperty());
+    root.getChildren().setAll(title, tempoLine, line, sentences, click, wrong);
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  void dress(Palette palette, double textSize) {
+    line.dress(palette, textSize);
+  }
+
+  void show() {
+    Drill drill = model.chosen();
+    title.setText(
+        drill == null ? words.say("lectern.choose") : words.say("lectern.chosen", drill.title()));
+    List.of(tempoLine, line, sentences, click).forEach(node -> Keyed.shown(node, drill != null));
+    if (!tempo.isFocused()) {
+      tempo.setText(drill == null ? "" : Long.toString(Math.round(model.tempo())));
+    }
+    tempo.setDisable(!model.canChoose());
+    List<String> plan = model.plan();
+    line.show(drill, String.join("; ", plan));
+    showLines(drill, plan);
+  }
+
+  private void showLines(@Nullable Drill drill, List<String> plan) {
+    int wanted = drill == null ? 0 : plan.size() + 1;
+    while (fields.size() < wanted) {
+      fields.add(field(fields.size()));
+    }
+    while (fields.size() > wanted) {
+      fields.remove(fields.size() - 1);
+    }
+    for (int i = 0; i < fields.size(); i++) {
+      TextField field = fields.get(i);
+      if (!field.isFocused() || wrong.getText().isEmpty()) {
+        field.setText(i < plan.size() ? plan.get(i) : "");
+      }
+      field.setDisable(!model.canChoose());
+      field.setAccessibleText(words.say("lectern.plan.line", i + 1));
+    }
+    if (!sentences.getChildren().equals(fields)) {
+      sentences.getChildren().setAll(fields);
+    }
+  }
+
+  private TextField field(int index) {
+    TextField field = styled(new TextField(), "plan-line");
+    field.setId("plan-" + (index + 1));
+    field.setPromptText(words.say("lectern.plan.more"));
+    Runnable write =
+        () -> {
+          List<String> plan = model.plan();
+          String had = index < plan.size() ? plan.get(index) : "";
+          if (!field.getText().strip().equals(had)) {
+            wrong.setText(model.plan(index, field.getText()));
+            show();
+          } else {
+            wrong.setText("");
+          }
+        };
+    field.setOnAction(done -> write.run());
+    field
+        .focusedProperty()
+        .addListener(
+            (any, was, now) -> {
+              if (was && !now) {
+                write.run();
+              }
+            });
+    return field;
+  }
+}

@@ -1,0 +1,105 @@
+package thinclick.client.window.lectern;
+
+import java.util.List;
+import javafx.geometry.Orientation;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+
+/**
+ * Three parts of a page beside each other where all have the room they ask for, else the first two
+ * above each other beside the third, else all in one column. The least widths come from the
+ * stylesheet in ems, so that larger text stacks earlier.
+ */
+final class PromptBook extends Pane {
+  private final Region first;
+  private final Region second;
+  private final Region third;
+  private final double gap;
+
+  PromptBook(Region first, Region second, Region third, double gap) {
+    this.first = first;
+    this.second = second;
+    this.third = third;
+    this.gap = gap;
+    getChildren().addAll(first, second, third);
+  }
+
+  /**
+   * Where each part stands at a width: x, y, width, height of the three, then the height of all.
+   */
+  private double[][] places(double width) {
+    double a = first.minWidth(-1);
+    double b = second.minWidth(-1);
+    double c = third.minWidth(-1);
+    double three = a + b + 1.45 * c + 2 * gap;
+    if (three <= width) {
+      double rest = width - 2 * gap;
+      double left = Math.max(a, rest * 0.28);
+      double middle = Math.max(b, rest * 0.22);
+      double right = rest - left - middle;
+      return new double[][] {
+        {0, 0, left, first.prefHeight(left)},
+        {left + gap, 0, middle, second.prefHeight(middle)},
+        {left + middle + 2 * gap, 0, right, third.prefHeight(right)}
+      };
+    }
+    double column = Math.max(a, b);
+    if (column + gap + c <= width) {
+      double left = Math.max(column, (width - gap) * 0.36);
+      double right = width - gap - left;
+      double above = first.prefHeight(left);
+      return new double[][] {
+        {0, 0, left, above},
+        {0, above + gap, left, second.prefHeight(left)},
+        {left + gap, 0, right, third.prefHeight(right)}
+      };
+    }
+    double one = first.prefHeight(width);
+    double two = second.prefHeight(width);
+    double top = third.prefHeight(width);
+    return new double[][] {
+      {0, top + gap, width, one},
+      {0, top + one + 2 * gap, width, two},
+      {0, 0, width, top}
+    };
+  }
+
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
+  protected double computeMinWidth(double height) {
+    return 0;
+  }
+
+  @Override
+  protected double computePrefWidth(double height) {
+    return first.minWidth(-1) + gap + third.minWidth(-1);
+  }
+
+  @Override
+  protected double computeMinHeight(double width) {
+    return computePrefHeight(width);
+  }
+
+  @Override
+  protected double computePrefHeight(double asked) {
+    double lowest = 0;
+    for (double[] place : places(asked < 0 ? prefWidth(-1) : asked)) {
+      lowest = Math.max(lowest, place[1] + place[3]);
+    }
+    return lowest;
+  }
+
+  @Override
+  protected void layoutChildren() {
+    double[][] places = places(getWidth());
+    List<Region> parts = List.of(first, second, third);
+    for (int i = 0; i < parts.size(); i++) {
+      double[] place = places[i];
+      parts.get(i).resizeRelocate(place[0], place[1], place[2], place[3]);
+    }
+  }
+}

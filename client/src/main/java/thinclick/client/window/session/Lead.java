@@ -1,0 +1,210 @@
+package thinclick.client.window.session;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.RoomLink;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Stock;
+
+/** What a leader can ask of the room; a refusal comes back as the room's problem. */
+public final class Lead {
+  private static final int LEAD_MILLIS = 3_000;
+  private static final int MOST_UNDONE = 20;
+
+  private final Session session;
+  private final Deque<Hand> dealt = new ArrayDeque<>();
+
+  /**
+   * All that a deal is made from; the same again gives the same parts.
+   *
+   * @param drill the material with its click plan
+   * @param tempo beats a minute
+   * @param seed settles every free choice
+   * @param chairs playerIds in the order of chairs
+   */
+  public record Hand(Drill drill, double tempo, long seed, List<String> chairs) {
+    public Hand {
+      chairs = List.copyOf(chairs);
+    }
+  }
+
+  Lead(Session session) {
+    this.session = session;
+  }
+
+  // ---------------------------------------------------------------- material and dealing
+
+  /** Chooses a drill with its click plan and a tempo. */
+  public void choose(Drill drill, double tempo) {
+    session.ask(link -> chosen(link, drill, tempo));
+  }
+
+  private static CompletableFuture<Long> chosen(RoomLink link, Drill drill, double tempo) {
+    boolean ofTheStock = Stock.has(drill.title()) && sameMaterial(Stock.find(drill.title()), drill);
+    CompletableFuture<Long> material =
+        ofTheStock ? link.material(drill.title()) : link.material(drill);
+    return material.thenCompose(done -> link.plan(drill.stages(), tempo));
+  }
+
+  private static boolean sameMaterial(Drill one, Drill other) {
+    return one.equals(other.withStages(one.stages()));
+  }
+
+  /** Replaces the click plan and the tempo of what is chosen. */
+  public void plan(List<Stage> stages, double tempo) {
+    session.ask(link -> link.plan(stages, tempo));
+  }
+
+  /** Deals what is chosen. */
+  public void deal(Hand hand) {
+    dealt.push(hand);
+    while (dealt.size() > MOST_UNDONE) {
+      dealt.removeLast();
+    }
+    session.ask(link -> link.deal(hand.seed(), hand.chairs()));
+  }
+
+  /** Chooses and deals in one. */
+  public void chooseAndDeal(Hand hand) {
+    dealt.push(hand);
+    session.ask(
+        link ->
+            chosen(link, hand.drill(), hand.tempo())
+                .thenCompose(done -> link.deal(hand.seed(), hand.chairs())));
+  }
+
+  /** True where the last deal can be taken back: nobody has played it yet. */
+  public boolean canUndo() {
+    return !dealt.isEmpty() && session.state().leader() && session.state().phase() == Phase.DEALT;
+  }
+
+  /**
+   * Takes the last deal back: what was dealt before is dealt again, the same parts to the same
+   * chairs; before the first deal nothing is.
+   *
+   * @return what is dealt now, or null for nothing
+   */
+  public @Nullable Hand undo() {
+    if (!canUndo()) {
+      return null;
+    }
+    Hand undone = dealt.pop();
+    Hand before = dealt.peek();
+    if (before == null) {
+      plan(undone.drill().stages(), undone.tempo()); // a plan alone takes the parts away
+      return null;
+    }
+    session.ask(
+        link ->
+            chosen(link, before.drill(), before.tempo())
+                .thenCompose(done -> link.deal(before.seed(), before.chairs())));
+    return before;
+  }
+
+  /** Forgets what was dealt; another room has other players. */
+  void forget() {
+    dealt.clear();
+  }
+
+  // ---------------------------------------------------------------- the take
+
+  /** Announces the take that was dealt, after a count-in of one bar. */
+  public void countIn() {
+    Dealt now = session.state().dealt();
+    if (now != null && session.state().phase() == Phase.DEALT) {
+      session.ask(link -> link.start(now.dealId(), LEAD_MILLIS, 1));
+    }
+  }
+
+  /** Ends the running take. */
+  public void stop() {
+    Announced announced = session.state().announced();
+    if (announced != null && session.state().takeRuns()) {
+      session.ask(link -> link.stop(announced.takeId()));
+    }
+  }
+
+  /**
+   * Changes the click of the running take.
+   *
+   * @param fromBar at least two bars ahead
+   * @param rest the stages from there to the end
+   */
+  public void replan(int fromBar, List<Stage> rest) {
+    Announced announced = session.state().announced();
+    if (announced != null && session.state().takeRuns() && !rest.isEmpty()) {
+      String takeId = announced.takeId();
+      session.ask(
+          link ->
+              link.ask((id, seen) -> new ClientMessage.Replan(id, seen, takeId, fromBar, rest)));
+    }
+  }
+
+  // ---------------------------------------------------------------- people
+
+  /** Two people change chairs; each comes as the other's number. */
+  public void swap(String one, int itsChair, String other, int otherChair) {
+    session.ask(
+        link ->
+            link.ask((id, seen) -> new ClientMessage.Seat(id, seen, one, otherChair))
+                .thenCompose(
+                    done ->
+                        link.ask((id, seen) -> new ClientMessage.Seat(id, seen, other, itsChair))));
+  }
+
+  /** Gives somebody a chair. */
+  public void seat(String playerId, int chair) {
+    ask((id, seen) -> new ClientMessage.Seat(id, seen, playerId, chair));
+  }
+
+  /** Gives the chair of somebody absent to a stand-in that is in the room and has none. */
+  public void standInFor(String playerId) {
+    ask((id, seen) -> new ClientMessage.StandIn(id, seen, playerId));
+  }
+
+  /** Passes the lead on. */
+  public void pass(String playerId) {
+    ask((id, seen) -> new ClientMessage.PassLead(id, seen, playerId));
+  }
+
+  /** Sends somebody out. */
+  public void remove(String playerId) {
+    ask((id, seen) -> new ClientMessage.Remove(id, seen, playerId));
+  }
+
+  /** Lets nobody new in, or lets them in again. */
+  public void lock(boolean locked) {
+    ask((id, seen) -> new ClientMessage.Lock(id, seen, locked));
+  }
+
+  /** Gives the room another word. */
+  public void newWord() {
+    ask(ClientMessage.NewWord::new);
+  }
+
+  /**
+   * Writes a note; an empty one wipes out what was written.
+   *
+   * @param playerId to whom alone, or null for everybody
+   */
+  public void note(String text, @Nullable String playerId) {
+    ask((id, seen) -> new ClientMessage.Note(id, seen, text, playerId));
+  }
+
+  /** Takes the lead where the leader has been gone for long. */
+  public void claim() {
+    session.ask(RoomLink::claimLead);
+  }
+
+  private void ask(RoomLink.LeaderAsks command) {
+    session.ask(link -> link.ask(command));
+  }
+}

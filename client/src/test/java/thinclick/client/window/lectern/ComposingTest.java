@@ -1,0 +1,86 @@
+package thinclick.client.window.lectern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.material.Stock;
+
+/** What a leader writes to compose a drill. */
+class ComposingTest {
+  private static Composing wish(
+      Drill from, String cell, String grouping, String period, String scale, String progression) {
+    return new Composing(
+        from, "", "", "", cell, grouping, period, "", scale, progression, "", "", null, "");
+  }
+
+  @Test
+  void aCellAloneIsADrill() {
+    Drill drill = wish(null, "0 3 6", "", "", "", "").drill();
+    assertThat(drill.title()).isEqualTo("Own drill");
+    assertThat(drill.periodBars()).isEqualTo(1);
+    assertThat(drill.chairs().get(0).cell().attackSteps()).containsExactly(0, 3, 6);
+  }
+
+  @Test
+  void aGroupingIsLaidOverAPeriodWithATail() {
+    Drill drill = wish(null, "", "3", "4", "", "").drill();
+    assertThat(drill.periodBars()).isEqualTo(4);
+    // common practice, no source: threes over four bars leave two eighths, ending on the last and
+    assertThat(drill.chairs().get(0).cell().attackSteps()).startsWith(0, 3, 6, 9).contains(31);
+    assertThat(drill.chairs().get(0).cell().grouping()).isEqualTo(3);
+  }
+
+  @Test
+  void aDrillOfTheStockIsChangedAndGoesByAnotherName() {
+    Drill drill = wish(Stock.find("Charleston"), "", "", "", "dorian", "").drill();
+    assertThat(drill.title()).isEqualTo("Charleston, own");
+    assertThat(drill.chairs().get(0).line().scale()).isEqualTo("dorian");
+    assertThat(drill.chairs().get(0).cell())
+        .isEqualTo(Stock.find("Charleston").chairs().get(0).cell());
+  }
+
+  @Test
+  void everyWishIsHeard() {
+    Drill drill =
+        new Composing(
+                null,
+                "Mine",
+                "3/4",
+                "2",
+                "0 3",
+                "",
+                "2",
+                "1",
+                "",
+                "Dm7 | G7",
+                "C",
+                "piano, bass",
+                DealKind.CANON,
+                "all beats to first only")
+            .drill();
+    assertThat(drill.title()).isEqualTo("Mine");
+    assertThat(drill.meter()).hasToString("3/4");
+    assertThat(drill.periodBars()).isEqualTo(2);
+    assertThat(drill.chairs().get(0).entryStep()).isEqualTo(1);
+    assertThat(drill.chairs().get(0).instrument()).isEqualTo("piano");
+    assertThat(drill.chairs().get(0).line().progression()).isEqualTo("Dm7 | G7");
+    assertThat(drill.deal().kind()).isEqualTo(DealKind.CANON);
+    assertThat(drill.stages()).hasSize(3);
+  }
+
+  @Test
+  void aWishThatIsNotUnderstoodIsNamed() {
+    refused(wish(null, "", "", "", "", ""), "expected a cell or a grouping");
+    refused(wish(null, "0 x", "", "", "", ""), "found \"x\"");
+    refused(wish(null, "0 3", "", "", "dorien", ""), "dorian");
+    refused(wish(null, "0 3", "", "", "dorian", "Dm7"), "found both");
+  }
+
+  private static void refused(Composing wish, String says) {
+    assertThatThrownBy(wish::drill).isInstanceOf(BadInput.class).hasMessageContaining(says);
+  }
+}

@@ -1,0 +1,187 @@
+package thinclick.client.window.lectern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.client.standin.Manner;
+import thinclick.client.window.session.Lead.Hand;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.material.Stock;
+
+/** The leader's desk against a real host, without a window. */
+class LecternDeskTest {
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+  @TempDir Path folder;
+
+  private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
+  private final Words words = Words.in(Locale.ENGLISH);
+  private Session session;
+  private LecternDesk desk;
+
+  @BeforeEach
+  void aRoomWithTwoStandIns() {
+    session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
+    desk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
+    run(() -> session.openHere("Frau Ott", false));
+    until(() -> session.state().inside() && session.state().people().size() == 1);
+    for (int i = 0; i < 2; i++) {
+      int wanted = i + 2;
+      run(() -> desk.roster().fill(Manner.STEADY, null, 0));
+      until(() -> session.state().people().size() == wanted);
+    }
+  }
+
+  @AfterEach
+  void close() {
+    run(session::close);
+    windowThread.shutdown();
+  }
+
+  @Test
+  void whatIsOnThePageIsDealtAndADealCanBeTakenBack() {
+    run(() -> desk.lectern().choose(Stock.find("Jigsaw")));
+    until(() -> "Jigsaw".equals(session.state().title()));
+    Hand shown = ask(() -> desk.lectern().page());
+    List<String> names = ask(() -> desk.roster().playing()).stream().map(Person::name).toList();
+    List<Part> first = dealt(() -> desk.lectern().deal());
+    assertThat(attacks(first)).isEqualTo(attacks(of(shown, names)));
+
+    run(() -> desk.lectern().choose(Stock.find("Charleston")));
+    until(() -> "Charleston".equals(session.state().title()));
+    List<Part> second = dealt(() -> desk.lectern().deal());
+    assertThat(attacks(second)).isNotEqualTo(attacks(first));
+
+    List<Part> back = dealt(() -> desk.lectern().undo());
+    assertThat(attacks(back)).isEqualTo(attacks(first));
+    assertThat(ask(() -> desk.lectern().chosen().title())).isEqualTo("Jigsaw");
+
+    run(() -> desk.lectern().undo());
+    until(() -> session.state().phase() == Phase.GATHERING);
+    assertThat(ask(() -> session.state().dealt())).isNull();
+    assertThat(ask(() -> desk.lectern().canUndo())).isFalse();
+  }
+
+  private static List<Part> of(Hand hand, List<String> names) {
+    return Dealer.deal(hand.drill(), names, hand.seed(), hand.tempo(), hand.drill().stages())
+        .parts();
+  }
+
+  private static List<List<Integer>> attacks(List<Part> parts) {
+    return parts.stream().map(Part::attackSteps).toList();
+  }
+
+  private List<Part> dealt(Runnable deals) {
+    String before = ask(() -> session.state().dealt() == null ? "" : id());
+    run(deals);
+    until(() -> session.state().dealt() != null && !id().equals(before));
+    return ask(() -> session.state().dealt().parts());
+  }
+
+  private String id() {
+    return session.state().dealt().dealId();
+  }
+
+  @Test
+  void chairsAreMovedAndTheOthersFollowInOrder() {
+    Person second = ask(() -> desk.roster().playing().get(1));
+    run(() -> desk.roster().move(second, 1));
+    until(() -> desk.roster().playing().get(2).playerId().equals(second.playerId()));
+    run(() -> desk.lectern().choose(Stock.find("Jigsaw")));
+    until(() -> "Jigsaw".equals(session.state().title()));
+    List<Part> parts = dealt(() -> desk.lectern().deal());
+    assertThat(parts.get(2).player()).isEqualTo(second.name());
+    assertThat(ask(() -> desk.roster().lines(null)).get(2).chair()).isEqualTo("3");
+  }
+
+  @Test
+  void thePlanIsEditedLineByLineAndRefusedInWords() {
+    run(() -> desk.lectern().choose(Stock.find("Charleston")));
+    until(() -> "Charleston".equals(session.state().title()));
+    assertThat(ask(() -> desk.lectern().plan(0, "4 bars: first only"))).isEmpty();
+    assertThat(ask(() -> desk.lectern().plan(9, "2 bars: none"))).isEmpty();
+    assertThat(ask(() -> desk.lectern().plan()))
+        .startsWith("4 bars: first only")
+        .endsWith("2 bars: none");
+    int before = ask(() -> desk.lectern().plan()).size();
+    assertThat(ask(() -> desk.lectern().plan(0, ""))).isEmpty();
+    assertThat(ask(() -> desk.lectern().plan())).hasSize(before - 1);
+    assertThat(ask(() -> desk.lectern().plan(0, "eight bars of it"))).startsWith("Not understood");
+    assertThat(ask(() -> desk.lectern().tempo("400"))).contains("played from");
+    List<Part> parts = dealt(() -> desk.lectern().deal());
+    assertThat(parts).hasSize(3);
+    assertThat(ask(() -> session.state().dealt().stages()))
+        .isEqualTo(ask(() -> desk.lectern().chosen().stages()));
+  }
+
+  @Test
+  void aLessonGoesItsWayByOneButton() {
+    run(() -> desk.lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    assertThat(ask(() -> desk.lesson().script())).isEqualTo("Clap it once without the click.");
+    assertThat(ask(() -> desk.lesson().place()))
+        .isEqualTo("Drill 1 of 6: Even eighths, take 1 of 3");
+    assertThat(ask(() -> desk.lesson().left())).startsWith("45 minutes left");
+    List<String> plan = ask(() -> desk.lectern().plan());
+    dealt(() -> desk.lesson().fewerClicks());
+    assertThat(ask(() -> desk.lectern().plan())).isNotEqualTo(plan);
+    dealt(() -> desk.lesson().moreClicks());
+    assertThat(ask(() -> desk.lectern().plan())).isEqualTo(plan);
+    dealt(() -> desk.lesson().next());
+    assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
+    run(() -> desk.lesson().goOn());
+    until(() -> session.state().takeRuns());
+    run(() -> desk.lectern().stop());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(ask(() -> desk.lesson().place())).contains("Bare one, take 2");
+    dealt(() -> desk.lesson().goOn());
+    assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
+  }
+
+  @Test
+  void aNoteAndTheLockReachTheRoom() {
+    run(() -> desk.roster().note("Softly.", null));
+    until(() -> "Softly.".equals(session.state().note()));
+    run(() -> desk.roster().lock(true));
+    until(() -> session.state().locked());
+    run(() -> desk.roster().remove(desk.roster().playing().get(2)));
+    until(() -> session.state().people().size() == 2);
+  }
+
+  private void run(Runnable does) {
+    ask(
+        () -> {
+          does.run();
+          return true;
+        });
+  }
+
+  private <T> T ask(Callable<T> asked) {
+    try {
+      return windowThread.submit(asked).get();
+    } catch (Exception failed) {
+      throw new AssertionError(failed);
+    }
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await().atMost(PATIENCE).pollInterval(Duration.ofMillis(10)).until(() -> ask(holds));
+  }
+}

@@ -1,0 +1,58 @@
+package thinclick.client.window.lectern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Lesson;
+import thinclick.server.material.LessonClock;
+import thinclick.server.material.Stock;
+
+/** Where a lesson stands. */
+class LessonRunTest {
+  private static final long MINUTE = 60_000_000_000L;
+  private final Lesson lesson = Stock.findLesson("First day");
+  private final LessonRun run = LessonRun.begin(lesson, 0);
+
+  @Test
+  void aDrillIsDoneOnceItsTakesHaveBeenPlayed() {
+    LessonRun now = run;
+    for (int take = 0; take < run.item().takes(); take++) {
+      assertThat(now.drillDone()).isFalse();
+      now = now.played();
+    }
+    assertThat(now.drillDone()).isTrue();
+    assertThat(now.next().takes()).isZero();
+    assertThat(now.next().item()).isEqualTo(lesson.drills().get(1));
+  }
+
+  @Test
+  void theLastDrillStays() {
+    LessonRun now = run;
+    for (int i = 0; i < 20; i++) {
+      now = now.next();
+    }
+    assertThat(now.last()).isTrue();
+    assertThat(now.next()).isEqualTo(now);
+    assertThat(run.before()).isEqualTo(run);
+  }
+
+  @Test
+  void minutesLeftAreRoundedUpAndNeverBelowNone() {
+    assertThat(run.minutesLeft(0)).isEqualTo(45);
+    assertThat(run.minutesLeft(1)).isEqualTo(45);
+    assertThat(run.minutesLeft(MINUTE)).isEqualTo(44);
+    assertThat(run.minutesLeft(45 * MINUTE)).isZero();
+    assertThat(run.minutesLeft(90 * MINUTE)).isZero();
+    assertThat(run.minutesGone(25 * MINUTE - 1)).isEqualTo(24);
+  }
+
+  @Test
+  void whatIsPlannedShrinksWithEveryTakeAndDrill() {
+    assertThat(run.minutesPlanned(Stock::find))
+        .isEqualTo((int) Math.round(LessonClock.minutes(lesson, Stock::find)));
+    assertThat(run.played().minutesPlanned(Stock::find))
+        .isLessThan(run.minutesPlanned(Stock::find));
+    assertThat(run.next().minutesPlanned(Stock::find))
+        .isLessThan(run.played().minutesPlanned(Stock::find));
+  }
+}
