@@ -21,10 +21,18 @@ import thinclick.server.scoring.Review;
  * @param rows figure by figure: the band's, the stages', those of players who are in both
  */
 public record Comparison(String title, double tempo, List<Row> rows) {
-  /** Which way a figure gets better. */
-  enum Better {
-    MORE,
-    LESS
+  /** What is compared. */
+  public enum Kind {
+    /** Percent of what is written that was placed. */
+    HOLD(true),
+    /** Unevenness, ms. */
+    SPREAD(false);
+
+    private final boolean moreIsBetter;
+
+    Kind(boolean moreIsBetter) {
+      this.moreIsBetter = moreIsBetter;
+    }
   }
 
   /** What two figures of one thing come to. */
@@ -40,23 +48,25 @@ public record Comparison(String title, double tempo, List<Row> rows) {
   /**
    * One figure of both takes.
    *
-   * @param name what it is
+   * @param of whose or where: the band, a click, a player
+   * @param kind what of it
    * @param first of the first take
    * @param second of the second
    * @param finest the finest step it is shown in
    * @param verdict whether they can be told apart
    */
-  public record Row(Said name, Figure first, Figure second, double finest, Verdict verdict) {
-    static Row of(Said name, Figure first, Figure second, double finest, Better better) {
+  public record Row(
+      Said of, Kind kind, Figure first, Figure second, double finest, Verdict verdict) {
+    static Row of(Said of, Kind kind, Figure first, Figure second, double finest) {
       Interval a = first.interval();
       Interval b = second.interval();
       boolean apart = a != null && b != null && a.partsFrom(b);
       Verdict verdict = Verdict.OPEN;
       if (apart && first.known() && second.known()) {
         boolean more = second.get() > first.get();
-        verdict = more == (better == Better.MORE) ? Verdict.BETTER : Verdict.WORSE;
+        verdict = more == kind.moreIsBetter ? Verdict.BETTER : Verdict.WORSE;
       }
-      return new Row(name, first, second, finest, verdict);
+      return new Row(of, kind, first, second, finest, verdict);
     }
   }
 
@@ -119,11 +129,11 @@ public record Comparison(String title, double tempo, List<Row> rows) {
   }
 
   private static Row hold(Said of, Figure first, Figure second) {
-    return Row.of(Said.of("compare.hold", of), first, second, 1, Better.MORE);
+    return Row.of(of, Kind.HOLD, first, second, 1);
   }
 
   private static Row spread(Said of, Figure first, Figure second) {
-    return Row.of(Said.of("compare.spread", of), first, second, 1, Better.LESS);
+    return Row.of(of, Kind.SPREAD, first, second, 1);
   }
 
   /** A page: one sentence of what can be told, then the table. */
@@ -146,7 +156,8 @@ public record Comparison(String title, double tempo, List<Row> rows) {
     for (Row row : rows) {
       table.add(
           List.of(
-              speaker.say(row.name()),
+              speaker.say(
+                  Said.of(row.kind() == Kind.HOLD ? "compare.hold" : "compare.spread", row.of())),
               shown(row.first(), row.finest()),
               shown(row.second(), row.finest()),
               speaker.say("compare." + row.verdict())));
@@ -176,8 +187,8 @@ public record Comparison(String title, double tempo, List<Row> rows) {
         .map(
             row ->
                 Said.of(
-                    "compare.change",
-                    row.name(),
+                    row.kind() == Kind.HOLD ? "compare.changedHold" : "compare.changedSpread",
+                    row.of(),
                     new Quantity(row.first().get(), 0, row.finest()),
                     new Quantity(row.second().get(), 0, row.finest())))
         .toList();

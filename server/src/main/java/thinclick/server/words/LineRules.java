@@ -30,7 +30,7 @@ final class LineRules {
         Said.of(
             delay.measuredMillis() >= 0 ? "line.slowed" : "line.quickened",
             measured.size(),
-            bar(evidence, delay.fromStep()) + 1,
+            bar(evidence, delay.fromStep() + evidence.take().grid().stepsPerBar() - 1) + 1,
             bar(evidence, delay.toStep() - 1) + 1);
     if (!toldApart(evidence, delay)) {
       Said open = Said.of("line.open", moved);

@@ -108,7 +108,7 @@ public final class ReviewPage {
               bars(stage),
               spoken.clicks().get(i),
               Check.number(Math.rint(100 * stage.clicksPerBar()) / 100),
-              figure(stage.hold(), 1),
+              hold(stage.hold()),
               figure(stage.spreadMillis(), 1),
               drift(stage)));
     }
@@ -124,7 +124,8 @@ public final class ReviewPage {
   }
 
   private static String bars(StageReview stage) {
-    return stage.fromBar() + 1 + "-" + stage.toBar();
+    int first = stage.fromBar() + 1;
+    return first == stage.toBar() ? Integer.toString(first) : first + "-" + stage.toBar();
   }
 
   private void players() {
@@ -241,8 +242,18 @@ public final class ReviewPage {
    */
   private String figure(Figure figure, double finest) {
     if (figure.known()) {
-      return new Quantity(figure.get(), 0, finest).shown(Locale.ROOT);
+      double halfWidth = Quantity.halfWidth(figure.interval());
+      return new Quantity(figure.get(), halfWidth, finest).shown(Locale.ROOT);
     }
+    return unknown(figure);
+  }
+
+  /** A share that was counted: its interval costs no digits. */
+  private String hold(Figure figure) {
+    return figure.known() ? Quantity.percent(figure.get()).shown(Locale.ROOT) : unknown(figure);
+  }
+
+  private String unknown(Figure figure) {
     if (figure.reason() != null) {
       reasons.add(speaker.say("reason." + figure.reason().code()));
     }

@@ -130,9 +130,9 @@ public final class ReviewWords {
         .forEach(sentences::add);
     Advice next = nextFor(player);
     sentences.add(
-        next == null
+        next == null && evidence.players.size() > 1
             ? Said.of("next.withTheBand", nextForTheBand().said(evidence.take()))
-            : Said.of("next.band", next.said(evidence.take())));
+            : Said.of("next.band", (next == null ? nextForTheBand() : next).said(evidence.take())));
     return List.copyOf(sentences);
   }
 }
