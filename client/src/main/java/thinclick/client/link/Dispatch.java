@@ -23,6 +23,10 @@ final class Dispatch {
       listener.dealt(dealt);
     } else if (message instanceof ServerMessage.Announced announced) {
       listener.announced(announced);
+    } else if (message instanceof ServerMessage.LibraryList list) {
+      listener.listed(list);
+    } else if (message instanceof ServerMessage.WholeDrill drill) {
+      listener.drill(drill);
     } else if (message instanceof ServerMessage.StageNear stage) {
       listener.stageNear(stage);
     } else if (message instanceof ServerMessage.Replanned replanned) {

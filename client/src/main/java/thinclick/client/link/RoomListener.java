@@ -29,6 +29,10 @@ public interface RoomListener {
 
   default void announced(ServerMessage.Announced announced) {}
 
+  default void listed(ServerMessage.LibraryList list) {}
+
+  default void drill(ServerMessage.WholeDrill drill) {}
+
   default void stageNear(ServerMessage.StageNear stage) {}
 
   default void replanned(ServerMessage.Replanned replanned) {}

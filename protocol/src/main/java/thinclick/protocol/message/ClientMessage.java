@@ -33,6 +33,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.HearsOthers.class, name = "hearing"),
   @JsonSubTypes.Type(value = ClientMessage.ClickInterrupted.class, name = "clickInterrupted"),
   @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
+  @JsonSubTypes.Type(value = ClientMessage.Browse.class, name = "browse"),
   @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
   @JsonSubTypes.Type(value = ClientMessage.Plan.class, name = "plan"),
   @JsonSubTypes.Type(value = ClientMessage.Deal.class, name = "deal"),
@@ -80,6 +81,8 @@ public sealed interface ClientMessage {
     void onClickInterrupted(ClickInterrupted message);
 
     void onLeave(Leave message);
+
+    void onBrowse(Browse message);
 
     void onMaterial(Material message);
 
@@ -331,6 +334,19 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onLeave(this);
+    }
+  }
+
+  /** Asks what there is to rehearse, or for one drill whole by its title. */
+  record Browse(long requestId, @Nullable String title) implements Command {
+    public Browse {
+      Limits.request(requestId);
+      Limits.text("title", title, 200);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onBrowse(this);
     }
   }
 

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
@@ -28,6 +29,8 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.Roster.class, name = "roster"),
   @JsonSubTypes.Type(value = ServerMessage.ClockAnswer.class, name = "clockAnswer"),
   @JsonSubTypes.Type(value = ServerMessage.SoundCheckNoted.class, name = "soundCheckNoted"),
+  @JsonSubTypes.Type(value = ServerMessage.LibraryList.class, name = "library"),
+  @JsonSubTypes.Type(value = ServerMessage.WholeDrill.class, name = "drill"),
   @JsonSubTypes.Type(value = ServerMessage.Dealt.class, name = "dealt"),
   @JsonSubTypes.Type(value = ServerMessage.Announced.class, name = "announced"),
   @JsonSubTypes.Type(value = ServerMessage.StageNear.class, name = "stage"),
@@ -124,6 +127,49 @@ public sealed interface ServerMessage {
   /** Answers a {@code soundCheck}. */
   record SoundCheckNoted(double latencyMillis, double uncertaintyMillis, boolean accepted)
       implements ServerMessage {}
+
+  /**
+   * What there is to rehearse.
+   *
+   * @param drills the host's own first
+   * @param lessons the host's own first
+   */
+  record LibraryList(List<DrillLine> drills, List<Lesson> lessons) implements ServerMessage {
+    public LibraryList {
+      drills = Check.list("drills", drills);
+      lessons = Check.list("lessons", lessons);
+    }
+  }
+
+  /**
+   * A drill in a line.
+   *
+   * @param chairs how many rows it has
+   * @param own true where it is the host's own, null for the stock
+   */
+  record DrillLine(
+      String title,
+      int level,
+      Meter meter,
+      int stepsPerBeat,
+      int chairs,
+      Drill.TempoRange tempo,
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Boolean own) {
+    /** The line of a drill. */
+    public static DrillLine of(Drill drill, boolean own) {
+      return new DrillLine(
+          drill.title(),
+          drill.level(),
+          drill.meter(),
+          drill.stepsPerBeat(),
+          drill.chairs().size(),
+          drill.tempo(),
+          own ? true : null);
+    }
+  }
+
+  /** One drill whole, as it was asked for by title. */
+  record WholeDrill(Drill drill) implements ServerMessage {}
 
   /**
    * What everybody plays.

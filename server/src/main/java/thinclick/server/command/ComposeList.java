@@ -8,7 +8,7 @@ import java.util.function.Consumer;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.Check;
-import thinclick.server.library.MaterialFolder;
+import thinclick.server.folder.MaterialFolder;
 import thinclick.server.material.LessonClock;
 import thinclick.server.material.Rung;
 import thinclick.server.material.pitch.Instrument;

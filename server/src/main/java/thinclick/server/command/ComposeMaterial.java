@@ -20,7 +20,7 @@ import thinclick.protocol.file.Line;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
-import thinclick.server.library.MaterialFolder;
+import thinclick.server.folder.MaterialFolder;
 import thinclick.server.material.Cells;
 import thinclick.server.material.ClickPlans;
 import thinclick.server.material.Composition;

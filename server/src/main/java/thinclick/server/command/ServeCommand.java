@@ -61,6 +61,12 @@ public final class ServeCommand implements Runnable {
       description = "How often a copy is made, the first at the start (default: ${DEFAULT-VALUE}).")
   private int backupHours = 24;
 
+  @Option(
+      names = "--material",
+      paramLabel = "FOLDER",
+      description = "A folder of your own *.drill.json and *.lesson.json files, read at the start.")
+  private @Nullable Path material;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
@@ -75,6 +81,9 @@ public final class ServeCommand implements Runnable {
     Check.range("--backup-hours", backupHours, 1L, 8_760);
     if (backupFolder != null) {
       options = options.backedUp(backupFolder, backupHours);
+    }
+    if (material != null) {
+      options = options.withMaterial(material);
     }
     RehearsalHost hosting = RehearsalHost.start(options);
     PrintWriter out = spec.commandLine().getOut();

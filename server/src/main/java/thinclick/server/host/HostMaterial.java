@@ -1,20 +1,23 @@
 package thinclick.server.host;
 
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Take;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
-import thinclick.server.material.Stock;
+import thinclick.server.folder.MaterialFolder;
 import thinclick.server.room.DealMaker;
-import thinclick.server.room.Drills;
+import thinclick.server.room.Shelf;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.databind.JsonNode;
 
-/** What rooms deal from and are judged by: the stock, the dealer, the score. */
+/** What rooms deal from and are judged by: the stock and a folder, the dealer, the score. */
 final class HostMaterial {
-  static final Drills STOCK = Stock::find;
-
   static final DealMaker DEALER =
       (drill, players, seed, tempo, stages) -> {
         Dealing dealing = Dealer.deal(drill, players, seed, tempo, stages);
@@ -23,6 +26,33 @@ final class HostMaterial {
       };
 
   private HostMaterial() {}
+
+  /** The stock, and before it a folder's drills and lessons where one is given. */
+  static Shelf shelf(@Nullable Path folder) {
+    MaterialFolder material =
+        folder == null ? MaterialFolder.stockOnly() : MaterialFolder.read(folder);
+    return new Shelf() {
+      @Override
+      public Drill drill(String title) {
+        return material.drill(title);
+      }
+
+      @Override
+      public List<Drill> drills() {
+        return material.drills();
+      }
+
+      @Override
+      public boolean own(Drill drill) {
+        return material.own(drill.title());
+      }
+
+      @Override
+      public List<Lesson> lessons() {
+        return material.lessons();
+      }
+    };
+  }
 
   static JsonNode review(Take take) {
     return Spoken.of(Scorer.analyse(take), Speaker.english()).toJson();

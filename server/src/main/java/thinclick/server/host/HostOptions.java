@@ -17,6 +17,8 @@ import thinclick.protocol.time.Timers;
  *     computer opens rooms
  * @param backupFolder where copies of the database are put; null: none are made
  * @param backupHours how often, from the start on
+ * @param material a folder of drills and lessons that stand before the stock, read at the start;
+ *     null: the stock alone
  */
 public record HostOptions(
     Reach reach,
@@ -25,17 +27,19 @@ public record HostOptions(
     @Nullable Timers timers,
     @Nullable String hostKey,
     @Nullable Path backupFolder,
-    int backupHours) {
+    int backupHours,
+    @Nullable Path material) {
   /** The port people are told to use. */
   public static final int USUAL_PORT = 7420;
 
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
-    return new HostOptions(Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24);
+    return new HostOptions(Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24, null);
   }
 
   private HostOptions reached(Reach other) {
-    return new HostOptions(other, database, clock, timers, hostKey, backupFolder, backupHours);
+    return new HostOptions(
+        other, database, clock, timers, hostKey, backupFolder, backupHours, material);
   }
 
   /** The same on another address and port. */
@@ -61,16 +65,23 @@ public record HostOptions(
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
     return new HostOptions(
-        reach, database, otherClock, otherTimers, hostKey, backupFolder, backupHours);
+        reach, database, otherClock, otherTimers, hostKey, backupFolder, backupHours, material);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
-    return new HostOptions(reach, database, clock, timers, key, backupFolder, backupHours);
+    return new HostOptions(
+        reach, database, clock, timers, key, backupFolder, backupHours, material);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
-    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours);
+    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours, material);
+  }
+
+  /** The same with a folder of drills and lessons before the stock. */
+  public HostOptions withMaterial(Path folder) {
+    return new HostOptions(
+        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder);
   }
 }

@@ -16,6 +16,7 @@ import thinclick.protocol.json.BadInput;
 import thinclick.server.history.Entry;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
+import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
 
 /** A running host of rooms: one port, one database, any number of rooms. */
@@ -55,6 +56,7 @@ public final class RehearsalHost implements AutoCloseable {
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
     BackupSchedule.check(options);
+    Shelf shelf = HostMaterial.shelf(options.material());
     Threshold threshold = Threshold.of(options);
     HostLock lock = HostLock.of(options.database());
     try {
@@ -75,7 +77,7 @@ public final class RehearsalHost implements AutoCloseable {
                 options.clock(),
                 options.timers(),
                 store,
-                HostMaterial.STOCK,
+                shelf,
                 HostMaterial.DEALER,
                 HostMaterial::review,
                 threshold.door(),

@@ -7,7 +7,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.protocol.time.Timers;
 import thinclick.server.room.DealMaker;
-import thinclick.server.room.Drills;
+import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
 import tools.jackson.databind.JsonNode;
 
@@ -16,6 +16,7 @@ import tools.jackson.databind.JsonNode;
  *
  * @param clock from which room time is read
  * @param timers by that clock; null: the event loops' own
+ * @param shelf what rooms can be asked for by title
  * @param reviewer from a take to the review as it is sent
  * @param door who may open rooms, and how long their words are
  * @param reviewPool where reviews are made, since they take longer than a loop may stand still
@@ -24,7 +25,7 @@ public record HostParts(
     MonotonicClock clock,
     @Nullable Timers timers,
     Store store,
-    Drills drills,
+    Shelf shelf,
     DealMaker dealer,
     Function<Take, JsonNode> reviewer,
     Door door,

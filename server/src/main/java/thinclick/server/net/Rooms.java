@@ -62,7 +62,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
   }
 
   private Room restored(RoomJournal.Opened opened) {
-    return Room.restored(opened, parts.drills(), parts.dealer());
+    return Room.restored(opened, parts.shelf(), parts.dealer());
   }
 
   @Override
@@ -94,7 +94,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
         .thenApply(
             opened ->
                 host(
-                    Room.fresh(id, word, opened.epoch(), parts.drills(), parts.dealer()),
+                    Room.fresh(id, word, opened.epoch(), parts.shelf(), parts.dealer()),
                     word,
                     loop,
                     origin));

@@ -10,6 +10,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -20,13 +21,13 @@ import thinclick.protocol.music.Stage;
 final class DealTable {
   private final Standing room;
   private final Telling telling;
-  private final Drills drills;
+  private final Shelf shelf;
   private final DealMaker dealer;
 
-  DealTable(Standing room, Telling telling, Drills drills, DealMaker dealer) {
+  DealTable(Standing room, Telling telling, Shelf shelf, DealMaker dealer) {
     this.room = room;
     this.telling = telling;
-    this.drills = drills;
+    this.shelf = shelf;
     this.dealer = dealer;
   }
 
@@ -40,10 +41,36 @@ final class DealTable {
 
   private Drill titled(String title) {
     try {
-      return drills.find(title);
+      return shelf.drill(title);
     } catch (BadInput unknown) {
       throw new BadInput("title", unknown.says());
     }
+  }
+
+  /** Tells somebody what there is to rehearse, or one drill whole. */
+  void browse(Member asking, ClientMessage.Browse message) {
+    String title = message.title();
+    if (title != null) {
+      room.out.send(asking, new ServerMessage.WholeDrill(titled(title)));
+      return;
+    }
+    List<ServerMessage.DrillLine> lines =
+        shelf.drills().stream()
+            .map(drill -> ServerMessage.DrillLine.of(drill, shelf.own(drill)))
+            .toList();
+    ServerMessage.LibraryList list = new ServerMessage.LibraryList(lines, shelf.lessons());
+    int bytes = MessageCodec.write(list).length();
+    if (bytes > MessageCodec.MAX_SERVER_FRAME) {
+      throw new Refusal(
+          ErrorCode.BAD_FIELD,
+          null,
+          "expected a list of at most "
+              + MessageCodec.MAX_SERVER_FRAME
+              + " bytes, found "
+              + bytes
+              + "; drills can still be chosen by title");
+    }
+    room.out.send(asking, list);
   }
 
   void plan(ClientMessage.Plan message) {

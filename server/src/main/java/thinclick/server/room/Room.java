@@ -32,7 +32,7 @@ public final class Room {
   private final HeardRelay relay;
   private boolean storeAvailable = true;
 
-  private Room(Standing room, Drills drills, DealMaker dealer) {
+  private Room(Standing room, Shelf shelf, DealMaker dealer) {
     this.room = room;
     this.relay = new HeardRelay(room);
     Telling telling = new Telling(room);
@@ -42,23 +42,23 @@ public final class Room {
             telling,
             entrance,
             new Leading(room, telling, entrance),
-            new DealTable(room, telling, drills, dealer),
+            new DealTable(room, telling, shelf, dealer),
             new TakeDesk(room, telling),
             new Playing(room, telling, relay));
   }
 
   /** A new, empty room; the first to come opens it. */
-  public static Room fresh(String id, String word, long epoch, Drills drills, DealMaker dealer) {
-    return new Room(new Standing(id, word, epoch), drills, dealer);
+  public static Room fresh(String id, String word, long epoch, Shelf shelf, DealMaker dealer) {
+    return new Room(new Standing(id, word, epoch), shelf, dealer);
   }
 
   /**
    * A room as it was written down, in its new epoch. A take that was running has been interrupted
    * by then; what is to be done about it comes with the first event.
    */
-  public static Room restored(RoomJournal.Opened opened, Drills drills, DealMaker dealer) {
+  public static Room restored(RoomJournal.Opened opened, Shelf shelf, DealMaker dealer) {
     RoomState state = Objects.requireNonNull(opened.state(), "a restored room has a state");
-    Room room = new Room(Standing.of(opened, state), drills, dealer);
+    Room room = new Room(Standing.of(opened, state), shelf, dealer);
     room.parts.desk().afterRestart(opened);
     return room;
   }

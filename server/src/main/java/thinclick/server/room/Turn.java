@@ -143,6 +143,11 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onBrowse(ClientMessage.Browse message) {
+    parts.table().browse(sender, message);
+  }
+
+  @Override
   public void onMaterial(ClientMessage.Material message) {
     expectNoTake();
     parts.table().material(message);

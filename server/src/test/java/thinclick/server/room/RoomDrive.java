@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -38,12 +39,38 @@ final class RoomDrive {
           """
               .getBytes(StandardCharsets.UTF_8));
 
-  static final Drills DRILLS =
-      title -> {
-        if (!title.equalsIgnoreCase(DRILL.title())) {
-          throw new BadInput("drill", "expected a title of the stock, found \"" + title + "\"");
+  static final Lesson LESSON =
+      new Lesson(
+          Lesson.FORMAT,
+          Lesson.VERSION,
+          "One drill",
+          20,
+          List.of(new Lesson.Item(DRILL.title(), 2, "Softly.")));
+
+  static final Shelf DRILLS =
+      new Shelf() {
+        @Override
+        public Drill drill(String title) {
+          if (!title.equalsIgnoreCase(DRILL.title())) {
+            throw new BadInput("drill", "expected a title of the stock, found \"" + title + "\"");
+          }
+          return DRILL;
         }
-        return DRILL;
+
+        @Override
+        public List<Drill> drills() {
+          return List.of(DRILL);
+        }
+
+        @Override
+        public boolean own(Drill drill) {
+          return true;
+        }
+
+        @Override
+        public List<Lesson> lessons() {
+          return List.of(LESSON);
+        }
       };
 
   static final DealMaker DEALER =

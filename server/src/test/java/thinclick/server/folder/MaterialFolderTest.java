@@ -1,4 +1,4 @@
-package thinclick.server.library;
+package thinclick.server.folder;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

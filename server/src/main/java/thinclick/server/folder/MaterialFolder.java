@@ -1,4 +1,4 @@
-package thinclick.server.library;
+package thinclick.server.folder;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -105,7 +105,8 @@ public final class MaterialFolder {
         .toList();
   }
 
-  private boolean own(String title) {
+  /** True where a title is one of the folder's own drills. */
+  public boolean own(String title) {
     return drills.stream()
         .anyMatch(drill -> Nearest.folded(drill.title()).equals(Nearest.folded(title)));
   }

@@ -3,6 +3,6 @@
  * and by whoever hosts rooms.
  */
 @NullMarked
-package thinclick.server.library;
+package thinclick.server.folder;
 
 import org.jspecify.annotations.NullMarked;
