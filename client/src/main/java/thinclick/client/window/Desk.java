@@ -10,10 +10,12 @@ import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.check.Verdict;
 import thinclick.client.link.RoomLink;
+import thinclick.client.find.HostFinder;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.check.CheckView;
 import thinclick.client.window.door.DoorModel;
@@ -81,6 +83,7 @@ final class Desk implements AutoCloseable {
   private final SettingsFile settingsFile;
   private final String putAside;
 
+  private @Nullable HostFinder finder;
   private View current = View.DOOR;
 
   Desk(Stage stage, Session session, Words words, SettingsFile settingsFile) {
@@ -164,6 +167,9 @@ final class Desk implements AutoCloseable {
     taps.start();
     checkModel.start();
     ticker.start();
+    finder =
+        HostFinder.start(
+            hosts -> WindowThread.INSTANCE.execute(() -> doorModel.found().setAll(hosts)));
     door.begin();
   }
 
@@ -373,6 +379,9 @@ final class Desk implements AutoCloseable {
   public void close() {
     remember();
     ticker.close();
+    if (finder != null) {
+      finder.close();
+    }
     taps.close();
     sound.close();
     session.close();

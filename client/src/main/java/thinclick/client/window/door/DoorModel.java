@@ -1,27 +1,35 @@
 package thinclick.client.window.door;
 
 import java.text.Normalizer;
+import java.util.regex.Pattern;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.find.FoundHost;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 
 /** What is written at the door, and whether one can come in with it. */
 public final class DoorModel {
   private static final int LONGEST_NAME = 32;
+  private static final Pattern WORD = Pattern.compile("[\\p{L} -]{1,32}");
 
   private final Session session;
   private final Words words;
 
   private Runnable practise = () -> {};
   private Runnable check = () -> {};
+
+  private final ObservableList<FoundHost> found = FXCollections.observableArrayList();
 
   private final StringProperty name = new SimpleStringProperty("");
   private final StringProperty address = new SimpleStringProperty("");
@@ -79,16 +87,48 @@ public final class DoorModel {
     }
   }
 
+  /** The hosts that say in this network that they are there. */
+  public ObservableList<FoundHost> found() {
+    return found;
+  }
+
+  /** Takes a found host's address; the room word is still needed. */
+  public void take(FoundHost host) {
+    address.set(host.address().link(null).toString());
+  }
+
   /** Comes into the room; says what is wrong where it cannot. */
   public void join() {
     String checked = checkedName();
     RoomAddress where = checkedAddress();
     String called = word.get().strip();
+    String linked = where == null ? null : linkedWord();
+    if (linked != null) {
+      called = linked;
+    }
     if (called.isEmpty()) {
       wordSays.set(words.say("door.word.missing"));
+    } else if (linked == null && !WORD.matcher(called).matches()) {
+      wordSays.set(words.say("door.word.wrong"));
+      return;
     }
     if (checked != null && where != null && !called.isEmpty()) {
       session.join(where, called, checked);
+    }
+  }
+
+  /** The word that a join link brings along; null where the address is none or has none. */
+  private @Nullable String linkedWord() {
+    String written = address.get();
+    return JoinLink.isOne(written) ? JoinLink.parse(written).word() : null;
+  }
+
+  /** True where the address alone leads into a room. */
+  public boolean addressIsEnough() {
+    try {
+      return linkedWord() != null;
+    } catch (BadInput wrong) {
+      return false;
     }
   }
 
@@ -150,7 +190,8 @@ public final class DoorModel {
     try {
       return RoomAddress.parse(address.get().strip());
     } catch (BadInput wrong) {
-      addressSays.set(words.say("door.address.wrong"));
+      boolean link = JoinLink.isOne(address.get());
+      addressSays.set(words.say(link ? "door.link.wrong" : "door.address.wrong"));
       return null;
     }
   }

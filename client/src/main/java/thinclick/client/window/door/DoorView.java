@@ -2,6 +2,7 @@ package thinclick.client.window.door;
 
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
@@ -12,6 +13,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import thinclick.client.find.FoundHost;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
@@ -75,7 +77,18 @@ public final class DoorView {
     join.setId("join");
     join.setOnAction(done -> model.join());
     word.setOnAction(done -> model.join());
-    address.setOnAction(done -> word.requestFocus());
+    address.setOnAction(
+        done -> {
+          if (model.addressIsEnough()) {
+            model.join();
+          } else {
+            word.requestFocus();
+          }
+        });
+    VBox found = new VBox(2);
+    found.setId("found");
+    model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found, word));
+    showFound(found, word);
     Button there = styled(new Button(words.say("door.there.button")), "quiet");
     there.setId("open-there");
     there.setOnAction(done -> model.openThere());
@@ -85,6 +98,7 @@ public final class DoorView {
         section(
             styled(wrapped(new Label(words.say("door.join"))), "heading"),
             wrapped(new Label(words.say("door.join.what"))),
+            found,
             field(
                 words.say("door.address"),
                 address,
@@ -122,6 +136,25 @@ public final class DoorView {
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
+  }
+
+  /** A line for each host that says it is there; Enter on one leads to its room word. */
+  private void showFound(VBox found, TextField word) {
+    found.getChildren().clear();
+    for (FoundHost host : model.found()) {
+      Button line = new Button(words.say("door.found", host.name(), host.address().said()));
+      line.getStyleClass().add("quiet");
+      line.setWrapText(true);
+      line.setOnAction(
+          done -> {
+            model.take(host);
+            word.requestFocus();
+          });
+      found.getChildren().add(line);
+    }
+    if (model.found().isEmpty()) {
+      found.getChildren().add(styled(wrapped(new Label(words.say("door.found.none"))), "soft"));
+    }
   }
 
   private static Node field(

@@ -1,0 +1,96 @@
+package thinclick.client.window.door;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.client.find.FoundHost;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+
+/** What is written at the door: every wrong entry gets its sentence where it belongs. */
+class DoorModelTest {
+  private static final String PIN = "pin=AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA";
+
+  @TempDir Path folder;
+
+  private Session session;
+  private DoorModel door;
+
+  @BeforeEach
+  void open() {
+    session = new Session(Runnable::run, MonotonicClock.SYSTEM, folder);
+    door = new DoorModel(session, Words.in(Locale.ENGLISH));
+  }
+
+  @AfterEach
+  void close() {
+    session.close();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        // name | address | word | what is said of each
+        "     | 10.0.0.2:7420 | kodamine | A first name or nickname is needed. | | ",
+        "Ana  |               | kodamine | | An address is a host and a port, such as 192.168.1.20:7420. | ",
+        "Ana  | band room     | kodamine | | An address is a host and a port, such as 192.168.1.20:7420. | ",
+        "Ana  | 10.0.0.2:7420 |          | | | The room word is needed; the leader has it.",
+        "Ana  | 10.0.0.2:7420 | kod4mine | | | A room word is made of letters alone, up to 32 of them.",
+        "Ana  | thinclick://  | kodamine | | That is no whole join link; copy all of it, from thinclick:// to its end. | ",
+        "     |               |          | A first name or nickname is needed. | An address is a host and a port, such as 192.168.1.20:7420. | The room word is needed; the leader has it.",
+      })
+  void aWrongEntryIsSaidWhereItBelongs(
+      String name,
+      String address,
+      String word,
+      String nameSays,
+      String addressSays,
+      String wordSays) {
+    door.nameProperty().set(name == null ? "" : name);
+    door.addressProperty().set(address == null ? "" : address);
+    door.wordProperty().set(word == null ? "" : word);
+    door.join();
+    assertThat(door.nameSaysProperty().get()).isEqualTo(nameSays == null ? "" : nameSays);
+    assertThat(door.addressSaysProperty().get()).isEqualTo(addressSays == null ? "" : addressSays);
+    assertThat(door.wordSaysProperty().get()).isEqualTo(wordSays == null ? "" : wordSays);
+    assertThat(session.state().link()).as("nobody is called").isNull();
+  }
+
+  @Test
+  void writingOnWipesTheSentenceOut() {
+    door.join();
+    door.nameProperty().set("A");
+    assertThat(door.nameSaysProperty().get()).isEmpty();
+    assertThat(door.addressSaysProperty().get()).isNotEmpty();
+  }
+
+  @Test
+  void aJoinLinkBringsTheWordAlong() {
+    door.nameProperty().set("Ana");
+    door.addressProperty().set("thinclick://127.0.0.1:9/kodamine?plain");
+    assertThat(door.addressIsEnough()).isTrue();
+    door.join();
+    assertThat(session.state().address()).isEqualTo("127.0.0.1:9");
+    assertThat(door.wordSaysProperty().get()).isEmpty();
+  }
+
+  @Test
+  void aFoundHostsLinkStillNeedsTheWord() {
+    door.nameProperty().set("Ana");
+    door.take(new FoundHost("Room 12", RoomAddress.parse("thinclick://192.168.1.20:7420/?" + PIN)));
+    assertThat(door.addressIsEnough()).isFalse();
+    door.join();
+    assertThat(door.addressSaysProperty().get()).isEmpty();
+    assertThat(door.wordSaysProperty().get()).isNotEmpty();
+  }
+}
