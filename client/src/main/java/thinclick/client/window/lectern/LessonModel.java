@@ -13,6 +13,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.lesson.LessonRun;
 import thinclick.server.material.Stock;
 import thinclick.server.material.Thinning;
 
@@ -117,7 +118,7 @@ public final class LessonModel {
   public void next() {
     LessonRun now = run;
     if (now != null && !now.last() && lectern.canChoose()) {
-      set(now.next());
+      set(now.next().fitted(clock.nanos(), Stock::find));
       deal();
     }
   }

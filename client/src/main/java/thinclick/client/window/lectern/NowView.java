@@ -12,6 +12,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
+import thinclick.server.lesson.LessonRun;
 
 /** What is to be done now: the lesson's words, the proposal after a take, the commands. */
 final class NowView {

@@ -1,8 +1,11 @@
-package thinclick.client.window.lectern;
+package thinclick.server.lesson;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
+import thinclick.protocol.json.BadInput;
 import thinclick.server.material.LessonClock;
 
 /**
@@ -52,6 +55,34 @@ public record LessonRun(Lesson lesson, int at, int takes, long beganNanos) {
   /** Back to the drill before; the first one stays. */
   public LessonRun before() {
     return at == 0 ? this : new LessonRun(lesson, at - 1, 0, beganNanos);
+  }
+
+  /**
+   * The same with takes left out of what is still to come, the most first, so that it fits into the
+   * minutes that are left; every drill keeps one take as long as that fits, then the last go.
+   * Nothing is added where time is left over, since a class uses it by itself.
+   */
+  public LessonRun fitted(long nowNanos, Function<String, Drill> drills) {
+    List<Lesson.Item> rest = lesson.drills().subList(at, lesson.drills().size());
+    double left = lesson.minutes() - (nowNanos - beganNanos) / NANOS_A_MINUTE;
+    Lesson rests = with(rest);
+    if (takes > 0 || LessonClock.minutes(rests, drills) <= left) {
+      return this;
+    }
+    List<Lesson.Item> fitting;
+    try {
+      fitting = LessonClock.fit(rests, (int) left, drills).drills();
+    } catch (BadInput tooShort) {
+      Lesson.Item one = rest.get(0);
+      fitting = List.of(new Lesson.Item(one.drill(), 1, one.say()));
+    }
+    List<Lesson.Item> all = new ArrayList<>(lesson.drills().subList(0, at));
+    all.addAll(fitting);
+    return new LessonRun(with(all), at, takes, beganNanos);
+  }
+
+  private Lesson with(List<Lesson.Item> items) {
+    return new Lesson(lesson.format(), lesson.version(), lesson.title(), lesson.minutes(), items);
   }
 
   /** Whole minutes left of the hour, rounded up; 0 once it is over. */

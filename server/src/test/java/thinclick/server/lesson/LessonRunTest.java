@@ -1,4 +1,4 @@
-package thinclick.client.window.lectern;
+package thinclick.server.lesson;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -54,5 +54,31 @@ class LessonRunTest {
         .isLessThan(run.minutesPlanned(Stock::find));
     assertThat(run.next().minutesPlanned(Stock::find))
         .isLessThan(run.played().minutesPlanned(Stock::find));
+  }
+
+  @Test
+  void whatIsStillToComeIsCutToTheMinutesLeft() {
+    LessonRun late = run.next().next();
+    for (int minute = 5; minute <= 44; minute++) {
+      LessonRun fitted = late.fitted(minute * MINUTE, Stock::find);
+      int left = 45 - minute;
+      assertThat(fitted.at()).isEqualTo(2);
+      assertThat(fitted.lesson().drills().subList(0, 3))
+          .extracting(Lesson.Item::drill)
+          .isEqualTo(lesson.drills().subList(0, 3).stream().map(Lesson.Item::drill).toList());
+      boolean oneTakeAlone = fitted.lesson().drills().size() == 3 && fitted.item().takes() == 1;
+      assertThat(fitted.minutesPlanned(Stock::find) <= left || oneTakeAlone)
+          .as("%d minutes left", left)
+          .isTrue();
+    }
+    assertThat(run.fitted(0, Stock::find)).as("all of it fits").isEqualTo(run);
+    assertThat(late.fitted(60 * MINUTE, Stock::find).item().takes()).isEqualTo(1);
+  }
+
+  @Test
+  void aDrillThatIsUnderWayIsLeftAsItIs() {
+    LessonRun underWay = run.played();
+
+    assertThat(underWay.fitted(40 * MINUTE, Stock::find)).isEqualTo(underWay);
   }
 }
