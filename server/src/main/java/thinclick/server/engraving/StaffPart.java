@@ -6,6 +6,8 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.ClickWords;
+import thinclick.server.words.Speaker;
 
 /**
  * A part as it is read from one staff.
@@ -67,7 +69,7 @@ public record StaffPart(
 
   /** {@code "8 bars, click on two and four"}: a stage of this part's click in words. */
   public String words(Stage stage) {
-    return StageWords.of(stage, this);
+    return Speaker.english().say(ClickWords.heading(stage, meter, stepsPerBeat));
   }
 
   /** All that is written in some bars, steps counted from their first; equal bars have equal. */

@@ -30,6 +30,14 @@ public final class ClickWords {
         : Said.of("through.click", stage.bars(), bars, of(stage, meter, stepsPerBeat));
   }
 
+  /** Above the first bar of a stage: "8 bars, click on two and four", "one bar, no click". */
+  public static Said heading(Stage stage, Meter meter, int stepsPerBeat) {
+    Said clicks = of(stage, meter, stepsPerBeat);
+    return silent(stage, meter, stepsPerBeat)
+        ? Said.of("heading.silent", stage.bars(), Integer.toString(stage.bars()), clicks)
+        : Said.of("heading.click", stage.bars(), Integer.toString(stage.bars()), clicks);
+  }
+
   static boolean silent(Stage stage, Meter meter, int stepsPerBeat) {
     return stage.clickedSteps(meter, stepsPerBeat).isEmpty();
   }

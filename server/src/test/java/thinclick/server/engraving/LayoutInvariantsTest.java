@@ -133,7 +133,7 @@ class LayoutInvariantsTest {
         && !spoken.startsWith("click")
         && !spoken.contains("rest")
         && !spoken.contains("held over")
-        && !spoken.contains("bars,");
+        && !spoken.contains(", click on ");
   }
 
   @Test

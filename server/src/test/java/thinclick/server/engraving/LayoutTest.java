@@ -123,9 +123,9 @@ class LayoutTest {
     void equalSystemsAreWrittenOnceWithTheirNumberOfTurns() {
       assertThat(plans(Samples.andsAlone(), 4))
           .containsExactly(
-              "bar 1, 4 bars, from, 2 times, 8 bars, click on every beat",
+              "bar 1, 4 bars, from, 2 times, 8 bars, click on all beats",
               "bar 9, 4 bars, from, 2 times, 8 bars, click on two and four",
-              "bar 17, 4 bars, from, 2 times, 8 bars, click on one only",
+              "bar 17, 4 bars, from, 2 times, 8 bars, click on the first beat alone",
               "bar 25, 4 bars, from, 2 times, 8 bars, no click, end");
     }
 
@@ -136,9 +136,9 @@ class LayoutTest {
           Samples.rhythm("Push only", "clapping", Meter.FOUR_FOUR, 2, 1, "7", 5, stages);
       assertThat(plans(part, 4))
           .containsExactly(
-              "bar 1, 4 bars, from, 1 times, 16 bars, click on one only, every eighth bar",
+              "bar 1, 4 bars, from, 1 times, 16 bars, click on the one of every eighth bar",
               "bar 5, 4 bars, 2 times, ",
-              "bar 17, 3 bars, 1 times, 3 bars, click on one only, end");
+              "bar 17, 3 bars, 1 times, 3 bars, click on the first beat alone, end");
     }
 
     private List<String> plans(WrittenPart part, int bars) {

@@ -129,9 +129,9 @@ class MusicXmlFilesTest {
             "<part-name>click</part-name>",
             "<midi-unpitched>77</midi-unpitched>", // 76, Hi Wood Block, counted from 1
             "<midi-unpitched>78</midi-unpitched>",
-            "<words>8 bars, click on every beat</words>",
+            "<words>8 bars, click on all beats</words>",
             "<words>8 bars, click on two and four</words>",
-            "<words>8 bars, click on one only</words>",
+            "<words>8 bars, click on the first beat alone</words>",
             "<words>8 bars, no click</words>");
   }
 
