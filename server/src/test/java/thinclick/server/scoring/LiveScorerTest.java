@@ -3,7 +3,12 @@ package thinclick.server.scoring;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
@@ -80,5 +85,115 @@ class LiveScorerTest {
     LiveScorer live = new LiveScorer(take());
     live.judge("Ana", 0);
     assertThat(live.judge("Ana", 20_000).get(0).kind()).isEqualTo(Kind.SET_ASIDE);
+  }
+
+  /** The share of attacks whose last judgement is what the review says after the take. */
+  private static double agreement(List<Truth> takes) {
+    int same = 0;
+    int all = 0;
+    for (Truth truth : takes) {
+      Take take = truth.take();
+      Map<String, Kind> live = new HashMap<>();
+      LiveScorer scorer = new LiveScorer(take);
+      for (Attack attack : inOrder(take)) {
+        for (Judgement one : scorer.judge(attack.player(), attack.micros())) {
+          live.put(one.player() + one.micros(), one.kind());
+        }
+      }
+      for (Analysis.PlayerAnalysis player : Scorer.analyse(take).players()) {
+        Set<Integer> placed = new HashSet<>();
+        for (Analysis.Written one : player.written()) {
+          if (one.fate() == Analysis.Fate.PLACED) {
+            placed.add(one.attack());
+          }
+        }
+        for (Analysis.Played one : player.played()) {
+          Kind settled = settled(one, placed);
+          if (settled != null) {
+            Attack attack = take.attacks().get(one.attack());
+            same += settled == live.get(attack.player() + attack.micros()) ? 1 : 0;
+            all++;
+          }
+        }
+      }
+    }
+    return (double) same / all;
+  }
+
+  private static Kind settled(Analysis.Played played, Set<Integer> placed) {
+    return switch (played.kind()) {
+      case ADDED -> Kind.ADDED;
+      case SET_ASIDE -> Kind.SET_ASIDE;
+      case COUNT_IN, AWAY -> null;
+      case MATCHED ->
+          played.displacement() != 0
+              ? Kind.DISPLACED
+              : placed.contains(played.attack())
+                  ? Kind.TOGETHER
+                  : played.asynchronyMillis() == null
+                      ? null
+                      : played.asynchronyMillis() < 0 ? Kind.EARLY : Kind.LATE;
+    };
+  }
+
+  private static List<Attack> inOrder(Take take) {
+    return take.attacks().stream().sorted(Comparator.comparingLong(Attack::micros)).toList();
+  }
+
+  @Test
+  void whatWasSaidDuringTheTakeIsMostlyWhatTheReviewSaysAfterIt() {
+    List<Truth> ensembles = new ArrayList<>();
+    for (int seed = 0; seed < 25; seed++) {
+      ensembles.add(Ensembles.of(seed));
+    }
+    assertThat(agreement(ensembles)).as("ensembles, seeds 0-24").isGreaterThan(.92);
+    List<Truth> people = new ArrayList<>();
+    Humans.all().values().forEach(kind -> people.add(kind.apply(0)));
+    assertThat(agreement(people)).as("people, seed 0").isGreaterThan(.93);
+  }
+
+  @Test
+  void aJudgementKnowsNothingOfWhatComesAfter() {
+    Take take = Ensembles.of(7).take();
+    List<Attack> all = inOrder(take);
+    List<List<Judgement>> whole = new ArrayList<>();
+    LiveScorer scorer = new LiveScorer(take);
+    all.forEach(one -> whole.add(scorer.judge(one.player(), one.micros())));
+    LiveScorer half = new LiveScorer(take.withAttacks(all.subList(0, all.size() / 2)));
+    for (int i = 0; i < all.size() / 2; i++) {
+      assertThat(half.judge(all.get(i).player(), all.get(i).micros())).isEqualTo(whole.get(i));
+    }
+  }
+
+  @Test
+  void onlyTheLastEightAttacksOfAPlayerAreJudgedAgain() {
+    for (int seed = 0; seed < 10; seed++) {
+      Take take = Ensembles.of(seed).take();
+      LiveScorer scorer = new LiveScorer(take);
+      Map<String, List<Long>> played = new HashMap<>();
+      for (Attack attack : inOrder(take)) {
+        List<Judgement> told = scorer.judge(attack.player(), attack.micros());
+        List<Long> before = played.computeIfAbsent(attack.player(), name -> new ArrayList<>());
+        for (Judgement again : told.subList(1, told.size())) {
+          assertThat(before.subList(Math.max(0, before.size() - 8), before.size()))
+              .as("seed %d", seed)
+              .contains(again.micros());
+        }
+        if (told.get(0).kind() != Kind.SET_ASIDE) {
+          before.add(attack.micros());
+        }
+      }
+    }
+  }
+
+  @Test
+  void attacksThatComeLateOrWildDoNoHarm() {
+    LiveScorer live = new LiveScorer(take());
+    for (long micros :
+        new long[] {0, 400_000_000_000_000L, -1, 5, 250_000, 1_000_000, 3, 1L << 52}) {
+      assertThat(live.judge("Ana", micros)).isNotEmpty();
+    }
+    assertThat(new LiveScorer(take().withAttacks(List.of())).judge("Ben", 750_000).get(0).kind())
+        .isEqualTo(Kind.TOGETHER);
   }
 }

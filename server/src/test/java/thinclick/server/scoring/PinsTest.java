@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -163,12 +164,12 @@ class PinsTest {
   }
 
   @Test
-  void theOrderOfPartsAndAttacksChangesNoFigureOfAPlayer() {
+  void theOrderInWhichAttacksArriveChangesNothing() {
     for (int seed = 0; seed < 6; seed++) {
       Take take = Ensembles.of(seed).take();
       Review review = Scorer.review(take);
       List<Attack> shuffled = new ArrayList<>(take.attacks());
-      java.util.Collections.shuffle(shuffled, new Random(seed));
+      Collections.shuffle(shuffled, new Random(seed));
       assertThat(Scorer.review(take.withAttacks(shuffled))).as("seed %d", seed).isEqualTo(review);
     }
   }
