@@ -1,15 +1,17 @@
 package thinclick.server.command;
 
-import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.concurrent.CountDownLatch;
+import java.util.List;
+import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
-import thinclick.protocol.message.MessageCodec;
+import thinclick.server.host.Encryption;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 
@@ -17,8 +19,11 @@ import thinclick.server.host.RehearsalHost;
 @Command(
     name = "serve",
     mixinStandardHelpOptions = true,
-    description = "Hosts rooms on one port until it is stopped (Ctrl+C, SIGTERM).")
-public final class ServeCommand implements Runnable {
+    description = {
+      "Hosts rooms on one port until it is stopped (Ctrl+C, SIGTERM), or drained",
+      "(POST /drain on this computer) and the last take is over."
+    })
+public final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--host",
       paramLabel = "ADDRESS",
@@ -67,12 +72,112 @@ public final class ServeCommand implements Runnable {
       description = "A folder of your own *.drill.json and *.lesson.json files, read at the start.")
   private @Nullable Path material;
 
+  @Option(
+      names = "--encryption",
+      paramLabel = "WHO",
+      defaultValue = "others",
+      description =
+          "Who must come by an encrypted line: others (than this computer), all, or none"
+              + " (default: ${DEFAULT-VALUE}).")
+  private String encryption = "others";
+
+  @Option(
+      names = "--certificate",
+      paramLabel = "FILE",
+      description =
+          "Own certificate, PEM, those that vouch for it after it (default: one is made and kept"
+              + " beside the database).")
+  private @Nullable Path certificate;
+
+  @Option(
+      names = "--certificate-key",
+      paramLabel = "FILE",
+      description = "The key of --certificate, PEM, without a password.")
+  private @Nullable Path certificateKey;
+
+  @Option(
+      names = "--announce",
+      paramLabel = "YES",
+      arity = "1",
+      defaultValue = "true",
+      description =
+          "Whether the local network is told that there is a host (default: ${DEFAULT-VALUE}).")
+  private boolean announce = true;
+
+  @Option(
+      names = "--called",
+      paramLabel = "NAME",
+      defaultValue = "Thinclick",
+      description = "By which name it is told (default: ${DEFAULT-VALUE}).")
+  private String called = "Thinclick";
+
+  @Option(
+      names = "--metrics-to-all",
+      paramLabel = "YES",
+      arity = "1",
+      defaultValue = "false",
+      description = "Whether other computers may read /metrics (default: ${DEFAULT-VALUE}).")
+  private boolean metricsToAll;
+
+  @Option(names = "--invite", description = "Show each room's join link as a QR code, too.")
+  private boolean invite;
+
+  @Option(
+      names = "--invite-to",
+      paramLabel = "FOLDER",
+      description = "Folder for each room's QR code as a picture, SVG, while the room is open.")
+  private @Nullable Path inviteFolder;
+
+  @Option(
+      names = "--config",
+      paramLabel = "FILE",
+      description = {
+        "Read options from a TOML file: port = 7420, host-key = \"...\";",
+        "what is said on the command line counts more."
+      })
+  private @Nullable Path config;
+
+  @Option(names = "--print-config", description = "Print such a file with all defaults, and end.")
+  private boolean printConfig;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
-  public void run() {
+  public Integer call() {
+    if (printConfig) {
+      spec.commandLine().getOut().print(ServeConfig.withDefaults(spec));
+      spec.commandLine().getOut().flush();
+      return 0;
+    }
+    if (config == null) {
+      serve(spec.commandLine());
+      return 0;
+    }
+    ServeConfig file = ServeConfig.read(config, spec);
+    List<String> all = spec.commandLine().getParseResult().originalArgs();
+    List<String> said = all.subList(all.indexOf(spec.name()) + 1, all.size());
+    ServeCommand whole = new ServeCommand();
+    CommandLine line = new CommandLine(whole).setOverwrittenOptionsAllowed(true);
+    line.parseArgs(file.before(said).toArray(String[]::new));
+    try {
+      whole.serve(spec.commandLine());
+    } catch (BadInput bad) {
+      throw file.explain(bad, said);
+    }
+    return 0;
+  }
+
+  private void serve(CommandLine terminal) {
+    HostOptions options = options();
+    HostNews news = new HostNews(terminal.getOut(), invite, inviteFolder);
+    RehearsalHost hosting = RehearsalHost.start(options.telling(news));
+    news.hosting(hosting, announce ? called : null);
+    ServeStop.waitForTheEnd(hosting);
+  }
+
+  private HostOptions options() {
     Check.range("--port", port, 0L, 65_535);
-    HostOptions options = HostOptions.local(database).at(host, port);
+    HostOptions options = HostOptions.local(database).at(host, port).encrypting(who());
     String key = hostKey;
     if (key != null) {
       Check.length("--host-key", key, 12, 128);
@@ -85,33 +190,28 @@ public final class ServeCommand implements Runnable {
     if (material != null) {
       options = options.withMaterial(material);
     }
-    RehearsalHost hosting = RehearsalHost.start(options);
-    PrintWriter out = spec.commandLine().getOut();
-    out.println(
-        "Thinclick listens at ws://" + shown(host) + ":" + hosting.port() + MessageCodec.PATH);
-    out.flush();
-    waitForTheEnd(hosting);
-  }
-
-  /** A number of IP version 6 stands in brackets in an address. */
-  private static String shown(String host) {
-    return host.contains(":") ? "[" + host + "]" : host;
-  }
-
-  private static void waitForTheEnd(RehearsalHost hosting) {
-    CountDownLatch stopped = new CountDownLatch(1);
-    Runtime.getRuntime()
-        .addShutdownHook(
-            new Thread(
-                () -> {
-                  hosting.close();
-                  stopped.countDown();
-                },
-                "thinclick-stop"));
-    try {
-      stopped.await();
-    } catch (InterruptedException interrupted) {
-      hosting.close();
+    if (certificate != null && certificateKey != null) {
+      options = options.showing(certificate, certificateKey);
+    } else if (certificate != null || certificateKey != null) {
+      throw new BadInput(
+          certificate == null ? "--certificate" : "--certificate-key",
+          "expected it together with its companion, found none");
     }
+    Check.length("--called", called, 1, 40);
+    if (announce) {
+      options = options.announcedAs(called);
+    }
+    return metricsToAll ? options.withMetricsToAll() : options;
+  }
+
+  private Encryption who() {
+    return switch (encryption) {
+      case "others" -> Encryption.OTHERS;
+      case "all" -> Encryption.ALL;
+      case "none" -> Encryption.NONE;
+      default ->
+          throw new BadInput(
+              "--encryption", "expected others, all or none, found \"" + encryption + "\"");
+    };
   }
 }
