@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Check;
 import thinclick.server.material.Nearest;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -143,7 +144,7 @@ final class ServeConfig {
   static String withDefaults(CommandSpec spec) {
     StringBuilder text = new StringBuilder("# Options of serve. Take a # away to change one.\n");
     for (String key : keys(spec)) {
-      OptionSpec option = spec.optionsMap().get("--" + key);
+      OptionSpec option = Check.present(key, spec.optionsMap().get("--" + key));
       text.append('\n');
       for (String line : option.description()) {
         text.append("# ").append(line.replace("${DEFAULT-VALUE}", shown(option))).append('\n');

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.protocol.time.Timers;
+import thinclick.server.net.RoomNews;
 
 /**
  * How a host is to be started.
@@ -19,6 +20,7 @@ import thinclick.protocol.time.Timers;
  * @param backupHours how often, from the start on
  * @param material a folder of drills and lessons that stand before the stock, read at the start;
  *     null: the stock alone
+ * @param news told of rooms that open and close
  */
 public record HostOptions(
     Reach reach,
@@ -28,18 +30,20 @@ public record HostOptions(
     @Nullable String hostKey,
     @Nullable Path backupFolder,
     int backupHours,
-    @Nullable Path material) {
+    @Nullable Path material,
+    RoomNews news) {
   /** The port people are told to use. */
   public static final int USUAL_PORT = 7420;
 
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
-    return new HostOptions(Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24, null);
+    return new HostOptions(
+        Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24, null, RoomNews.NONE);
   }
 
   private HostOptions reached(Reach other) {
     return new HostOptions(
-        other, database, clock, timers, hostKey, backupFolder, backupHours, material);
+        other, database, clock, timers, hostKey, backupFolder, backupHours, material, news);
   }
 
   /** The same on another address and port. */
@@ -62,26 +66,45 @@ public record HostOptions(
     return reached(reach.calledInTheNetwork(name));
   }
 
+  /** The same with {@code /metrics} open to other computers. */
+  public HostOptions withMetricsToAll() {
+    return reached(reach.withMetricsToAll());
+  }
+
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
     return new HostOptions(
-        reach, database, otherClock, otherTimers, hostKey, backupFolder, backupHours, material);
+        reach,
+        database,
+        otherClock,
+        otherTimers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        material,
+        news);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
     return new HostOptions(
-        reach, database, clock, timers, key, backupFolder, backupHours, material);
+        reach, database, clock, timers, key, backupFolder, backupHours, material, news);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
-    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours, material);
+    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours, material, news);
   }
 
   /** The same with a folder of drills and lessons before the stock. */
   public HostOptions withMaterial(Path folder) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder);
+        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder, news);
+  }
+
+  /** The same, with somebody who is told of rooms. */
+  public HostOptions telling(RoomNews listener) {
+    return new HostOptions(
+        reach, database, clock, timers, hostKey, backupFolder, backupHours, material, listener);
   }
 }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param certificate the operator's own, PEM; null: one is made and kept beside the database
  * @param certificateKey the key of that certificate, PEM; null only where that is
  * @param called by which name the local network hears of it; null: it does not
+ * @param metricsToAll true where other computers may read {@code /metrics} as well
  */
 public record Reach(
     String host,
@@ -19,23 +20,29 @@ public record Reach(
     Encryption encryption,
     @Nullable Path certificate,
     @Nullable Path certificateKey,
-    @Nullable String called) {
+    @Nullable String called,
+    boolean metricsToAll) {
   /** This computer alone, at a free port. */
-  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null, null);
+  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null, null, false);
 
   Reach at(String otherHost, int otherPort) {
-    return new Reach(otherHost, otherPort, encryption, certificate, certificateKey, called);
+    return new Reach(
+        otherHost, otherPort, encryption, certificate, certificateKey, called, metricsToAll);
   }
 
   Reach encrypting(Encryption other) {
-    return new Reach(host, port, other, certificate, certificateKey, called);
+    return new Reach(host, port, other, certificate, certificateKey, called, metricsToAll);
   }
 
   Reach calledInTheNetwork(String name) {
-    return new Reach(host, port, encryption, certificate, certificateKey, name);
+    return new Reach(host, port, encryption, certificate, certificateKey, name, metricsToAll);
   }
 
   Reach showing(Path ownCertificate, Path key) {
-    return new Reach(host, port, encryption, ownCertificate, key, called);
+    return new Reach(host, port, encryption, ownCertificate, key, called, metricsToAll);
+  }
+
+  Reach withMetricsToAll() {
+    return new Reach(host, port, encryption, certificate, certificateKey, called, true);
   }
 }

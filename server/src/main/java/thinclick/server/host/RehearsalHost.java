@@ -18,6 +18,8 @@ import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
 import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
+import thinclick.server.watch.HostMeters;
+import thinclick.server.watch.PauseWatch;
 
 /** A running host of rooms: one port, one database, any number of rooms. */
 public final class RehearsalHost implements AutoCloseable {
@@ -25,6 +27,7 @@ public final class RehearsalHost implements AutoCloseable {
   private final Store store;
   private final ExecutorService reviewPool;
   private final @Nullable BackupSchedule backups;
+  private final PauseWatch pauses;
   private final Listener listener;
   private final Threshold threshold;
   private final @Nullable Announcement announcement;
@@ -35,6 +38,7 @@ public final class RehearsalHost implements AutoCloseable {
       Store store,
       ExecutorService reviewPool,
       @Nullable BackupSchedule backups,
+      PauseWatch pauses,
       Listener listener,
       Threshold threshold,
       @Nullable Announcement announcement) {
@@ -42,6 +46,7 @@ public final class RehearsalHost implements AutoCloseable {
     this.store = store;
     this.reviewPool = reviewPool;
     this.backups = backups;
+    this.pauses = pauses;
     this.listener = listener;
     this.threshold = threshold;
     this.announcement = announcement;
@@ -53,6 +58,7 @@ public final class RehearsalHost implements AutoCloseable {
    * @throws BadInput where the address, the port or the database cannot be had, in one line
    */
   public static RehearsalHost start(HostOptions options) {
+    HostMeters meters = new HostMeters();
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
     BackupSchedule.check(options);
@@ -81,7 +87,10 @@ public final class RehearsalHost implements AutoCloseable {
                 HostMaterial.DEALER,
                 HostMaterial::review,
                 threshold.door(),
-                reviewPool);
+                reviewPool,
+                meters,
+                options.news(),
+                options.reach().metricsToAll());
         Listener listener =
             Listener.bind(options.reach().host(), options.reach().port(), threshold.lines(), parts);
         listening.set(listener);
@@ -90,6 +99,7 @@ public final class RehearsalHost implements AutoCloseable {
             store,
             reviewPool,
             BackupSchedule.of(options),
+            PauseWatch.start(meters::paused),
             listener,
             threshold,
             Announcement.of(options.reach(), listener.port(), threshold.encrypted()));
@@ -128,6 +138,11 @@ public final class RehearsalHost implements AutoCloseable {
     return threshold.addresses();
   }
 
+  /** True where it is reached from this computer only. */
+  public boolean here() {
+    return threshold.here();
+  }
+
   /** True where other computers are let in by an encrypted line only. */
   public boolean encrypted() {
     return threshold.encrypted();
@@ -154,6 +169,16 @@ public final class RehearsalHost implements AutoCloseable {
   /** All takes that have ended, the oldest first, with their reviews; waits for the store. */
   public List<Entry> history() {
     return KeptHistory.entries(store);
+  }
+
+  /** Takes no new rooms, and ends each that is there after the take that runs in it. */
+  public void drain() {
+    listener.drain();
+  }
+
+  /** Completes once all rooms have ended after a drain, whoever asked for it. */
+  public CompletableFuture<Void> drained() {
+    return listener.drained();
   }
 
   /**
@@ -184,5 +209,6 @@ public final class RehearsalHost implements AutoCloseable {
     }
     store.close();
     lock.close();
+    pauses.close();
   }
 }

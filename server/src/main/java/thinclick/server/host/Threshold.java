@@ -14,11 +14,16 @@ import thinclick.server.net.Lines;
 /**
  * What stands between a host and the world, worked out before the port is bound.
  *
+ * @param here true where it listens to this computer only
  * @param addresses by which it is reached, the likeliest first
  * @param fingerprint of the certificate that it shows; null for none
  */
 record Threshold(
-    List<String> addresses, Door door, Lines lines, @Nullable Fingerprint fingerprint) {
+    boolean here,
+    List<String> addresses,
+    Door door,
+    Lines lines,
+    @Nullable Fingerprint fingerprint) {
   /** Beside the database, since who has the one may as well have the other. */
   private static final String IDENTITY = ".identity.pem";
 
@@ -35,6 +40,7 @@ record Threshold(
                     ? Lines.From.NOWHERE
                     : Lines.From.THIS_COMPUTER);
     return new Threshold(
+        bound.isLoopbackAddress(),
         Addresses.reached(bound),
         Door.of(bound, options.hostKey()),
         lines,

@@ -39,6 +39,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private final ArrivalStamp arrival;
   private final Traffic traffic;
   private boolean placing;
+  private boolean counted;
 
   FrameHandler(
       HostParts parts,
@@ -57,6 +58,8 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   @Override
   public void userEventTriggered(ChannelHandlerContext context, Object event) throws Exception {
     if (event instanceof HandshakeComplete handshake) {
+      counted = true;
+      parts.meters().connected(1);
       if (handshake.requestHeaders().contains(HttpHeaderNames.ORIGIN)) {
         connection.close(CloseCode.ORIGIN, CloseCode.ORIGIN.says(), null);
         return;
@@ -130,7 +133,16 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     } else if (message instanceof ClientMessage.Clock clock) {
       answer(room, clock);
     } else {
+      count(message);
       room.post(new RoomEvent.Said(connection.number(), message));
+    }
+  }
+
+  private void count(ClientMessage message) {
+    if (message instanceof ClientMessage.Attacks sent) {
+      parts.meters().received(sent.attacks().size());
+    } else if (message instanceof ClientMessage.ClockReport report) {
+      parts.meters().clockUncertainty(report.uncertaintyMicros());
     }
   }
 
@@ -193,6 +205,10 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     }
     if (!strangers.mayMakeRoom(Remote.of(context), parts.clock().nanos())) {
       connection.close(CloseCode.FLOOD, "expected at most 3 new rooms a minute", 60_000L);
+      return;
+    }
+    if (rooms.draining()) {
+      connection.close(CloseCode.OVERLOAD, "the host takes no new rooms: it is going", 60_000L);
       return;
     }
     if (rooms.full()) {
@@ -272,6 +288,9 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   public void channelInactive(ChannelHandlerContext context) throws Exception {
+    if (counted) {
+      parts.meters().connected(-1);
+    }
     HostedRoom room = connection.room();
     if (room != null) {
       room.left(connection);

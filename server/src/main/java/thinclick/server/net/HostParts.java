@@ -9,6 +9,7 @@ import thinclick.protocol.time.Timers;
 import thinclick.server.room.DealMaker;
 import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
+import thinclick.server.watch.HostMeters;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -20,6 +21,9 @@ import tools.jackson.databind.JsonNode;
  * @param reviewer from a take to the review as it is sent
  * @param door who may open rooms, and how long their words are
  * @param reviewPool where reviews are made, since they take longer than a loop may stand still
+ * @param meters what is counted
+ * @param news told which rooms open and close
+ * @param metricsToAll true where other computers may read the meters as well
  */
 public record HostParts(
     MonotonicClock clock,
@@ -29,4 +33,7 @@ public record HostParts(
     DealMaker dealer,
     Function<Take, JsonNode> reviewer,
     Door door,
-    Executor reviewPool) {}
+    Executor reviewPool,
+    HostMeters meters,
+    RoomNews news,
+    boolean metricsToAll) {}

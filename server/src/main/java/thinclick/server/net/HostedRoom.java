@@ -16,6 +16,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.Timers;
 import thinclick.server.room.Effect;
 import thinclick.server.room.JournalEntry;
@@ -28,6 +29,9 @@ import tools.jackson.databind.JsonNode;
 final class HostedRoom {
   private static final Logger LOG = LoggerFactory.getLogger(HostedRoom.class);
 
+  /** From a take's end to the room's, where the host is leaving: the last attacks, the review. */
+  private static final long REVIEW_MILLIS = 10_000;
+
   private final Room room;
   private final EventLoop loop;
   private final HostParts parts;
@@ -39,6 +43,7 @@ final class HostedRoom {
   private final Map<Long, Connection> connections = new HashMap<>();
   private final Set<Connection> written = new LinkedHashSet<>();
   private final LateFlush lateFlush;
+  private boolean leaving;
   private Timers.Pending waking = () -> {};
   private long wakingMicros = Long.MAX_VALUE;
 
@@ -89,7 +94,10 @@ final class HostedRoom {
         () -> {
           connections.put(connection.number(), connection);
           handle(came);
-          connection.joined(room.knows(connection.number()));
+          if (room.knows(connection.number())) {
+            connection.joined(true);
+            parts.meters().inRoom(1);
+          }
           answered.run();
         });
   }
@@ -104,8 +112,31 @@ final class HostedRoom {
     run(
         () -> {
           connections.remove(connection.number());
+          if (connection.joined()) {
+            connection.joined(false);
+            parts.meters().inRoom(-1);
+          }
           handle(new RoomEvent.Gone(connection.number()));
         });
+  }
+
+  /** Ends the room here: at once, or soon after the take that runs now. */
+  void leave() {
+    run(
+        () -> {
+          leaving = true;
+          if (!takeRuns()) {
+            goSoon(0);
+          }
+        });
+  }
+
+  private boolean takeRuns() {
+    return room.phase() == Phase.COUNT_IN || room.phase() == Phase.TAKE;
+  }
+
+  private void goSoon(long millis) {
+    loop.schedule(() -> handle(new RoomEvent.HostGoing()), millis, TimeUnit.MILLISECONDS);
   }
 
   private void run(Runnable task) {
@@ -157,9 +188,16 @@ final class HostedRoom {
       loop.execute(
           () -> handle(new RoomEvent.WordGiven(fresh, want.connection(), want.requestId())));
     } else if (effect instanceof Effect.PhaseChanged change) {
-      LOG.info("room {}: {} -> {}: {}", id(), change.from(), change.to(), change.why());
+      LOG.atInfo()
+          .addKeyValue("room", id())
+          .addKeyValue("from", change.from())
+          .addKeyValue("to", change.to())
+          .log("{}", change.why());
+      if (leaving && !takeRuns()) {
+        goSoon(REVIEW_MILLIS);
+      }
     } else if (effect instanceof Effect.Ended end) {
-      LOG.info("room {} is over: {}", id(), end.why());
+      LOG.atInfo().addKeyValue("room", id()).log("over: {}", end.why());
       waking.cancel();
       ended.accept(this);
     }
@@ -171,7 +209,14 @@ final class HostedRoom {
     boolean mayWait = send.message() instanceof ServerMessage.Stored && parts.timers() == null;
     for (long number : send.connections()) {
       Connection connection = connections.get(number);
-      if (connection != null && connection.write(text.retainedDuplicate(), droppable)) {
+      if (connection == null) {
+        continue;
+      }
+      if (!connection.write(text.retainedDuplicate(), droppable)) {
+        if (droppable) {
+          parts.meters().heardDropped();
+        }
+      } else {
         if (mayWait) {
           lateFlush.add(connection);
         } else {
@@ -191,6 +236,7 @@ final class HostedRoom {
   }
 
   private void append(JournalEntry entry) {
+    long beganNanos = System.nanoTime();
     busy.begin();
     parts
         .store()
@@ -202,6 +248,10 @@ final class HostedRoom {
                     () -> {
                       if (outcome != null) {
                         handle(new RoomEvent.Journaled(entry, outcome));
+                        if (entry instanceof JournalEntry.Played played) {
+                          long nanos = System.nanoTime() - beganNanos;
+                          parts.meters().stored(played.attacks().size(), nanos);
+                        }
                       }
                       busy.end();
                     }));

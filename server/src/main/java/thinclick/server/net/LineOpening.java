@@ -36,6 +36,7 @@ final class LineOpening extends OptionalSslHandler {
     SslHandler made = encryption.newHandler(context.alloc());
     made.setHandshakeTimeout(HANDSHAKE_SECONDS, TimeUnit.SECONDS);
     if (!strangers.mayShakeHands(Remote.of(context), parts.clock().nanos())) {
+      parts.meters().handshakeRefused();
       context.close();
     }
     return made;

@@ -102,7 +102,17 @@ public final class Listener implements AutoCloseable {
 
   /** Tells every room whether the disk can be written. */
   public void storeChanged(boolean available) {
-    rooms.tellAll(new RoomEvent.StoreChanged(available));
+    rooms.storeAvailable(available);
+  }
+
+  /** Takes no new rooms, and ends each that is there after the take that runs in it. */
+  public void drain() {
+    rooms.drain();
+  }
+
+  /** Completes once all rooms have ended after {@link #drain}, whoever asked for that. */
+  public CompletableFuture<Void> drained() {
+    return rooms.drained();
   }
 
   /** Completes when nothing that had come before is under way any more. */

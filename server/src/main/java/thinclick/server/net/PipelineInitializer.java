@@ -53,7 +53,7 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
         .pipeline()
         .addLast(new HttpServerCodec(MAX_REQUEST_LINE, MAX_HEADERS, MAX_CHUNK))
         .addLast(new HttpObjectAggregator(MAX_BODY))
-        .addLast(new HttpHandler())
+        .addLast(new HttpHandler(parts, rooms))
         .addLast(new WebSocketServerProtocolHandler(CONVERSATION))
         .addLast(new LifeHandler(connection, arrival))
         .addLast(new WebSocketFrameAggregator(MessageCodec.MAX_CLIENT_FRAME))

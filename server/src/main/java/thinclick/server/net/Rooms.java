@@ -33,6 +33,9 @@ final class Rooms implements RoomDirectory<HostedRoom> {
   private final HostParts parts;
   private final EventLoopGroup loops;
   private final Busy busy;
+  private final CompletableFuture<Void> drained = new CompletableFuture<>();
+  private volatile boolean draining;
+  private volatile boolean storeAvailable = true;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, HostedRoom> byWord = new ConcurrentHashMap<>();
   private final Map<EventLoop, LateFlush> lateFlushes = new ConcurrentHashMap<>();
@@ -41,6 +44,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     this.parts = parts;
     this.loops = loops;
     this.busy = busy;
+    parts.meters().rooms(this::count);
   }
 
   /** Brings back the rooms that were open when the host last went. */
@@ -57,7 +61,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     }
     all.forEach(CompletableFuture::join);
     if (!all.isEmpty()) {
-      LOG.info("{} rooms brought back", all.size());
+      LOG.atInfo().addKeyValue("rooms", all.size()).log("brought back");
     }
   }
 
@@ -112,7 +116,11 @@ final class Rooms implements RoomDirectory<HostedRoom> {
             this::renamed,
             this::forget);
     byWord.put(word, hosted);
-    LOG.info("room {} is open, epoch {}", room.id(), room.epoch());
+    if (draining) {
+      hosted.leave();
+    }
+    parts.news().called(room.id(), word);
+    LOG.atInfo().addKeyValue("room", room.id()).addKeyValue("epoch", room.epoch()).log("open");
     hosted.post(
         new RoomEvent.Woken()); // what a restored room has to say comes with its first event
     return hosted;
@@ -123,11 +131,14 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     String word = unusedWord();
     byWord.put(word, room);
     byWord.entrySet().removeIf(each -> each.getValue() == room && !each.getKey().equals(word));
+    parts.news().called(room.id(), word);
     return word;
   }
 
   private void forget(HostedRoom room) {
     byWord.values().removeIf(each -> each == room);
+    parts.news().over(room.id());
+    emptied();
   }
 
   private String unusedWord() {
@@ -160,5 +171,44 @@ final class Rooms implements RoomDirectory<HostedRoom> {
 
   int count() {
     return byWord.size();
+  }
+
+  /**
+   * Takes no new rooms any more and ends those that are there, each after the take that runs in it.
+   */
+  void drain() {
+    if (!draining) {
+      LOG.atInfo()
+          .addKeyValue("rooms", count())
+          .log("draining: no new rooms, takes play to their end");
+    }
+    draining = true;
+    byWord.values().forEach(HostedRoom::leave);
+    emptied();
+  }
+
+  boolean draining() {
+    return draining;
+  }
+
+  /** Completes once the host is draining and has no room left. */
+  CompletableFuture<Void> drained() {
+    return drained;
+  }
+
+  private void emptied() {
+    if (draining && byWord.isEmpty()) {
+      drained.complete(null);
+    }
+  }
+
+  /** What {@code /health} says: {@code ok}, or why nobody should be sent here. */
+  String state() {
+    return draining ? "draining" : storeAvailable ? "ok" : "store unavailable";
+  }
+
+  void storeAvailable(boolean available) {
+    storeAvailable = available;
+    tellAll(new RoomEvent.StoreChanged(available));
   }
 }

@@ -1,0 +1,63 @@
+package thinclick.server.watch;
+
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongConsumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Notices when the whole process stood still, whatever the reason: garbage collection, a busy or
+ * sleeping computer. A thread that wants to wake often measures how late it was woken.
+ */
+public final class PauseWatch implements AutoCloseable {
+  /** What is shorter is not told. */
+  public static final long WORTH_TELLING_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
+
+  private static final Logger LOG = LoggerFactory.getLogger(PauseWatch.class);
+  private static final long NAP_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
+
+  private final Thread thread;
+
+  private PauseWatch(LongConsumer told) {
+    thread = new Thread(() -> watch(told), "thinclick-pauses");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /**
+   * Begins.
+   *
+   * @param told of each pause, nanoseconds
+   */
+  public static PauseWatch start(LongConsumer told) {
+    return new PauseWatch(told);
+  }
+
+  private static void watch(LongConsumer told) {
+    long before = System.nanoTime();
+    while (true) {
+      try {
+        TimeUnit.NANOSECONDS.sleep(NAP_NANOS);
+      } catch (InterruptedException stopped) {
+        return;
+      }
+      long now = System.nanoTime();
+      long late = late(before, now);
+      if (late >= WORTH_TELLING_NANOS) {
+        told.accept(late);
+        LOG.atWarn().addKeyValue("pauseMillis", late / 1_000_000).log("nothing ran for a while");
+      }
+      before = now;
+    }
+  }
+
+  /** How much later than it wanted a nap from {@code before} ended at {@code now}, nanoseconds. */
+  static long late(long before, long now) {
+    return now - before - NAP_NANOS;
+  }
+
+  @Override
+  public void close() {
+    thread.interrupt();
+  }
+}

@@ -1,0 +1,79 @@
+package thinclick.server.host;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ServerMessage;
+
+/** {@code serve} told to stop while a take is being played. */
+class StoppedHostTest {
+  private static final String NAME = "Mina\u00e9 of the band room";
+
+  @TempDir Path folder;
+
+  @Test
+  void takeIsSealedEverybodyToldAndTheProcessGoneSoonAfterTerm() throws Exception {
+    Path database = folder.resolve("room.db");
+    AtomicBoolean playing = new AtomicBoolean(true);
+    try (HostProcess host = HostProcess.serve(database);
+        WireClient leader = WireClient.connect(host.port());
+        WireClient mina = WireClient.connect(host.port())) {
+      leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
+      ServerMessage.Welcome opened = leader.expect(ServerMessage.Welcome.class);
+      String word = opened.room();
+      long revision = opened.revision();
+      mina.send(new ClientMessage.Join(1, 1, word, NAME, Role.PLAYER, null, null, false));
+      mina.expect(ServerMessage.Welcome.class);
+      leader.send(new ClientMessage.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
+      revision = leader.expect(ServerMessage.Done.class).revision();
+      leader.send(new ClientMessage.Deal(2, revision, 1, List.of()));
+      revision = leader.expect(ServerMessage.Done.class).revision();
+      String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
+      leader.send(new ClientMessage.Start(3, revision, dealId, 2_000, 1));
+      ServerMessage.Announced take = leader.expect(ServerMessage.Announced.class);
+      Thread hands = new Thread(() -> play(mina, take, playing));
+      hands.start();
+      mina.expect(ServerMessage.Stored.class);
+
+      long began = System.nanoTime();
+      int code = host.stop();
+      long millis = (System.nanoTime() - began) / 1_000_000;
+      playing.set(false);
+      hands.join();
+
+      assertThat(code).as("killed by TERM, 128 + 15").isEqualTo(143);
+      assertThat(millis).as("milliseconds to the end").isLessThan(10_000);
+      assertThat(mina.expect(ServerMessage.Stopped.class).reason())
+          .isEqualTo(ServerMessage.StopReason.HOST);
+      assertThat(mina.expect(ServerMessage.Goodbye.class).reason()).contains("going");
+      assertThat(mina.closeCode()).isEqualTo(CloseCode.GOING.number());
+      List<String> log = Files.readAllLines(Path.of(database + ".log"));
+      assertThat(log).allMatch(line -> line.startsWith("time="), "one event a line");
+      assertThat(log).anyMatch(line -> line.contains("says=\"stopped\""));
+      assertThat(String.join("\n", log)).doesNotContain("Mina", "Ott", word);
+    }
+  }
+
+  private static void play(WireClient player, ServerMessage.Announced take, AtomicBoolean playing) {
+    long seq = 1;
+    while (playing.get() && player.open()) {
+      WireAttack attack =
+          new WireAttack(take.startMicros() + seq * 1_000, null, null, null, null, null, false);
+      try {
+        player.send(new ClientMessage.Attacks(take.takeId(), take.epoch(), seq, List.of(attack)));
+      } catch (RuntimeException closed) {
+        return;
+      }
+      seq++;
+    }
+  }
+}
