@@ -9,8 +9,12 @@ public interface MidiEar {
    * A note was struck.
    *
    * @param input the name of the input
+   * @param channel 0-15
    */
-  void struck(String input, PlayedAttack attack);
+  void struck(String input, int channel, PlayedAttack attack);
+
+  /** What counts as an attack has been learned. */
+  void learned(NoteFilter filter);
 
   /** The open inputs have changed; their names in the system's order. */
   void inputsChanged(List<String> names);

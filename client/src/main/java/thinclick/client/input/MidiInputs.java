@@ -10,6 +10,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import javax.sound.midi.MidiDevice;
 import javax.sound.midi.MidiMessage;
 import javax.sound.midi.MidiSystem;
@@ -35,6 +36,7 @@ public final class MidiInputs implements AutoCloseable {
   private final Set<String> noInputs = new HashSet<>();
   private final ScheduledExecutorService looking;
   private @Nullable Future<?> looks;
+  private final AtomicReference<@Nullable PadLearner> learner = new AtomicReference<>();
   private volatile NoteFilter filter = NoteFilter.USUAL;
 
   public MidiInputs(MidiEar ear) {
@@ -57,6 +59,26 @@ public final class MidiInputs implements AutoCloseable {
   /** What counts as an attack from now on. */
   public void filter(NoteFilter wanted) {
     filter = wanted;
+  }
+
+  /** From the next few strokes on what counts is learned from them. */
+  public void learn() {
+    learner.set(new PadLearner());
+  }
+
+  private void learn(int status, int velocity) {
+    PadLearner learning = learner.get();
+    if (learning == null) {
+      return;
+    }
+    NoteFilter found;
+    synchronized (learning) { // each device has a thread of its own
+      found = learning.heard(status, velocity);
+    }
+    if (found != null && learner.compareAndSet(learning, null)) {
+      filter = found;
+      ear.learned(found);
+    }
   }
 
   private void lookSafely() {
@@ -153,9 +175,10 @@ public final class MidiInputs implements AutoCloseable {
       int status = bytes[0] & 0xFF;
       int pitch = bytes[1] & 0x7F;
       int velocity = bytes[2] & 0x7F;
+      learn(status, velocity);
       if (filter.attack(status, velocity)) {
         long nanos = stamps.stamp(arrivalNanos, deviceMicros);
-        ear.struck(name, new PlayedAttack(nanos, velocity, pitch, null, null));
+        ear.struck(name, status & 0x0F, new PlayedAttack(nanos, velocity, pitch, null, null));
       }
     }
 

@@ -1,6 +1,8 @@
 package thinclick.client.link;
 
 import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockFollower;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.message.ClientMessage;
@@ -12,12 +14,14 @@ import thinclick.protocol.time.Timers;
 /** Asks the server for its time when the follower wants it and reports how well it is known. */
 final class ClockExchanges {
   private static final long REPORT_NANOS = 1_000_000_000L;
+  private static final long TAKE_OVER_NANOS = 100_000_000L;
   private static final long QUIET_REPORT_NANOS = 5_000_000_000L;
 
   private final LinkLoop loop;
   private final Consumer<ClientMessage> out;
   private final Consumer<ClockView> changed;
   private final ClockFollower follower;
+  private final @Nullable Supplier<ClockView> shared;
   private Timers.Pending next = () -> {};
   private boolean online;
   private boolean reported;
@@ -28,12 +32,19 @@ final class ClockExchanges {
    * @param seed spreads the questions of many players apart
    * @param out sends a message at once
    * @param changed is told each new belief
+   * @param shared the belief of another link of this computer, taken over as it is; null where this
+   *     one asks for itself
    */
   ClockExchanges(
-      LinkLoop loop, long seed, Consumer<ClientMessage> out, Consumer<ClockView> changed) {
+      LinkLoop loop,
+      long seed,
+      Consumer<ClientMessage> out,
+      Consumer<ClockView> changed,
+      @Nullable Supplier<ClockView> shared) {
     this.loop = loop;
     this.out = out;
     this.changed = changed;
+    this.shared = shared;
     this.follower = new ClockFollower(loop.nanos(), seed);
   }
 
@@ -41,6 +52,10 @@ final class ClockExchanges {
   void online() {
     online = true;
     reported = false;
+    if (shared != null) {
+      takeOver(shared);
+      return;
+    }
     follower.online(loop.nanos());
     ask();
   }
@@ -58,6 +73,20 @@ final class ClockExchanges {
     }
   }
 
+  /** Takes the other link's belief, often enough that both stamp alike. */
+  private void takeOver(Supplier<ClockView> other) {
+    next.cancel();
+    if (online) {
+      ClockView view = other.get();
+      changed.accept(view);
+      long now = loop.nanos();
+      if (!reported || now - reportedNanos >= REPORT_NANOS) {
+        report(view, now);
+      }
+      next = loop.at(now + TAKE_OVER_NANOS, () -> takeOver(other));
+    }
+  }
+
   /** A take was announced; its span is on the mapping in use. */
   void hold(long countInMicros, long startMicros) {
     follower.hold(countInMicros, startMicros);
@@ -65,6 +94,9 @@ final class ClockExchanges {
 
   /** The take is over. */
   void release() {
+    if (shared != null) {
+      return;
+    }
     follower.release(loop.nanos());
     changed.accept(follower.view());
   }

@@ -68,7 +68,12 @@ public final class RoomLink implements AutoCloseable {
     this.opens = word == null;
     this.view = ClockView.unknown(options.loop().nanos());
     this.clock =
-        new ClockExchanges(options.loop(), name.hashCode(), this::send, this::clockChanged);
+        new ClockExchanges(
+            options.loop(),
+            name.hashCode(),
+            this::send,
+            this::clockChanged,
+            options.clockOf() == null ? null : options.clockOf()::clock);
     this.line = new Line(address, options, name.hashCode(), new Ear());
     this.delivery =
         new Delivery(

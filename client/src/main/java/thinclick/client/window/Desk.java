@@ -126,6 +126,7 @@ final class Desk implements AutoCloseable {
             chairDelay.saysProperty(),
             partners.saysProperty(),
             words);
+    new InputPane(session, taps, words).into(check.inputs());
     check.onBack(() -> go(session.state().inside() ? View.STAND : View.DOOR));
     doorModel.onCheck(() -> go(View.CHECK));
     pages.put(View.CHECK, check.root());

@@ -1,16 +1,22 @@
 package thinclick.client.window;
 
 import java.util.List;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.event.EventTarget;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyEvent;
+import thinclick.client.input.ChairReach;
 import thinclick.client.input.Heartbeat;
 import thinclick.client.input.KeyHalf;
 import thinclick.client.input.KeyTaps;
 import thinclick.client.input.MidiEar;
 import thinclick.client.input.MidiInputs;
+import thinclick.client.input.NoteFilter;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Session;
@@ -22,13 +28,20 @@ final class Taps implements MidiEar, AutoCloseable {
   /** What the computer's keys are called where an input has a name. */
   static final String KEYS = "keys";
 
+  private static final ChairReach NOTHING = new ChairReach(null, false, -1);
+
   private final Session session;
   private final Words words;
   private final CheckModel check;
   private final KeyTaps keys = new KeyTaps();
   private final Heartbeat heartbeat = new Heartbeat(MonotonicClock.SYSTEM, WindowThread.INSTANCE);
   private final MidiInputs midi = new MidiInputs(this);
-  private final KeyHalf half = KeyHalf.ALL;
+  private final BooleanProperty twoChairs = new SimpleBooleanProperty();
+  private final ObjectProperty<KeyHalf> half = new SimpleObjectProperty<>(KeyHalf.ALL);
+  private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
+  private ChairReach first = ChairReach.ALL;
+  private ChairReach second = NOTHING;
+  private List<String> inputs = List.of();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper input = new ReadOnlyStringWrapper(KEYS);
 
@@ -36,6 +49,8 @@ final class Taps implements MidiEar, AutoCloseable {
     this.session = session;
     this.words = words;
     this.check = check;
+    twoChairs.addListener(any -> share());
+    half.addListener(any -> share());
     inputsAre(List.of());
   }
 
@@ -59,7 +74,50 @@ final class Taps implements MidiEar, AutoCloseable {
     input.set(name);
   }
 
-  private void tapped(String from, PlayedAttack attack) {
+  /** Whether two play at this computer: the left half of the letters one, the right half two. */
+  BooleanProperty twoChairsProperty() {
+    return twoChairs;
+  }
+
+  /** The letters of the only chair. */
+  ObjectProperty<KeyHalf> halfProperty() {
+    return half;
+  }
+
+  /** What came of learning a pad, a sentence; empty where nothing was asked. */
+  ReadOnlyStringProperty learnSaysProperty() {
+    return learnSays.getReadOnlyProperty();
+  }
+
+  /** From the next strokes on a pad what counts is learned. */
+  void learn() {
+    learnSays.set(words.say("taps.learn.begin"));
+    midi.learn();
+  }
+
+  /** All notes on all channels count again. */
+  void forget() {
+    midi.filter(NoteFilter.USUAL);
+    learnSays.set(words.say("taps.learn.forgotten"));
+  }
+
+  /** Two at one computer: letters by halves; MIDI channel 2 is the second's, all else the first's. */
+  private void share() {
+    if (twoChairs.get()) {
+      first = new ChairReach(KeyHalf.LEFT, true, -1);
+      second = new ChairReach(KeyHalf.RIGHT, true, 1);
+    } else {
+      first = new ChairReach(half.get(), true, -1);
+      second = NOTHING;
+    }
+    inputsAre(inputs);
+  }
+
+  private void tapped(String from, boolean guest, PlayedAttack attack) {
+    if (guest && !check.listens()) {
+      session.playGuest(attack);
+      return;
+    }
     inputIs(from);
     if (check.listens()) {
       check.tapped(from, attack.nanos());
@@ -84,7 +142,8 @@ final class Taps implements MidiEar, AutoCloseable {
       return false;
     }
     if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(event.getCode().name())) {
-      tapped(KEYS, new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
+      boolean guest = second.hasKey(event.getCode().getChar().charAt(0));
+      tapped(KEYS, guest, new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
     }
     return true;
   }
@@ -100,7 +159,11 @@ final class Taps implements MidiEar, AutoCloseable {
     if (event.getEventType() == KeyEvent.KEY_TYPED) {
       return event.getCharacter().length() == 1 && isLetter(event.getCharacter());
     }
-    return event.getCode().isLetterKey() && half.has(event.getCode().getChar().charAt(0));
+    if (!event.getCode().isLetterKey()) {
+      return false;
+    }
+    char letter = event.getCode().getChar().charAt(0);
+    return first.hasKey(letter) || second.hasKey(letter);
   }
 
   private static boolean isLetter(String typed) {
@@ -113,8 +176,19 @@ final class Taps implements MidiEar, AutoCloseable {
   }
 
   @Override
-  public void struck(String from, PlayedAttack attack) {
-    WindowThread.INSTANCE.execute(() -> tapped(from, attack));
+  public void struck(String from, int channel, PlayedAttack attack) {
+    WindowThread.INSTANCE.execute(() -> tapped(from, second.hasNote(channel), attack));
+  }
+
+  @Override
+  public void learned(NoteFilter filter) {
+    WindowThread.INSTANCE.execute(
+        () ->
+            learnSays.set(
+                filter.channel() < 0
+                    ? words.say("taps.learn.done", filter.leastVelocity())
+                    : words.say(
+                        "taps.learn.channel", filter.leastVelocity(), filter.channel() + 1)));
   }
 
   @Override
@@ -123,7 +197,12 @@ final class Taps implements MidiEar, AutoCloseable {
   }
 
   private void inputsAre(List<String> names) {
-    String keysSay = half.words();
+    inputs = names;
+    if (twoChairs.get()) {
+      says.set(words.say("taps.two"));
+      return;
+    }
+    String keysSay = half.get().words();
     says.set(
         names.isEmpty()
             ? words.say("taps.keys", keysSay)

@@ -13,12 +13,18 @@ import thinclick.client.link.PlayedAttack;
 class MidiInputsTest {
   private final List<PlayedAttack> struck = new CopyOnWriteArrayList<>();
   private volatile List<String> names = List.of();
+  private volatile NoteFilter learned;
   private final MidiInputs inputs =
       new MidiInputs(
           new MidiEar() {
             @Override
-            public void struck(String input, PlayedAttack attack) {
+            public void struck(String input, int channel, PlayedAttack attack) {
               struck.add(attack);
+            }
+
+            @Override
+            public void learned(NoteFilter filter) {
+              learned = filter;
             }
 
             @Override
@@ -78,5 +84,22 @@ class MidiInputsTest {
     pad.send(0x99, 38, 29, -1);
     pad.send(0x99, 38, 30, -1);
     assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(30);
+  }
+
+  @Test
+  void aPadIsLearnedFromFourSoftStrokes() {
+    inputs.start();
+    await().until(() -> names.contains("pad one"));
+    inputs.learn();
+    for (int velocity : new int[] {30, 22, 26, 40}) {
+      pad.send(0x99, 38, velocity, -1);
+      pad.send(0x89, 38, 0, -1);
+    }
+    assertThat(learned).isEqualTo(new NoteFilter(11, 9));
+    struck.clear();
+    pad.send(0x99, 38, 10, -1);
+    pad.send(0x90, 38, 90, -1);
+    pad.send(0x99, 38, 11, -1);
+    assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(11);
   }
 }

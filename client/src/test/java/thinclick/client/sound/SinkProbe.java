@@ -1,12 +1,12 @@
 package thinclick.client.sound;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import thinclick.client.check.MicrophoneCheck;
 import thinclick.client.check.Recording;
@@ -20,6 +20,11 @@ import thinclick.protocol.music.Click;
 final class SinkProbe {
   private static final long SPACING_MICROS = 200_000;
 
+  /** A stumble spoils what is under way in the buffers, and the clock is learnt anew after it. */
+  private static final long BEFORE_MICROS = 300_000;
+
+  private static final long AFTER_MICROS = 2_300_000;
+
   private SinkProbe() {}
 
   /**
@@ -27,7 +32,7 @@ final class SinkProbe {
    */
   public static void main(String[] args) {
     int clicks = Integer.parseInt(args[0]);
-    AtomicInteger stumbles = new AtomicInteger();
+    List<long[]> stumbles = new CopyOnWriteArrayList<>();
     SoundEar ear =
         new SoundEar() {
           @Override
@@ -35,7 +40,7 @@ final class SinkProbe {
 
           @Override
           public void clickInterrupted(long fromMicros, long toMicros) {
-            stumbles.incrementAndGet();
+            stumbles.add(new long[] {fromMicros, toMicros});
           }
         };
     int seconds = (int) (clicks * SPACING_MICROS / 1_000_000) + 8;
@@ -69,22 +74,28 @@ final class SinkProbe {
         LockSupport.parkNanos(50_000_000L);
       }
       Recording heard = microphone.heard();
-      print(Onsets.in(heard.samples()), stumbles.get());
+      print(heard, zero, stumbles);
       long[] asked = LongStream.range(0, 8).map(i -> zero + i * SPACING_MICROS * 1_000).toArray();
       Verdict alone = MicrophoneCheck.judge(heard, Voice.BEAT.shape(), asked, new long[0], false);
       System.out.println("microphone: " + alone); // clicks heard, no taps
     }
   }
 
-  private static void print(List<Long> onsets, int stumbles) {
-    double[] errors = new double[Math.max(0, onsets.size() - 1)];
-    for (int i = 0; i < errors.length; i++) {
-      double millis = (onsets.get(i + 1) - onsets.get(i)) * 1e3 / Voice.RATE;
-      errors[i] = Math.abs(millis - SPACING_MICROS / 1e3);
-    }
-    Arrays.sort(errors);
+  /** Only where the output did not run dry: what was missed there is told apart. */
+  private static void print(Recording heard, long zero, List<long[]> stumbles) {
+    List<Long> onsets = Onsets.in(heard.samples());
+    double[] errors =
+        IntStream.range(0, Math.max(0, onsets.size() - 1))
+            .filter(i -> whole(heard, zero, onsets.get(i), onsets.get(i + 1), stumbles))
+            .mapToDouble(
+                i -> {
+                  double millis = (onsets.get(i + 1) - onsets.get(i)) * 1e3 / Voice.RATE;
+                  return Math.abs(millis - SPACING_MICROS / 1e3);
+                })
+            .sorted()
+            .toArray();
     if (errors.length < 10) {
-      System.out.println("spacing none: only " + onsets.size() + " clicks were heard");
+      System.out.println("spacing none: only " + errors.length + " in a row were heard");
     } else {
       System.out.printf(
           Locale.ROOT,
@@ -93,7 +104,20 @@ final class SinkProbe {
           errors[(int) Math.ceil(errors.length * 0.99) - 1],
           errors[errors.length - 1],
           onsets.size(),
-          stumbles);
+          stumbles.size());
     }
+  }
+
+  private static boolean whole(
+      Recording heard, long zero, long from, long to, List<long[]> stumbles) {
+    double first = micros(heard, zero, from);
+    double last = micros(heard, zero, to);
+    return stumbles.stream()
+        .noneMatch(span -> first < span[1] + AFTER_MICROS && last > span[0] - BEFORE_MICROS);
+  }
+
+  /** The room time of a sample, give or take the way through the sink. */
+  private static double micros(Recording heard, long zero, long sample) {
+    return (heard.firstNanos() - zero) / 1e3 + sample * 1e6 / heard.rate();
   }
 }

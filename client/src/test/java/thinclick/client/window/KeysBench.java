@@ -1,6 +1,5 @@
 package thinclick.client.window;
 
-import java.awt.AWTException;
 import java.awt.Robot;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
@@ -38,14 +37,10 @@ final class KeysBench {
   private static final long PATIENCE_SECONDS = 30;
 
   private final LinkedBlockingQueue<Long> stamps = new LinkedBlockingQueue<>();
-  private final Robot robot;
+  private Robot robot;
   private final Random luck = new Random(4);
   private Session session;
   private Desk desk;
-
-  private KeysBench() throws AWTException {
-    robot = new Robot();
-  }
 
   public static void main(String[] args) throws Exception {
     new KeysBench().run();
@@ -56,6 +51,7 @@ final class KeysBench {
     CountDownLatch up = new CountDownLatch(1);
     Platform.startup(up::countDown);
     up.await();
+    robot = new Robot(); // after the toolkit: the other way round it finds no display
     Path folder = Files.createTempDirectory("keys");
     on(
         () -> {

@@ -128,7 +128,8 @@ public final class CheckView {
     microphone.setId("check-microphone");
     microphone.setWrapText(true);
     microphone.selectedProperty().bindBidirectional(model.withMicrophoneProperty());
-    microphone.disableProperty().bind(model.microphoneThereProperty().not());
+    microphone.visibleProperty().bind(model.microphoneThereProperty());
+    microphone.managedProperty().bind(microphone.visibleProperty());
     Label none = styled(wrapped(new Label(words.say("check.microphone.none"))), "soft");
     none.visibleProperty().bind(model.microphoneThereProperty().not());
     none.managedProperty().bind(none.visibleProperty());

@@ -17,6 +17,10 @@ import thinclick.client.check.Verdict.Known;
 final class TapLedger extends Pane {
   private static final double ROW = 5;
   private static final double TICK = 4;
+
+  /** A thin rule stands above every so many taps. */
+  private static final int RULED = 4;
+
   private static final double MARGIN_MILLIS = 25;
 
   private @Nullable Verdict verdict;
@@ -53,6 +57,12 @@ final class TapLedger extends Pane {
       marks.getChildren().add(band);
     }
     marks.getChildren().add(line((0 - low) * scale, 0, height, "ledger-zero"));
+    for (int i = 0; i < offsets.size(); i += RULED) {
+      double y = ROW + i * ROW - 0.5;
+      Line rule = new Line(0, y, getWidth(), y);
+      rule.getStyleClass().add("ledger-rule");
+      marks.getChildren().add(rule);
+    }
     for (int i = 0; i < offsets.size(); i++) {
       double y = ROW + i * ROW;
       marks.getChildren().add(line((offsets.get(i) - low) * scale, y, y + TICK, "ledger-tick"));

@@ -59,6 +59,7 @@ public final class Session implements AutoCloseable {
   private volatile @Nullable RoomLink link;
   private @Nullable RehearsalHost host;
   private @Nullable Practice practice;
+  private @Nullable GuestChair guest;
   private @Nullable RoomAddress at;
   private long practices;
   private CompletableFuture<Long> asked = CompletableFuture.completedFuture(0L);
@@ -225,8 +226,45 @@ public final class Session implements AutoCloseable {
     return mine == null ? in.address().link(word) : mine.link(word);
   }
 
+  /**
+   * Lets a second player at this computer into the room this window is in.
+   *
+   * @param says told, on the window's thread, why not, where it is not let in
+   */
+  public void addGuest(String name, Consumer<String> says) {
+    RoomLink shared = link;
+    RoomAddress where = at;
+    String word = shared == null ? null : shared.word();
+    if (shared == null || where == null || word == null) {
+      return;
+    }
+    removeGuest();
+    guest =
+        GuestChair.join(
+            said -> windowThread.execute(() -> says.accept(said)),
+            to ->
+                RoomLink.join(
+                    options().sharingClockOf(shared), where, word, name, Role.PLAYER, to));
+  }
+
+  /** The second player at this computer goes. */
+  public void removeGuest() {
+    GuestChair going = guest;
+    guest = null;
+    if (going != null) {
+      going.close();
+    }
+  }
+
+  /** True where a second player at this computer is in the room. */
+  public boolean hasGuest() {
+    GuestChair now = guest;
+    return now != null && now.online();
+  }
+
   /** Leaves the room; a room hosted here ends. */
   public void leave() {
+    removeGuest();
     bench.close();
     lead.forget();
     asked = CompletableFuture.completedFuture(0L);
@@ -284,6 +322,14 @@ public final class Session implements AutoCloseable {
       long micros = now.sendAttack(attack);
       take.played(micros);
       playedBy.accept(micros);
+    }
+  }
+
+  /** Sends an attack of the second player's at this computer. */
+  public void playGuest(PlayedAttack attack) {
+    GuestChair now = guest;
+    if (now != null && state().takeRuns()) {
+      now.play(attack);
     }
   }
 
