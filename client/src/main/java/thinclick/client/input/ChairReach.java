@@ -9,8 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param midi whether MIDI inputs are its own
  * @param channel the only MIDI channel that is, 0-15, or -1 for all
  */
-public record ChairReach(
-    @Nullable KeyHalf keys, boolean midi, int channel) {
+public record ChairReach(@Nullable KeyHalf keys, boolean midi, int channel) {
   /** The only chair at the computer. */
   public static final ChairReach ALL = new ChairReach(KeyHalf.ALL, true, -1);
 

@@ -101,7 +101,9 @@ final class Taps implements MidiEar, AutoCloseable {
     learnSays.set(words.say("taps.learn.forgotten"));
   }
 
-  /** Two at one computer: letters by halves; MIDI channel 2 is the second's, all else the first's. */
+  /**
+   * Two at one computer: letters by halves; MIDI channel 2 is the second's, all else the first's.
+   */
   private void share() {
     if (twoChairs.get()) {
       first = new ChairReach(KeyHalf.LEFT, true, -1);

@@ -29,8 +29,7 @@ final class GuestChair implements RoomListener, AutoCloseable {
    *
    * @param says told what became of it where it is not let in
    */
-  static GuestChair join(
-      Consumer<String> says, Function<RoomListener, RoomLink> join) {
+  static GuestChair join(Consumer<String> says, Function<RoomListener, RoomLink> join) {
     return new GuestChair(says, join);
   }
 
