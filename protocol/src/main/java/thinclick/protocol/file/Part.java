@@ -31,6 +31,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
  * @param standIn true for a simulated player
  * @param away spans in which the player was not there; written attacks in them are not counted
  * @param hearing how the others were heard, or null
+ * @param answers stretches that answer what another part called; empty for none
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Part(
@@ -48,7 +49,8 @@ public record Part(
     @JsonInclude(JsonInclude.Include.NON_DEFAULT) @JsonDeserialize(using = Absent.MeansFalse.class)
         boolean standIn,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Span> away,
-    @Nullable Hearing hearing) {
+    @Nullable Hearing hearing,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Answer> answers) {
   public Part {
     Check.length("player", Check.present("player", player), 1, 64);
     Check.range("entryStep", entryStep, 0L, Integer.MAX_VALUE);
@@ -71,6 +73,41 @@ public record Part(
     pitches = asMany("pitches", pitches, attackSteps.size(), 0, 127);
     Check.range("weight", weight, 0.0, 10.0);
     away = Check.listOrEmpty("away", away);
+    answers = Check.listOrEmpty("answers", answers);
+  }
+
+  /** A part that answers nobody. */
+  public Part(
+      String player,
+      int entryStep,
+      double uncertaintyMillis,
+      List<Integer> attackSteps,
+      @Nullable List<Integer> accentSteps,
+      @Nullable List<Integer> lengthSteps,
+      @Nullable List<Integer> pitches,
+      @Nullable Feel feelMillis,
+      @Nullable String role,
+      @Nullable Double weight,
+      @Nullable String instrument,
+      boolean standIn,
+      List<Span> away,
+      @Nullable Hearing hearing) {
+    this(
+        player,
+        entryStep,
+        uncertaintyMillis,
+        attackSteps,
+        accentSteps,
+        lengthSteps,
+        pitches,
+        feelMillis,
+        role,
+        weight,
+        instrument,
+        standIn,
+        away,
+        hearing,
+        List.of());
   }
 
   private static final int LONGEST_NOTE = 100_000;

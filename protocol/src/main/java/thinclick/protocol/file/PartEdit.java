@@ -22,6 +22,7 @@ public final class PartEdit {
   private boolean standIn;
   private List<Span> away;
   private @Nullable Hearing hearing;
+  private List<Answer> answers;
 
   PartEdit(Part part) {
     player = part.player();
@@ -38,6 +39,7 @@ public final class PartEdit {
     standIn = part.standIn();
     away = part.away();
     hearing = part.hearing();
+    answers = part.answers();
   }
 
   public PartEdit player(String other) {
@@ -110,6 +112,11 @@ public final class PartEdit {
     return this;
   }
 
+  public PartEdit answers(List<Answer> other) {
+    answers = other;
+    return this;
+  }
+
   /** The part, checked as any other. */
   public Part part() {
     return new Part(
@@ -126,6 +133,7 @@ public final class PartEdit {
         instrument,
         standIn,
         away,
-        hearing);
+        hearing,
+        answers);
   }
 }

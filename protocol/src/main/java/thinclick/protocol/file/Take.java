@@ -77,6 +77,7 @@ public record Take(
     Set<String> names = new HashSet<>();
     for (int i = 0; i < parts.size(); i++) {
       checkPart("parts[" + i + "]", parts.get(i), steps, names);
+      checkAnswers("parts[" + i + "]", parts.get(i).answers(), i, parts.size(), steps);
     }
     attacks = Check.list("attacks", attacks);
     for (int i = 0; i < attacks.size(); i++) {
@@ -111,6 +112,23 @@ public record Take(
       throw new BadInput(
           where + ".entryStep",
           "expected a step before the end of the stages, " + steps + ", found " + part.entryStep());
+    }
+  }
+
+  private static void checkAnswers(
+      String where, List<Answer> answers, int self, int parts, long steps) {
+    for (int i = 0; i < answers.size(); i++) {
+      Answer answer = answers.get(i);
+      String its = where + ".answers[" + i + "]";
+      if (answer.of() >= parts || answer.of() == self) {
+        throw new BadInput(
+            its + ".of", "expected another part, 0 to " + (parts - 1) + ", found " + answer.of());
+      }
+      if (answer.toStep() > steps) {
+        throw new BadInput(
+            its + ".toStep",
+            "expected at most the stages' " + steps + " steps, found " + answer.toStep());
+      }
     }
   }
 

@@ -60,7 +60,8 @@ public final class Dealer {
     Drill dealt = dealt(drill, seats, seed, stages);
     List<Part> parts = new ArrayList<>();
     for (int i = 0; i < seats.size(); i++) {
-      parts.add(part(dealt, dealt.chairs().get(i), seats.get(i), frame.totalSteps(), tempo));
+      Part part = part(dealt, dealt.chairs().get(i), seats.get(i), frame.totalSteps(), tempo);
+      parts.add(part.edited().answers(Echoes.of(frame, seats, i)).part());
     }
     double tolerance =
         drill.toleranceMillis() != null ? drill.toleranceMillis() : Tolerance.millis(grid, parts);

@@ -146,8 +146,7 @@ final class Seating {
   /** One after the other plays a period; with more players than turns, several share one. */
   private static List<Seat> trading(DealFrame frame) {
     int period = frame.periodSteps();
-    int periods = Math.max(1, frame.totalSteps() / period);
-    int turns = Math.max(1, Math.min(frame.players().size(), periods));
+    int turns = turns(frame);
     int bars = period / frame.stepsPerBar();
     List<Seat> seats = new ArrayList<>();
     for (int i = 0; i < frame.players().size(); i++) {
@@ -157,6 +156,14 @@ final class Seating {
       seats.add(new Seat(frame.players().get(i), chair, cell, 0, null, how));
     }
     return seats;
+  }
+
+  /**
+   * How many turns there are in trading: one a player, as long as the take has periods for them.
+   */
+  static int turns(DealFrame frame) {
+    int periods = Math.max(1, frame.totalSteps() / frame.periodSteps());
+    return Math.max(1, Math.min(frame.players().size(), periods));
   }
 
   /** A figure that fills one of several periods and leaves the others. */

@@ -38,6 +38,11 @@ final class Figures {
     for (int s = 0; s < take.stages().size(); s++) {
       stages.add(stage(s));
     }
+    List<@Nullable Double> pulse = new ArrayList<>(sheet.steps);
+    for (int step = 0; step < sheet.steps; step++) {
+      boolean known = !alone || sheet.stageClicks[sheet.stageOf(step)];
+      pulse.add(known ? (Double) understood.pulseMillis(step) : null);
+    }
     Review review =
         new Review(
             players,
@@ -49,12 +54,8 @@ final class Figures {
             take.stepsPerBeat(),
             tolerance.millis(),
             tolerance.byRule(),
-            tolerance.smallestGapMillis());
-    List<@Nullable Double> pulse = new ArrayList<>(sheet.steps);
-    for (int step = 0; step < sheet.steps; step++) {
-      boolean known = !alone || sheet.stageClicks[sheet.stageOf(step)];
-      pulse.add(known ? (Double) understood.pulseMillis(step) : null);
-    }
+            tolerance.smallestGapMillis(),
+            new Responses(take, analyses, pulse, tolerance.millis()).all());
     return new Analysis(take, review, analyses, pulse);
   }
 

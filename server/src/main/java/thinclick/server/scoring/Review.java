@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import tools.jackson.databind.JsonNode;
 
@@ -24,6 +25,7 @@ import tools.jackson.databind.JsonNode;
  *     was used
  * @param smallestGapMillis the smallest gap between two written attacks of one part, after swing;
  *     null where no part has two
+ * @param responses answers against their calls as those were played, by the parts' marks
  */
 public record Review(
     List<PlayerReview> players,
@@ -35,10 +37,12 @@ public record Review(
     int stepsPerBeat,
     double toleranceMillis,
     boolean toleranceByRule,
-    @Nullable Double smallestGapMillis) {
+    @Nullable Double smallestGapMillis,
+    List<Response> responses) {
   public Review {
     players = List.copyOf(players);
     stages = List.copyOf(stages);
+    responses = Check.listOrEmpty("responses", responses);
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
@@ -64,7 +68,8 @@ public record Review(
         stepsPerBeat,
         toleranceMillis,
         toleranceByRule,
-        smallestGapMillis);
+        smallestGapMillis,
+        responses.stream().filter(one -> one.player().equals(player)).toList());
   }
 
   /** The figures of one player, or null where nobody has the name. */
