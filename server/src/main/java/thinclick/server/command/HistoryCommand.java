@@ -11,17 +11,21 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.history.Course;
 import thinclick.server.history.Entry;
+import thinclick.server.history.HistoryJson;
 import thinclick.server.history.HistoryPage;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.host.KeptHistory;
 import thinclick.server.store.Store;
 import thinclick.server.words.Speaker;
+import tools.jackson.databind.SerializationFeature;
+import tools.jackson.databind.json.JsonMapper;
 
 /** {@code history}: the course over weeks, at like drill, tempo and click plan. */
 @Command(
@@ -29,6 +33,9 @@ import thinclick.server.words.Speaker;
     mixinStandardHelpOptions = true,
     description = "Says how a band or a player got on, drill by drill, and what is due next.")
 final class HistoryCommand implements Callable<Integer> {
+  private static final JsonMapper JSON =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+
   @Option(
       names = "--db",
       paramLabel = "FILE",
@@ -42,26 +49,26 @@ final class HistoryCommand implements Callable<Integer> {
   @Option(names = "--drill", paramLabel = "TITLE", description = "One drill's takes.")
   private @Nullable String drill;
 
-  @Option(
-      names = "--picture",
-      paramLabel = "FILE",
-      description = "Draw the course into this file too, .svg or .png.")
-  private @Nullable Path picture;
+  @Option(names = "--json", description = "Print every figure as JSON.")
+  private boolean json;
 
-  @Option(names = "--replace", description = "Write over a picture that is there.")
-  private boolean replace;
+  @Mixin private PictureOption picture = new PictureOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
-    PictureFile drawn = picture == null ? null : PictureFile.of(picture, replace);
+    PictureFile drawn = picture.file();
     List<Course> courses = Course.of(wanted(entries()));
     PrintWriter out = spec.commandLine().getOut();
-    out.print(HistoryPage.of(courses, player, ZoneId.systemDefault(), Speaker.english()));
+    ZoneId zone = ZoneId.systemDefault();
+    out.print(
+        json
+            ? JSON.writeValueAsString(HistoryJson.of(courses, player)) + "\n"
+            : HistoryPage.of(courses, player, zone, Speaker.english()));
     out.flush();
     if (drawn != null) {
-      drawn.write(HistoryPicture.of(courses, player, ZoneId.systemDefault(), Speaker.english()));
+      drawn.write(HistoryPicture.of(courses, player, zone, Speaker.english()));
     }
     return 0;
   }

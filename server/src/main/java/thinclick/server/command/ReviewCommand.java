@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -55,21 +56,14 @@ final class ReviewCommand implements Callable<Integer> {
   @Option(names = "--csv", description = "Print a row for every attack.")
   private boolean csv;
 
-  @Option(
-      names = "--picture",
-      paramLabel = "FILE",
-      description = "Draw the review into this file too, .svg or .png.")
-  private @Nullable Path picture;
-
-  @Option(names = "--replace", description = "Write over a picture that is there.")
-  private boolean replace;
+  @Mixin private PictureOption picture = new PictureOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
     checkOptions();
-    PictureFile drawn = picture == null ? null : PictureFile.of(picture, replace);
+    PictureFile drawn = picture.file();
     Analysis analysis = analyse(files.get(0));
     PrintWriter out = spec.commandLine().getOut();
     out.print(files.size() == 2 ? compared(analysis) : told(analysis));
@@ -88,7 +82,7 @@ final class ReviewCommand implements Callable<Integer> {
     if (json && csv) {
       throw new BadInput("--csv", "expected either --json or --csv, found both");
     }
-    if (files.size() == 2 && (json || csv || player != null || picture != null)) {
+    if (files.size() == 2 && (json || csv || player != null || picture.wanted())) {
       throw new BadInput(
           json ? "--json" : csv ? "--csv" : player != null ? "--player" : "--picture",
           "expected one take, found two");

@@ -32,7 +32,8 @@ import thinclick.server.store.Store;
     description = "Lists, exports and imports the takes in a host's database.")
 public final class TakeCommand implements Runnable {
   private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mmxxx", Locale.ROOT)
+          .withZone(ZoneId.systemDefault());
 
   @Option(
       names = "--db",

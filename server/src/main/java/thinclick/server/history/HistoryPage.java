@@ -21,6 +21,9 @@ public final class HistoryPage {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
+
   private final Speaker speaker;
   private final ZoneId zone;
   private final @Nullable String player;
@@ -54,10 +57,10 @@ public final class HistoryPage {
   }
 
   private void course(Course course) {
-    lines.addAll(Table.wrap(String.join(" ", sentences(course, player, speaker)), ""));
+    lines.addAll(Table.wrap(String.join(" ", sentences(course, player, zone, speaker)), ""));
     lines.add("");
     List<String> heads = new ArrayList<>();
-    heads.add("<" + speaker.say("history.played"));
+    heads.add("<" + speaker.say(Said.of("history.played", zone.getId())));
     heads.add("<" + speaker.say("history.take"));
     heads.add(speaker.say("page.stages.hold"));
     heads.add(speaker.say("page.stages.spread"));
@@ -73,8 +76,9 @@ public final class HistoryPage {
     lines.addAll(table.lines());
   }
 
-  /** What can be said of a course: what it is, how it went, what is due. */
-  static List<String> sentences(Course course, @Nullable String player, Speaker speaker) {
+  /** What can be said of a course: what it is, how it went, the fewest clicks held, what is due. */
+  static List<String> sentences(
+      Course course, @Nullable String player, ZoneId zone, Speaker speaker) {
     Entry.Key key = course.key();
     List<String> said = new ArrayList<>();
     int takes = course.entries().size();
@@ -91,6 +95,15 @@ public final class HistoryPage {
       said.add(speaker.say(course(course, player)));
     }
     if (player == null) {
+      FewestClicks.of(course.entries(), key.title(), key.tempo())
+          .ifPresent(
+              fewest ->
+                  said.add(
+                      speaker.say(
+                          Said.of(
+                              "history.fewest",
+                              fewest.click(),
+                              DATE.withZone(zone).format(fewest.begunAt())))));
       said.add(speaker.say("history.next." + course.next()));
     }
     return said;

@@ -13,6 +13,7 @@ import thinclick.server.picture.Easel;
 import thinclick.server.picture.Tint;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
+import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 
 /** Courses as a sheet: for each, hold and spread over the days, each take with its interval. */
@@ -41,7 +42,7 @@ public final class HistoryPicture {
     double inner = WIDTH - 2 * MARGIN;
     double plot = (inner - GUTTER) / 2;
     for (Course course : courses) {
-      String words = String.join(" ", HistoryPage.sentences(course, player, speaker));
+      String words = String.join(" ", HistoryPage.sentences(course, player, zone, speaker));
       says.add(words);
       for (String line : Easel.wrap(words, Easel.BODY, inner)) {
         y += 20;
@@ -58,6 +59,10 @@ public final class HistoryPicture {
       y += 20;
       says.add(speaker.say("history.none"));
       easel.words(MARGIN, y, Easel.BODY, Anchor.START, says.get(0), Tint.INK);
+    }
+    if (!courses.isEmpty()) {
+      String days = speaker.say(Said.of("history.zone", zone.getId()));
+      easel.words(MARGIN, y, Easel.SMALL, Anchor.START, days, Tint.SOFT);
     }
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);

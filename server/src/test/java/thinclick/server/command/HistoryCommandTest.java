@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.ZoneId;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,8 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.server.store.Store;
 import thinclick.server.words.HardTakes;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 class HistoryCommandTest {
   private static final Take TAKE = HardTakes.small();
@@ -57,7 +60,28 @@ class HistoryCommandTest {
             "t3",
             "Noisy pad at 126, the same click plan: one take.",
             "t4");
-    assertThat(run.out()).contains("2026-09-01", "no click");
+    assertThat(run.out())
+        .contains("2026-09-01", "no click", "Played (" + ZoneId.systemDefault().getId() + ")")
+        .contains("Fewest clicks held: no click, 2026-09-01.");
+  }
+
+  @Test
+  void programsReadTheSameAsJson() {
+    JsonNode json = JsonMapper.shared().readTree(history("--json").out());
+
+    assertThat(json.get("courses")).hasSize(2);
+    JsonNode course = json.at("/courses/0");
+    assertThat(course.get("title").stringValue()).isEqualTo("Noisy pad");
+    assertThat(course.get("tempo").doubleValue()).isEqualTo(120);
+    assertThat(course.get("next").stringValue()).isEqualTo("up");
+    assertThat(course.get("takes")).hasSize(3);
+    assertThat(course.at("/takes/0/begunAt").stringValue()).isEqualTo("2026-09-01T10:00:00Z");
+    assertThat(course.at("/takes/0/hold").doubleValue()).isBetween(90.0, 100.0);
+    assertThat(course.at("/takes/0/holdInterval")).hasSize(2);
+    JsonNode own = JsonMapper.shared().readTree(history("--json", "--player", "Jonas").out());
+    assertThat(own.get("player").stringValue()).isEqualTo("Jonas");
+    assertThat(own.at("/courses/0/takes/0/written").intValue()).isEqualTo(32);
+    assertThat(own.at("/courses/0").has("next")).isFalse();
   }
 
   @Test
@@ -115,6 +139,13 @@ class HistoryCommandTest {
     assertThat(Files.readString(file)).contains("Juna").doesNotContain("Jonas");
     assertThat(FileCodec.readTake(Files.readAllBytes(file)).attacks())
         .hasSameSizeAs(TAKE.attacks());
+    history();
+    try (Store store = open(database, "2026-10-01T10:00:00Z")) {
+      assertThat(store.history().join())
+          .hasSize(4)
+          .allMatch(kept -> kept.review() != null && !kept.review().contains("Jonas"))
+          .allMatch(kept -> kept.review() != null && kept.review().contains("Juna"));
+    }
   }
 
   @Test

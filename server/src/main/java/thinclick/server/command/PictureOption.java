@@ -1,0 +1,27 @@
+package thinclick.server.command;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** A picture that is drawn beside what is printed. */
+final class PictureOption {
+  @Option(
+      names = "--picture",
+      paramLabel = "FILE",
+      description = "Draw it into this file too, .svg or .png.")
+  private @Nullable Path picture;
+
+  @Option(names = "--replace", description = "Write over a picture that is there.")
+  private boolean replace;
+
+  /** True where one is asked for. */
+  boolean wanted() {
+    return picture != null;
+  }
+
+  /** The file, checked before anything is worked out; null where none is asked for. */
+  @Nullable PictureFile file() {
+    return picture == null ? null : PictureFile.of(picture, replace);
+  }
+}
