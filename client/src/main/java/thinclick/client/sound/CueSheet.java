@@ -1,6 +1,8 @@
 package thinclick.client.sound;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import thinclick.protocol.music.Click;
 import thinclick.protocol.music.ClickPlan;
@@ -42,6 +44,23 @@ public final class CueSheet {
       }
     }
     return new CueSheet(micros, voices, beatMicros);
+  }
+
+  /** One sound. */
+  public record Cue(long micros, Voice voice) {}
+
+  /** Sounds in any order, without bar lines to come back at. */
+  public static CueSheet ofCues(List<Cue> cues, double beatMicros) {
+    List<Cue> inOrder = cues.stream().sorted(Comparator.comparingLong(Cue::micros)).toList();
+    return new CueSheet(
+        inOrder.stream().mapToLong(Cue::micros).toArray(),
+        inOrder.stream().map(Cue::voice).toArray(Voice[]::new),
+        beatMicros);
+  }
+
+  /** All of it, in order. */
+  public List<Cue> cues() {
+    return IntStream.range(0, micros.length).mapToObj(i -> new Cue(micros[i], voices[i])).toList();
   }
 
   int size() {

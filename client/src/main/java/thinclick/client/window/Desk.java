@@ -1,6 +1,7 @@
 package thinclick.client.window;
 
 import java.io.UncheckedIOException;
+import java.time.InstantSource;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
@@ -22,6 +23,7 @@ import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
 import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.lectern.LecternView;
+import thinclick.client.window.lectern.Proposals;
 import thinclick.client.window.lectern.RosterModel;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -29,6 +31,7 @@ import thinclick.client.window.look.Stylesheet;
 import thinclick.client.window.look.SystemLook;
 import thinclick.client.window.practice.PracticeModel;
 import thinclick.client.window.practice.PracticeView;
+import thinclick.client.window.review.ReviewCommands;
 import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
@@ -115,7 +118,16 @@ final class Desk implements AutoCloseable {
     doorModel.onPractise(() -> go(View.PRACTICE));
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
-    review = new ReviewView(new ReviewModel(words), words, session.stateProperty());
+    review =
+        new ReviewView(
+            new ReviewModel(session, words, WindowThread.INSTANCE, InstantSource.system()),
+            new ReviewCommands(
+                words,
+                sound,
+                MonotonicClock.SYSTEM,
+                session.data().resolve("reviews"),
+                whatIsNext()),
+            words);
     pages.put(View.DOOR, door.root());
     partners = new Partners(session, sound, words);
     check =
@@ -160,6 +172,28 @@ final class Desk implements AutoCloseable {
     stage.setMinHeight(520);
     follow(RoomState.OUTSIDE, session.state());
     go(View.DOOR);
+  }
+
+  /** What the lectern proposes, for whoever leads. */
+  private ReviewCommands.Next whatIsNext() {
+    return new ReviewCommands.Next(
+        () -> {
+          Proposals.Line line = session.state().leader() ? lecternDesk.proposals().line() : null;
+          return line == null ? "" : line.says();
+        },
+        () -> {
+          Proposals.Line line = lecternDesk.proposals().line();
+          return line != null && session.state().betweenTakes();
+        },
+        () -> {
+          Proposals.Line line = lecternDesk.proposals().line();
+          if (line != null && line.changes()) {
+            lecternDesk.proposals().take();
+          } else {
+            lecternDesk.lectern().deal();
+          }
+          go(View.STAND);
+        });
   }
 
   /** What needs time comes once the window is up. */
@@ -257,6 +291,7 @@ final class Desk implements AutoCloseable {
     scene.getStylesheets().setAll(Stylesheet.shapes(), Stylesheet.of(palette, look.textSize()));
     stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
     lectern.dress(palette, look.textSize(), Look.USUAL_TEXT);
+    review.dress(palette);
   }
 
   /** From the page to the head of the window and back. */

@@ -24,6 +24,7 @@ import thinclick.client.sound.SoundEar;
 import thinclick.client.sound.SoundState;
 import thinclick.client.sound.Voice;
 import thinclick.client.window.check.CheckSound;
+import thinclick.client.window.review.ListenSound;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
@@ -34,7 +35,7 @@ import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 
 /** The click of this window: plays what the room announces, at the level that is set. */
-final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
+final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseable {
   private final Session session;
   private final Words words;
   private final DoubleProperty level = new SimpleDoubleProperty(Loudness.FIRST_DBFS);
@@ -166,6 +167,22 @@ final class SoundDesk implements SoundEar, CheckSound, AutoCloseable {
       tell();
     }
     return stumbledInCheck;
+  }
+
+  @Override
+  public void playAgain(CueSheet cues, RoomTimes times) {
+    ClickPlayer sounds = player;
+    if (sounds != null && playingTake.isEmpty()) {
+      sounds.play(cues, times);
+    }
+  }
+
+  @Override
+  public void stopAgain() {
+    ClickPlayer sounds = player;
+    if (sounds != null && playingTake.isEmpty()) {
+      sounds.stop();
+    }
   }
 
   private void outputChosen() {

@@ -3,13 +3,26 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -63,7 +76,7 @@ class KeyboardPathTest {
   }
 
   @Test
-  void aSubstituteRunsALessonInSixActions() {
+  void aSubstituteRunsALessonInSixActions() throws Exception {
     says("Write your name");
     action(() -> robot.write("Ana").type(KeyCode.ENTER));
     says("choose a lesson or a drill");
@@ -85,6 +98,7 @@ class KeyboardPathTest {
     says("Read the review");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
+    theReviewIsKeptAsItIsSeen();
     action(this::goOn); // the drill once more, from wherever the leader is
     says("Even eighths is dealt: count in with Ctrl+Enter");
     action(this::goOn);
@@ -99,6 +113,62 @@ class KeyboardPathTest {
 
   private void goOn() {
     robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
+  }
+
+  /** Case 24: what is not known is said in words, and what is kept says what the screen says. */
+  private void theReviewIsKeptAsItIsSeen() throws Exception {
+    until(() -> stage.getScene().lookup("#review-attacks") != null);
+    Parent sheet = (Parent) stage.getScene().lookup(".measure");
+    List<String> seen = on(() -> words(sheet));
+    assertThat(seen).contains("not known").anyMatch(line -> line.contains("placed"));
+    robot.interact(() -> sheet.lookup("#save-svg").requestFocus());
+    robot.type(KeyCode.SPACE);
+    robot.interact(() -> sheet.lookup("#save-pdf").requestFocus());
+    robot.type(KeyCode.SPACE);
+    Path reviews = folder.resolve("reviews");
+    String svg = Files.readString(only(reviews, ".svg"));
+    String pdf;
+    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(only(reviews, ".pdf")))) {
+      pdf = flat(new PDFTextStripper().getText(document));
+    }
+    String drawn = flat(String.join(" ", labels(svg)));
+    for (String line : seen) {
+      assertThat(drawn).contains(flat(line));
+      assertThat(pdf).contains(flat(line));
+    }
+  }
+
+  private static List<String> words(Parent sheet) {
+    List<String> found = new ArrayList<>();
+    for (Node node : sheet.getChildrenUnmodifiable()) {
+      if (node instanceof Label label && !label.getText().isEmpty() && !isRemark(label)) {
+        found.add(label.getText());
+      } else if (node instanceof Parent deeper && !(node instanceof Button)) {
+        found.addAll(words(deeper));
+      }
+    }
+    return found;
+  }
+
+  /** The band's heading and the button's reason stand on the screen alone. */
+  private static boolean isRemark(Label label) {
+    return label.getStyleClass().contains("heading") && !label.getText().equals("Stages")
+        || "review-next-says".equals(label.getId());
+  }
+
+  private static Path only(Path folder, String end) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.filter(file -> file.toString().endsWith(end)).findFirst().orElseThrow();
+    }
+  }
+
+  private static List<String> labels(String svg) {
+    Matcher matcher = Pattern.compile("aria-label=\"([^\"]*)\"").matcher(svg);
+    return matcher.results().map(found -> found.group(1)).toList();
+  }
+
+  private static String flat(String text) {
+    return text.replace("&apos;", "'").replaceAll("\\s+", "");
   }
 
   private void aHeldKeyIsOneAttack() {

@@ -181,8 +181,16 @@ public final class PdfFiles {
     content.beginText();
     content.setFont(font, (float) text.size());
     content.setTextMatrix(new Matrix(1, 0, 0, -1, (float) text.x(), (float) text.y()));
-    content.showText(drawable(text.text(), font));
+    content.showTextWithPositioning(letters(text.text(), font));
     content.endText();
+  }
+
+  /**
+   * The text letter by letter, as its width was measured: ligatures would stand closer, and could
+   * not be found or copied.
+   */
+  static Object[] letters(String text, PDFont font) {
+    return drawable(text, font).codePoints().mapToObj(Character::toString).toArray();
   }
 
   /** The text with characters that the face does not have replaced by a question mark. */

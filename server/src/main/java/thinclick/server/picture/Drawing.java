@@ -22,18 +22,36 @@ public record Drawing(double width, double height, String title, String says, Li
   public sealed interface Item {
     /** Its colour. */
     Tint tint();
+
+    /** The same at another place. */
+    Item shifted(double dx, double dy);
   }
 
   /** A straight line; dashed where something is planned or missing. */
   public record Line(
       double x1, double y1, double x2, double y2, double thickness, boolean dashed, Tint tint)
-      implements Item {}
+      implements Item {
+    @Override
+    public Line shifted(double dx, double dy) {
+      return new Line(x1 + dx, y1 + dy, x2 + dx, y2 + dy, thickness, dashed, tint);
+    }
+  }
 
   /** A filled box. */
-  public record Box(double x, double y, double width, double height, Tint tint) implements Item {}
+  public record Box(double x, double y, double width, double height, Tint tint) implements Item {
+    @Override
+    public Box shifted(double dx, double dy) {
+      return new Box(x + dx, y + dy, width, height, tint);
+    }
+  }
 
   /** A filled disc. */
-  public record Disc(double x, double y, double radius, Tint tint) implements Item {}
+  public record Disc(double x, double y, double radius, Tint tint) implements Item {
+    @Override
+    public Disc shifted(double dx, double dy) {
+      return new Disc(x + dx, y + dy, radius, tint);
+    }
+  }
 
   /**
    * Words on one line.
@@ -44,6 +62,11 @@ public record Drawing(double width, double height, String title, String says, Li
   public record Words(
       double x, double y, double size, Face face, Anchor anchor, String text, Tint tint)
       implements Item {
+    @Override
+    public Words shifted(double dx, double dy) {
+      return new Words(x + dx, y + dy, size, face, anchor, text, tint);
+    }
+
     /** The left edge. */
     public double left() {
       double width = face.width(text, size);

@@ -38,7 +38,7 @@ public final class ReviewPicture {
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
     Episodes.draw(easel, analysis, scale, y + 26, speaker);
     y += 26 + Episodes.height(analysis);
-    y = key(easel, y + 8, speaker);
+    y = key(easel, MARGIN, y + 8, speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     easel.items().forEach(sheet::add);
@@ -106,8 +106,8 @@ public final class ReviewPicture {
   }
 
   /** What the shapes mean, in words. */
-  private static double key(Easel easel, double y, Speaker speaker) {
-    double x = MARGIN;
+  static double key(Easel easel, double left, double y, Speaker speaker) {
+    double x = left;
     double line = y + 16;
     for (String shape : List.of("placed", "early", "late", "dropped")) {
       switch (shape) {
@@ -121,7 +121,7 @@ public final class ReviewPicture {
       x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
     }
     easel.words(
-        MARGIN, line + 18, Easel.SMALL, Anchor.START, speaker.say("picture.scale"), Tint.SOFT);
+        left, line + 18, Easel.SMALL, Anchor.START, speaker.say("picture.scale"), Tint.SOFT);
     return line + 22;
   }
 }

@@ -1,14 +1,36 @@
 package thinclick.client.window.review;
 
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.server.history.Course;
+import thinclick.server.history.Entry;
+import thinclick.server.history.HistoryPicture;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.PlayerPicture;
+import thinclick.server.picture.PlayerSheet;
+import thinclick.server.picture.PlayerSheet.Table;
+import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
@@ -17,36 +39,125 @@ import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 
-/** A review as it is read: sentences, then the stages, then the players. */
+/** A review as it is read: the own slip first, then the band, the figures, the last takes. */
 public final class ReviewModel {
   private static final Logger LOG = LoggerFactory.getLogger(ReviewModel.class);
+  private static final int MOST_TAKES = 12;
 
+  private final Session session;
   private final Words words;
+  private final Speaker speaker;
+  private final Executor windowThread;
+  private final InstantSource time;
+  private final ReadOnlyObjectWrapper<@Nullable ReviewPage> page = new ReadOnlyObjectWrapper<>();
+  private final Map<String, Entry> takes = new LinkedHashMap<>();
 
-  public ReviewModel(Words words) {
+  /**
+   * @param windowThread where the page is set
+   * @param time says when a take was reviewed
+   */
+  public ReviewModel(Session session, Words words, Executor windowThread, InstantSource time) {
+    this.session = session;
     this.words = words;
+    this.windowThread = windowThread;
+    this.time = time;
+    speaker = Speaker.of(words.locale());
+    session.stateProperty().addListener((any, old, now) -> follow(old, now));
   }
 
-  /** The review of the last take, or null where there is none that can be read. */
-  public @Nullable Spoken read(RoomState room) {
-    if (room.review() == null) {
-      return null;
+  /** The review of the last take; null where there is none that can be read. */
+  public ReadOnlyObjectProperty<@Nullable ReviewPage> pageProperty() {
+    return page.getReadOnlyProperty();
+  }
+
+  private void follow(RoomState old, RoomState now) {
+    if (!now.inside()) {
+      takes.clear();
+      page.set(null);
+    } else if (!Objects.equals(old.review(), now.review())) {
+      read(now);
     }
+  }
+
+  private void read(RoomState room) {
+    ReviewReady ready = room.review();
+    Spoken spoken = ready == null ? null : spoken(ready);
+    if (ready == null || spoken == null) {
+      page.set(null);
+      return;
+    }
+    Part part = room.ownPart();
+    String own = part == null ? "" : part.player();
+    Take written = room.take();
+    if (written != null) {
+      Instant at =
+          takes.containsKey(ready.takeId()) ? takes.get(ready.takeId()).begunAt() : time.instant();
+      takes.put(
+          ready.takeId(), new Entry(ready.takeId(), at, Entry.Key.of(written), spoken.review()));
+      if (takes.size() > MOST_TAKES) {
+        takes.remove(takes.keySet().iterator().next());
+      }
+    }
+    page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, null), null));
+    Take take = OwnAnalysis.take(room, session.take());
+    if (take == null || own.isEmpty()) {
+      return;
+    }
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(() -> OwnAnalysis.of(take))
+            .thenAcceptAsync(analysis -> analysed(ready, spoken, own, analysis), windowThread);
+  }
+
+  private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
+    if (analysis != null && ready.equals(session.state().review())) {
+      page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, analysis), analysis));
+    }
+  }
+
+  private static @Nullable Spoken spoken(ReviewReady ready) {
     try {
-      return Spoken.fromJson(room.review().review());
+      return Spoken.fromJson(ready.review());
     } catch (JacksonException | BadInput unreadable) {
       LOG.warn("a review that cannot be read: {}", unreadable.getMessage());
       return null;
     }
   }
 
-  /** What a bandleader would say, as the host said it. */
-  public List<String> sentences(Spoken spoken) {
-    return spoken.prose(Speaker.of(words.locale()));
+  private PlayerSheet.Content content(Spoken spoken, String own, @Nullable Analysis analysis) {
+    Review review = spoken.review();
+    Spoken.Slip slip = spoken.slip(own);
+    return new PlayerSheet.Content(
+        review.title(),
+        words.say(
+            "review.what",
+            review.meter().toString(),
+            Math.round(review.tempo()),
+            Math.round(review.toleranceMillis())),
+        slip == null ? List.of() : slip.says(),
+        analysis == null ? null : PlayerPicture.of(analysis, own, speaker),
+        spoken.prose(speaker),
+        List.of(
+            new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
+            new Table(words.say("review.players"), playerHeads(), players(review), 1)),
+        course(own));
+  }
+
+  /** The takes of this session at the same drill, tempo and plan; null before the second. */
+  private @Nullable Drawing course(String own) {
+    List<Entry> entries = List.copyOf(takes.values());
+    if (entries.isEmpty()) {
+      return null;
+    }
+    Entry last = entries.get(entries.size() - 1);
+    List<Entry> alike = entries.stream().filter(one -> one.key().equals(last.key())).toList();
+    return alike.size() < 2
+        ? null
+        : HistoryPicture.of(
+            Course.of(alike), own.isEmpty() ? null : own, ZoneId.systemDefault(), speaker);
   }
 
   /** The heads of the stages table. */
-  public List<String> stageHeads() {
+  private List<String> stageHeads() {
     return List.of(
         words.say("review.bars"),
         words.say("review.click"),
@@ -56,7 +167,7 @@ public final class ReviewModel {
   }
 
   /** A line for each stage. */
-  public List<List<String>> stages(Spoken spoken) {
+  private List<List<String>> stages(Spoken spoken) {
     List<List<String>> lines = new ArrayList<>();
     List<StageReview> stages = spoken.review().stages();
     for (int i = 0; i < stages.size(); i++) {
@@ -73,7 +184,7 @@ public final class ReviewModel {
   }
 
   /** The heads of the players table. */
-  public List<String> playerHeads() {
+  private List<String> playerHeads() {
     return List.of(
         words.say("review.player"),
         words.say("review.placed"),
@@ -84,7 +195,7 @@ public final class ReviewModel {
   }
 
   /** A line for each player whose figures were sent. */
-  public List<List<String>> players(Review review) {
+  private List<List<String>> players(Review review) {
     List<List<String>> lines = new ArrayList<>();
     for (PlayerReview player : review.players()) {
       lines.add(

@@ -1,44 +1,49 @@
 package thinclick.client.window.review;
 
 import java.util.List;
-import java.util.Objects;
-import javafx.beans.value.ObservableValue;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
-import thinclick.client.window.session.RoomState;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
 import thinclick.client.window.words.Words;
-import thinclick.server.scoring.Review;
-import thinclick.server.words.Spoken;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.PlayerSheet.Content;
+import thinclick.server.picture.PlayerSheet.Table;
+import thinclick.server.picture.Tint;
 
-/** The review's page. */
+/** The review's page: the own slip, what comes next, the own attacks, then the band. */
 public final class ReviewView {
   private final ReviewModel model;
+  private final ReviewCommands commands;
   private final Words words;
   private final VBox sheet = new VBox();
+  private final Label done = new Label();
   private final ScrollPane root;
+  private Palette palette = Palette.LIGHT;
 
-  public ReviewView(ReviewModel model, Words words, ObservableValue<RoomState> room) {
+  public ReviewView(ReviewModel model, ReviewCommands commands, Words words) {
     this.model = model;
+    this.commands = commands;
     this.words = words;
-    sheet.getStyleClass().add("sheet");
-    sheet.getStyleClass().add("measure");
-    VBox page = new VBox(sheet);
-    page.getStyleClass().add("page");
+    sheet.getStyleClass().addAll("sheet", "measure");
+    done.setId("review-done");
+    done.setWrapText(true);
+    done.textProperty().bind(commands.saysProperty());
+    done.managedProperty().bind(done.textProperty().isNotEmpty());
+    VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     root = new ScrollPane(page);
     root.setFitToWidth(true);
-    room.addListener(
-        (any, old, now) -> {
-          if (!Objects.equals(old.review(), now.review())) {
-            show(now);
-          }
-        });
-    show(room.getValue());
+    root.setAccessibleText(words.say("view.review"));
+    model.pageProperty().addListener((any, old, now) -> show(now));
+    show(model.pageProperty().get());
   }
 
   /** The page. */
@@ -51,71 +56,123 @@ public final class ReviewView {
     root.requestFocus();
   }
 
-  private void show(RoomState room) {
-    Spoken spoken = model.read(room);
-    sheet.getChildren().clear();
-    if (spoken == null) {
-      sheet.getChildren().add(styled(new Label(words.say("review.none")), "soft"));
-      return;
+  /** Draws again in other colours. */
+  public void dress(Palette wanted) {
+    if (wanted != palette) {
+      palette = wanted;
+      show(model.pageProperty().get());
     }
-    Review review = spoken.review();
-    sheet.getChildren().add(styled(new Label(review.title()), "title"));
-    sheet
-        .getChildren()
-        .add(
-            styled(
-                new Label(
-                    words.say(
-                        "review.what",
-                        review.meter().toString(),
-                        Math.round(review.tempo()),
-                        Math.round(review.toleranceMillis()))),
-                "soft"));
-    VBox prose = new VBox(7);
-    prose.setId("review-prose");
-    for (String sentence : model.sentences(spoken)) {
-      Label label = new Label(sentence);
-      label.setWrapText(true);
-      prose.getChildren().add(label);
-    }
-    sheet.getChildren().add(prose);
-    sheet
-        .getChildren()
-        .add(table(words.say("review.stages"), "stages", model.stageHeads(), model.stages(spoken)));
-    sheet
-        .getChildren()
-        .add(
-            table(
-                words.say("review.players"),
-                "players",
-                model.playerHeads(),
-                model.players(review)));
   }
 
-  private static Node table(String title, String id, List<String> heads, List<List<String>> lines) {
+  private void show(@Nullable ReviewPage page) {
+    sheet.getChildren().clear();
+    if (page == null) {
+      add(styled(new Label(words.say("review.none")), "soft"));
+      return;
+    }
+    Content content = page.content();
+    add(wrapped(styled(new Label(content.title()), "title")));
+    add(wrapped(styled(new Label(content.head()), "soft")));
+    if (!content.slip().isEmpty()) {
+      add(prose("review-slip", content.slip()));
+    }
+    add(buttons(page));
+    add(done);
+    add(picture("review-attacks", content.attacks()));
+    add(section(words.say("review.band"), prose("review-prose", content.band())));
+    add(table("stages", content.tables().get(0)));
+    add(table("players", content.tables().get(1)));
+    if (content.course() != null) {
+      add(section(words.say("review.course"), picture("review-course", content.course())));
+    }
+  }
+
+  private Node buttons(ReviewPage page) {
+    FlowPane line = new FlowPane(14, 10);
+    String next = commands.next();
+    if (!next.isEmpty()) {
+      Label why = wrapped(new Label(next));
+      why.setId("review-next-says");
+      Button set = button("review-next", "review.next", commands::setUp);
+      set.setDisable(!commands.canSetUp());
+      add(section(words.say("review.next.head"), why));
+      line.getChildren().add(set);
+    }
+    if (page.analysis() != null) {
+      line.getChildren()
+          .addAll(
+              button("listen-click", "review.listen.click", () -> commands.listen(page, false)),
+              button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true)),
+              button("listen-stop", "review.listen.stop", commands::silence));
+    }
+    line.getChildren()
+        .addAll(
+            button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf")),
+            button("save-svg", "review.save.svg", () -> commands.save(page, "svg")));
+    return line;
+  }
+
+  private Button button(String id, String key, Runnable does) {
+    Button button = new Button(words.say(key));
+    button.setId(id);
+    button.setOnAction(done -> does.run());
+    return button;
+  }
+
+  private @Nullable Node picture(String id, @Nullable Drawing drawing) {
+    if (drawing == null) {
+      return null;
+    }
+    DrawingNode node = new DrawingNode(drawing, palette, Tint.PAPER);
+    node.setId(id);
+    return node;
+  }
+
+  private void add(@Nullable Node node) {
+    if (node != null) {
+      sheet.getChildren().add(node);
+    }
+  }
+
+  private static VBox prose(String id, List<String> sentences) {
+    VBox prose = new VBox(7);
+    prose.setId(id);
+    for (String sentence : sentences) {
+      prose.getChildren().add(wrapped(new Label(sentence)));
+    }
+    return prose;
+  }
+
+  private static VBox section(String title, @Nullable Node content) {
+    VBox box = styled(new VBox(8, styled(new Label(title), "heading")), "ruled");
+    if (content != null) {
+      box.getChildren().add(content);
+    }
+    return box;
+  }
+
+  private static Node table(String id, Table table) {
     GridPane grid = new GridPane();
     grid.setId("review-" + id);
     grid.setHgap(30);
     grid.setVgap(5);
-    for (int column = 0; column < heads.size(); column++) {
-      Label head = styled(new Label(heads.get(column)), "soft");
+    for (int column = 0; column < table.heads().size(); column++) {
+      HPos side = column < table.wordColumns() ? HPos.LEFT : HPos.RIGHT;
+      Label head = styled(new Label(table.heads().get(column)), "soft");
       grid.add(head, column, 0);
-      GridPane.setHalignment(head, side(id, column));
-      for (int line = 0; line < lines.size(); line++) {
-        Label cell = new Label(lines.get(line).get(column));
+      GridPane.setHalignment(head, side);
+      for (int line = 0; line < table.lines().size(); line++) {
+        Label cell = new Label(table.lines().get(line).get(column));
         grid.add(cell, column, line + 1);
-        GridPane.setHalignment(cell, side(id, column));
+        GridPane.setHalignment(cell, side);
       }
     }
-    VBox box = new VBox(8, styled(new Label(title), "heading"), grid);
-    box.getStyleClass().add("ruled");
-    return box;
+    return section(table.title(), grid);
   }
 
-  /** Words stand to the left, figures to the right. */
-  private static HPos side(String table, int column) {
-    boolean words = column == 0 || (table.equals("stages") && column == 1);
-    return words ? HPos.LEFT : HPos.RIGHT;
+  private static Label wrapped(Label label) {
+    label.setWrapText(true);
+    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

@@ -74,6 +74,11 @@ public final class Session implements AutoCloseable {
     this.data = data;
   }
 
+  /** The folder for what this program keeps. */
+  public Path data() {
+    return data;
+  }
+
   /** The room as it stands. */
   public ReadOnlyObjectProperty<RoomState> stateProperty() {
     return state.getReadOnlyProperty();

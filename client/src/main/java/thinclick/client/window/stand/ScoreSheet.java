@@ -144,13 +144,13 @@ final class ScoreSheet {
     List<StaffSystem> laid = systems(reading, width / space);
     if (laid.size() > 1) {
       // Two lines, so that the next is read before it is needed; the others' lines give way first.
-      double two = (root.getHeight() - space * GAP_SPACES) / 2;
+      double two = (root.getHeight() - space * GAP_SPACES) / 2 - 1;
       while (!beside.isEmpty() && tallest(laid) * LEAST_SPACE > two) {
         beside = beside.subList(0, beside.size() - 1);
       }
-      double smaller = Math.max(LEAST_SPACE, two / tallest(laid));
-      if (smaller < space && scale <= 1) {
-        space = smaller;
+      // Smaller music is laid out anew, and may then be a little higher in its own spaces.
+      while (scale <= 1 && space > LEAST_SPACE && tallest(laid) * space > two) {
+        space = Math.max(LEAST_SPACE, Math.min(space * 0.98, two / tallest(laid)));
         laid = systems(reading, width / space);
       }
     }

@@ -36,7 +36,7 @@ public final class StandView {
   private final Label says = new Label();
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
-  private final Label empty = styled(new Label(), "soft");
+  private final Label empty = styled(new Label(), "empty-sheet");
   private final Label legend = styled(new Label(), "soft");
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);

@@ -1,0 +1,73 @@
+package thinclick.client.window.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.client.sound.CueSheet;
+import thinclick.client.sound.CueSheet.Cue;
+import thinclick.client.sound.RoomTimes;
+import thinclick.client.sound.Voice;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Click;
+import thinclick.protocol.music.StepGrid;
+import thinclick.server.scoring.Analysis;
+
+/** A take as it is listened to again: the own attacks against the click or against the pulse. */
+final class Listening {
+  private static final long LEAD_NANOS = 600_000_000L;
+
+  private Listening() {}
+
+  /** The own attacks and every click that sounded. */
+  static CueSheet againstClick(Analysis analysis, String own) {
+    Take take = analysis.take();
+    List<Cue> cues = attacks(take, own);
+    for (Click click : take.plan().clicks(take.grid())) {
+      cues.add(new Cue(click.micros(), click.downbeat() ? Voice.ONE : Voice.BEAT));
+    }
+    return CueSheet.ofCues(cues, take.grid().beatMicros());
+  }
+
+  /** The own attacks and the pulse of the band on every beat where it is known. */
+  static CueSheet againstPulse(Analysis analysis, String own) {
+    Take take = analysis.take();
+    StepGrid grid = take.grid();
+    List<Cue> cues = attacks(take, own);
+    for (int step = 0; step < analysis.pulseMillis().size(); step += grid.stepsPerBeat()) {
+      Double millis = analysis.pulseMillis().get(step);
+      if (millis != null) {
+        Voice voice = step % grid.stepsPerBar() == 0 ? Voice.ONE : Voice.BEAT;
+        cues.add(new Cue(grid.startMicros() + Math.round(millis * 1e3), voice));
+      }
+    }
+    return CueSheet.ofCues(cues, grid.beatMicros());
+  }
+
+  private static List<Cue> attacks(Take take, String own) {
+    List<Cue> cues = new ArrayList<>();
+    for (Attack attack : take.attacks()) {
+      if (attack.player().equals(own)) {
+        cues.add(new Cue(attack.micros(), Voice.WOOD));
+      }
+    }
+    return cues;
+  }
+
+  /** Lets a take begin again a moment after an instant of the monotonic clock. */
+  static RoomTimes from(Take take, long nowNanos) {
+    long first = take.attacks().stream().mapToLong(Attack::micros).min().orElse(take.startMicros());
+    long startMicros = Math.min(take.startMicros(), first);
+    long startNanos = nowNanos + LEAD_NANOS;
+    return new RoomTimes() {
+      @Override
+      public long nanosOf(long micros) {
+        return startNanos + (micros - startMicros) * 1_000;
+      }
+
+      @Override
+      public long roomMicros(long nanos) {
+        return startMicros + Math.floorDiv(nanos - startNanos, 1_000);
+      }
+    };
+  }
+}

@@ -1,0 +1,106 @@
+package thinclick.client.window.review;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.export.DrawingFiles;
+import thinclick.server.export.DrawingPdf;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.PlayerSheet;
+import thinclick.server.scoring.Analysis;
+
+/** What can be done with a review: listen again, keep it, set up what comes next. */
+public final class ReviewCommands {
+  private final Words words;
+  private final ListenSound sound;
+  private final MonotonicClock clock;
+  private final Path folder;
+  private final Next next;
+  private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+
+  /**
+   * What comes next, as the lectern proposes it.
+   *
+   * @param says the proposal as a sentence; empty where there is none or another leads
+   * @param can whether it can be set up now
+   * @param setUp sets it up
+   */
+  public record Next(Supplier<String> says, BooleanSupplier can, Runnable setUp) {}
+
+  /**
+   * @param folder where reviews are kept
+   */
+  public ReviewCommands(
+      Words words, ListenSound sound, MonotonicClock clock, Path folder, Next next) {
+    this.words = words;
+    this.sound = sound;
+    this.clock = clock;
+    this.folder = folder;
+    this.next = next;
+  }
+
+  /** What was done last, a sentence; empty for nothing. */
+  public ReadOnlyStringProperty saysProperty() {
+    return says.getReadOnlyProperty();
+  }
+
+  String next() {
+    return next.says().get();
+  }
+
+  boolean canSetUp() {
+    return next.can().getAsBoolean();
+  }
+
+  void setUp() {
+    next.setUp().run();
+  }
+
+  void listen(ReviewPage page, boolean pulse) {
+    Analysis analysis = page.analysis();
+    if (analysis != null) {
+      sound.playAgain(
+          pulse
+              ? Listening.againstPulse(analysis, page.own())
+              : Listening.againstClick(analysis, page.own()),
+          Listening.from(analysis.take(), clock.nanos()));
+      says.set(words.say(pulse ? "review.listening.pulse" : "review.listening.click"));
+    }
+  }
+
+  void silence() {
+    sound.stopAgain();
+    says.set("");
+  }
+
+  /** Keeps the review under a name that is not taken yet. */
+  void save(ReviewPage page, String kind) {
+    Drawing drawing = PlayerSheet.of(page.content());
+    byte[] bytes = kind.equals("pdf") ? DrawingPdf.pdf(drawing) : DrawingFiles.svg(drawing);
+    try {
+      Files.createDirectories(folder);
+      Path file = free(page.content().title(), kind);
+      Files.write(file, bytes);
+      says.set(words.say("review.saved", file.toString()));
+    } catch (IOException unwritable) {
+      says.set(words.say("review.saved.not", String.valueOf(unwritable.getMessage())));
+    }
+  }
+
+  private Path free(String title, String kind) {
+    String plain = title.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    String stem = "thinclick-" + plain.replaceAll("^-|-$", "");
+    Path file = folder.resolve(stem + "." + kind);
+    for (int number = 2; Files.exists(file); number++) {
+      file = folder.resolve(stem + "-" + number + "." + kind);
+    }
+    return file;
+  }
+}

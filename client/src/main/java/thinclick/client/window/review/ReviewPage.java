@@ -1,0 +1,16 @@
+package thinclick.client.window.review;
+
+import org.jspecify.annotations.Nullable;
+import thinclick.server.picture.PlayerSheet;
+import thinclick.server.scoring.Analysis;
+
+/**
+ * A review as it stands on the page.
+ *
+ * @param takeId the take
+ * @param own the own part's player; empty for a listener
+ * @param content the words and pictures, from above
+ * @param analysis the own attacks, as far as they are known here; null where none are
+ */
+public record ReviewPage(
+    String takeId, String own, PlayerSheet.Content content, @Nullable Analysis analysis) {}

@@ -1,0 +1,53 @@
+package thinclick.server.picture;
+
+import thinclick.server.scoring.Analysis;
+import thinclick.server.words.Speaker;
+
+/**
+ * One player's own take: attacks in upright columns by their place in the bar, and a time line of
+ * the bars in which the player was off, away or silent.
+ */
+public final class PlayerPicture {
+  /** How wide it is drawn, in units. */
+  public static final double WIDTH = 828;
+
+  private static final double NAMES = 104;
+
+  private PlayerPicture() {}
+
+  /** Draws it; nothing of anybody else's figures is in it. */
+  public static Drawing of(Analysis whole, String player, Speaker speaker) {
+    Analysis own =
+        new Analysis(
+            whole.take(),
+            whole.review().forPlayer(player),
+            whole.players().stream().filter(one -> one.player().equals(player)).toList(),
+            whole.pulseMillis());
+    Easel easel = new Easel();
+    double y = 0;
+    for (Analysis.PlayerAnalysis one : own.players()) {
+      easel.heading(0, y + 16, speaker.say("picture.columns"));
+      DotColumns.draw(easel, own, one, 0, y + 26, WIDTH, speaker);
+      y += 26 + DotColumns.HEIGHT;
+      easel.heading(0, y + 16, speaker.say("picture.episodes"));
+      int bars = Math.max(1, own.take().plan().bars());
+      Episodes.draw(easel, own, new BarScale(NAMES, WIDTH - NAMES, bars), y + 26, speaker);
+      y += 26 + Episodes.height(own);
+    }
+    y = ReviewPicture.key(easel, 0, y + 8, speaker);
+    return new Drawing(WIDTH, y + 6, whole.take().title(), says(own, speaker), easel.items());
+  }
+
+  private static String says(Analysis own, Speaker speaker) {
+    StringBuilder says = new StringBuilder(speaker.say("picture.columns")).append(". ");
+    for (Analysis.PlayerAnalysis one : own.players()) {
+      for (Analysis.Played played : one.played()) {
+        Double off = played.asynchronyMillis();
+        if (off != null) {
+          says.append(Math.round(off)).append(", ");
+        }
+      }
+    }
+    return says.toString().strip();
+  }
+}
