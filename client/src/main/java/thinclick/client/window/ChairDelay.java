@@ -87,7 +87,7 @@ final class ChairDelay {
     if (!link.equals(toldLink)) {
       told = null;
     }
-    InputKind kind = taps.inputProperty().get().equals(Taps.KEYS) ? InputKind.KEYS : InputKind.MIDI;
+    InputKind kind = kind(taps.inputProperty().get());
     SoundCheck wanted =
         chair == null
             ? SoundCheck.unmeasured(kind)
@@ -98,5 +98,13 @@ final class ChairDelay {
       told = wanted;
       link.soundCheck(wanted);
     }
+  }
+
+  private static InputKind kind(String input) {
+    return switch (input) {
+      case Taps.KEYS -> InputKind.KEYS;
+      case Taps.TOUCH -> InputKind.TOUCH;
+      default -> InputKind.MIDI;
+    };
   }
 }

@@ -10,6 +10,7 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -258,6 +259,16 @@ final class Desk implements AutoCloseable {
             event.consume();
           }
         });
+    stand
+        .root()
+        .addEventFilter(
+            MouseEvent.MOUSE_PRESSED,
+            event -> {
+              long nanos = System.nanoTime();
+              if (taps.pressed(nanos)) {
+                event.consume();
+              }
+            });
     commands
         .onCtrl(KeyCode.D, lecternDesk.lectern()::deal)
         .onCtrl(KeyCode.Z, lecternDesk.lectern()::undo)

@@ -28,6 +28,12 @@ final class Taps implements MidiEar, AutoCloseable {
   /** What the computer's keys are called where an input has a name. */
   static final String KEYS = "keys";
 
+  /** What mouse and finger are called where an input has a name. */
+  static final String TOUCH = "touch";
+
+  /** How late a touch may be reported (an estimate of the design's, not measured). */
+  private static final double TOUCH_MILLIS = 8;
+
   private static final ChairReach NOTHING = new ChairReach(null, false, -1);
 
   private final Session session;
@@ -147,6 +153,21 @@ final class Taps implements MidiEar, AutoCloseable {
       boolean guest = second.hasKey(event.getCode().getChar().charAt(0));
       tapped(KEYS, guest, new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
     }
+    return true;
+  }
+
+  /**
+   * A press of the mouse or a finger on the stand: for practice alone, because it is too uneven to
+   * be judged beside keys; its stamps say how late they may be.
+   *
+   * @return true where it was a tap
+   */
+  boolean pressed(long nanos) {
+    if (!session.practising() || !session.state().takeRuns() || check.listens()) {
+      return false;
+    }
+    double late = TOUCH_MILLIS + heartbeat.lateByMillis(nanos);
+    tapped(TOUCH, false, new PlayedAttack(nanos, null, null, null, late));
     return true;
   }
 

@@ -39,6 +39,12 @@ final class Chair {
   /** Indices in the take of attacks played while away. */
   final int[] whileAway;
 
+  /**
+   * How far this chair's lean may be off, ms: clock, sound check, and how late its stamps may be on
+   * the average.
+   */
+  final double uncertaintyMillis;
+
   Chair(Sheet sheet, Part part, List<Integer> played) {
     this.part = part;
     List<Attack> all = sheet.take.attacks();
@@ -78,6 +84,13 @@ final class Chair {
     takeIndex = ints(kept);
     setAside = ints(aside);
     whileAway = ints(absent);
+    double late =
+        kept.stream()
+            .map(index -> all.get(index).lateByMillis())
+            .mapToDouble(millis -> millis == null ? 0 : millis)
+            .average()
+            .orElse(0);
+    uncertaintyMillis = Math.hypot(part.uncertaintyMillis(), late);
     attacks = new double[kept.size()];
     for (int i = 0; i < attacks.length; i++) {
       attacks[i] = sheet.millis(all.get(takeIndex[i]).micros());

@@ -69,7 +69,7 @@ final class Figures {
     for (int s = 0; s < sheet.stageClicks.length; s++) {
       stages.add(playerStage(one, s, added[s]));
     }
-    double uncertainty = reading.chair.part.uncertaintyMillis();
+    double uncertainty = reading.chair.uncertaintyMillis;
     return new PlayerReview(
         reading.chair.part.player(),
         reading.size(),

@@ -66,7 +66,7 @@ final class Judged {
 
   private double removedLean(boolean alone) {
     Sample sample = sample(whole());
-    double allowed = reading.chair.part.uncertaintyMillis();
+    double allowed = reading.chair.uncertaintyMillis;
     if (alone) {
       allowed = Math.max(allowed, SOLO_LEAN);
     }

@@ -25,7 +25,7 @@ import tools.jackson.databind.JsonNode;
  * @param displacements runs of bars played off by whole steps, in order
  * @param hold placed of written, percent
  * @param chargedLeanMillis what of the lean exceeds the chair's uncertainty
- * @param uncertaintyMillis the chair's uncertainty, clock and sound check together
+ * @param uncertaintyMillis the chair's uncertainty, clock, sound check and late stamps together
  * @param swingRatio long to short of this player's own pairs
  * @param timekeeperMillis standard deviation of the timekeeper for one beat
  * @param motorMillis standard deviation of one attack's execution

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ReadOnlyListProperty;
 import javafx.beans.property.ReadOnlyListWrapper;
@@ -11,6 +12,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
@@ -20,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.rehearse.Band;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.session.Company;
+import thinclick.client.window.session.PlayThenTap;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.DealKind;
@@ -39,6 +42,7 @@ public final class PracticeModel {
   private final ReadOnlyObjectWrapper<Drill> drill;
   private final IntegerProperty count = new SimpleIntegerProperty();
   private final IntegerProperty ownPlace = new SimpleIntegerProperty();
+  private final BooleanProperty playedFirst = new SimpleBooleanProperty();
   private final ObservableList<Manner> manners = FXCollections.observableArrayList();
   private final ReadOnlyListWrapper<Drill> drills =
       new ReadOnlyListWrapper<>(FXCollections.observableArrayList());
@@ -122,6 +126,17 @@ public final class PracticeModel {
   /** The chair that the player takes, from 0. */
   public IntegerProperty ownPlaceProperty() {
     return ownPlace;
+  }
+
+  /** Whether the line is played on a horn first and tapped after. */
+  public BooleanProperty playedFirstProperty() {
+    return playedFirst;
+  }
+
+  /** What that means with this drill, a sentence. */
+  public String playedFirst() {
+    int bars = PlayThenTap.bars(drill.get());
+    return words.say("practice.horn", bars, bars + 1);
   }
 
   /** How each stand-in plays; as many as {@link #countProperty()} says. */

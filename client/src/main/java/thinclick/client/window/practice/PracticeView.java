@@ -7,6 +7,7 @@ import javafx.collections.FXCollections;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -33,6 +34,7 @@ public final class PracticeView {
   private final Label chosen = styled(new Label(), "heading");
   private final ChoiceBox<Integer> count = new ChoiceBox<>();
   private final ChoiceBox<String> place = new ChoiceBox<>();
+  private final CheckBox horn = new CheckBox();
   private final VBox company = new VBox(8);
   private final Button begin = new Button();
   private final Button back = new Button();
@@ -141,6 +143,9 @@ public final class PracticeView {
                         .ownPlaceProperty()
                         .set(Math.max(0, place.getSelectionModel().getSelectedIndex()))));
 
+    horn.setId("practice-horn");
+    horn.setWrapText(true);
+    horn.selectedProperty().bindBidirectional(model.playedFirstProperty());
     begin.setId("practice-begin");
     begin.setText(words.say("practice.begin"));
     begin.setOnAction(done -> model.begin());
@@ -159,6 +164,7 @@ public final class PracticeView {
                 line(new Label(words.say("practice.own")), place),
                 line(new Label(words.say("practice.company")), count),
                 company,
+                horn,
                 commands),
             "sheet");
     right.getStyleClass().add("lectern-right");
@@ -175,6 +181,7 @@ public final class PracticeView {
   private void show() {
     showing = true;
     chosen.setText(model.drillProperty().get().title());
+    horn.setText(model.playedFirst());
     count.setValue(model.countProperty().get());
     place.getItems().setAll(model.places());
     place.getSelectionModel().select(model.ownPlaceProperty().get());
