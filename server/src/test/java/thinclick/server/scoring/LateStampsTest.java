@@ -30,7 +30,13 @@ class LateStampsTest {
             .map(
                 step ->
                     new Attack(
-                        "Ana", 1_000_000 + step * 250_000L, null, null, null, lateByMillis, false,
+                        "Ana",
+                        1_000_000 + step * 250_000L,
+                        null,
+                        null,
+                        null,
+                        lateByMillis,
+                        false,
                         false))
             .toList();
     Take take =
