@@ -16,6 +16,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 
 /**
@@ -59,21 +61,24 @@ final class IdleBench {
       throws Exception {
     Path folder = Files.createTempDirectory(Path.of("server/target"), "idle");
     try (ServerProcess host =
-        ServerProcess.thinclick(folder.resolve("room.db"), List.of("-Xmx1g"), List.of())) {
+        ServerProcess.thinclick(
+            folder.resolve("room.db"),
+            List.of("-Xmx1g"),
+            tls == null ? List.of() : List.of("--encryption", "all"))) {
       IdleCrowd crowd = new IdleCrowd(loops, host.port(), tls);
-      seat(crowd, host.port(), 2 * IN_A_ROOM); // classes loaded, pools made
+      seat(crowd, 2 * IN_A_ROOM); // classes loaded, pools made
       long before = resident(host);
-      seat(crowd, host.port(), count);
+      seat(crowd, count);
       TimeUnit.SECONDS.sleep(16); // three pings, and longer than a silent line lives
       if (crowd.here() < count) {
         throw new AssertionError("only " + crowd.here() + " of " + count + " are still here");
       }
       long after = resident(host);
       List<Double> took = new ArrayList<>();
-      String word = open(host.port());
+      String word = open(crowd);
       for (int i = 0; i < NEWCOMERS; i++) {
         long began = System.nanoTime();
-        crowd.join(word, "Newcomer " + i).get(20, TimeUnit.SECONDS);
+        crowd.come(join(word, "Newcomer " + i)).get(20, TimeUnit.SECONDS);
         took.add((System.nanoTime() - began) / 1e6);
       }
       took.sort(null);
@@ -91,14 +96,14 @@ final class IdleBench {
     }
   }
 
-  private static void seat(IdleCrowd crowd, int port, int count) throws Exception {
+  private static void seat(IdleCrowd crowd, int count) throws Exception {
     List<CompletableFuture<?>> joining = new ArrayList<>();
     String word = "";
     for (int i = 0; i < count; i++) {
       if (i % IN_A_ROOM == 0) {
-        word = open(port);
+        word = open(crowd);
       }
-      joining.add(crowd.join(word, "Player " + i));
+      joining.add(crowd.come(join(word, "Player " + i)));
       if (joining.size() == AT_ONCE || i == count - 1) {
         CompletableFuture.allOf(joining.toArray(CompletableFuture[]::new))
             .get(60, TimeUnit.SECONDS);
@@ -107,12 +112,15 @@ final class IdleBench {
     }
   }
 
-  /** A room that stays although who opened it has gone. */
-  private static String open(int port) {
-    try (RawLine line = RawLine.connect(port)) {
-      Orchestra.say(line, new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
-      return Orchestra.hear(line, "welcome", ServerMessage.Welcome.class).room();
-    }
+  /** A new room's word; who opened it sits there too. */
+  private static String open(IdleCrowd crowd) throws Exception {
+    String welcome =
+        crowd.come(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott")).get(20, TimeUnit.SECONDS);
+    return ((ServerMessage.Welcome) MessageCodec.readServer(welcome)).room();
+  }
+
+  private static ClientMessage join(String word, String name) {
+    return new ClientMessage.Join(1, 1, word, name, Role.PLAYER, null, null, false);
   }
 
   /** After a full collection, so that garbage is not charged to anybody. */

@@ -23,7 +23,6 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.MessageCodec;
 
 /** People who have joined and sit there; pings are answered by Netty's own client. */
@@ -45,12 +44,10 @@ final class IdleCrowd {
     return here.get();
   }
 
-  /** Somebody joins that room; completes once the host has said welcome. */
-  CompletableFuture<Channel> join(String word, String name) {
-    CompletableFuture<Channel> welcome = new CompletableFuture<>();
-    String join =
-        MessageCodec.write(
-            new ClientMessage.Join(1, 1, word, name, Role.PLAYER, null, null, false));
+  /** Somebody comes with that first message; completes with the host's welcome. */
+  CompletableFuture<String> come(ClientMessage first) {
+    CompletableFuture<String> welcome = new CompletableFuture<>();
+    String join = MessageCodec.write(first);
     new Bootstrap()
         .group(loops)
         .channel(NioSocketChannel.class)
@@ -97,9 +94,9 @@ final class IdleCrowd {
 
   private final class Sitter extends SimpleChannelInboundHandler<WebSocketFrame> {
     private final String join;
-    private final CompletableFuture<Channel> welcome;
+    private final CompletableFuture<String> welcome;
 
-    Sitter(String join, CompletableFuture<Channel> welcome) {
+    Sitter(String join, CompletableFuture<String> welcome) {
       this.join = join;
       this.welcome = welcome;
     }
@@ -120,7 +117,7 @@ final class IdleCrowd {
           && frame instanceof TextWebSocketFrame text
           && text.text().startsWith("{\"type\":\"welcome\"")) {
         here.incrementAndGet();
-        welcome.complete(context.channel());
+        welcome.complete(text.text());
       }
     }
 
