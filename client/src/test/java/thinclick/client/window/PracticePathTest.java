@@ -3,6 +3,8 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
@@ -22,9 +24,13 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Hearing;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.command.ServerMain;
 
 /** Practising alone by keyboard alone: from the door to a review in which stand-ins are marked. */
 class PracticePathTest {
@@ -59,7 +65,7 @@ class PracticePathTest {
   }
 
   @Test
-  void aDrillIsPlayedWithStandInsToItsReview() {
+  void aDrillIsPlayedWithStandInsToItsReview() throws IOException {
     says("Write your name");
     robot.write("Mina"); // a stand-in's name as well: theirs are others
     onTo("practise");
@@ -92,11 +98,30 @@ class PracticePathTest {
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(session.state().review().review().get("players").size()).isEqualTo(3);
 
+    assertThat(written().parts().get(0).hearing().mode())
+        .as("how the stand-ins were heard stands in the take")
+        .isEqualTo(Hearing.Mode.IN_TIME);
+
     robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL);
     until(() -> session.state().phase() == Phase.DEALT);
     assertThat(on(() -> session.state().dealt().parts().size()))
         .as("dealt again to the same company")
         .isEqualTo(3);
+  }
+
+  private Take written() throws IOException {
+    Path file = folder.resolve("take.json");
+    int exit =
+        ServerMain.commandLine()
+            .execute(
+                "take",
+                "export",
+                session.state().announced().takeId(),
+                file.toString(),
+                "--db",
+                folder.resolve("rooms.db").toString());
+    assertThat(exit).isZero();
+    return FileCodec.readTake(Files.readAllBytes(file));
   }
 
   private void onTo(String id) {
