@@ -53,6 +53,7 @@ final class HistoryCommand implements Callable<Integer> {
   private boolean json;
 
   @Mixin private PictureOption picture = new PictureOption();
+  @Mixin private LanguageOption language = new LanguageOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -62,13 +63,14 @@ final class HistoryCommand implements Callable<Integer> {
     List<Course> courses = Course.of(wanted(entries()));
     PrintWriter out = spec.commandLine().getOut();
     ZoneId zone = ZoneId.systemDefault();
+    Speaker speaker = language.speaker();
     out.print(
         json
             ? JSON.writeValueAsString(HistoryJson.of(courses, player)) + "\n"
-            : HistoryPage.of(courses, player, zone, Speaker.english()));
+            : HistoryPage.of(courses, player, zone, speaker));
     out.flush();
     if (drawn != null) {
-      drawn.write(HistoryPicture.of(courses, player, zone, Speaker.english()));
+      drawn.write(HistoryPicture.of(courses, player, zone, speaker));
     }
     return 0;
   }

@@ -57,19 +57,20 @@ final class ReviewCommand implements Callable<Integer> {
   private boolean csv;
 
   @Mixin private PictureOption picture = new PictureOption();
+  @Mixin private LanguageOption language = new LanguageOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public Integer call() {
     checkOptions();
+    Speaker speaker = language.speaker();
     PictureFile drawn = picture.file();
     Analysis analysis = analyse(files.get(0));
     PrintWriter out = spec.commandLine().getOut();
-    out.print(files.size() == 2 ? compared(analysis) : told(analysis));
+    out.print(files.size() == 2 ? compared(analysis, speaker) : told(analysis, speaker));
     out.flush();
     if (drawn != null) {
-      Speaker speaker = Speaker.english();
       drawn.write(ReviewPicture.of(analysis, Spoken.of(analysis, speaker), speaker));
     }
     return 0;
@@ -96,20 +97,19 @@ final class ReviewCommand implements Callable<Integer> {
     return Scorer.analyse(InputFile.read(file, FileCodec::readTake));
   }
 
-  private String compared(Analysis first) {
+  private String compared(Analysis first, Speaker speaker) {
     Analysis second = analyse(files.get(1));
     try {
-      return Comparison.of(first, second).page(Speaker.english());
+      return Comparison.of(first, second).page(speaker);
     } catch (BadInput differs) {
       throw new BadInput(files.get(1) + ": " + differs.where(), differs.says());
     }
   }
 
-  private String told(Analysis analysis) {
+  private String told(Analysis analysis, Speaker speaker) {
     if (csv) {
       return AttackTable.of(analysis);
     }
-    Speaker speaker = Speaker.english();
     Spoken spoken = Spoken.of(analysis, speaker);
     if (player != null) {
       checkPlayer(spoken, player);

@@ -14,6 +14,9 @@ import java.util.ResourceBundle;
 public final class Speaker {
   private static final String BUNDLE = "thinclick.server.words.review";
 
+  /** The languages that there are bundles of, as language tags. */
+  public static final List<String> LANGUAGES = List.of("en", "de");
+
   private final Locale locale;
   private final ResourceBundle messages;
 
@@ -25,17 +28,23 @@ public final class Speaker {
 
   /** The speaker of a language; English where there is no bundle of it. */
   public static Speaker of(Locale locale) {
-    return new Speaker(
-        locale,
+    ResourceBundle messages =
         ResourceBundle.getBundle(
             BUNDLE,
             locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    boolean english = messages.getLocale().equals(Locale.ROOT);
+    return new Speaker(english ? Locale.ENGLISH : locale, messages);
   }
 
   /** The speaker of English, the language that every bundle falls back to. */
   public static Speaker english() {
     return of(Locale.ENGLISH);
+  }
+
+  /** What is spoken, as a language tag. */
+  public String language() {
+    return locale.getLanguage();
   }
 
   /** The message with its values said. */

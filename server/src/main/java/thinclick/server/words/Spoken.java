@@ -2,6 +2,7 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Review;
@@ -15,13 +16,19 @@ import tools.jackson.databind.node.ObjectNode;
  * beside the figures of the ensemble and of each player.
  *
  * @param review the figures
+ * @param language of the words, as a language tag
  * @param says to the band, without what comes next
  * @param next what the band does next
  * @param clicks what clicks in each stage
  * @param slips for each player, in the review's order
  */
 public record Spoken(
-    Review review, List<Sentence> says, String next, List<String> clicks, List<Slip> slips) {
+    Review review,
+    String language,
+    List<Sentence> says,
+    String next,
+    List<String> clicks,
+    List<Slip> slips) {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
   /**
@@ -72,6 +79,7 @@ public record Spoken(
             });
     return new Spoken(
         analysis.review(),
+        speaker.language(),
         words.band().stream()
             .map(finding -> new Sentence(speaker.say(finding.says()), finding.player()))
             .toList(),
@@ -84,6 +92,11 @@ public record Spoken(
                             stage, analysis.take().meter(), analysis.take().stepsPerBeat())))
             .toList(),
         slips);
+  }
+
+  /** A speaker of the language that this is in. */
+  public Speaker speaker() {
+    return Speaker.of(Locale.forLanguageTag(language));
   }
 
   /** The prose for the band: the sentences and what comes next. */
@@ -109,6 +122,7 @@ public record Spoken(
       }
     }
     json.put("next", next);
+    json.put("language", language);
     JsonNode stages = json.get("stages");
     for (int i = 0; i < stages.size(); i++) {
       ((ObjectNode) stages.get(i)).put("click", clicks.get(i));
@@ -146,7 +160,13 @@ public record Spoken(
     }
     List<String> clicks = new ArrayList<>();
     json.path("stages").forEach(stage -> clicks.add(stage.path("click").asString("")));
-    return new Spoken(review, says, json.path("next").asString(""), clicks, slips);
+    return new Spoken(
+        review,
+        json.path("language").asString("en"),
+        says,
+        json.path("next").asString(""),
+        clicks,
+        slips);
   }
 
   private static List<String> texts(JsonNode list) {

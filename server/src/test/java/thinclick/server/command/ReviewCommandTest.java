@@ -144,6 +144,19 @@ class ReviewCommandTest {
   }
 
   @Test
+  void theReviewIsSaidInTheLanguageAskedFor() {
+    String page = Run.of("review", file, "--language", "de").out();
+
+    assertThat(page).contains("Zusammen: ", "Als Nächstes: ", "Streuung");
+    assertThat(page.lines()).allMatch(line -> line.length() < 80);
+    assertThat(Run.of("review", file, "--language", "de", "--player", "Jonas").out())
+        .contains("sitzen, Streuung");
+    assertThat(Run.of("review", file, file, "--language", "de").out()).contains("Streuung: Jonas");
+    assertThat(Run.of("review", file, "--language", "fr"))
+        .isEqualTo(new Run(2, "", "--language: expected en or de, found \"fr\"\n"));
+  }
+
+  @Test
   void aMissingTakeIsNamed() {
     assertThat(Run.of("review", folder.resolve("no.json")))
         .isEqualTo(new Run(2, "", folder.resolve("no.json") + ": expected a file, found none\n"));

@@ -1,9 +1,15 @@
 package thinclick.server.words;
 
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.Enumeration;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Properties;
 import java.util.ResourceBundle;
 import java.util.TreeMap;
 
@@ -15,6 +21,22 @@ final class Bundles {
 
   static ResourceBundle english() {
     return ResourceBundle.getBundle(NAME, Locale.ROOT);
+  }
+
+  /** What stands in one file alone, nothing of what it falls back to. */
+  static Map<String, String> messages(String suffix) {
+    Properties messages = new Properties();
+    try (Reader reader =
+        new InputStreamReader(
+            Bundles.class.getResourceAsStream("review" + suffix + ".properties"),
+            StandardCharsets.UTF_8)) {
+      messages.load(reader);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+    Map<String, String> all = new TreeMap<>();
+    messages.forEach((key, value) -> all.put((String) key, (String) value));
+    return all;
   }
 
   /** English with four tenths more in every sentence, as a longer language would have. */

@@ -196,6 +196,39 @@ class HardTakesTest {
     assertThat(page).contains("~");
   }
 
+  /** Whole in another language: not a word of English is left but the titles of drills. */
+  @ParameterizedTest
+  @MethodSource("names")
+  void everyReviewIsWholeInGerman(String name) {
+    Speaker german = Speaker.of(Locale.GERMAN);
+    Spoken spoken = Spoken.of(analysis(name), german);
+    StringBuilder all = new StringBuilder(ReviewPage.of(spoken, german));
+    for (Spoken.Slip slip : spoken.slips()) {
+      all.append(ReviewPage.slip(spoken, slip.player(), german));
+    }
+
+    assertThat(all.toString().lines()).as(name).allMatch(line -> line.length() < 80);
+    String words = all.substring(all.indexOf("\n")).replace('\n', ' ').replace("Push only", "");
+    assertThat(words)
+        .as(name)
+        .contains("Als Nächstes: ")
+        .doesNotContainPattern("\\b(the|and|on|of|is|with|bars?|beats?|next|late|early)\\b")
+        .doesNotContain("{", "null");
+  }
+
+  @Test
+  void aTurnedAroundTakeIsSaidInGerman() {
+    Speaker german = Speaker.of(Locale.GERMAN);
+    Spoken spoken = Spoken.of(analysis("turned around and home again"), german);
+
+    assertThat(String.join(" ", spoken.prose(german)))
+        .startsWith(
+            "Zusammen: 100 % mit Klick auf alle Schläge, 87 % mit Klick auf eins und drei, 100 %"
+                + " ohne Klick. Ilse: umgedreht (ein Achtel zu spät) ab Takt 10, zurück in Takt"
+                + " 14.")
+        .endsWith("Als Nächstes: laut zählen, alle Schläge, halb so viele Takte.");
+  }
+
   private static Checked check(String name) {
     return new Checked(Spoken.of(analysis(name), ENGLISH));
   }

@@ -3,6 +3,7 @@ package thinclick.server.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
@@ -22,6 +23,7 @@ class SpokenTest {
     assertThat(json.at("/words/1/player").stringValue()).isEqualTo("Ilse");
     assertThat(json.get("next").stringValue())
         .isEqualTo("count aloud, all beats, half as many bars");
+    assertThat(json.get("language").stringValue()).isEqualTo("en");
     assertThat(json.at("/stages/2/click").stringValue()).isEqualTo("no click");
     assertThat(json.at("/players/2/player").stringValue()).isEqualTo("Ilse");
     assertThat(json.at("/players/2/findings").toString()).contains("displaced");
@@ -32,6 +34,24 @@ class SpokenTest {
   @Test
   void readBackItIsTheSame() {
     assertThat(Spoken.fromJson(spoken.toJson())).isEqualTo(spoken);
+  }
+
+  @Test
+  void wordsOfAnotherLanguageStayInIt() {
+    Spoken german = Spoken.of(TURNED, Speaker.of(Locale.GERMAN));
+    Spoken read = Spoken.fromJson(german.toJson());
+
+    assertThat(read).isEqualTo(german);
+    assertThat(read.prose(read.speaker())).last().asString().startsWith("Als Nächstes: laut");
+  }
+
+  /** No bundle, no half of one: numbers too are English then. */
+  @Test
+  void aLanguageThatIsNotThereIsEnglishThroughout() {
+    Speaker none = Speaker.of(Locale.FRENCH);
+
+    assertThat(none.language()).isEqualTo("en");
+    assertThat(Spoken.of(TURNED, none)).isEqualTo(spoken);
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.text.MessageFormat;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.FieldSource;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -246,6 +248,32 @@ class WordsTest {
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
 
       assertThat(Bundles.english().keySet()).containsExactlyInAnyOrderElementsOf(named);
+    }
+
+    /** A language is whole: it has every key, and each message takes the values English takes. */
+    @ParameterizedTest
+    @FieldSource("thinclick.server.words.Speaker#LANGUAGES")
+    void ofEveryLanguageHasTheSameKeysAndValues(String language) {
+      Map<String, String> english = Bundles.messages("");
+      Map<String, String> other = Bundles.messages(language.equals("en") ? "" : "_" + language);
+
+      assertThat(other.keySet()).isEqualTo(english.keySet());
+      english.forEach(
+          (key, pattern) -> {
+            assertThat(values(other.get(key))).as(key).isEqualTo(values(pattern));
+            assertThat(other.get(key).replace("''", "")).as(key).doesNotContain("'");
+            assertThat(other.get(key).contains(",choice,"))
+                .as("a plural of %s", key)
+                .isEqualTo(pattern.contains(",choice,"));
+          });
+    }
+
+    private Set<String> values(String pattern) {
+      return Pattern.compile("\\{(\\d)")
+          .matcher(pattern)
+          .results()
+          .map(found -> found.group(1))
+          .collect(Collectors.toSet());
     }
 
     /** Advice that names a drill names one that the stock has. */

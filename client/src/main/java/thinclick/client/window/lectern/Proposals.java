@@ -113,7 +113,7 @@ public final class Proposals {
         "lectern.fewest.found",
         title,
         Math.round(tempo),
-        Speaker.of(words.locale()).say(found.click()),
+        Speaker.of(words.language()).say(found.click()),
         day,
         Math.round(found.holdPercent()));
   }

@@ -61,7 +61,7 @@ public final class ReviewModel {
     this.words = words;
     this.windowThread = windowThread;
     this.time = time;
-    speaker = Speaker.of(words.locale());
+    speaker = Speaker.of(words.language());
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
   }
 
@@ -135,7 +135,7 @@ public final class ReviewModel {
             Math.round(review.toleranceMillis())),
         slip == null ? List.of() : slip.says(),
         analysis == null ? null : PlayerPicture.of(analysis, own, speaker),
-        spoken.prose(speaker),
+        spoken.prose(spoken.speaker()),
         List.of(
             new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
             new Table(words.say("review.players"), playerHeads(), players(review), 1)),

@@ -36,6 +36,12 @@ public final class Words {
     return new MessageFormat(bundle.getString(key), locale).format(blanks);
   }
 
+  /** The language that is spoken, which is English where there is no bundle of another. */
+  public Locale language() {
+    Locale found = bundle.getLocale();
+    return found == null || found.equals(Locale.ROOT) ? Locale.ENGLISH : found;
+  }
+
   /** The language's own rules for numbers. */
   public Locale locale() {
     return locale;
