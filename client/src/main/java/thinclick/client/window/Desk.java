@@ -402,6 +402,9 @@ final class Desk implements AutoCloseable {
     } else if (room.inside() && session.standInsAreComing() && room.problem().isEmpty()) {
       said = words.say("situation.practice.coming");
     }
+    if (room.link() == null && session.leftProperty().get() > 0) {
+      said = words.say("situation.left", session.leftProperty().get()) + " " + said;
+    }
     boolean first = room.link() == null && !putAside.isEmpty();
     shell.say(first ? words.say("settings.aside", putAside) + " " + said : said);
   }

@@ -28,6 +28,7 @@ public final class WindowApp extends Application {
         new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, made(folders.data()));
     Desk made = new Desk(stage, session, words, new SettingsFile(folders.settings()));
     desk = made;
+    StartWatch.watch(stage.getScene());
     stage.show();
     made.start();
     made.begin(options);

@@ -12,12 +12,12 @@ import java.util.concurrent.ConcurrentHashMap;
 /**
  * A line that a test can cut: passes bytes between clients and a server until it is told not to.
  */
-final class CuttingProxy implements AutoCloseable {
+public final class CuttingProxy implements AutoCloseable {
   private final ServerSocket door;
   private final Set<java.net.Socket> open = ConcurrentHashMap.newKeySet();
   private volatile int target;
 
-  CuttingProxy(int targetPort) {
+  public CuttingProxy(int targetPort) {
     target = targetPort;
     try {
       door = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
@@ -27,17 +27,17 @@ final class CuttingProxy implements AutoCloseable {
     start(this::accept);
   }
 
-  int port() {
+  public int port() {
     return door.getLocalPort();
   }
 
   /** Where new connections go from now on. */
-  void target(int port) {
+  public void target(int port) {
     target = port;
   }
 
   /** Cuts every connection where it stands, in the middle of a frame if need be. */
-  void cut() {
+  public void cut() {
     open.forEach(CuttingProxy::shut);
   }
 

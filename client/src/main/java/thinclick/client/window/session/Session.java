@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
 import java.util.function.UnaryOperator;
+import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +47,7 @@ public final class Session implements AutoCloseable {
   private final MonotonicClock clock;
   private final Path data;
   private final LinkLoop loop = LinkLoop.start();
+  private final LeftAttacks left;
   private final ReadOnlyObjectWrapper<RoomState> state =
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
 
@@ -72,6 +74,17 @@ public final class Session implements AutoCloseable {
     this.windowThread = windowThread;
     this.clock = clock;
     this.data = data;
+    left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
+  }
+
+  /** Brings what an earlier run could not send any more. */
+  public void bringWhatIsLeft() {
+    left.bring(data);
+  }
+
+  /** How many earlier rooms are still waiting for attacks from here. */
+  public ReadOnlyIntegerProperty leftProperty() {
+    return left.journalsProperty();
   }
 
   /** The folder for what this program keeps. */
@@ -424,6 +437,7 @@ public final class Session implements AutoCloseable {
   @Override
   public void close() {
     leave();
+    left.close();
     loop.close();
   }
 }

@@ -113,7 +113,7 @@ class SituationTest {
   void anUncertainClockIsSaid() {
     ClockView lost =
         new ClockView(new ClockMapping(0, 0, 0), ClockState.LOST, 1, 1e6, 1e6, 1e6, 1e6);
-    assertThat(say(inside(false).clockChanged(lost))).contains("clock is uncertain");
+    assertThat(say(inside(false).clockChanged(lost))).contains("clock is being found anew");
   }
 
   @Test

@@ -1,0 +1,94 @@
+package thinclick.client.window.session;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import java.util.function.BiFunction;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.RoomLink;
+import thinclick.client.link.RoomListener;
+import thinclick.protocol.json.BadInput;
+
+/**
+ * Brings what an earlier run of the program could not send any more: the attacks that its journals
+ * still hold, to the hosts they belong to, as long as this run lasts. What no host takes stays.
+ */
+final class LeftAttacks implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(LeftAttacks.class);
+
+  private final Executor windowThread;
+  private final BiFunction<Path, RoomListener, RoomLink> resume;
+  private final Map<Path, RoomLink> bringing = new LinkedHashMap<>();
+  private final ReadOnlyIntegerWrapper journals = new ReadOnlyIntegerWrapper(0);
+
+  /**
+   * @param resume takes up a journal where it was left
+   */
+  LeftAttacks(Executor windowThread, BiFunction<Path, RoomListener, RoomLink> resume) {
+    this.windowThread = windowThread;
+    this.resume = resume;
+  }
+
+  /** How many earlier rooms are still waiting for attacks from here. */
+  ReadOnlyIntegerProperty journalsProperty() {
+    return journals.getReadOnlyProperty();
+  }
+
+  /** Begins with what lies in a folder. */
+  void bring(Path folder) {
+    List<Path> left;
+    try {
+      left = RoomLink.unsent(folder);
+    } catch (IOException unreadable) {
+      LOG.warn("the attacks left in {} cannot be read: {}", folder, unreadable.getMessage());
+      return;
+    }
+    for (Path journal : left) {
+      try {
+        bringing.put(journal, resume.apply(journal, listener(journal)));
+      } catch (BadInput taken) {
+        LOG.info("left as it is: {}", taken.getMessage());
+      }
+    }
+    journals.set(bringing.size());
+  }
+
+  private RoomListener listener(Path journal) {
+    return new RoomListener() {
+      @Override
+      public void waitingChanged(int waiting) {
+        if (waiting == 0) {
+          windowThread.execute(() -> over(journal));
+        }
+      }
+
+      @Override
+      public void linkChanged(LinkState state, String says) {
+        if (state == LinkState.CLOSED) {
+          windowThread.execute(() -> over(journal));
+        }
+      }
+    };
+  }
+
+  private void over(Path journal) {
+    RoomLink link = bringing.remove(journal);
+    if (link != null) {
+      link.close();
+    }
+    journals.set(bringing.size());
+  }
+
+  @Override
+  public void close() {
+    bringing.values().forEach(RoomLink::close);
+    bringing.clear();
+  }
+}

@@ -1,0 +1,139 @@
+package thinclick.client.window.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.client.link.CuttingProxy;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.PlayedAttack;
+import thinclick.client.link.RoomAddress;
+import thinclick.client.link.RoomLink;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
+import thinclick.server.material.Stock;
+
+/**
+ * Cases 18 and 19, as the window lives through them, without the window: the line is cut in a take,
+ * the program dies with attacks that were not sent, the host is started again on its database.
+ */
+class ResilienceTest {
+  @TempDir Path folder;
+
+  private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
+  private final Situation situation = new Situation(Words.in(Locale.ENGLISH));
+  private final List<AutoCloseable> open = new ArrayList<>();
+
+  @AfterEach
+  void end() throws Exception {
+    for (AutoCloseable one : open) {
+      one.close();
+    }
+    windowThread.shutdownNow();
+  }
+
+  @Test
+  void aTakeGoesOnOverACutAndADeathAndARestartAndHoldsEveryAttackOnce() throws Exception {
+    HostOptions options = HostOptions.local(folder.resolve("rooms.db"));
+    RehearsalHost host = RehearsalHost.start(options);
+    CuttingProxy proxy = new CuttingProxy(host.port());
+    open.add(proxy);
+    Session leader = session("leader");
+    run(() -> leader.openAt(RoomAddress.local(host.port()), "Lea"));
+    until(() -> leader.state().inside());
+    Session player = session("player");
+    run(() -> player.join(RoomAddress.local(proxy.port()), leader.state().word(), "Mina"));
+    until(() -> player.state().inside());
+    until(() -> player.state().clock().state() == ClockState.STEADY);
+
+    Drill drill = Stock.find("Even eighths");
+    List<String> chairs = List.of(on(() -> player.state().myId()));
+    run(() -> leader.lead().chooseAndDeal(new Lead.Hand(drill, 90, 1, chairs)));
+    until(() -> player.state().ownPart() != null && leader.state().phase() == Phase.DEALT);
+    run(() -> leader.lead().countIn());
+    until(() -> player.state().takeRuns());
+    String takeId = on(() -> player.state().announced().takeId());
+    play(player, 10);
+    until(() -> player.state().waiting() == 0);
+
+    proxy.target(1); // nothing more comes through
+    proxy.cut();
+    until(() -> player.state().link() == LinkState.AWAY);
+    play(player, 7);
+    until(() -> player.state().waiting() == 7);
+    assertThat(says(player)).contains("link is lost").contains("play on").contains("7 attacks");
+    assertThat(on(() -> player.state().takeRuns())).as("the take goes on").isTrue();
+
+    List<Long> played = on(() -> player.take().own());
+    run(player::close); // the program ends with seven attacks in its journal
+    await().until(() -> !RoomLink.unsent(folder.resolve("player")).isEmpty());
+    host.close();
+    RehearsalHost again = RehearsalHost.start(options);
+    open.add(again);
+    proxy.target(again.port());
+    until(() -> leader.state().link() == LinkState.AWAY);
+    assertThat(says(leader)).contains("link is lost");
+
+    Session next = session("player");
+    run(next::bringWhatIsLeft);
+    assertThat(on(() -> next.leftProperty().get())).isEqualTo(1);
+    until(() -> next.leftProperty().get() == 0);
+    await().until(() -> RoomLink.unsent(folder.resolve("player")).isEmpty());
+    assertThat(again.take(takeId).orElseThrow().attacks())
+        .extracting(Attack::micros)
+        .containsExactlyInAnyOrderElementsOf(played);
+  }
+
+  private Session session(String name) {
+    Session made = new Session(windowThread, MonotonicClock.SYSTEM, folder.resolve(name));
+    open.add(0, () -> run(made::close));
+    return made;
+  }
+
+  private void play(Session player, int count) {
+    run(
+        () -> {
+          long nanos = System.nanoTime();
+          for (int i = 0; i < count; i++) {
+            player.play(new PlayedAttack(nanos + i * 50_000_000L, null, null, null, null));
+          }
+        });
+  }
+
+  private String says(Session session) {
+    return on(() -> situation.say(session.state(), TakeMoment.NONE, System.nanoTime()));
+  }
+
+  private void run(Runnable task) {
+    CompletableFuture.runAsync(task, windowThread).join();
+  }
+
+  private <T> T on(Callable<T> asked) {
+    try {
+      return windowThread.submit(asked).get();
+    } catch (Exception failed) {
+      throw new IllegalStateException(failed);
+    }
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await().atMost(Duration.ofSeconds(30)).until(() -> on(holds));
+  }
+}
