@@ -209,7 +209,7 @@ class BadFilesTest {
           # players nobody knows, fields nobody knows, fields left out or twice
           "Ana", "micros": -5     ~ "Zoe", "micros": -5       ~ attacks[1].player: expected a player with a part, found "Zoe"
           "Ana", "micros": -5     ~ "", "micros": -5          ~ attacks[1].player: expected a player with a part, found ""
-          "hearing"               ~ "hears"                   ~ parts[0].hears: unknown field; expected one of accentSteps, attackSteps, away, entryStep, feelMillis, hearing, instrument, lengthSteps, pitches, player, role, standIn, uncertaintyMillis, weight
+          "hearing"               ~ "hears"                   ~ parts[0].hears: unknown field; expected one of accentSteps, answers, attackSteps, away, entryStep, feelMillis, hearing, instrument, lengthSteps, pitches, player, role, standIn, uncertaintyMillis, weight
           "tempo": 132.0,         ~ ``                        ~ tempo: expected a number, found none
           "micros": 3681234,      ~ ``                        ~ attacks[0].micros: expected a whole number, found none
           "title": "Whole"        ~ "title": "Whole", "title": "Twice" ~ byte 68: expected each field once, found "title" again
