@@ -9,9 +9,9 @@ set -eu
 cd "$(dirname "$0")/../../.."
 mvn -q -B -Pjmh,draft -pl server -am test-compile
 repository=${MAVEN_REPOSITORY:-$HOME/.m2/repository}
-jars=$(find "$repository"/{tools/jackson,com/fasterxml/jackson/core/jackson-annotations,org/jspecify,org/apache/commons/commons-math3,org/openjdk/jmh,net/sf/jopt-simple} \
-  -name '*.jar' 2>/dev/null | sort -V -r | tr '\n' ':')
-java -cp "server/target/test-classes:server/target/classes:protocol/target/classes:$jars" \
+jars=$(find "$repository"/{org/openjdk/jmh,net/sf/jopt-simple,org/apache/commons/commons-math3} -name '*.jar' 2>/dev/null |
+  sort -V -r | tr '\n' ':')
+java -cp "server/target/test-classes:server/target/thinclick-server.jar:$jars" \
   org.openjdk.jmh.Main 'LayoutBenchmark|DealBenchmark' -v SILENT -foe true -rf text -rff /dev/stdout
 jar=server/target/thinclick-server.jar
 out=$(mktemp -d)

@@ -33,9 +33,6 @@ import tools.jackson.databind.json.JsonMapper;
     mixinStandardHelpOptions = true,
     description = "Says how a band or a player got on, drill by drill, and what is due next.")
 final class HistoryCommand implements Callable<Integer> {
-  private static final JsonMapper JSON =
-      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
-
   @Option(
       names = "--db",
       paramLabel = "FILE",
@@ -66,7 +63,7 @@ final class HistoryCommand implements Callable<Integer> {
     Speaker speaker = language.speaker();
     out.print(
         json
-            ? JSON.writeValueAsString(HistoryJson.of(courses, player)) + "\n"
+            ? pretty().writeValueAsString(HistoryJson.of(courses, player)) + "\n"
             : HistoryPage.of(courses, player, zone, speaker));
     out.flush();
     if (drawn != null) {
@@ -109,5 +106,10 @@ final class HistoryCommand implements Callable<Integer> {
       throw new BadInput(
           "--db", "expected a database that can be used, found " + problem.getCause());
     }
+  }
+
+  /** Made where it is needed, since every command would wait for it at the start. */
+  private static JsonMapper pretty() {
+    return JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
   }
 }

@@ -32,8 +32,6 @@ import tools.jackson.databind.json.JsonMapper;
     mixinStandardHelpOptions = true,
     description = "Says how well a take was held together.")
 final class ReviewCommand implements Callable<Integer> {
-  private static final JsonMapper JSON =
-      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
 
   @Parameters(
       arity = "1..2",
@@ -116,7 +114,9 @@ final class ReviewCommand implements Callable<Integer> {
     }
     if (json) {
       JsonNode whole = spoken.toJson();
-      return JSON.writeValueAsString(player == null ? whole : ReviewView.of(whole, player)) + "\n";
+      // Made here, not once for the class: every command would wait for it at the start.
+      JsonMapper json = JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+      return json.writeValueAsString(player == null ? whole : ReviewView.of(whole, player)) + "\n";
     }
     return player == null
         ? ReviewPage.of(spoken, speaker)

@@ -2,8 +2,12 @@ package thinclick.server.material;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -90,5 +94,33 @@ class GroupingsTest {
     Drill drill = Stock.find(title);
     return Groupings.comesRound(
         drill.chairs().get(0).cell(), 0, drill.stepsPerBeat(), drill.stepsPerBar(), 8);
+  }
+
+  /** a against b has a + b - gcd attacks, and their gaps read the same backwards. Derived. */
+  @ParameterizedTest
+  @CsvSource({
+    "3, 2, 0 2 3 4, 2 1 1 2",
+    "4, 3, 0 3 4 6 8 9, 3 1 2 2 1 3",
+    "5, 3, 0 3 5 6 9 10 12, 3 2 1 3 1 2 3",
+    "5, 4, 0 4 5 8 10 12 15 16, 4 1 3 2 2 3 1 4",
+    "7, 4, 0 4 7 8 12 14 16 20 21 24, 4 3 1 4 2 2 4 1 3 4"
+  })
+  void layersOfTwoGroupingsMeetAsOneComposite(int a, int b, String attacks, String gaps) {
+    int cycle = a * b;
+    TreeSet<Integer> both = new TreeSet<>();
+    both.addAll(Cells.repeated(Drill.Cell.of(cycle / a, List.of(0)), cycle).attackSteps());
+    both.addAll(Cells.repeated(Drill.Cell.of(cycle / b, List.of(0)), cycle).attackSteps());
+    List<Integer> composite = List.copyOf(both);
+
+    assertThat(composite).isEqualTo(numbers(attacks)).hasSize(a + b - 1);
+    List<Integer> found = new RhythmShape(composite, cycle).gaps();
+    assertThat(found).isEqualTo(numbers(gaps));
+    List<Integer> backwards = new ArrayList<>(found);
+    Collections.reverse(backwards);
+    assertThat(backwards).isEqualTo(found);
+  }
+
+  private static List<Integer> numbers(String written) {
+    return Arrays.stream(written.split(" ", -1)).map(Integer::valueOf).toList();
   }
 }
