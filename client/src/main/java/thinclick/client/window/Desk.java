@@ -138,6 +138,7 @@ final class Desk implements AutoCloseable {
             taps.saysProperty(),
             chairDelay.saysProperty(),
             partners.saysProperty(),
+            partners.modeProperty(),
             words);
     new InputPane(session, taps, words).into(check.inputs());
     check.onBack(() -> go(session.state().inside() ? View.STAND : View.DOOR));

@@ -4,6 +4,8 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +39,7 @@ final class Partners {
   private final SoundDesk sound;
   private final Words words;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<Mode> mode = new ReadOnlyObjectWrapper<>(Mode.NOT_AT_ALL);
   private final Map<String, String> names = new HashMap<>();
   private final Map<String, Voice> voices = new HashMap<>();
   private final Deque<Double> delays = new ArrayDeque<>();
@@ -65,12 +68,15 @@ final class Partners {
   }
 
   /** What holds now: what was chosen; else in time with stand-ins, not at all with people. */
-  Mode mode() {
+  ReadOnlyObjectProperty<Mode> modeProperty() {
+    return mode.getReadOnlyProperty();
+  }
+
+  private Mode mode() {
     Mode chosen = sound.hearingProperty().get();
-    if (chosen != null) {
-      return chosen;
-    }
-    return session.practising() ? Mode.IN_TIME : Mode.NOT_AT_ALL;
+    Mode usual = session.practising() ? Mode.IN_TIME : Mode.NOT_AT_ALL;
+    mode.set(chosen != null ? chosen : usual);
+    return mode.get();
   }
 
   private void chosen() {

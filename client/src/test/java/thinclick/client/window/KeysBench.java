@@ -43,8 +43,13 @@ final class KeysBench {
   private Desk desk;
 
   public static void main(String[] args) throws Exception {
-    new KeysBench().run();
-    System.exit(0);
+    int exit = 1;
+    try {
+      new KeysBench().run();
+      exit = 0;
+    } finally {
+      System.exit(exit); // the toolkit's thread would stay
+    }
   }
 
   private void run() throws Exception {
@@ -94,7 +99,11 @@ final class KeysBench {
           session.lead().countIn();
           return null;
         });
-    until(() -> session.state().phase() == Phase.TAKE);
+    until(
+        () ->
+            session.state().takeRuns()
+                && session.link().roomMicros(System.nanoTime())
+                    > session.state().announced().startMicros());
     double[] moving = press(KEYS);
     boolean whole = on(() -> session.state().takeRuns());
     print("a take runs" + (whole ? "" : " (it ended meanwhile)"), moving);

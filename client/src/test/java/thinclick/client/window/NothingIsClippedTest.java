@@ -191,6 +191,7 @@ class NothingIsClippedTest {
       }
       double right = node.localToScene(node.getLayoutBounds()).getMaxX();
       if (node instanceof Labeled labeled
+          && labeled.getText() != null
           && !labeled.getText().isEmpty()
           && right > stage.getScene().getWidth() + 1) {
         clipped.add(page + ": \"" + labeled.getText() + "\" beyond the edge");

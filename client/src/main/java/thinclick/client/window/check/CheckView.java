@@ -1,6 +1,7 @@
 package thinclick.client.window.check;
 
 import java.util.Locale;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
@@ -23,6 +24,8 @@ import thinclick.protocol.file.Hearing.Mode;
 
 /** The sound check as four numbered sentences, one below the other, and the ledger of taps. */
 public final class CheckView {
+  private static final double MARGIN = 24;
+
   private final CheckModel model;
   private final CheckSound sound;
   private final Words words;
@@ -39,6 +42,7 @@ public final class CheckView {
    * @param tapsSay what can be tapped on, a sentence
    * @param chairSays what is known of this chair, a sentence
    * @param hearingSays what is heard of the others, a sentence
+   * @param hearing how they are heard now, chosen or not
    */
   public CheckView(
       CheckModel model,
@@ -46,11 +50,12 @@ public final class CheckView {
       ReadOnlyStringProperty tapsSay,
       ReadOnlyStringProperty chairSays,
       ReadOnlyStringProperty hearingSays,
+      ReadOnlyObjectProperty<Mode> hearing,
       Words words) {
     this.model = model;
     this.sound = sound;
     this.words = words;
-    this.root = new ScrollPane(createView(tapsSay, chairSays, hearingSays));
+    this.root = new ScrollPane(createView(tapsSay, chairSays, hearingSays, hearing));
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
     sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
@@ -65,9 +70,21 @@ public final class CheckView {
     return root;
   }
 
-  /** Puts the cursor where one begins. */
+  /** Puts the cursor where one begins, in view. */
   public void begin() {
+    reveal(begin);
     begin.requestFocus();
+  }
+
+  /** Moves the page, at once, so that all of a part of it is in view. */
+  private void reveal(Node node) {
+    double page = root.getContent().getLayoutBounds().getHeight();
+    double shown = root.getViewportBounds().getHeight();
+    double below =
+        root.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal())).getMaxY();
+    if (page > shown && below > shown) {
+      root.setVvalue(Math.min(1, (below + MARGIN - shown) / (page - shown)));
+    }
   }
 
   /** What leads back where one came from. */
@@ -83,7 +100,8 @@ public final class CheckView {
   private Node createView(
       ReadOnlyStringProperty tapsSay,
       ReadOnlyStringProperty chairSays,
-      ReadOnlyStringProperty hearingSays) {
+      ReadOnlyStringProperty hearingSays,
+      ReadOnlyObjectProperty<Mode> hearing) {
     Label title = styled(new Label(words.say("view.check")), "title");
     Label what = wrapped(new Label(words.say("check.what")));
 
@@ -152,14 +170,16 @@ public final class CheckView {
     VBox fourth = numbered(4, words.say("check.result"), says, ledger, scale, chair);
 
     VBox sheet =
-        styled(new VBox(title, what, first, second, third, fourth, hearing(hearingSays)), "sheet");
+        styled(
+            new VBox(title, what, first, second, third, fourth, hearing(hearingSays, hearing)),
+            "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
   }
 
-  private VBox hearing(ReadOnlyStringProperty hearingSays) {
+  private VBox hearing(ReadOnlyStringProperty hearingSays, ReadOnlyObjectProperty<Mode> hearing) {
     Label head = styled(wrapped(new Label(words.say("hearing.title"))), "heading");
     VBox box = styled(new VBox(8, head), "ruled");
     ToggleGroup ways = new ToggleGroup();
@@ -168,7 +188,8 @@ public final class CheckView {
       way.setId("hearing-" + mode.name().toLowerCase(Locale.ROOT).replace('_', '-'));
       way.setToggleGroup(ways);
       way.setWrapText(true);
-      way.setSelected(mode == sound.hearingProperty().get());
+      way.setSelected(mode == hearing.get());
+      hearing.addListener((any, old, now) -> way.setSelected(mode == now));
       way.setOnAction(done -> sound.hearingProperty().set(mode));
       box.getChildren().add(way);
     }
@@ -212,6 +233,9 @@ public final class CheckView {
     boolean any = verdict != null && !verdict.offsets().isEmpty();
     scale.setText(any ? words.say("check.scale") : "");
     ledger.setAccessibleText(any ? model.saysProperty().get() : "");
+    root.applyCss();
+    root.layout();
+    reveal(scale);
   }
 
   private static Label labelled(String said, Node field) {
