@@ -107,6 +107,7 @@ final class NowView {
     lessonBox.setId("lesson");
     lessonBox.getChildren().setAll(place, script, left, steps);
     CheckBox asHeld = new CheckBox(words.say("lectern.asHeld"));
+    asHeld.setWrapText(true);
     asHeld.setId("as-held");
     asHeld.setWrapText(true);
     asHeld.selectedProperty().bindBidirectional(lectern.asHeldProperty());
