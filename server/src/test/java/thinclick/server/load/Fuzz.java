@@ -1,0 +1,156 @@
+package thinclick.server.load;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.music.Stage;
+
+/** Seeded texts that a client might send who means ill, or whose program is broken. */
+public final class Fuzz {
+  private static final String[] NASTY = {
+    "null",
+    "true",
+    "-1",
+    "1.9",
+    "1e400",
+    "99999999999999999999999",
+    "9007199254740992",
+    "\"1\"",
+    "[]",
+    "{}",
+    "[null]",
+    "\"\"",
+    "\"\\u0000\\u001b[31m\"",
+    "\"\\u202egnp.exe\"",
+    "\"../../etc/x\"",
+    "\"<script>\"",
+    "\"'; DROP TABLE take; --\"",
+    "[[[[[[[[[[[[[[[[[[[[1]]]]]]]]]]]]]]]]]]]]"
+  };
+
+  private final Random random;
+  private final String takeId;
+  private final String dealId;
+  private final String playerId;
+
+  /** The ids are real ones of the room, so that forged commands come as far as they can. */
+  public Fuzz(long seed, String takeId, String dealId, String playerId) {
+    this.random = new Random(seed);
+    this.takeId = takeId;
+    this.dealId = dealId;
+    this.playerId = playerId;
+  }
+
+  /** The next text. */
+  public String next() {
+    return switch (random.nextInt(8)) {
+      case 0 -> noise();
+      case 1 -> cut(MessageCodec.write(message()));
+      case 2 -> deep();
+      case 3 -> swapped(MessageCodec.write(message()));
+      case 4 -> twice(MessageCodec.write(message()));
+      case 5 -> flipped(MessageCodec.write(message()));
+      default -> MessageCodec.write(message());
+    };
+  }
+
+  private String noise() {
+    StringBuilder text = new StringBuilder();
+    for (int i = random.nextInt(200); i > 0; i--) {
+      text.appendCodePoint(
+          random.nextBoolean()
+              ? "{}[]\":,\\e1 ".charAt(random.nextInt(11))
+              : random.nextInt(0xd800));
+    }
+    return text.toString();
+  }
+
+  private String cut(String text) {
+    return text.substring(0, random.nextInt(text.length()));
+  }
+
+  private String deep() {
+    int depth = 1 + random.nextInt(2_000);
+    return "{\"type\":\"clock\",\"id\":"
+        + "[".repeat(depth)
+        + (random.nextBoolean() ? "]".repeat(depth) + "}" : "");
+  }
+
+  /** One value is exchanged for a nasty one. */
+  private String swapped(String text) {
+    int colon = text.indexOf(':', random.nextInt(text.length()));
+    if (colon < 0) {
+      return text;
+    }
+    int end = colon + 1;
+    while (end < text.length() && ",}]".indexOf(text.charAt(end)) < 0) {
+      end++;
+    }
+    return text.substring(0, colon + 1) + NASTY[random.nextInt(NASTY.length)] + text.substring(end);
+  }
+
+  private String twice(String text) {
+    return random.nextBoolean() ? text + text : text.replaceFirst("\\{", "{\"type\":\"leave\",");
+  }
+
+  private String flipped(String text) {
+    char[] characters = text.toCharArray();
+    for (int i = 1 + random.nextInt(4); i > 0; i--) {
+      characters[random.nextInt(characters.length)] = (char) random.nextInt(0x250);
+    }
+    return new String(characters);
+  }
+
+  /** Any message there is, most with ids that exist, whoever may send it. */
+  private ClientMessage message() {
+    long request = random.nextInt(1_000);
+    long revision = random.nextInt(3) == 0 ? random.nextInt(1_000_000) : random.nextInt(12);
+    String who = random.nextBoolean() ? playerId : "x".repeat(1 + random.nextInt(32));
+    String take = random.nextBoolean() ? takeId : "../../" + random.nextInt(99);
+    return switch (random.nextInt(25)) {
+      case 0 -> new ClientMessage.OpenRoom(1, 1, null, "Fuzz " + random.nextInt(9));
+      case 1 ->
+          new ClientMessage.Join(
+              1, 1, "balumidore", "Player 1", Role.LEADER, "0".repeat(32), null, false);
+      case 2 -> new ClientMessage.Clock(random.nextInt(100), Math.abs(random.nextLong() >> 12));
+      case 3 ->
+          new ClientMessage.ClockReport(
+              random.nextInt(3), ClientMessage.ClockState.STEADY, random.nextInt(9_000), 5, 400);
+      case 4 ->
+          new ClientMessage.SoundCheck(
+              ClientMessage.InputKind.KEYS, random.nextInt(400), random.nextInt(200), 16);
+      case 5 -> new ClientMessage.Ready(dealId, random.nextBoolean());
+      case 6, 7, 8 ->
+          new ClientMessage.Attacks(take, random.nextInt(3), 1 + random.nextInt(3_000), attacks());
+      case 9 -> new ClientMessage.PlayedThrough(take, random.nextInt(5_000));
+      case 10 -> new ClientMessage.Resync(revision);
+      case 11 -> new ClientMessage.ClaimLead(request);
+      case 12 -> new ClientMessage.Material(request, revision, null, "../stock/" + request);
+      case 13 -> new ClientMessage.Plan(request, revision, List.of(Stage.ofBeats(9, 1, 1)), 300.0);
+      case 14 -> new ClientMessage.Deal(request, revision, 1, List.of(who));
+      case 15 -> new ClientMessage.Start(request, revision, dealId, 2_000, 1);
+      case 16 -> new ClientMessage.Stop(request, revision, take);
+      case 17 -> new ClientMessage.Seat(request, revision, who, 1 + random.nextInt(24));
+      case 18 -> new ClientMessage.PassLead(request, revision, who);
+      case 19 -> new ClientMessage.Remove(request, revision, who);
+      case 20 -> new ClientMessage.Lock(request, revision, random.nextBoolean());
+      case 21 -> new ClientMessage.NewWord(request, revision);
+      case 22 ->
+          new ClientMessage.Note(request, revision, "\u0000\u001b[2J\n\u202e" + request, null);
+      case 23 -> new ClientMessage.CloseRoom(request, revision);
+      default -> new ClientMessage.StandIn(request, revision, who);
+    };
+  }
+
+  private List<WireAttack> attacks() {
+    List<WireAttack> attacks = new ArrayList<>();
+    for (int i = 1 + random.nextInt(64); i > 0; i--) {
+      attacks.add(WireAttack.tap(Math.abs(random.nextLong() >> 11)));
+    }
+    return attacks;
+  }
+}
