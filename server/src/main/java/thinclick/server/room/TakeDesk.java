@@ -231,7 +231,7 @@ final class TakeDesk {
       return TakeRun.NEVER;
     }
     long wake = room.phase == Phase.COUNT_IN ? take.announced.startMicros() : take.endMicros();
-    return take.nextStage < take.written.stages().size()
+    return take.told && take.nextStage < take.written.stages().size()
         ? Math.min(wake, take.stageSaidMicros(take.nextStage))
         : wake;
   }
@@ -241,7 +241,8 @@ final class TakeDesk {
     if (take == null || !take.running()) {
       return;
     }
-    while (take.nextStage < take.written.stages().size()
+    while (take.told
+        && take.nextStage < take.written.stages().size()
         && room.now >= take.stageSaidMicros(take.nextStage)) {
       int stage = take.nextStage++;
       telling.all(

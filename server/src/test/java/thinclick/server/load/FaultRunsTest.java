@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,6 +40,28 @@ class FaultRunsTest {
       Path place = Files.createDirectory(folder.resolve(fault + "-" + seed));
       List<String> broken = FaultRun.of(fault, seed, place, null);
       assertThat(broken).as("%s, seed %d", fault, seed).isEmpty();
+    }
+  }
+
+  @Test
+  void aTakeSurvivesThatItsHostIsKilledTwiceWithADuoPlayingThroughIt() throws IOException {
+    Random random = new Random(1);
+    List<FaultPlayer> duo = new ArrayList<>();
+    try (FaultyHost host = FaultyHost.start(Fault.KILL, folder, null)) {
+      Orchestra.play(host.port(), 2).forEach(seat -> duo.add(new FaultPlayer(seat, host::port)));
+      for (int kill = 1; kill <= 2; kill++) {
+        duo.forEach(player -> player.play(20, random));
+        host.killAndRestart();
+        duo.forEach(player -> player.play(20, random)); // the click goes on in the room
+        duo.forEach(player -> player.finish(random, () -> {}));
+      }
+    }
+    for (FaultPlayer player : duo) {
+      assertThat(player.wrong()).isEmpty();
+      assertThat(player.acknowledged()).isEqualTo(80);
+      assertThat(Ledger.micros(folder.resolve("room.db"), player.takeId(), player.playerId()))
+          .as("each of 80 attacks once")
+          .isEqualTo(player.generated());
     }
   }
 }

@@ -1,0 +1,55 @@
+package thinclick.protocol.message;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The recorded conversation that the description of the wire quotes. */
+class ConversationTest {
+  private static final Path RECORDED = Path.of("src/test/resources/conversation/1.txt");
+
+  @Test
+  void everyLineIsReadAndTheTakeIsWhole() throws Exception {
+    List<Class<?>> said = new ArrayList<>();
+    List<Class<?>> told = new ArrayList<>();
+    ServerMessage last = null;
+    for (String line : Files.readAllLines(RECORDED)) {
+      if (line.startsWith("> ")) {
+        said.add(MessageCodec.readClient(line.substring(2)).getClass());
+      } else {
+        last = MessageCodec.readServer(line.substring(2));
+        told.add(last.getClass());
+      }
+    }
+    assertThat(said)
+        .containsSubsequence(
+            ClientMessage.Join.class,
+            ClientMessage.Clock.class,
+            ClientMessage.Ready.class,
+            ClientMessage.Attacks.class,
+            ClientMessage.Join.class,
+            ClientMessage.Attacks.class,
+            ClientMessage.PlayedThrough.class);
+    assertThat(told)
+        .containsSubsequence(
+            ServerMessage.Welcome.class,
+            ServerMessage.Dealt.class,
+            ServerMessage.Announced.class,
+            ServerMessage.Welcome.class,
+            ServerMessage.Stored.class,
+            ServerMessage.Stopped.class);
+    assertThat(last).isInstanceOf(ServerMessage.ReviewReady.class);
+  }
+
+  @Test
+  void theDescriptionQuotesIt() throws Exception {
+    String readme = Files.readString(Path.of("README.md"));
+    assertThat(Files.readAllLines(RECORDED).stream().filter(line -> line.length() <= 200))
+        .isNotEmpty()
+        .allMatch(readme::contains);
+  }
+}
