@@ -3,6 +3,7 @@ package thinclick.server.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Stage;
@@ -143,6 +144,46 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches("After eight silent bars only \\d+ ms (behind|ahead) when the click came back\\.");
+  }
+
+  /** Forty seeds each, players who answer nobody: what is read aloud must not be chance. */
+  @Test
+  @Tag("long")
+  void aLeaderWhoIsNoneIsHardlyEverNamed() {
+    int named = 0;
+    for (long seed = 1; seed <= 40; seed++) {
+      Band band =
+          new Band(
+              "Each alone",
+              120,
+              seed,
+              Stage.ofBeats(8, 1, 1, 2, 3, 4),
+              Stage.ofBeats(8, 1, 1, 3),
+              Stage.ofBeats(8, 1));
+      band.player("Mina", 0, 2, 4, 6).spread(7).plays();
+      band.player("Jonas", 0, 3, 4, 7).spread(9).plays();
+      band.player("Ilse", 1, 3, 5, 7).spread(11).plays();
+      Take take = band.player("Tariq", 3, 6, 7).spread(10).plays().take();
+      named += found("follows", Scorer.analyse(take)).isEmpty() ? 0 : 1;
+    }
+    assertThat(named).isLessThanOrEqualTo(2);
+  }
+
+  /** The remainder's interval should miss 0 in one of twenty; a sixth is the design's limit. */
+  @Test
+  @Tag("long")
+  void playersWhoKeptTheTempoAreSeldomCharged() {
+    int charged = 0;
+    for (long seed = 1; seed <= 40; seed++) {
+      Analysis duo =
+          Scorer.analyse(
+              new Followers(seed, Stage.ofBeats(32, 1))
+                  .player("Ana", 2, 0, .3, 0, 30)
+                  .player("Ben", 2, 0, .3, 0, 30)
+                  .take());
+      charged += found("line", duo).get(0).matter() == Matter.TIME ? 1 : 0;
+    }
+    assertThat(charged).isLessThanOrEqualTo(6);
   }
 
   private static Take back(double millis) {
