@@ -32,6 +32,7 @@ import thinclick.client.window.look.Stylesheet;
 import thinclick.client.window.look.SystemLook;
 import thinclick.client.window.practice.PracticeModel;
 import thinclick.client.window.practice.PracticeView;
+import thinclick.client.window.review.LeaderView;
 import thinclick.client.window.review.ReviewCommands;
 import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
@@ -47,6 +48,7 @@ import thinclick.client.window.settings.SettingsView;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.stand.StandModel;
 import thinclick.client.window.stand.StandView;
+import thinclick.client.window.wall.WallWindow;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.time.MonotonicClock;
@@ -74,7 +76,9 @@ final class Desk implements AutoCloseable {
   private final PracticeView practice;
   private final LecternView lectern;
   private final StandView stand;
+  private final LeaderView leaderReview;
   private final ReviewView review;
+  private final WallWindow wall;
   private final SettingsModel looks;
   private final SettingsView settingsView;
   private final Situation situation;
@@ -119,6 +123,7 @@ final class Desk implements AutoCloseable {
     doorModel.onPractise(() -> go(View.PRACTICE));
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
+    leaderReview = new LeaderView(session, words);
     review =
         new ReviewView(
             new ReviewModel(session, words, WindowThread.INSTANCE, InstantSource.system()),
@@ -128,7 +133,10 @@ final class Desk implements AutoCloseable {
                 MonotonicClock.SYSTEM,
                 session.data().resolve("reviews"),
                 whatIsNext()),
+            leaderReview.root(),
             words);
+    wall = new WallWindow(words, words.say("shell.title", words.say("wall.title")));
+    lectern.onWall(this::turnWall);
     pages.put(View.DOOR, door.root());
     partners = new Partners(session, sound, words);
     check =
@@ -249,6 +257,28 @@ final class Desk implements AutoCloseable {
     taps.focusLost();
   }
 
+  /** Hangs the wall, or puts it away; anybody in a room may, so that a projector can be one. */
+  private void turnWall() {
+    if (session.state().inside() || wall.showing()) {
+      wall.turn(stage);
+    }
+  }
+
+  /** Does what comes next in a lesson. */
+  void goOn() {
+    lecternDesk.lesson().goOn();
+  }
+
+  /** Turns to a page, where it is offered. */
+  void goTo(View wanted) {
+    go(wanted);
+  }
+
+  /** The wall's own window. */
+  WallWindow wall() {
+    return wall;
+  }
+
   private void bindKeys() {
     scene.addEventFilter(
         KeyEvent.ANY,
@@ -282,6 +312,7 @@ final class Desk implements AutoCloseable {
         .onCtrl(KeyCode.L, lecternDesk.lesson()::fewerClicks)
         .onCtrl(KeyCode.G, lecternDesk.proposals()::take)
         .onCtrl(KeyCode.F, lecternDesk.proposals()::lookUp)
+        .onCtrl(KeyCode.DIGIT4, this::turnWall)
         .onCtrl(KeyCode.T, looks::turn)
         .onCtrl(KeyCode.PLUS, () -> looks.grow(1))
         .onCtrl(KeyCode.EQUALS, () -> looks.grow(1))
@@ -304,6 +335,8 @@ final class Desk implements AutoCloseable {
     stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
     lectern.dress(palette, look.textSize(), Look.USUAL_TEXT);
     review.dress(palette);
+    leaderReview.dress(palette, look.textSize());
+    wall.dress(palette);
   }
 
   /** From the page to the head of the window and back. */
@@ -390,6 +423,7 @@ final class Desk implements AutoCloseable {
     RoomLink link = session.link();
     TakeMoment moment = standModel.momentProperty().get();
     lectern.look(moment);
+    wall.look(room, moment);
     if (link != null) {
       lecternDesk.steering().look(moment, link.roomMicros(System.nanoTime()));
     }
@@ -428,6 +462,7 @@ final class Desk implements AutoCloseable {
 
   @Override
   public void close() {
+    wall.close();
     remember();
     ticker.close();
     if (finder != null) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import javafx.scene.Scene;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelReader;
@@ -29,6 +30,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Words;
@@ -91,7 +93,56 @@ class DeskPicturesTest {
     robot.type(KeyCode.ENTER);
     until(() -> session.state().phase() == Phase.DEALT);
     picture("lectern-lesson");
+    robot.interact(() -> desk.wall().turn(stage));
+    wallPicture("wall-dealt");
+    robot.interact(() -> stage.getScene().lookup("#go-on").requestFocus());
+    robot.interact(() -> desk.goOn());
+    until(() -> session.state().takeRuns());
+    until(() -> bar() > -0.5);
+    wallPicture("wall-count-in");
+    until(() -> bar() > 2.2);
+    wallPicture("wall-playing");
+    until(() -> session.state().review() != null && !session.state().review().provisional());
+    wallPicture("wall-verdict");
+    picture("review-leader");
+    robot.interact(() -> scroll(1));
+    picture("review-leader-end");
+    robot.interact(() -> desk.goTo(View.LECTERN));
+    picture("lectern-reviewed");
     assertThat(FOLDER).isDirectory();
+  }
+
+  private double bar() {
+    RoomState room = session.state();
+    return room.grid() == null
+        ? Double.NEGATIVE_INFINITY
+        : (session.link().roomMicros(System.nanoTime()) - room.grid().startMicros())
+            / (room.grid().beatMicros() * room.grid().meter().beatsPerBar());
+  }
+
+  private void scroll(double to) {
+    if (stage.getScene().lookup(".scroll-pane") instanceof ScrollPane pane) {
+      pane.setVvalue(to);
+    }
+  }
+
+  private void wallPicture(String name) throws IOException {
+    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
+      for (Size size : SIZES) {
+        robot.interact(
+            () -> {
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
+              desk.wall().scene().getWindow().setWidth(size.width());
+              desk.wall().scene().getWindow().setHeight(size.height());
+            });
+        WaitForAsyncUtils.waitForFxEvents();
+        WaitForAsyncUtils.waitForFxEvents();
+        write(
+            desk.wall().scene(),
+            name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name());
+        assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
+      }
+    }
   }
 
   private void open() throws Exception {

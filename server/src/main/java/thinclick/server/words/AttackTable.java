@@ -73,12 +73,12 @@ public final class AttackTable {
   }
 
   /** A name is always quoted, and one that a spreadsheet would reckon with is made plain text. */
-  private static String text(String value) {
+  static String text(String value) {
     boolean formula = !value.isEmpty() && "=+-@\t\r".indexOf(value.charAt(0)) >= 0;
     return "\"" + (formula ? "'" : "") + value.replace("\"", "\"\"") + "\"";
   }
 
-  private static void line(StringBuilder csv, List<? extends @Nullable String> cells) {
+  static void line(StringBuilder csv, List<? extends @Nullable String> cells) {
     for (int i = 0; i < cells.size(); i++) {
       String cell = cells.get(i);
       csv.append(i == 0 ? "" : ",").append(cell == null ? "" : cell);

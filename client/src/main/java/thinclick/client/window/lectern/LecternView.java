@@ -65,6 +65,11 @@ public final class LecternView {
     page.dress(palette, textSize / usualSize);
   }
 
+  /** What hangs the wall, or puts it away. */
+  public void onWall(Runnable turns) {
+    now.onWall(turns);
+  }
+
   /** Where the take stands. */
   public void look(TakeMoment moment) {
     now.look(moment);

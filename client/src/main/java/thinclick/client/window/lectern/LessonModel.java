@@ -14,6 +14,7 @@ import thinclick.protocol.file.Lesson;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.lesson.LessonRun;
+import thinclick.server.lesson.LessonScript;
 import thinclick.server.material.Stock;
 import thinclick.server.material.Thinning;
 
@@ -168,6 +169,21 @@ public final class LessonModel {
   public String script() {
     LessonRun now = run;
     return now == null ? "" : now.item().say();
+  }
+
+  /** What a substitute says and does round this take, line by line. */
+  public List<String> scriptLines() {
+    LessonRun now = run;
+    Drill drill = lectern.chosen();
+    if (now == null || drill == null || !drill.title().equals(now.item().drill())) {
+      return List.of();
+    }
+    return LessonScript.of(now.item(), drill, now.takes() + 1, now.last(), words.locale())
+        .lines()
+        .stream()
+        .filter(line -> !line.text().equals(now.item().say()))
+        .map(LessonScript.Line::text)
+        .toList();
   }
 
   /** Which drill of how many, which take of how many. */

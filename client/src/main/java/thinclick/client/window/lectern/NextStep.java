@@ -24,7 +24,7 @@ import tools.jackson.databind.json.JsonMapper;
  * The next rung after a take, with its reason: what this room has held at the same drill, tempo and
  * click plan decides.
  */
-final class NextStep {
+public final class NextStep {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int MOST_TAKES = 200;
 
@@ -40,14 +40,14 @@ final class NextStep {
    * @param reason why, a sentence
    * @param plan the click plan that is proposed
    */
-  record Proposal(Move move, String reason, List<Stage> plan) {}
+  public record Proposal(Move move, String reason, List<Stage> plan) {}
 
-  NextStep(Words words) {
+  public NextStep(Words words) {
     this.words = words;
   }
 
   /** Remembers what a review says; one that comes again takes the place of the one before. */
-  void remember(RoomState room) {
+  public void remember(RoomState room) {
     ReviewReady ready = room.review();
     Dealt dealt = room.dealt();
     if (ready == null || dealt == null) {
@@ -73,12 +73,13 @@ final class NextStep {
     }
   }
 
-  void forget() {
+  /** Forgets what was remembered; another room has other players. */
+  public void forget() {
     played.clear();
   }
 
   /** What is proposed after the last take; null where none was reviewed. */
-  @Nullable Proposal proposal(@Nullable Drill drill) {
+  public @Nullable Proposal proposal(@Nullable Drill drill) {
     Played last = null;
     for (Played one : played.values()) {
       last = one;
@@ -87,9 +88,7 @@ final class NextStep {
       return null;
     }
     Entry.Key key = last.key();
-    List<Outcome> outcomes =
-        played.values().stream().filter(one -> one.key().equals(key)).map(Played::outcome).toList();
-    Move move = NextRung.after(outcomes);
+    Move move = move(key);
     Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
     long seed = drill.deal().seed() + played.size();
     List<Stage> plan = key.stages();
@@ -101,6 +100,23 @@ final class NextStep {
           case ONCE_MORE, STAY, NO_VERDICT -> plan;
         };
     return new Proposal(move, reason(move, last.outcome()), proposed);
+  }
+
+  /** What to do with the click after the last take; null where none was reviewed. */
+  public @Nullable Move move() {
+    Played last = null;
+    for (Played one : played.values()) {
+      last = one;
+    }
+    return last == null ? null : move(last.key());
+  }
+
+  private Move move(Entry.Key key) {
+    return NextRung.after(
+        played.values().stream()
+            .filter(one -> one.key().equals(key))
+            .map(Played::outcome)
+            .toList());
   }
 
   private String reason(Move move, Outcome last) {

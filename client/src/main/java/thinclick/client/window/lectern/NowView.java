@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import java.util.List;
 import java.util.Objects;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -24,6 +25,7 @@ final class NowView {
 
   private final Label place = styled(new Label(), "soft");
   private final Label script = styled(new Label(), "script");
+  private final VBox steps = new VBox(2);
   private final Label left = styled(new Label(), "soft");
   private final Label care = new Label();
   private final VBox lessonBox = styled(new VBox(6), "double-ruled");
@@ -43,6 +45,8 @@ final class NowView {
   private final Button fewer;
   private final FlowPane proposalLine;
   private final VBox root = new VBox(10);
+  private List<String> shownLines = List.of();
+  private Runnable turnsWall = () -> {};
   private TakeMoment moment = TakeMoment.NONE;
 
   NowView(
@@ -103,17 +107,26 @@ final class NowView {
         styled(
             Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
             "quiet");
-    FlowPane steps = new FlowPane(10, 8, repeat, next, leave);
+    FlowPane ways = new FlowPane(10, 8, repeat, next, leave);
+    steps.setId("script-lines");
     lessonBox.setId("lesson");
-    lessonBox.getChildren().setAll(place, script, left, steps);
+    lessonBox.getChildren().setAll(place, script, steps, left, ways);
     CheckBox asHeld = new CheckBox(words.say("lectern.asHeld"));
     asHeld.setWrapText(true);
     asHeld.setId("as-held");
     asHeld.setWrapText(true);
     asHeld.selectedProperty().bindBidirectional(lectern.asHeldProperty());
     FlowPane commands = new FlowPane(10, 8, goOn, deal, undo, stop, rescue, more, fewer);
-    FlowPane click = new FlowPane(18, 8, asHeld, best);
+    Button wall =
+        styled(
+            Keyed.button("wall", words.say("lectern.wall"), "Ctrl+4", () -> turnsWall.run()),
+            "quiet");
+    FlowPane click = new FlowPane(18, 8, asHeld, best, wall);
     root.getChildren().setAll(lessonBox, care, commands, click, held, proposalLine, bestSays);
+  }
+
+  void onWall(Runnable turns) {
+    turnsWall = turns;
   }
 
   void show() {
@@ -121,6 +134,7 @@ final class NowView {
     Keyed.shown(lessonBox, running);
     place.setText(lesson.place());
     script.setText(lesson.script());
+    scriptLines();
     goOn.setText(lesson.nextStep());
     goOn.setDisable(!lesson.canGoOn());
     deal.setDisable(!lectern.canDeal());
@@ -140,6 +154,19 @@ final class NowView {
     }
     best.setDisable(lectern.chosen() == null);
     look(moment);
+  }
+
+  private void scriptLines() {
+    List<String> lines = lesson.scriptLines();
+    if (!lines.equals(shownLines)) {
+      shownLines = lines;
+      steps.getChildren().clear();
+      for (String line : lines) {
+        Label label = new Label(line);
+        label.setWrapText(true);
+        steps.getChildren().add(label);
+      }
+    }
   }
 
   /** Where the take stands, and what the lesson's clock shows. */

@@ -24,11 +24,17 @@ public final class ReviewView {
   private final ReviewCommands commands;
   private final Words words;
   private final VBox sheet = new VBox();
+  private final Node leadersPart;
   private final Label done = new Label();
   private final ScrollPane root;
   private Palette palette = Palette.LIGHT;
 
-  public ReviewView(ReviewModel model, ReviewCommands commands, Words words) {
+  /**
+   * @param leadersPart what only the leader reads, below the rest
+   */
+  public ReviewView(
+      ReviewModel model, ReviewCommands commands, Node leadersPart, Words words) {
+    this.leadersPart = leadersPart;
     this.model = model;
     this.commands = commands;
     this.words = words;
@@ -85,6 +91,7 @@ public final class ReviewView {
     if (content.course() != null) {
       add(section(words.say("review.course"), picture("review-course", content.course())));
     }
+    add(leadersPart);
   }
 
   private Node buttons(ReviewPage page) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
@@ -24,6 +25,7 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.standin.Manner;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -31,9 +33,12 @@ import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.history.Entry;
 import thinclick.server.history.FewestClicks;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.words.Comparison;
 
 /**
  * This window's way into rooms, one at a time: its own host where it has opened one, its link, the
@@ -379,6 +384,54 @@ public final class Session implements AutoCloseable {
       attacks.put(person.name(), me ? take.own() : take.of(person.playerId()));
     }
     return attacks;
+  }
+
+  /** Hears how a take compares with the last like one. */
+  @FunctionalInterface
+  public interface ComparisonHeard {
+    /**
+     * The answer.
+     *
+     * @param comparison null where there is no like take before it
+     * @param known false where the host is elsewhere and keeps its takes to itself
+     */
+    void compared(@Nullable Comparison comparison, boolean known);
+  }
+
+  /**
+   * Compares a take with the last one of the same drill, tempo and click plan, off the window's
+   * thread.
+   */
+  public void compareWithLast(String takeId, ComparisonHeard heard) {
+    RehearsalHost hosting = host;
+    if (hosting == null) {
+      heard.compared(null, false);
+      return;
+    }
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(() -> compared(hosting, takeId))
+            .whenCompleteAsync(
+                (found, failed) ->
+                    heard.compared(found == null ? null : found.orElse(null), failed == null),
+                windowThread);
+  }
+
+  private static Optional<Comparison> compared(RehearsalHost hosting, String takeId) {
+    Optional<Take> now = hosting.take(takeId);
+    if (now.isEmpty()) {
+      return Optional.empty();
+    }
+    Entry.Key key = Entry.Key.of(now.get());
+    String before = null;
+    for (Entry entry : hosting.history()) {
+      if (entry.id().equals(takeId)) {
+        break;
+      }
+      before = entry.key().equals(key) ? entry.id() : before;
+    }
+    return Optional.ofNullable(before)
+        .flatMap(hosting::take)
+        .map(first -> Comparison.of(Scorer.analyse(first), Scorer.analyse(now.get())));
   }
 
   /** Hears the fewest clicks that were held; null where nothing was. */

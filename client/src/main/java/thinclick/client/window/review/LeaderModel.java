@@ -1,0 +1,258 @@
+package thinclick.client.window.review;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.words.Words;
+import thinclick.server.engraving.Paper;
+import thinclick.server.export.PdfFiles;
+import thinclick.server.picture.SlipPages;
+import thinclick.server.scoring.Displacement;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.PairReview;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.PositionReview;
+import thinclick.server.scoring.Review;
+import thinclick.server.words.Comparison;
+import thinclick.server.words.FigureTable;
+import thinclick.server.words.ShiftWords;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+
+/** What the leader reads beyond the page that all read: role by role, on and off, who follows. */
+public final class LeaderModel {
+  private final Words words;
+  private final Speaker speaker;
+
+  /**
+   * A table as it is read.
+   *
+   * @param heads of its columns
+   * @param lines as many cells each
+   */
+  public record Lines(List<String> heads, List<List<String>> lines) {}
+
+  /**
+   * A stretch on the time line.
+   *
+   * @param player whose it is
+   * @param fromBar the first bar, from 0
+   * @param toBar the first bar after it
+   * @param steps by how many steps, positive late
+   * @param says what it is called
+   */
+  public record Episode(String player, int fromBar, int toBar, int steps, String says) {}
+
+  public LeaderModel(Words words) {
+    this.words = words;
+    this.speaker = Speaker.of(words.locale());
+  }
+
+  // ---------------------------------------------------------------- tables
+
+  /** Role by role; empty where no roles were dealt. */
+  public Lines roles(Review review) {
+    Map<String, List<PlayerReview>> byRole = new LinkedHashMap<>();
+    for (PlayerReview player : review.players()) {
+      if (player.role() != null) {
+        byRole.computeIfAbsent(player.role(), role -> new ArrayList<>()).add(player);
+      }
+    }
+    List<List<String>> lines = new ArrayList<>();
+    byRole.forEach(
+        (role, players) -> {
+          int written = players.stream().mapToInt(PlayerReview::written).sum();
+          int placed = players.stream().mapToInt(PlayerReview::placed).sum();
+          lines.add(
+              List.of(
+                  role,
+                  String.join(", ", players.stream().map(PlayerReview::player).toList()),
+                  words.say("review.of", placed, written),
+                  written == 0
+                      ? words.say("review.unknown")
+                      : words.say("leader.percent", Math.round(100.0 * placed / written))));
+        });
+    return new Lines(
+        List.of(
+            words.say("leader.role"),
+            words.say("review.player"),
+            words.say("review.placed"),
+            words.say("review.held")),
+        lines);
+  }
+
+  /** On the beat against off it, entries and endings, for each player. */
+  public Lines places(Spoken spoken) {
+    List<List<String>> lines = new ArrayList<>();
+    for (PlayerReview player : spoken.review().players()) {
+      Spoken.Slip slip = spoken.slip(player.player());
+      List<String> found = slip == null ? List.of() : slip.rules();
+      lines.add(
+          List.of(
+              player.player(),
+              placed(player.onbeat()),
+              placed(player.offbeat()),
+              difference(player.offbeatMinusOnbeatMillis()),
+              words.say(found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime"),
+              words.say(
+                  found.contains("lostEnding") ? "leader.ending.lost" : "leader.ending.played")));
+    }
+    return new Lines(
+        List.of(
+            words.say("review.player"),
+            words.say("leader.onbeat"),
+            words.say("leader.offbeat"),
+            words.say("leader.difference"),
+            words.say("leader.entry"),
+            words.say("leader.ending")),
+        lines);
+  }
+
+  private String placed(PositionReview position) {
+    return position.written() == 0
+        ? words.say("leader.nothing")
+        : words.say("review.of", position.placed(), position.written());
+  }
+
+  private String difference(Figure figure) {
+    if (!figure.known()) {
+      return words.say("review.unknown");
+    }
+    long millis = Math.round(figure.get());
+    String key =
+        millis == 0
+            ? "leader.difference.none"
+            : millis < 0 ? "leader.difference.early" : "leader.difference.late";
+    return words.say(key, Math.abs(millis)) + range(figure.interval(), 1);
+  }
+
+  private String range(@Nullable Interval interval, double unit) {
+    return interval == null
+        ? ""
+        : words.say(
+            "leader.range", Math.round(interval.low() * unit), Math.round(interval.high() * unit));
+  }
+
+  /** Who follows whom, a sentence each; where that is not known, why. */
+  public List<String> follows(Review review) {
+    List<List<@Nullable Double>> gains = review.ensemble().gains();
+    if (gains == null) {
+      String why =
+          review.ensemble().gainsReason() == null ? "" : review.ensemble().gainsReason().says();
+      return List.of(words.say("leader.follows.unknown", why.isEmpty() ? "" : ": " + why));
+    }
+    List<String> says = new ArrayList<>();
+    List<PlayerReview> players = review.players();
+    List<List<@Nullable Interval>> intervals = review.ensemble().gainsInterval();
+    for (int i = 0; i < gains.size() && i < players.size(); i++) {
+      for (int j = 0; j < gains.get(i).size() && j < players.size(); j++) {
+        Double gain = gains.get(i).get(j);
+        if (i != j && gain != null) {
+          Interval interval = intervals == null ? null : intervals.get(i).get(j);
+          says.add(
+              words.say(
+                  "leader.follows",
+                  players.get(i).player(),
+                  Math.round(gain * 100),
+                  players.get(j).player(),
+                  range(interval, 100)));
+        }
+      }
+    }
+    for (PairReview pair : review.ensemble().pairs()) {
+      if (pair.leader() != null) {
+        String other = pair.leader().equals(pair.first()) ? pair.second() : pair.first();
+        says.add(words.say("leader.leads", pair.leader(), other));
+      }
+    }
+    return says.isEmpty() ? List.of(words.say("leader.follows.unknown", "")) : says;
+  }
+
+  /** Stretches in which somebody was off the part by whole steps. */
+  public List<Episode> episodes(Review review) {
+    List<Episode> episodes = new ArrayList<>();
+    for (PlayerReview player : review.players()) {
+      for (Displacement one : player.displacements()) {
+        episodes.add(
+            new Episode(
+                player.player(),
+                one.fromBar(),
+                one.toBar(),
+                one.steps(),
+                speaker.say(ShiftWords.of(one.steps(), review.meter(), review.stepsPerBeat()))));
+      }
+    }
+    return episodes;
+  }
+
+  /** An episode as a sentence. */
+  public String spoken(Episode episode) {
+    return words.say(
+        "leader.episode",
+        episode.player(),
+        episode.says(),
+        episode.fromBar() + 1,
+        episode.toBar() + 1);
+  }
+
+  /** Two like takes, figure beside figure. */
+  public Lines compared(Comparison comparison) {
+    List<List<String>> lines = new ArrayList<>();
+    for (Comparison.Row row : comparison.rows()) {
+      lines.add(
+          List.of(
+              speaker.say(row.name()),
+              figure(row.first()),
+              figure(row.second()),
+              words.say(
+                  switch (row.verdict()) {
+                    case BETTER -> "leader.better";
+                    case WORSE -> "leader.worse";
+                    case OPEN -> "leader.open";
+                  })));
+    }
+    return new Lines(
+        List.of(
+            words.say("leader.figure"),
+            words.say("leader.before"),
+            words.say("leader.now"),
+            words.say("leader.verdict")),
+        lines);
+  }
+
+  private String figure(Figure figure) {
+    return figure.known()
+        ? String.format(Locale.ROOT, "%.0f", figure.get()) + range(figure.interval(), 1)
+        : words.say("review.unknown");
+  }
+
+  // ---------------------------------------------------------------- files
+
+  /** A page for each pupil, as one PDF. */
+  public byte[] pages(Spoken spoken) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      PdfFiles.write(SlipPages.of(spoken, speaker, Paper.A4), spoken.review().title(), bytes);
+    } catch (IOException unmade) {
+      throw new UncheckedIOException(unmade);
+    }
+    return bytes.toByteArray();
+  }
+
+  /** The figures for a spreadsheet. */
+  public byte[] figures(Spoken spoken) {
+    return FigureTable.of(spoken.review()).getBytes(StandardCharsets.UTF_8);
+  }
+
+  Words words() {
+    return words;
+  }
+}

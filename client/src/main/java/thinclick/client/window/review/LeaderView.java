@@ -1,0 +1,212 @@
+package thinclick.client.window.review;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Function;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Review;
+import thinclick.server.words.Spoken;
+import tools.jackson.core.JacksonException;
+
+/** The leader's part of the review, below what all read. */
+public final class LeaderView {
+  private final LeaderModel model;
+  private final Session session;
+  private final Words words;
+  private final TimeLine timeLine = new TimeLine();
+  private final VBox compared = new VBox(6);
+  private final Label kept = new Label();
+  private final VBox root = new VBox(14);
+  private @Nullable Spoken shown;
+
+  public LeaderView(Session session, Words words) {
+    this.session = session;
+    this.words = words;
+    this.model = new LeaderModel(words);
+    kept.setWrapText(true);
+    kept.setId("review-kept");
+    root.setId("review-leader");
+    session
+        .stateProperty()
+        .addListener(
+            (any, old, now) -> {
+              if (!Objects.equals(old.review(), now.review()) || old.leader() != now.leader()) {
+                show(now, read(now));
+              }
+            });
+  }
+
+  /** The part of the page; empty for who does not lead. */
+  public VBox root() {
+    return root;
+  }
+
+  /** Changes colours and the size of what is drawn. */
+  public void dress(Palette palette, double textSize) {
+    timeLine.dress(palette, textSize);
+  }
+
+  private static @Nullable Spoken read(RoomState room) {
+    try {
+      return room.review() == null ? null : Spoken.fromJson(room.review().review());
+    } catch (JacksonException | BadInput unreadable) {
+      return null;
+    }
+  }
+
+  private void show(RoomState room, @Nullable Spoken spoken) {
+    root.getChildren().clear();
+    compared.getChildren().clear();
+    kept.setText("");
+    shown = spoken;
+    if (spoken == null || !room.leader()) {
+      return;
+    }
+    Review review = spoken.review();
+    LeaderModel.Lines roles = model.roles(review);
+    if (!roles.lines().isEmpty()) {
+      root.getChildren().add(table("leader.roles", "roles", roles));
+    }
+    root.getChildren().add(table("leader.places", "places", model.places(spoken)));
+    root.getChildren().add(episodes(review));
+    root.getChildren().add(sentences("leader.followsHead", "follows", model.follows(review)));
+    FlowPane commands =
+        new FlowPane(
+            10,
+            8,
+            button("review-pages", "leader.pages", () -> keep("pdf", model::pages)),
+            button("review-csv", "leader.csv", () -> keep("csv", model::figures)),
+            button("review-compare", "leader.compare", () -> compare(room)));
+    root.getChildren().addAll(commands, kept, compared);
+  }
+
+  private Button button(String id, String key, Runnable does) {
+    Button button = new Button(words.say(key));
+    button.setId(id);
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setOnAction(done -> does.run());
+    return button;
+  }
+
+  private Node episodes(Review review) {
+    List<LeaderModel.Episode> found = model.episodes(review);
+    List<String> says = found.stream().map(model::spoken).toList();
+    List<String> names = review.players().stream().map(PlayerReview::player).toList();
+    int bars = review.stages().isEmpty() ? 1 : last(review);
+    String none = words.say("leader.episodes.none");
+    timeLine.show(names, found, bars, says.isEmpty() ? none : String.join(" ", says));
+    VBox box = ruled("leader.episodes");
+    box.getChildren().add(timeLine);
+    for (String sentence : says.isEmpty() ? List.of(none) : says) {
+      box.getChildren().add(wrapped(sentence));
+    }
+    return box;
+  }
+
+  private static int last(Review review) {
+    return review.stages().get(review.stages().size() - 1).toBar();
+  }
+
+  private VBox ruled(String key) {
+    Label head = new Label(words.say(key));
+    head.getStyleClass().add("heading");
+    VBox box = new VBox(8, head);
+    box.getStyleClass().add("ruled");
+    return box;
+  }
+
+  private static Label wrapped(String text) {
+    Label label = new Label(text);
+    label.setWrapText(true);
+    return label;
+  }
+
+  private Node sentences(String key, String id, List<String> sentences) {
+    VBox box = ruled(key);
+    box.setId("review-" + id);
+    sentences.forEach(sentence -> box.getChildren().add(wrapped(sentence)));
+    return box;
+  }
+
+  private Node table(String key, String id, LeaderModel.Lines table) {
+    VBox box = ruled(key);
+    box.getChildren().add(grid(id, table));
+    return box;
+  }
+
+  private static GridPane grid(String id, LeaderModel.Lines table) {
+    GridPane grid = new GridPane();
+    grid.setId("review-" + id);
+    grid.setHgap(26);
+    grid.setVgap(5);
+    for (int column = 0; column < table.heads().size(); column++) {
+      Label head = wrapped(table.heads().get(column));
+      head.getStyleClass().add("soft");
+      grid.add(head, column, 0);
+      for (int line = 0; line < table.lines().size(); line++) {
+        grid.add(wrapped(table.lines().get(line).get(column)), column, line + 1);
+      }
+    }
+    return grid;
+  }
+
+  // ---------------------------------------------------------------- what can be done
+
+  private void compare(RoomState room) {
+    String takeId = room.review() == null ? "" : room.review().takeId();
+    compared.getChildren().setAll(wrapped(words.say("lectern.fewest.looking")));
+    session.compareWithLast(
+        takeId,
+        (comparison, known) -> {
+          if (comparison == null) {
+            String key = known ? "leader.compare.none" : "lectern.fewest.elsewhere";
+            compared.getChildren().setAll(wrapped(words.say(key)));
+          } else {
+            compared
+                .getChildren()
+                .setAll(table("leader.compared", "compared", model.compared(comparison)));
+          }
+        });
+  }
+
+  private void keep(String ending, Function<Spoken, byte[]> make) {
+    Spoken spoken = shown;
+    if (spoken == null) {
+      return;
+    }
+    FileChooser chooser = new FileChooser();
+    chooser.setInitialFileName(
+        spoken.review().title().replaceAll("[^\\p{L}\\p{N}]+", "-") + "." + ending);
+    File chosen = chooser.showSaveDialog(root.getScene().getWindow());
+    if (chosen != null) {
+      write(chosen.toPath(), make.apply(spoken));
+    }
+  }
+
+  private void write(Path file, byte[] bytes) {
+    try {
+      Files.write(file, bytes);
+      kept.setText(words.say("leader.kept", file.toString()));
+    } catch (IOException unwritable) {
+      kept.setText(words.say("leader.notKept", file.toString()));
+    }
+  }
+}

@@ -1,0 +1,156 @@
+package thinclick.client.window.wall;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.LinkState;
+import thinclick.client.window.lectern.NextStep;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Stage;
+import thinclick.server.history.NextRung.Move;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.StageReview;
+import thinclick.server.words.ClickWords;
+import thinclick.server.words.Speaker;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+/** From the room to what hangs on the wall. */
+public final class WallModel {
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+  private static final int MOST_TITLE_WORDS = 6;
+
+  private final Words words;
+  private final Speaker speaker;
+  private final NextStep steps;
+  private @Nullable RoomState seen;
+
+  public WallModel(Words words) {
+    this.words = words;
+    this.speaker = Speaker.of(words.locale());
+    this.steps = new NextStep(words);
+  }
+
+  /** The page for the room as it stands. */
+  public WallPage page(RoomState room, TakeMoment moment) {
+    remember(room);
+    if (!room.inside()) {
+      return WallPage.saying("", words.say("wall.nobody"), "");
+    }
+    if (room.link() == LinkState.AWAY) {
+      return WallPage.saying("", words.say("wall.lost"), "");
+    }
+    return switch (room.phase()) {
+      case GATHERING -> WallPage.saying(words.say("wall.word"), room.word(), room.address());
+      case DEALT -> WallPage.saying("", title(room), words.say("wall.read"));
+      case COUNT_IN, TAKE -> taking(room, moment);
+      case REVIEW -> reviewed(room);
+    };
+  }
+
+  private void remember(RoomState room) {
+    RoomState before = seen;
+    if (before == null || !Objects.equals(before.review(), room.review())) {
+      steps.remember(room);
+    }
+    seen = room;
+  }
+
+  private static String title(RoomState room) {
+    Dealt dealt = room.dealt();
+    String title = dealt == null ? "" : dealt.title();
+    String[] pieces = title.split("\\s+", -1);
+    return pieces.length <= MOST_TITLE_WORDS
+        ? title
+        : String.join(" ", Arrays.asList(pieces).subList(0, MOST_TITLE_WORDS)) + " \u2026";
+  }
+
+  private WallPage taking(RoomState room, TakeMoment moment) {
+    return switch (moment.part()) {
+      case NONE -> WallPage.saying("", title(room), "");
+      case BEFORE ->
+          WallPage.saying(words.say("wall.soon"), Integer.toString(moment.secondsToCountIn()), "");
+      case COUNT_IN -> WallPage.saying("", Integer.toString(moment.count()), "");
+      case PLAYING ->
+          WallPage.saying(
+              words.say("wall.bar"), Integer.toString(moment.bar() + 1), toNext(room, moment));
+      case OVER -> WallPage.saying("", words.say("wall.over"), "");
+    };
+  }
+
+  private String toNext(RoomState room, TakeMoment moment) {
+    Dealt dealt = room.dealt();
+    if (dealt == null || moment.barsToNextStage() == 0) {
+      return words.say("wall.last");
+    }
+    List<Stage> stages = dealt.stages();
+    Stage now = stages.get(moment.stage());
+    Stage next = stages.get(moment.stage() + 1);
+    boolean thinner = clicksPerBar(next, dealt) < clicksPerBar(now, dealt);
+    return words.say(thinner ? "wall.thins" : "wall.changes", moment.barsToNextStage());
+  }
+
+  private static double clicksPerBar(Stage stage, Dealt dealt) {
+    return (double) stage.clickedSteps(dealt.meter(), dealt.stepsPerBeat()).size() / stage.bars();
+  }
+
+  private WallPage reviewed(RoomState room) {
+    Review review = read(room);
+    Dealt dealt = room.dealt();
+    if (review == null || dealt == null) {
+      return WallPage.saying("", words.say("wall.over"), "");
+    }
+    if (!review.ensemble().hold().known()) {
+      return WallPage.saying("", words.say("wall.few"), "");
+    }
+    List<WallPage.Stretch> ribbon = new ArrayList<>();
+    for (StageReview stage : review.stages()) {
+      double hold = stage.hold().known() ? stage.hold().get() / 100 : -1;
+      ribbon.add(new WallPage.Stretch(stage.toBar() - stage.fromBar(), hold, stage.clicksPerBar()));
+    }
+    String together = words.say("wall.together", Math.round(review.ensemble().hold().get()));
+    String next = next(steps.move());
+    int held = review.ensemble().heldThrough();
+    String says = heldSays(dealt, held);
+    boolean few = WallPage.words(together + " " + next + " " + says) <= WallPage.MOST_WORDS;
+    return new WallPage(together, "", next, ribbon, held, few ? says : "");
+  }
+
+  private String heldSays(Dealt dealt, int held) {
+    List<Stage> stages = new ClickPlan(dealt.stages()).stages();
+    return held < 0 || held >= stages.size()
+        ? ""
+        : speaker.say(ClickWords.of(stages.get(held), dealt.meter(), dealt.stepsPerBeat()));
+  }
+
+  private String next(@Nullable Move move) {
+    if (move == null) {
+      return "";
+    }
+    return switch (move) {
+      case UP -> words.say("wall.next.up");
+      case ONCE_MORE -> words.say("wall.next.onceMore");
+      case STAY -> words.say("wall.next.stay");
+      case DOWN, DOWN_TWO -> words.say("wall.next.down");
+      case NO_VERDICT -> "";
+    };
+  }
+
+  private static @Nullable Review read(RoomState room) {
+    if (room.review() == null) {
+      return null;
+    }
+    try {
+      return MAPPER.treeToValue(room.review().review(), Review.class);
+    } catch (JacksonException | BadInput unreadable) {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,115 @@
+package thinclick.client.window.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import thinclick.client.window.session.Rooms;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.words.Comparison;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+
+/** What the leader reads beyond the page that all read. */
+class LeaderModelTest {
+  private final LeaderModel model = new LeaderModel(Words.in(Locale.ENGLISH));
+  private final Take take = take(1);
+  private final Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.english());
+
+  /** Jonas is late by some steps from bar 5 to bar 8, home at 9. */
+  private static Take take(int steps) {
+    List<Stage> stages =
+        List.of(new Stage(8, 1, List.of(1, 2, 3, 4), null), new Stage(8, 1, List.of(1, 3), null));
+    Take bare = Rooms.take(Meter.FOUR_FOUR, 2, stages);
+    List<Attack> attacks = new ArrayList<>();
+    for (Part part : bare.parts()) {
+      boolean jonas = part.player().equals("Jonas");
+      for (int step : part.attackSteps()) {
+        int bar = step / 8;
+        int by = jonas && bar >= 4 && bar < 8 ? steps : 0;
+        long wobble = Math.round(6_000 * Math.sin(step * 1.7 + (jonas ? 1 : 0)));
+        attacks.add(
+            Rooms.attack(part.player(), Math.round(bare.grid().microsAt(step + by)) + wobble));
+      }
+    }
+    return bare.withAttacks(attacks);
+  }
+
+  @Test
+  void anEpisodeIsAStretchWithItsWords() {
+    List<LeaderModel.Episode> episodes = model.episodes(spoken.review());
+    assertThat(episodes).hasSize(1);
+    LeaderModel.Episode one = episodes.get(0);
+    assertThat(one.player()).isEqualTo("Jonas");
+    assertThat(one.fromBar()).isEqualTo(4);
+    assertThat(one.toBar()).isEqualTo(8);
+    assertThat(one.steps()).isEqualTo(1);
+    assertThat(model.spoken(one))
+        .isEqualTo("Jonas turned around (an eighth late) from bar 5, home at 9.");
+  }
+
+  @Test
+  void onAndOffTheBeatEntriesAndEndingsStandSideBySide() {
+    List<List<String>> lines = model.places(spoken).lines();
+    assertThat(lines).hasSize(2);
+    assertThat(lines.get(0).get(1)).isEqualTo("64 of 64");
+    assertThat(lines.get(0).get(2)).isEqualTo("64 of 64");
+    assertThat(lines.get(1).get(2)).isEqualTo("nothing written");
+    assertThat(lines.get(0).subList(4, 6)).containsExactly("in time", "played");
+  }
+
+  @Test
+  void whoFollowsWhomIsSaidOrWhyNot() {
+    assertThat(model.follows(spoken.review()))
+        .isNotEmpty()
+        .allSatisfy(sentence -> assertThat(sentence).endsWith("."));
+  }
+
+  @Test
+  void everyPupilHasAPageOfTheirOwnAndNobodyElsesNameOnIt() throws IOException {
+    try (PDDocument pages = Loader.loadPDF(model.pages(spoken))) {
+      assertThat(pages.getNumberOfPages()).isEqualTo(2);
+      for (int i = 0; i < 2; i++) {
+        PDFTextStripper stripper = new PDFTextStripper();
+        stripper.setStartPage(i + 1);
+        stripper.setEndPage(i + 1);
+        String text = stripper.getText(pages);
+        assertThat(text).contains(Rooms.NAMES[i]).doesNotContain(Rooms.NAMES[1 - i]);
+        assertThat(text).contains("Pain means stop");
+      }
+    }
+  }
+
+  @Test
+  void theFiguresAreARowAPlayer() {
+    String csv = new String(model.figures(spoken), StandardCharsets.UTF_8);
+    String[] rows = csv.split("\r\n", -1);
+    assertThat(rows).hasSize(4);
+    assertThat(rows[0]).startsWith("player,role,standIn,written,placed");
+    assertThat(rows[1]).startsWith("\"Mina\",,false,128,128,0,0,0,100.000,");
+    assertThat(rows[2]).endsWith(",4");
+    int columns = rows[0].split(",", -1).length;
+    assertThat(rows[1].split(",", -1)).hasSize(columns);
+  }
+
+  @Test
+  void twoLikeTakesStandBesideEachOther() {
+    Comparison comparison = Comparison.of(Scorer.analyse(take), Scorer.analyse(take(0)));
+    LeaderModel.Lines lines = model.compared(comparison);
+    assertThat(lines.heads()).hasSize(4);
+    assertThat(lines.lines()).isNotEmpty().allSatisfy(line -> assertThat(line).hasSize(4));
+  }
+}

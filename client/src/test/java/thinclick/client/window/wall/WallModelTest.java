@@ -1,0 +1,120 @@
+package thinclick.client.window.wall;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Rooms;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.session.TakeMoment.Part;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Rung;
+
+/** What hangs on the wall: at most twelve words, and no names. */
+class WallModelTest {
+  private static final List<String> METERS =
+      List.of("2/4", "3/4", "4/4", "5/4", "6/4", "7/4", "6/8", "9/8", "12/8");
+  private final WallModel model = new WallModel(Words.in(Locale.ENGLISH));
+
+  private static Take take(Meter meter, int stepsPerBeat, List<Stage> stages, double late) {
+    Take bare = Rooms.take(meter, stepsPerBeat, stages);
+    List<Attack> attacks = new ArrayList<>();
+    bare.parts()
+        .forEach(
+            part ->
+                part.attackSteps()
+                    .forEach(
+                        step ->
+                            attacks.add(
+                                Rooms.attack(
+                                    part.player(),
+                                    Math.round(bare.grid().microsAt(step) + late * 1e3)))));
+    return bare.withAttacks(attacks);
+  }
+
+  @Test
+  void everyVerdictOnEveryRungInEveryMeterHasAtMostTwelveWordsAndNoName() {
+    for (String written : METERS) {
+      Meter meter = Meter.parse(written);
+      int stepsPerBeat = meter.compound() ? 3 : 2;
+      for (Rung rung : Rung.values()) {
+        List<Stage> stages =
+            List.of(
+                Rung.ALL_BEATS.stage(meter, stepsPerBeat, null, 4, 1),
+                rung.stage(meter, stepsPerBeat, null, 8, 1));
+        RoomState room = Rooms.reviewed(take(meter, stepsPerBeat, stages, 4));
+        WallPage page = model.page(room, TakeMoment.NONE);
+        check(page, written + ", " + rung);
+        assertThat(page.ribbon()).as("%s, %s", written, rung).hasSize(2);
+      }
+    }
+  }
+
+  @Test
+  void aBandThatHeldReadsItsRungAndWhatComesNext() {
+    List<Stage> stages =
+        List.of(new Stage(4, 1, List.of(1, 2, 3, 4), null), new Stage(4, 1, List.of(1, 3), null));
+    WallPage page =
+        model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
+    assertThat(page.above()).isEqualTo("100 % together");
+    assertThat(page.held()).isEqualTo(1);
+    assertThat(page.heldSays()).isEqualTo("one and three");
+    assertThat(page.below()).isEqualTo("Once more, then fewer");
+  }
+
+  @Test
+  void whileATakeRunsOnlyCountAndBarsAreShown() {
+    List<Stage> stages =
+        List.of(
+            new Stage(4, 1, List.of(1, 2, 3, 4), null),
+            new Stage(4, 1, List.of(1, 3), null),
+            new Stage(4, 1, List.of(1, 2, 3, 4), null));
+    RoomState room = Rooms.playing(take(Meter.FOUR_FOUR, 2, stages, 4));
+    check(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)), "before");
+    assertThat(page(room, new TakeMoment(Part.COUNT_IN, 0, 3, -1, -1, 0)).large()).isEqualTo("3");
+    WallPage thins = page(room, new TakeMoment(Part.PLAYING, 0, 0, 1, 0, 3));
+    assertThat(thins.large()).isEqualTo("2");
+    assertThat(thins.below()).isEqualTo("3 bars until the click thins");
+    assertThat(thins.ribbon()).isEmpty();
+    WallPage fuller = page(room, new TakeMoment(Part.PLAYING, 0, 0, 7, 1, 1));
+    assertThat(fuller.below()).isEqualTo("One bar until the click changes");
+    assertThat(page(room, new TakeMoment(Part.PLAYING, 0, 0, 11, 2, 0)).below())
+        .isEqualTo("The click stays");
+    check(page(room, new TakeMoment(Part.OVER, 0, 0, 12, -1, 0)), "over");
+  }
+
+  @Test
+  void beforeTheFirstTakeItSaysHowToComeIn() {
+    WallPage page = page(Rooms.gathering(), TakeMoment.NONE);
+    assertThat(page.large()).isEqualTo("zanotulu");
+    check(page, "gathering");
+    check(page(RoomState.OUTSIDE, TakeMoment.NONE), "outside");
+  }
+
+  @Test
+  void tooFewAttacksAreNoVerdict() {
+    Take none =
+        Rooms.take(Meter.FOUR_FOUR, 2, List.of(new Stage(4, 1, List.of(), null)))
+            .withAttacks(List.of());
+    check(page(Rooms.reviewed(none), TakeMoment.NONE), "nothing played");
+  }
+
+  private WallPage page(RoomState room, TakeMoment moment) {
+    WallPage page = model.page(room, moment);
+    check(page, moment.toString());
+    return page;
+  }
+
+  private static void check(WallPage page, String what) {
+    String all = page.above() + page.large() + page.below() + page.heldSays();
+    assertThat(page.words()).as("%s: %s", what, page).isLessThanOrEqualTo(WallPage.MOST_WORDS);
+    assertThat(all).as(what).isNotBlank().doesNotContain(Rooms.NAMES);
+  }
+}
