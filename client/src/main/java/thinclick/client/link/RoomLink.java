@@ -255,6 +255,14 @@ public final class RoomLink implements AutoCloseable {
     return request(id -> command.with(id, revision));
   }
 
+  /**
+   * Asks what there is to rehearse; with a title for one drill whole. The answer comes to the
+   * listener.
+   */
+  public CompletableFuture<Long> browse(@Nullable String title) {
+    return request(id -> new ClientMessage.Browse(id, title));
+  }
+
   /** Takes the lead where the leader has been gone for long. */
   public CompletableFuture<Long> claimLead() {
     return request(ClientMessage.ClaimLead::new);

@@ -51,6 +51,7 @@ import thinclick.client.window.stand.StandView;
 import thinclick.client.window.wall.WallWindow;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
 /** One window with all that belongs to it; puts models, pages, keys and sound together. */
@@ -312,6 +313,8 @@ final class Desk implements AutoCloseable {
         .onCtrl(KeyCode.L, lecternDesk.lesson()::fewerClicks)
         .onCtrl(KeyCode.G, lecternDesk.proposals()::take)
         .onCtrl(KeyCode.F, lecternDesk.proposals()::lookUp)
+        .onCtrl(KeyCode.P, lecternDesk.lesson()::pause)
+        .onCtrl(KeyCode.K, session.lead()::claim)
         .onCtrl(KeyCode.DIGIT4, this::turnWall)
         .onCtrl(KeyCode.T, looks::turn)
         .onCtrl(KeyCode.PLUS, () -> looks.grow(1))
@@ -439,6 +442,13 @@ final class Desk implements AutoCloseable {
     }
     if (room.link() == null && session.leftProperty().get() > 0) {
       said = words.say("situation.left", session.leftProperty().get()) + " " + said;
+    }
+    if (room.leader()
+        && room.review() != null
+        && room.phase() == Phase.REVIEW
+        && lecternDesk.lesson().asks()
+        && room.problem().isEmpty()) {
+      said = words.say("situation.lesson", lecternDesk.lesson().nextStep());
     }
     boolean first = room.link() == null && !putAside.isEmpty();
     shell.say(first ? words.say("settings.aside", putAside) + " " + said : said);

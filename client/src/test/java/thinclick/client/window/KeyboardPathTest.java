@@ -95,7 +95,7 @@ class KeyboardPathTest {
 
     action(() -> robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL));
     until(() -> session.state().phase() == Phase.REVIEW);
-    says("Read the review");
+    says("The lesson goes on with Ctrl+Enter: Once more: Even eighths");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();

@@ -68,6 +68,11 @@ public record Comparison(String title, double tempo, List<Row> rows) {
       }
       return new Row(of, kind, first, second, finest, verdict);
     }
+
+    /** What is compared, with whose it is. */
+    public Said name() {
+      return Said.of(kind == Kind.HOLD ? "compare.hold" : "compare.spread", of);
+    }
   }
 
   public Comparison {
@@ -156,8 +161,7 @@ public record Comparison(String title, double tempo, List<Row> rows) {
     for (Row row : rows) {
       table.add(
           List.of(
-              speaker.say(
-                  Said.of(row.kind() == Kind.HOLD ? "compare.hold" : "compare.spread", row.of())),
+              speaker.say(row.name()),
               shown(row.first(), row.finest()),
               shown(row.second(), row.finest()),
               speaker.say("compare." + row.verdict())));

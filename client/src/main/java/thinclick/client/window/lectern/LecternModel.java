@@ -25,7 +25,6 @@ import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.StageText;
-import thinclick.server.material.Stock;
 
 /** The leader's book: the material, its click plan, the deal, what can be done now. */
 public final class LecternModel {
@@ -55,21 +54,24 @@ public final class LecternModel {
   private void look(String part) {
     String wanted = part.strip().toLowerCase(Locale.ROOT);
     drills.setAll(
-        Stock.drills().stream()
+        session.state().library().drills().stream()
             .filter(drill -> drill.title().toLowerCase(Locale.ROOT).contains(wanted))
             .toList());
   }
 
   /** Another leader's choice, or that of the room one comes back into, becomes the draft. */
   private void follow(RoomState old, RoomState now) {
+    if (!old.library().equals(now.library())) {
+      look(looking.get());
+    }
     if (!now.inside()) {
       draft = null;
       dealt = null;
     } else if (now.title() != null
         && !Objects.equals(old.title(), now.title())
         && (draft == null || !draft.title().equals(now.title()))
-        && Stock.has(now.title())) {
-      draft = Stock.find(now.title());
+        && now.library().has(now.title())) {
+      draft = now.library().find(now.title());
       tempo = draft.tempo().start();
       Dealt hand = now.dealt();
       if (hand != null) {

@@ -15,11 +15,15 @@ import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.lesson.LessonRun;
 import thinclick.server.lesson.LessonScript;
-import thinclick.server.material.Stock;
 import thinclick.server.material.Thinning;
 
 /** A lesson as one button: it always does what comes next, and says beforehand what that is. */
 public final class LessonModel {
+  /** A pause as long as this is a break. */
+  private static final long BREAK_NANOS = 300_000_000_000L;
+
+  private static final double NANOS_A_MINUTE = 60e9;
+
   private final Session session;
   private final Words words;
   private final LecternModel lectern;
@@ -28,6 +32,8 @@ public final class LessonModel {
 
   private @Nullable LessonRun run;
   private String counted = "";
+  private long pausedNanos;
+  private long restedNanos;
 
   public LessonModel(Session session, Words words, LecternModel lectern, MonotonicClock clock) {
     this.session = session;
@@ -64,9 +70,9 @@ public final class LessonModel {
     return changes.getReadOnlyProperty();
   }
 
-  /** The ready lessons. */
+  /** The lessons that can be run, the own ones first. */
   public List<Lesson> lessons() {
-    return Stock.lessons();
+    return session.state().library().ready();
   }
 
   /** A lesson in one line. */
@@ -84,6 +90,8 @@ public final class LessonModel {
   /** Begins a lesson: its first drill is chosen and dealt. */
   public void choose(Lesson lesson) {
     if (lectern.canChoose()) {
+      pausedNanos = 0;
+      restedNanos = clock.nanos();
       set(LessonRun.begin(lesson, clock.nanos()));
       deal();
     }
@@ -94,8 +102,41 @@ public final class LessonModel {
     set(null);
   }
 
+  /** True between takes of a lesson, when the one button is waited for. */
+  public boolean asks() {
+    return run != null && session.state().betweenTakes() && !paused() && canGoOn();
+  }
+
+  /** True while the lesson's clock stands: in a break. */
+  public boolean paused() {
+    return pausedNanos != 0;
+  }
+
+  /** Stops the lesson's clock for a break, or lets it go on; what was played is kept. */
+  public void pause() {
+    LessonRun now = run;
+    if (now == null || !session.state().betweenTakes()) {
+      return;
+    }
+    long nanos = clock.nanos();
+    if (!paused()) {
+      pausedNanos = nanos;
+    } else {
+      long gone = nanos - pausedNanos;
+      pausedNanos = 0;
+      if (gone >= BREAK_NANOS) {
+        restedNanos = nanos;
+      }
+      run = new LessonRun(now.lesson(), now.at(), now.takes(), now.beganNanos() + gone);
+    }
+    changes.set(changes.get() + 1);
+  }
+
   /** Does what comes next: counts in what is dealt, else deals what is due. */
   public void goOn() {
+    if (paused()) {
+      pause();
+    }
     LessonRun now = run;
     if (lectern.canCountIn()) {
       lectern.countIn();
@@ -119,7 +160,7 @@ public final class LessonModel {
   public void next() {
     LessonRun now = run;
     if (now != null && !now.last() && lectern.canChoose()) {
-      set(now.next().fitted(clock.nanos(), Stock::find));
+      set(now.next().fitted(clock.nanos(), session.state().library()::find));
       deal();
     }
   }
@@ -158,7 +199,7 @@ public final class LessonModel {
     if (chosen != null && chosen.title().equals(now.item().drill())) {
       lectern.chooseAndDeal(chosen, lectern.tempo());
     } else {
-      Drill drill = Stock.find(now.item().drill());
+      Drill drill = session.state().library().find(now.item().drill());
       lectern.chooseAndDeal(drill, drill.tempo().start());
     }
   }
@@ -207,8 +248,9 @@ public final class LessonModel {
     if (now == null) {
       return "";
     }
-    int left = now.minutesLeft(clock.nanos());
-    return words.say("lectern.lesson.left", left, now.minutesPlanned(Stock::find));
+    int left = now.minutesLeft(paused() ? pausedNanos : clock.nanos());
+    return words.say(
+        "lectern.lesson.left", left, now.minutesPlanned(session.state().library()::find));
   }
 
   /** What the one button does next. */
@@ -239,7 +281,10 @@ public final class LessonModel {
     if (now == null) {
       return "";
     }
-    int gone = now.minutesGone(clock.nanos());
+    if (paused()) {
+      return words.say("care.paused");
+    }
+    int gone = (int) ((clock.nanos() - restedNanos) / NANOS_A_MINUTE);
     return gone < LessonRun.BREAK_AFTER_MINUTES
         ? ""
         : words.say("care.break", String.format(Locale.ROOT, "%d", gone));

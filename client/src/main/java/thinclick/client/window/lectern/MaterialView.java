@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -18,6 +19,8 @@ import thinclick.protocol.file.Lesson;
 
 /** Lessons and drills to choose from, or what is composed. */
 final class MaterialView {
+  private static final int MOST_LESSONS = 8;
+
   private final LecternModel model;
   private final LessonModel lessonModel;
   private final ListView<Lesson> lessons = new ListView<>();
@@ -32,7 +35,7 @@ final class MaterialView {
     lessons.setAccessibleText(words.say("lectern.lessons"));
     lessons.getItems().setAll(lessonModel.lessons());
     lessons.setCellFactory(list -> new LessonCell());
-    lessons.setStyle("-fx-pref-height: " + (lessons.getItems().size() * 1.92 + 0.4) + "em;");
+    tall();
     onEnter(lessons, this::chooseLesson);
 
     TextField looking = new TextField();
@@ -87,8 +90,19 @@ final class MaterialView {
   }
 
   void show() {
+    List<Lesson> ready = lessonModel.lessons();
+    if (!lessons.getItems().equals(ready)) {
+      lessons.getItems().setAll(ready);
+      tall();
+      lessons.getSelectionModel().selectFirst();
+    }
     lessons.setDisable(!model.canChoose());
     drills.setDisable(!model.canChoose());
+  }
+
+  private void tall() {
+    int lines = Math.min(MOST_LESSONS, Math.max(1, lessons.getItems().size()));
+    lessons.setStyle("-fx-pref-height: " + (lines * 2 + 0.3) + "em;");
   }
 
   private static void onEnter(Node node, Runnable does) {

@@ -99,7 +99,8 @@ public final class NextStep {
           case DOWN_TWO -> thinning.moreClicks(thinning.moreClicks(plan, seed), seed);
           case ONCE_MORE, STAY, NO_VERDICT -> plan;
         };
-    return new Proposal(move, reason(move, last.outcome()), proposed);
+    boolean atEnd = proposed.equals(plan) && move != Move.ONCE_MORE && move != Move.STAY;
+    return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed);
   }
 
   /** What to do with the click after the last take; null where none was reviewed. */
@@ -117,6 +118,29 @@ public final class NextStep {
             .filter(one -> one.key().equals(key))
             .map(Played::outcome)
             .toList());
+  }
+
+  /** The ladder has an end each way: then something else changes than the click. */
+  private String end(Move move) {
+    return switch (move) {
+      case UP -> words.say("lectern.next.thinnest");
+      case DOWN, DOWN_TWO -> words.say("lectern.next.fullest");
+      case ONCE_MORE, STAY, NO_VERDICT -> words.say("lectern.next.none");
+    };
+  }
+
+  /** True where every beat of the last take's plan clicked already. */
+  public boolean fullest() {
+    Played last = null;
+    for (Played one : played.values()) {
+      last = one;
+    }
+    if (last == null) {
+      return false;
+    }
+    Entry.Key key = last.key();
+    Thinning thinning = new Thinning(key.meter(), key.stepsPerBeat(), null);
+    return thinning.moreClicks(key.stages(), 0).equals(key.stages());
   }
 
   private String reason(Move move, Outcome last) {

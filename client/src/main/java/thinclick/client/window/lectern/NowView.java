@@ -43,7 +43,7 @@ final class NowView {
   private final Button next;
   private final Button more;
   private final Button fewer;
-  private final FlowPane proposalLine;
+  private final VBox proposalLine;
   private final VBox root = new VBox(10);
   private List<String> shownLines = List.of();
   private Runnable turnsWall = () -> {};
@@ -79,7 +79,7 @@ final class NowView {
         styled(
             Keyed.button("fewest", words.say("lectern.fewest"), "Ctrl+F", proposals::lookUp),
             "quiet");
-    proposalLine = new FlowPane(14, 6, proposal, takeIt);
+    proposalLine = new VBox(6, proposal, takeIt);
     createView();
   }
 
@@ -107,7 +107,8 @@ final class NowView {
         styled(
             Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
             "quiet");
-    FlowPane ways = new FlowPane(10, 8, repeat, next, leave);
+    Button pause = Keyed.button("pause", words.say("lectern.pause"), "Ctrl+P", lesson::pause);
+    FlowPane ways = new FlowPane(10, 8, repeat, next, pause, leave);
     steps.setId("script-lines");
     lessonBox.setId("lesson");
     lessonBox.getChildren().setAll(place, script, steps, left, ways);
@@ -121,8 +122,8 @@ final class NowView {
         styled(
             Keyed.button("wall", words.say("lectern.wall"), "Ctrl+4", () -> turnsWall.run()),
             "quiet");
-    FlowPane click = new FlowPane(18, 8, asHeld, best, wall);
-    root.getChildren().setAll(lessonBox, care, commands, click, held, proposalLine, bestSays);
+    FlowPane click = new FlowPane(18, 8, best, wall);
+    root.getChildren().setAll(lessonBox, care, commands, asHeld, click, held, proposalLine, bestSays);
   }
 
   void onWall(Runnable turns) {

@@ -108,6 +108,9 @@ final class RosterView {
     note.setAccessibleText(words.say("lectern.note"));
     note.setOnAction(done -> writeNote());
     noteTo.setWrapText(true);
+    Label names = styled(new Label(words.say("care.names")), "soft");
+    names.setId("care-names");
+    names.setWrapText(true);
     root.getChildren()
         .setAll(
             styled(new Label(words.say("lectern.people")), "heading"),
@@ -120,7 +123,8 @@ final class RosterView {
             plays,
             door,
             note,
-            noteTo);
+            noteTo,
+            names);
   }
 
   private Node heads() {
@@ -284,7 +288,7 @@ final class RosterView {
     @Override
     protected void updateItem(@Nullable RosterLine line, boolean empty) {
       super.updateItem(line, empty);
-      setText(null);
+      setText("");
       if (line == null || empty) {
         setGraphic(null);
         setAccessibleText("");

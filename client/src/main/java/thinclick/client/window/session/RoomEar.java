@@ -92,6 +92,16 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
+  public void listed(ServerMessage.LibraryList list) {
+    next(room -> room.listed(list));
+  }
+
+  @Override
+  public void drill(ServerMessage.WholeDrill drill) {
+    next(room -> room.ownDrill(drill.drill()));
+  }
+
+  @Override
   public void heard(ServerMessage.Heard heard) {
     windowThread.execute(() -> others.accept(this, heard));
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -40,6 +41,7 @@ import thinclick.protocol.music.StepGrid;
  * @param clock what is believed of room time
  * @param locked true where nobody new is let in
  * @param note what the leader wrote to all or to this player; empty for nothing
+ * @param library what there is to rehearse
  * @param problem the last thing that could not be done, as a sentence; empty where all went well
  */
 public record RoomState(
@@ -61,6 +63,7 @@ public record RoomState(
     ClockView clock,
     boolean locked,
     String note,
+    Library library,
     String problem) {
 
   /** Not in a room. */
@@ -84,6 +87,7 @@ public record RoomState(
           ClockView.unknown(0),
           false,
           "",
+          Library.STOCK,
           "");
 
   public RoomState {
@@ -261,6 +265,14 @@ public record RoomState(
     return new Edit(this).review(now).make();
   }
 
+  RoomState listed(ServerMessage.LibraryList list) {
+    return new Edit(this).library(Library.of(list)).make();
+  }
+
+  RoomState ownDrill(Drill drill) {
+    return new Edit(this).library(library.with(drill)).make();
+  }
+
   RoomState problem(String says) {
     return new Edit(this).problem(says).make();
   }
@@ -285,6 +297,7 @@ public record RoomState(
     private ClockView clock;
     private boolean locked;
     private String note;
+    private Library library;
     private String problem;
 
     Edit(RoomState from) {
@@ -306,6 +319,7 @@ public record RoomState(
       clock = from.clock;
       locked = from.locked;
       note = from.note;
+      library = from.library;
       problem = from.problem;
     }
 
@@ -399,6 +413,11 @@ public record RoomState(
       return this;
     }
 
+    Edit library(Library value) {
+      library = value;
+      return this;
+    }
+
     Edit problem(String value) {
       problem = value;
       return this;
@@ -407,7 +426,7 @@ public record RoomState(
     RoomState make() {
       return new RoomState(
           address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
-          announced, stopped, review, waiting, clock, locked, note, problem);
+          announced, stopped, review, waiting, clock, locked, note, library, problem);
     }
   }
 }

@@ -320,10 +320,24 @@ public final class Session implements AutoCloseable {
       if (announced != null && !announced.takeId().equals(take.takeId())) {
         take = new OwnTake(announced.takeId());
       }
+      RoomState before = state();
       state.set(next);
+      askForMaterial(before, next);
       if (practice != null) {
         practice.follow(next);
       }
+    }
+  }
+
+  /** A leader chooses from what the host has; own drills are asked for one by one. */
+  private void askForMaterial(RoomState before, RoomState now) {
+    boolean leads = now.inside() && now.leader();
+    if (leads && !(before.inside() && before.leader())) {
+      ask(in -> in.browse(null));
+    } else if (leads
+        && !before.library().equals(now.library())
+        && before.library().missing().isEmpty()) {
+      now.library().missing().forEach(title -> ask(in -> in.browse(title)));
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.Locale;
 import thinclick.client.link.LinkState;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.music.ClickPlan;
@@ -52,12 +53,26 @@ public final class Situation {
     if (room.clock().state() == ClockState.LOST) {
       return words.say("situation.clock.lost");
     }
+    if (leaderAway(room)) {
+      return words.say("situation.leaderAway");
+    }
+    if (!room.note().isEmpty() && !room.takeRuns()) {
+      return words.say("situation.note", room.note());
+    }
     return switch (room.phase()) {
       case GATHERING -> gathering(room);
       case DEALT -> dealt(room);
       case COUNT_IN, TAKE -> taking(room, moment);
       case REVIEW -> reviewing(room);
     };
+  }
+
+  /** The take goes on without the leader; after half a minute any player may take over. */
+  private static boolean leaderAway(RoomState room) {
+    return !room.leader()
+        && !room.takeRuns()
+        && room.people().stream()
+            .anyMatch(person -> person.role() == Role.LEADER && !person.connected());
   }
 
   private String gathering(RoomState room) {

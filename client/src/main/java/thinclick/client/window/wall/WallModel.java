@@ -138,7 +138,7 @@ public final class WallModel {
       case UP -> words.say("wall.next.up");
       case ONCE_MORE -> words.say("wall.next.onceMore");
       case STAY -> words.say("wall.next.stay");
-      case DOWN, DOWN_TWO -> words.say("wall.next.down");
+      case DOWN, DOWN_TWO -> words.say(steps.fullest() ? "wall.next.slower" : "wall.next.down");
       case NO_VERDICT -> "";
     };
   }

@@ -12,12 +12,16 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.session.Lead.Hand;
+import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -153,6 +157,77 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.lesson().place())).contains("Bare one, take 2");
     dealt(() -> desk.lesson().goOn());
     assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
+  }
+
+  /** Stand-ins hold what they are dealt, so the click thins, and what clicked is in the take. */
+  @Test
+  @Tag("long")
+  void theClickFollowsWhatIsHeldAndTwoClickedBarsComeAsARescue() {
+    Drill fast =
+        new Composing(
+                null, "Beats", "4/4", "2", "0 2 4 6", "", "", "", "", "", "", "", null, "all beats")
+            .drill();
+    run(() -> desk.roster().leaderPlaysProperty().set(false));
+    run(() -> desk.lectern().choose(fast));
+    until(() -> "Beats".equals(session.state().title()));
+    assertThat(ask(() -> desk.lectern().plan(0, "24 bars: all beats"))).isEmpty();
+    assertThat(ask(() -> desk.lectern().tempo("200"))).isEmpty();
+    dealt(() -> desk.lectern().deal());
+    run(() -> desk.lectern().asHeldProperty().set(true));
+    until(() -> session.state().people().stream().filter(Person::ready).count() == 2);
+    run(() -> desk.lectern().countIn());
+    until(() -> session.state().takeRuns());
+    until(() -> looked().bar() >= 6);
+    String said = ask(() -> desk.steering().saysProperty().get() + session.state().problem());
+    assertThat(said).startsWith("Held ");
+    assertThat(ask(() -> session.state().dealt().stages()).get(0).bars()).as(said).isEqualTo(6);
+    run(() -> desk.lectern().asHeldProperty().set(false));
+    TakeMoment now = ask(this::looked);
+    run(() -> desk.steering().rescue(now));
+    until(() -> desk.steering().saysProperty().get().startsWith("Two clicked bars"));
+    until(
+        () ->
+            session.state().dealt().stages().stream()
+                .anyMatch(stage -> stage.bars() == 2 && stage.beats().size() == 4));
+    assertThat(ask(() -> session.state().dealt().stages().stream().mapToInt(s -> s.bars()).sum()))
+        .isEqualTo(24);
+    run(() -> desk.lectern().stop());
+  }
+
+  /** Looks as the window does, fifty times a second. */
+  private TakeMoment looked() {
+    RoomState room = session.state();
+    if (room.grid() == null || room.announced() == null || session.link() == null) {
+      return TakeMoment.NONE;
+    }
+    long micros = session.link().roomMicros(System.nanoTime());
+    TakeMoment moment = TakeMoment.at(room.grid(), room.plan(), room.announced(), micros);
+    desk.steering().look(moment, micros);
+    return moment;
+  }
+
+  @Test
+  void aLessonsClockStandsInABreak() {
+    run(() -> desk.lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    run(() -> desk.lesson().pause());
+    assertThat(ask(() -> desk.lesson().care())).startsWith("Paused");
+    run(() -> desk.lesson().goOn());
+    assertThat(ask(() -> desk.lesson().paused())).isFalse();
+    assertThat(ask(() -> desk.lesson().care())).isEmpty();
+    until(() -> session.state().takeRuns());
+    run(() -> desk.lectern().stop());
+  }
+
+  @Test
+  void whoComesAfterADealPlaysFromTheNext() {
+    run(() -> desk.lectern().choose(Stock.find("Charleston")));
+    until(() -> "Charleston".equals(session.state().title()));
+    assertThat(dealt(() -> desk.lectern().deal())).hasSize(3);
+    run(() -> desk.roster().fill(Manner.STEADY, null, 0));
+    until(() -> session.state().people().size() == 4);
+    assertThat(ask(() -> session.state().dealt().parts())).hasSize(3);
+    assertThat(dealt(() -> desk.lectern().deal())).hasSize(4);
   }
 
   @Test
