@@ -123,7 +123,8 @@ final class NowView {
             Keyed.button("wall", words.say("lectern.wall"), "Ctrl+4", () -> turnsWall.run()),
             "quiet");
     FlowPane click = new FlowPane(18, 8, best, wall);
-    root.getChildren().setAll(lessonBox, care, commands, asHeld, click, held, proposalLine, bestSays);
+    root.getChildren()
+        .setAll(lessonBox, care, commands, asHeld, click, held, proposalLine, bestSays);
   }
 
   void onWall(Runnable turns) {

@@ -32,8 +32,7 @@ public final class ReviewView {
   /**
    * @param leadersPart what only the leader reads, below the rest
    */
-  public ReviewView(
-      ReviewModel model, ReviewCommands commands, Node leadersPart, Words words) {
+  public ReviewView(ReviewModel model, ReviewCommands commands, Node leadersPart, Words words) {
     this.leadersPart = leadersPart;
     this.model = model;
     this.commands = commands;
