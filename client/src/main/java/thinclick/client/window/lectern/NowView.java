@@ -46,6 +46,7 @@ final class NowView {
   private final VBox proposalLine;
   private final VBox root = new VBox(10);
   private List<String> shownLines = List.of();
+  private long lookedSecond = Long.MIN_VALUE;
   private Runnable turnsWall = () -> {};
   private TakeMoment moment = TakeMoment.NONE;
 
@@ -155,6 +156,7 @@ final class NowView {
       Keyed.shown(takeIt, line.changes());
     }
     best.setDisable(lectern.chosen() == null);
+    lookedSecond = Long.MIN_VALUE;
     look(moment);
   }
 
@@ -175,8 +177,12 @@ final class NowView {
   void look(TakeMoment now) {
     moment = now;
     rescue.setDisable(!steering.canRescue(now));
-    set(left, lesson.left());
-    set(care, lesson.care());
+    long second = System.nanoTime() / 1_000_000_000L;
+    if (second != lookedSecond) {
+      lookedSecond = second;
+      set(left, lesson.left());
+      set(care, lesson.care());
+    }
   }
 
   private static void set(Label label, String text) {

@@ -12,6 +12,7 @@ import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.server.history.NextRung.Move;
@@ -30,7 +31,8 @@ public final class WallModel {
   private final Words words;
   private final Speaker speaker;
   private final NextStep steps;
-  private @Nullable RoomState seen;
+  private @Nullable ReviewReady seen;
+  private @Nullable WallPage verdict;
 
   public WallModel(Words words) {
     this.words = words;
@@ -51,16 +53,18 @@ public final class WallModel {
       case GATHERING -> WallPage.saying(words.say("wall.word"), room.word(), room.address());
       case DEALT -> WallPage.saying("", title(room), words.say("wall.read"));
       case COUNT_IN, TAKE -> taking(room, moment);
-      case REVIEW -> reviewed(room);
+      case REVIEW -> verdict(room);
     };
   }
 
-  private void remember(RoomState room) {
-    RoomState before = seen;
-    if (before == null || !Objects.equals(before.review(), room.review())) {
+  /** Keeps what a review says, whether or not it is shown: what comes next hangs on it. */
+  public void remember(RoomState room) {
+    ReviewReady review = room.review();
+    if (!Objects.equals(seen, review)) {
+      seen = review;
+      verdict = null;
       steps.remember(room);
     }
-    seen = room;
   }
 
   private static String title(RoomState room) {
@@ -99,6 +103,16 @@ public final class WallModel {
 
   private static double clicksPerBar(Stage stage, Dealt dealt) {
     return (double) stage.clickedSteps(dealt.meter(), dealt.stepsPerBeat()).size() / stage.bars();
+  }
+
+  /** Made once for a review: reading one takes longer than a look at the clock may. */
+  private WallPage verdict(RoomState room) {
+    WallPage made = verdict;
+    if (made == null) {
+      made = reviewed(room);
+      verdict = made;
+    }
+    return made;
   }
 
   private WallPage reviewed(RoomState room) {

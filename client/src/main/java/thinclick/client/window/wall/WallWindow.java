@@ -83,9 +83,9 @@ public final class WallWindow implements AutoCloseable {
 
   /** The room and the take have moved on. */
   public void look(RoomState room, TakeMoment moment) {
-    WallPage page = model.page(room, moment);
+    model.remember(room);
     if (stage.isShowing()) {
-      view.show(page);
+      view.show(model.page(room, moment));
     }
   }
 
