@@ -54,14 +54,14 @@ public final class LecternModel {
   private void look(String part) {
     String wanted = part.strip().toLowerCase(Locale.ROOT);
     drills.setAll(
-        session.state().library().drills().stream()
+        session.state().shelf().drills().stream()
             .filter(drill -> drill.title().toLowerCase(Locale.ROOT).contains(wanted))
             .toList());
   }
 
   /** Another leader's choice, or that of the room one comes back into, becomes the draft. */
   private void follow(RoomState old, RoomState now) {
-    if (!old.library().equals(now.library())) {
+    if (!old.shelf().equals(now.shelf())) {
       look(looking.get());
     }
     if (!now.inside()) {
@@ -70,8 +70,8 @@ public final class LecternModel {
     } else if (now.title() != null
         && !Objects.equals(old.title(), now.title())
         && (draft == null || !draft.title().equals(now.title()))
-        && now.library().has(now.title())) {
-      draft = now.library().find(now.title());
+        && now.shelf().has(now.title())) {
+      draft = now.shelf().find(now.title());
       tempo = draft.tempo().start();
       Dealt hand = now.dealt();
       if (hand != null) {

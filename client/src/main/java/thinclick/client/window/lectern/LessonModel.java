@@ -72,7 +72,7 @@ public final class LessonModel {
 
   /** The lessons that can be run, the own ones first. */
   public List<Lesson> lessons() {
-    return session.state().library().ready();
+    return session.state().shelf().ready();
   }
 
   /** A lesson in one line. */
@@ -160,7 +160,7 @@ public final class LessonModel {
   public void next() {
     LessonRun now = run;
     if (now != null && !now.last() && lectern.canChoose()) {
-      set(now.next().fitted(clock.nanos(), session.state().library()::find));
+      set(now.next().fitted(clock.nanos(), session.state().shelf()::find));
       deal();
     }
   }
@@ -199,7 +199,7 @@ public final class LessonModel {
     if (chosen != null && chosen.title().equals(now.item().drill())) {
       lectern.chooseAndDeal(chosen, lectern.tempo());
     } else {
-      Drill drill = session.state().library().find(now.item().drill());
+      Drill drill = session.state().shelf().find(now.item().drill());
       lectern.chooseAndDeal(drill, drill.tempo().start());
     }
   }
@@ -250,7 +250,7 @@ public final class LessonModel {
     }
     int left = now.minutesLeft(paused() ? pausedNanos : clock.nanos());
     return words.say(
-        "lectern.lesson.left", left, now.minutesPlanned(session.state().library()::find));
+        "lectern.lesson.left", left, now.minutesPlanned(session.state().shelf()::find));
   }
 
   /** What the one button does next. */

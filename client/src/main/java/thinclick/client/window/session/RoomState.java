@@ -41,7 +41,7 @@ import thinclick.protocol.music.StepGrid;
  * @param clock what is believed of room time
  * @param locked true where nobody new is let in
  * @param note what the leader wrote to all or to this player; empty for nothing
- * @param library what there is to rehearse
+ * @param shelf what there is to rehearse
  * @param problem the last thing that could not be done, as a sentence; empty where all went well
  */
 public record RoomState(
@@ -63,7 +63,7 @@ public record RoomState(
     ClockView clock,
     boolean locked,
     String note,
-    Library library,
+    Shelf shelf,
     String problem) {
 
   /** Not in a room. */
@@ -87,7 +87,7 @@ public record RoomState(
           ClockView.unknown(0),
           false,
           "",
-          Library.STOCK,
+          Shelf.STOCK,
           "");
 
   public RoomState {
@@ -266,11 +266,11 @@ public record RoomState(
   }
 
   RoomState listed(ServerMessage.LibraryList list) {
-    return new Edit(this).library(Library.of(list)).make();
+    return new Edit(this).shelf(Shelf.of(list)).make();
   }
 
   RoomState ownDrill(Drill drill) {
-    return new Edit(this).library(library.with(drill)).make();
+    return new Edit(this).shelf(shelf.with(drill)).make();
   }
 
   RoomState problem(String says) {
@@ -297,7 +297,7 @@ public record RoomState(
     private ClockView clock;
     private boolean locked;
     private String note;
-    private Library library;
+    private Shelf shelf;
     private String problem;
 
     Edit(RoomState from) {
@@ -319,7 +319,7 @@ public record RoomState(
       clock = from.clock;
       locked = from.locked;
       note = from.note;
-      library = from.library;
+      shelf = from.shelf;
       problem = from.problem;
     }
 
@@ -413,8 +413,8 @@ public record RoomState(
       return this;
     }
 
-    Edit library(Library value) {
-      library = value;
+    Edit shelf(Shelf value) {
+      shelf = value;
       return this;
     }
 
@@ -426,7 +426,7 @@ public record RoomState(
     RoomState make() {
       return new RoomState(
           address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
-          announced, stopped, review, waiting, clock, locked, note, library, problem);
+          announced, stopped, review, waiting, clock, locked, note, shelf, problem);
     }
   }
 }

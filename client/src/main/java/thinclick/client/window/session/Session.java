@@ -334,10 +334,8 @@ public final class Session implements AutoCloseable {
     boolean leads = now.inside() && now.leader();
     if (leads && !(before.inside() && before.leader())) {
       ask(in -> in.browse(null));
-    } else if (leads
-        && !before.library().equals(now.library())
-        && before.library().missing().isEmpty()) {
-      now.library().missing().forEach(title -> ask(in -> in.browse(title)));
+    } else if (leads && !before.shelf().equals(now.shelf()) && before.shelf().missing().isEmpty()) {
+      now.shelf().missing().forEach(title -> ask(in -> in.browse(title)));
     }
   }
 

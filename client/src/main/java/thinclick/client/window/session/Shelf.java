@@ -18,32 +18,32 @@ import thinclick.server.material.Stock;
  * @param lessons the host's own first
  * @param missing titles of own drills that have not come yet
  */
-public record Library(List<Drill> own, List<Lesson> lessons, List<String> missing) {
+public record Shelf(List<Drill> own, List<Lesson> lessons, List<String> missing) {
   /** The stock alone. */
-  public static final Library STOCK = new Library(List.of(), Stock.lessons(), List.of());
+  public static final Shelf STOCK = new Shelf(List.of(), Stock.lessons(), List.of());
 
-  public Library {
+  public Shelf {
     own = List.copyOf(own);
     lessons = List.copyOf(lessons);
     missing = List.copyOf(missing);
   }
 
   /** What a host says it has. */
-  static Library of(LibraryList list) {
+  static Shelf of(LibraryList list) {
     List<String> own =
         list.drills().stream()
             .filter(line -> Boolean.TRUE.equals(line.own()))
             .map(DrillLine::title)
             .toList();
-    return new Library(List.of(), list.lessons(), own);
+    return new Shelf(List.of(), list.lessons(), own);
   }
 
   /** With one more of the own drills. */
-  Library with(Drill drill) {
+  Shelf with(Drill drill) {
     List<Drill> more = new ArrayList<>(own);
     more.removeIf(one -> one.title().equals(drill.title()));
     more.add(drill);
-    return new Library(
+    return new Shelf(
         more, lessons, missing.stream().filter(title -> !title.equals(drill.title())).toList());
   }
 
