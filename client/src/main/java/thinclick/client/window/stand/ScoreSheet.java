@@ -202,7 +202,7 @@ final class ScoreSheet {
     }
     int slots = (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest + gap)));
     int current = current();
-    int first = systems.size() <= slots ? 0 : Math.max(0, slots > 1 ? current - 1 : current);
+    int first = systems.size() <= slots ? 0 : Math.max(0, current - kept(current, slots));
     List<Node> shown = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       SystemView system = systems.get(i);
@@ -217,6 +217,16 @@ final class ScoreSheet {
     if (!root.getChildren().equals(shown)) {
       root.getChildren().setAll(shown);
     }
+  }
+
+  /**
+   * How many lines that are over stay: one, so that its last marks can be read. Of two places it
+   * leaves its own after a bar, so that the next line stands there before it is needed.
+   */
+  private int kept(int current, int slots) {
+    StaffSystem line = systems.get(current).system();
+    boolean justBegun = line.bars() > 1 && bar <= line.firstBar();
+    return slots > 2 || (slots == 2 && justBegun) ? 1 : 0;
   }
 
   private int current() {

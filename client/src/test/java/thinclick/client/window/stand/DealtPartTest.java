@@ -9,6 +9,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.StepGrid;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 import thinclick.server.engraving.Clef;
@@ -57,6 +58,14 @@ class DealtPartTest {
       assertThat(bars.get(bar)).isEqualTo(bar);
     }
     assertThat(bars).hasSize(plan.bars());
+    StepGrid grid =
+        new StepGrid(dealt.meter(), dealt.stepsPerBeat(), dealt.tempo(), dealt.swing(), 0);
+    assertThat(reading.part().clickSteps())
+        .as("the click's own part is the plan, also where it thins")
+        .isEqualTo(
+            plan.clicks(grid).stream()
+                .map(click -> (int) Math.round(click.micros() / grid.stepMicros()))
+                .toList());
     for (int stage = 0; stage < plan.stages().size(); stage++) {
       assertThat(firsts).contains(plan.fromBar(stage));
     }
