@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.ResourceBundle;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
@@ -69,6 +70,29 @@ class LessonScriptTest {
               .contains(Kind.SAY, Kind.COUNT, Kind.DURING, Kind.AFTER, Kind.DO);
           assertThat(script.text(Locale.ENGLISH)).noneMatch(line -> line.contains("{"));
         }
+      }
+    }
+  }
+
+  @Test
+  void theSecondLanguageSaysAllOfIt() {
+    Lesson.Item item = FIRST_DAY.drills().get(2);
+    LessonScript script = LessonScript.of(item, Stock.find(item.drill()), 1, false, Locale.GERMAN);
+
+    assertThat(of(script, Kind.SAY)).anyMatch(line -> line.startsWith("Es gibt 2 Zeilen."));
+    assertThat(script.text(Locale.GERMAN)).noneMatch(line -> line.contains("{"));
+  }
+
+  /** Every way of dealing and every moment has its own sentence in both languages. */
+  @Test
+  void noSentenceIsLeftInTheFirstLanguage() {
+    ResourceBundle english =
+        ResourceBundle.getBundle("thinclick.server.lesson.lesson", Locale.ROOT);
+    ResourceBundle german =
+        ResourceBundle.getBundle("thinclick.server.lesson.lesson", Locale.GERMAN);
+    for (String key : english.keySet()) {
+      if (!key.equals("count")) {
+        assertThat(german.getString(key)).as(key).isNotEqualTo(english.getString(key));
       }
     }
   }
