@@ -1,0 +1,77 @@
+package thinclick.server.load;
+
+import java.io.File;
+import java.io.IOException;
+import java.nio.channels.Selector;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import thinclick.server.room.RoomFuzz;
+
+/** The room under a million texts, and what honest rooms notice while their host is attacked. */
+final class AttackBench {
+  private static final int ROOMS = 20;
+  private static final int PLAYERS = 4;
+  private static final double SECONDS = 6;
+
+  private AttackBench() {}
+
+  public static void main(String[] arguments) throws IOException {
+    long messages = arguments.length > 0 ? Long.parseLong(arguments[0]) : 1_000_000;
+    int pairs = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 5;
+    RoomFuzz.Outcome outcome = RoomFuzz.run(1, messages);
+    outcome.faults().stream().limit(20).forEach(System.out::println);
+    System.out.println(
+        outcome.refusedByTheReader() + " refused by the reader, heard in " + outcome.heardIn());
+    Path folder = Files.createTempDirectory(Path.of("server/target"), "attack");
+    List<Double> ratios = new ArrayList<>();
+    try (ServerProcess host =
+        ServerProcess.thinclick(folder.resolve("room.db"), List.of("-Xmx256m"), List.of())) {
+      Selector selector = Selector.open();
+      Load load = new Load(selector);
+      List<LoadLine> lines = new ArrayList<>();
+      for (int room = 0; room < ROOMS; room++) {
+        for (Orchestra.Seat seat : Orchestra.play(host.port(), PLAYERS)) {
+          lines.add(new LoadLine(seat.line(), seat.takeId(), selector));
+        }
+      }
+      double perSecond = ROOMS * PLAYERS * 8.0;
+      load.play(lines, perSecond, SECONDS);
+      for (int pair = 0; pair < pairs; pair++) {
+        double calm = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
+        double attacked;
+        try (ServerProcess attacker =
+            ServerProcess.start(
+                Attacker.class.getName(),
+                List.of("-Xmx128m"),
+                List.of(String.valueOf(host.port())),
+                new File(folder + "/attacker.log"),
+                Map.of())) {
+          attacked = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
+          if (!attacker.alive()) {
+            throw new AssertionError("the attacker gave up, see " + folder);
+          }
+        }
+        ratios.add(attacked / calm);
+        System.out.println(
+            String.format(
+                Locale.ROOT,
+                "p99 calm %.1f ms, attacked %.1f ms, resident %d MB",
+                calm,
+                attacked,
+                Cpu.residentBytes(host.pid()) >> 20));
+      }
+    }
+    ratios.sort(null);
+    System.out.println(
+        String.format(
+            Locale.ROOT,
+            "fuzz: %d messages, %d faults, p99-ratio %.2f",
+            messages,
+            outcome.faults().size(),
+            ratios.get(ratios.size() / 2)));
+  }
+}
