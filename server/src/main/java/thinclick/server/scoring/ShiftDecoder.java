@@ -1,8 +1,6 @@
 package thinclick.server.scoring;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,23 +50,16 @@ final class ShiftDecoder {
   record Decoded(int[] shift, double[] phase, double[] logEvidence) {}
 
   private static final double NEARER = 0.5; // each step further, a jump is half as likely
-  private static final double NOISE_REACH = 3.5;
 
   /** A shift with less of the weight than this is not followed. */
   private static final double IDLE = 1e-6;
 
-  /** Attacks looked at around one place; more can only come from a broken pad. */
-  private static final int MOST = 8;
-
   private final Sheet sheet;
-  private final Places places;
   private final int[] steps;
-  private final double[] attacks;
   private final int[] shifts;
   private final int zero;
   private final Prices prices;
   private final double[] centre;
-  private final double[] feel;
   private final double bin;
   private final int half;
   private final int bins;
@@ -77,10 +68,8 @@ final class ShiftDecoder {
   /** How much of a jump from one shift goes to another. */
   private final double[][] pull;
 
-  /** The first attack worth looking at for each shift; moves along with the part. */
-  private final int[] pointer;
-
-  private final Map<Long, Course> courses = new HashMap<>();
+  private final PhaseCourses courses;
+  private final HeardAttacks heard;
 
   /**
    * Sets the player before the part.
@@ -98,13 +87,10 @@ final class ShiftDecoder {
       double[] centre,
       double[] feel) {
     this.sheet = sheet;
-    this.places = places;
     this.steps = steps;
-    this.attacks = attacks;
     this.shifts = shifts.shifts();
     this.prices = prices;
     this.centre = centre;
-    this.feel = feel;
     zero = shifts.zero();
     bin = Math.max(prices.noise / 2, 2 * prices.reach / 60);
     half = (int) Math.ceil(prices.reach / bin);
@@ -112,8 +98,11 @@ final class ShiftDecoder {
     gain =
         (1 - prices.drop)
             / (prices.drop * prices.addedPerMilli * prices.noise * Math.sqrt(2 * Math.PI));
+    courses = new PhaseCourses(sheet, places, steps, prices, bin, half);
+    heard =
+        new HeardAttacks(
+            places, steps, attacks, this.shifts, feel, prices.noise(), bin, half, gain);
     pull = pulls(this.shifts);
-    pointer = new int[this.shifts.length];
   }
 
   private static double[][] pulls(int[] shifts) {
@@ -143,7 +132,7 @@ final class ShiftDecoder {
     final double @Nullable [][] likely;
 
     final double jump;
-    final @Nullable Course course;
+    final PhaseCourses.@Nullable Course course;
     final int followed;
 
     Moment(
@@ -151,7 +140,7 @@ final class ShiftDecoder {
         double[][] weight,
         double @Nullable [][] likely,
         double jump,
-        @Nullable Course course,
+        PhaseCourses.@Nullable Course course,
         int followed) {
       this.active = active;
       this.weight = weight;
@@ -204,7 +193,7 @@ final class ShiftDecoder {
 
   private Moment next(Moment before, int k, double[] logEvidence) {
     int moved = drift(before);
-    Course course = course(k, moved, before.followed);
+    PhaseCourses.Course course = courses.to(k, moved, before.followed);
     boolean barLine = sheet.barOf(steps[k]) != sheet.barOf(steps[k - 1]);
     double jump = shifts.length == 1 ? 0 : barLine ? prices.jumpAtBar : prices.jumpElsewhere;
     int n = before.active.length;
@@ -267,13 +256,7 @@ final class ShiftDecoder {
       return false;
     }
     // an attack in reach multiplies by about the gain; without one the drop is shared by all
-    return inReach(k, d, middle) ? mass * gain > IDLE * all : mass > 1e-4 * all;
-  }
-
-  private boolean inReach(int k, int d, double middle) {
-    double at = places.at(steps[k] + shifts[d]) + feel[k] + middle;
-    int j = from(d, at - half * bin - NOISE_REACH * prices.noise);
-    return j < attacks.length && attacks[j] <= at + half * bin + NOISE_REACH * prices.noise;
+    return heard.inReach(k, d, middle) ? mass * gain > IDLE * all : mass > 1e-4 * all;
   }
 
   /** Multiplies by how likely what was played is, and forgets what carries no weight. */
@@ -282,7 +265,7 @@ final class ShiftDecoder {
       int[] active,
       double[][] weight,
       double jump,
-      @Nullable Course course,
+      PhaseCourses.@Nullable Course course,
       int followed,
       double[] logEvidence) {
     double middle = centre[k] + followed * bin;
@@ -290,7 +273,7 @@ final class ShiftDecoder {
     double[] mass = new double[active.length];
     double all = 0;
     for (int a = 0; a < active.length; a++) {
-      likely[a] = likely(k, active[a], middle);
+      likely[a] = heard.likely(k, active[a], middle);
       double[] row = weight[a];
       double[] factor = likely[a];
       double sum = 0;
@@ -332,7 +315,11 @@ final class ShiftDecoder {
 
   /** All weight ran out of the window: begins anew at home, anywhere in it. */
   private Moment lost(
-      int k, double jump, @Nullable Course course, int followed, double[] logEvidence) {
+      int k,
+      double jump,
+      PhaseCourses.@Nullable Course course,
+      int followed,
+      double[] logEvidence) {
     logEvidence[k] = -50;
     double[] row = new double[bins];
     Arrays.fill(row, 1.0 / bins);
@@ -361,7 +348,7 @@ final class ShiftDecoder {
   /** The backward pass from one written attack to the one before. */
   private double[][] before(Moment moment, Moment after, double[][] back) {
     int n = after.active.length;
-    Course course = after.course;
+    PhaseCourses.Course course = after.course;
     double[][] weighed = new double[n][bins];
     for (int a = 0; a < n; a++) {
       double[] factor = after.likely == null ? null : after.likely[a];
@@ -430,183 +417,5 @@ final class ShiftDecoder {
       }
     }
     return Math.abs(mean) > half / 3.0 ? (int) Math.rint(mean) : 0;
-  }
-
-  /** Where the weight of each phase goes between two written attacks. */
-  private static final class Course {
-    final int[] first;
-    final double[][] share;
-
-    Course(int bins) {
-      first = new int[bins];
-      share = new double[bins][];
-    }
-
-    double[] apply(double[] from, int bins) {
-      double[] to = new double[bins];
-      for (int b = 0; b < bins; b++) {
-        double mass = from[b];
-        if (mass > 1e-15) {
-          double[] row = share[b];
-          int start = first[b];
-          for (int t = 0; t < row.length; t++) {
-            to[start + t] += mass * row[t];
-          }
-        }
-      }
-      return to;
-    }
-
-    double[] undo(double[] back, int bins) {
-      double[] before = new double[bins];
-      for (int b = 0; b < bins; b++) {
-        double[] row = share[b];
-        int start = first[b];
-        double sum = 0;
-        for (int t = 0; t < row.length; t++) {
-          sum += back[start + t] * row[t];
-        }
-        before[b] = sum;
-      }
-      return before;
-    }
-  }
-
-  /** How much of its distance a player may take back at one click, and how often. */
-  private static final double[][] NEAR = {{0, 0.5}, {0.2, 0.25}, {0.5, 0.25}};
-
-  /** Further off than half a step from a click, staying there is unlikely. */
-  private static final double[][] FAR = {{0, 0.2}, {0.2, 0.4}, {0.5, 0.4}};
-
-  private Course course(int k, int moved, int followed) {
-    int gap = Math.max(1, Math.min(steps[k] - steps[k - 1], 4 * sheet.stepsPerBar));
-    int clicks =
-        prices.clickPulls() ? Math.min(15, sheet.clicksBetween(steps[k - 1], steps[k])) : 0;
-    boolean silent = prices.silentDrift() > 0 && sheet.silentAt(steps[k - 1]);
-    double home = clicks == 0 ? 0 : places.homeAt(steps[k], sheet.beatMillis());
-    if (home != 0) {
-      return course(gap, moved, followed, clicks, silent, home);
-    }
-    int seen = clicks == 0 ? 0 : followed; // without clicks it does not matter where the window is
-    long key =
-        ((((long) gap * 2 + (silent ? 1 : 0)) * 16 + clicks) * 1024 + (moved + 512)) * 65_536
-            + (seen + 32_768);
-    if (Math.abs(seen) >= 32_768) {
-      return course(gap, moved, followed, clicks, silent, home);
-    }
-    return courses.computeIfAbsent(
-        key, missing -> course(gap, moved, followed, clicks, silent, home));
-  }
-
-  private Course course(int gap, int moved, int followed, int clicks, boolean silent, double home) {
-    double[] kernel = kernel(gap, silent);
-    int wide = kernel.length / 2;
-    Course course = new Course(bins);
-    double[] row = new double[bins];
-    for (int b = 0; b < bins; b++) {
-      Arrays.fill(row, 0);
-      double x = b - half + followed - home / bin;
-      if (clicks == 0 || Math.abs(x * bin) < 0.1 * sheet.stepMillis) {
-        spread(row, b - moved, 1, kernel, wide);
-      } else {
-        double[][] pulls = Math.abs(x * bin) > 0.5 * sheet.stepMillis ? FAR : NEAR;
-        for (double[] one : pulls) {
-          double to = x * Math.pow(1 - one[0], clicks) + home / bin - followed - moved + half;
-          int low = (int) Math.floor(to);
-          spread(row, low, one[1] * (1 - (to - low)), kernel, wide);
-          spread(row, low + 1, one[1] * (to - low), kernel, wide);
-        }
-      }
-      int first = 0;
-      int last = bins - 1;
-      while (first < last && row[first] == 0) {
-        first++;
-      }
-      while (last > first && row[last] == 0) {
-        last--;
-      }
-      course.first[b] = first;
-      course.share[b] = Arrays.copyOfRange(row, first, last + 1);
-    }
-    return course;
-  }
-
-  private void spread(double[] row, int to, double mass, double[] kernel, int wide) {
-    for (int t = -wide; t <= wide; t++) {
-      if (to + t >= 0 && to + t < bins) {
-        row[to + t] += mass * kernel[t + wide];
-      }
-    }
-  }
-
-  private double[] kernel(int gap, boolean silent) {
-    double drift = silent ? prices.silentDrift() * sheet.stepMillis * Math.min(gap, 16) : 0;
-    double sd = Math.hypot(prices.walkPerStep() * Math.sqrt(gap), drift) / bin;
-    int wide = Math.max(1, Math.min(half, (int) Math.ceil(2.5 * sd)));
-    double[] kernel = new double[2 * wide + 1];
-    if (sd < 0.6) {
-      double side = Math.min(0.25, sd * sd / 2);
-      kernel[wide] = 1 - 2 * side;
-      kernel[wide - 1] = side;
-      kernel[wide + 1] = side;
-      return kernel;
-    }
-    double sum = 0;
-    for (int t = -wide; t <= wide; t++) {
-      kernel[t + wide] = Math.exp(-t * t / (2 * sd * sd));
-      sum += kernel[t + wide];
-    }
-    for (int t = 0; t < kernel.length; t++) {
-      kernel[t] /= sum;
-    }
-    return kernel;
-  }
-
-  /**
-   * How much likelier what was played is with this written attack played than with it dropped, by
-   * phase; null where nothing was played within reach.
-   */
-  private double @Nullable [] likely(int k, int d, double middle) {
-    double noise = prices.noise();
-    double reach = half * bin + NOISE_REACH * noise;
-    double at = places.at(steps[k] + shifts[d]) + feel[k] + middle;
-    double[] likely = null;
-    int seen = 0;
-    for (int j = from(d, at - reach);
-        j < attacks.length && attacks[j] <= at + reach && seen < MOST;
-        j++, seen++) {
-      if (likely == null) {
-        likely = new double[bins];
-        Arrays.fill(likely, 1);
-      }
-      double off = (attacks[j] - at) / bin + half;
-      int low = Math.max(0, (int) Math.ceil(off - NOISE_REACH * noise / bin));
-      int high = Math.min(bins - 1, (int) Math.floor(off + NOISE_REACH * noise / bin));
-      // a normal curve by recurrence: each value from the one before, each factor likewise
-      double width = bin / noise;
-      double z = (low - off) * width;
-      double value = gain * Math.exp(-z * z / 2);
-      double factor = Math.exp(-z * width - width * width / 2);
-      double change = Math.exp(-width * width);
-      for (int b = low; b <= high; b++) {
-        likely[b] += value;
-        value *= factor;
-        factor *= change;
-      }
-    }
-    return likely;
-  }
-
-  /** The first attack at or after an instant; looked for from where the last look ended. */
-  private int from(int d, double at) {
-    int j = pointer[d];
-    while (j > 0 && attacks[j - 1] >= at) {
-      j--;
-    }
-    while (j < attacks.length && attacks[j] < at) {
-      j++;
-    }
-    pointer[d] = j;
-    return j;
   }
 }

@@ -2,6 +2,7 @@ package thinclick.server.scoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -161,6 +162,42 @@ class AnyTakeTest {
       assertThat(ana.spreadMillis().known()).isFalse();
       assertThat(ana.leanMillis().known()).isFalse();
       assertThat(ana.placed()).isEqualTo(1);
+    }
+
+    @Test
+    void twoPlayersWithTheSamePartAreToldApartByWhatTheyPlay() {
+      List<Attack> attacks = new ArrayList<>();
+      for (int step = 0; step < 64; step += 2) {
+        attacks.add(Attack.tap("Ana", step * 250_000L));
+        attacks.add(Attack.tap("Ben", step * 250_000L + 20_000));
+      }
+      List<Integer> beats = IntStream.range(0, 32).map(i -> 2 * i).boxed().toList();
+      Take take =
+          take(List.of(Part.of("Ana", 0, beats), Part.of("Ben", 0, beats)), attacks, 120, 2);
+      Analysis analysis = Scorer.analyse(take);
+      check(take, analysis);
+      assertThat(analysis.review().player("Ana").leanMillis().get()).isCloseTo(-10, within(1.0));
+      assertThat(analysis.review().player("Ben").leanMillis().get()).isCloseTo(10, within(1.0));
+    }
+
+    @Test
+    void attacksLongBeforeTheStartAndYearsAfterAnswerNothing() {
+      List<Attack> attacks = new ArrayList<>();
+      for (int step = 0; step < 64; step += 2) {
+        attacks.add(Attack.tap("Ana", step * 250_000L));
+        attacks.add(Attack.tap("Ben", step * 250_000L));
+      }
+      attacks.add(Attack.tap("Ana", -(1L << 52)));
+      attacks.add(Attack.tap("Ana", -60_000_000));
+      attacks.add(Attack.tap("Ana", 1L << 52));
+      List<Integer> beats = IntStream.range(0, 32).map(i -> 2 * i).boxed().toList();
+      Take take =
+          take(List.of(Part.of("Ana", 0, beats), Part.of("Ben", 0, beats)), attacks, 120, 2);
+      Analysis analysis = Scorer.analyse(take);
+      check(take, analysis);
+      PlayerReview ana = analysis.review().player("Ana");
+      assertThat(ana.placed()).isEqualTo(32);
+      assertThat(ana.added()).isEqualTo(1); // what came before the start is no addition
     }
 
     @Test

@@ -29,10 +29,13 @@ class EnsemblesTest {
     String found =
         "seeds " + from + "-" + to + ": " + board.summary() + "\n" + String.join("\n", board.worst);
     assertThat(board.f1()).as(found).isGreaterThanOrEqualTo(0.985);
-    assertThat(Scoreboard.quantile(board.lean, 0.95)).as(found).isLessThan(2.1);
+    assertThat(Scoreboard.quantile(board.lean, 0.95)).as(found).isLessThan(2);
     assertThat(Scoreboard.quantile(board.hold, 0.95)).as(found).isLessThan(5);
     assertThat(Scoreboard.quantile(board.dropped, 0.95)).as(found).isLessThan(1.5);
-    // stages of four bars with two sparse players cannot be known to .12 %
-    assertThat(Scoreboard.quantile(board.drift, 0.95)).as(found).isLessThan(0.2);
+    assertThat(Scoreboard.quantile(board.longDrift, 0.95)).as(found).isLessThan(0.12);
+    // four bars of two sparse players cannot be known to .12 %: least squares on their attacks,
+    // given
+    // every match, lean and the pulse's bends, misses .11 % over all of these stages
+    assertThat(Scoreboard.quantile(board.drift, 0.95)).as(found).isLessThan(0.16);
   }
 }

@@ -15,6 +15,10 @@ final class Scoreboard {
   final List<Double> lean = new ArrayList<>();
   final List<Double> spread = new ArrayList<>();
   final List<Double> drift = new ArrayList<>();
+
+  /** Of stages of at least eight bars. */
+  final List<Double> longDrift = new ArrayList<>();
+
   final List<Double> hold = new ArrayList<>();
   final List<Double> dropped = new ArrayList<>();
   final List<Double> added = new ArrayList<>();
@@ -89,6 +93,9 @@ final class Scoreboard {
             truth.driftPercent(sheet.stageFrom[s], sheet.stageFrom[s + 1], sheet.stepMillis, sheet);
         double error = stage.driftPercent().get() - real;
         drift.add(Math.abs(error));
+        if (stage.toBar() - stage.fromBar() >= 8) {
+          longDrift.add(Math.abs(error));
+        }
         if (Math.abs(error) > 0.12) {
           off.append(
               String.format(Locale.ROOT, "\n    stage %d drift %.3f off %.3f", s, real, error));
@@ -141,7 +148,7 @@ final class Scoreboard {
     return String.format(
         Locale.ROOT,
         "F1 %.4f (hits %d missed %d invented %d), 95th percentiles: lean %.2f ms, spread %.1f %%,"
-            + " drift %.3f %%, hold %.2f, dropped %.2f %%, added %.2f %%",
+            + " drift %.3f %% (eight bars %.3f %%), hold %.2f, dropped %.2f %%, added %.2f %%",
         f1(),
         hits,
         missed,
@@ -149,6 +156,7 @@ final class Scoreboard {
         quantile(lean, 0.95),
         quantile(spread, 0.95),
         quantile(drift, 0.95),
+        quantile(longDrift, 0.95),
         quantile(hold, 0.95),
         quantile(dropped, 0.95),
         quantile(added, 0.95));
