@@ -119,7 +119,7 @@ class ReadmeIT {
 
   private static Path top() {
     Path here = Path.of("").toAbsolutePath();
-    while (!Files.exists(here.resolve("README.md"))) {
+    while (!Files.exists(here.resolve("LICENSE"))) {
       here = here.getParent();
     }
     return here;
