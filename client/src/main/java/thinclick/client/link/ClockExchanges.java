@@ -124,6 +124,8 @@ final class ClockExchanges {
             view.state(),
             Math.round(view.uncertaintyMicros()),
             Math.round(view.spreadMicros()),
-            skew));
+            skew,
+            Math.round(view.roundTripMicros()),
+            Math.round(view.roundTripMicros() - view.bestRoundTripMicros())));
   }
 }

@@ -198,9 +198,23 @@ public sealed interface ClientMessage {
     }
   }
 
-  /** How well the client knows room time. */
+  /**
+   * How well the client knows room time.
+   *
+   * @param roundTripMicros the median way there and back over the exchanges kept; null where a
+   *     client does not say
+   * @param roundTripSpreadMicros how much that is above the shortest; null where a client does not
+   *     say
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   record ClockReport(
-      long epoch, ClockState state, long uncertaintyMicros, long spreadMicros, double skewPpm)
+      long epoch,
+      ClockState state,
+      long uncertaintyMicros,
+      long spreadMicros,
+      double skewPpm,
+      @Nullable Long roundTripMicros,
+      @Nullable Long roundTripSpreadMicros)
       implements ClientMessage {
     public ClockReport {
       Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
@@ -208,6 +222,12 @@ public sealed interface ClientMessage {
       Check.range("uncertaintyMicros", uncertaintyMicros, 0L, Check.MAX_SAFE);
       Check.range("spreadMicros", spreadMicros, 0L, Check.MAX_SAFE);
       Check.range("skewPpm", skewPpm, -500.0, 500.0);
+      if (roundTripMicros != null) {
+        Check.range("roundTripMicros", roundTripMicros.longValue(), 0L, Check.MAX_SAFE);
+      }
+      if (roundTripSpreadMicros != null) {
+        Check.range("roundTripSpreadMicros", roundTripSpreadMicros.longValue(), 0L, Check.MAX_SAFE);
+      }
     }
 
     @Override

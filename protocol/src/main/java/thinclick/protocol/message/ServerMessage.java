@@ -105,7 +105,12 @@ public sealed interface ServerMessage {
     }
   }
 
-  /** One line of the roster; the uncertainty is null until the client has reported one. */
+  /**
+   * One line of the roster; what the client reports is null until it has.
+   *
+   * @param roundTripMicros the median way from the client to the host and back
+   * @param roundTripSpreadMicros how much that is above the shortest
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Person(
       String playerId,
@@ -114,6 +119,8 @@ public sealed interface ServerMessage {
       @Nullable String chair,
       boolean connected,
       @Nullable Long uncertaintyMicros,
+      @Nullable Long roundTripMicros,
+      @Nullable Long roundTripSpreadMicros,
       boolean soundCheck,
       boolean ready,
       @JsonInclude(JsonInclude.Include.NON_DEFAULT)

@@ -2,6 +2,7 @@ package thinclick.server.command;
 
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.server.host.RehearsalHost;
@@ -12,6 +13,8 @@ final class ServeStop {
   private static final long LONGEST_MILLIS = 10_000;
 
   private static final Logger LOG = LoggerFactory.getLogger(ServeStop.class);
+
+  private static final AtomicBoolean STOPPED = new AtomicBoolean();
 
   private ServeStop() {}
 
@@ -36,6 +39,9 @@ final class ServeStop {
   }
 
   private static void close(RehearsalHost hosting) {
+    if (STOPPED.getAndSet(true)) {
+      return; // drained, and now the process ends
+    }
     long began = System.nanoTime();
     Thread closing = new Thread(hosting::close, "thinclick-close");
     closing.setDaemon(true);

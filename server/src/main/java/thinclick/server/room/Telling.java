@@ -151,6 +151,8 @@ final class Telling {
               chair == null ? null : chair.toString(),
               member.here(),
               member.clock == null ? null : member.clock.uncertaintyMicros(),
+              member.clock == null ? null : member.clock.roundTripMicros(),
+              member.clock == null ? null : member.clock.roundTripSpreadMicros(),
               member.soundUncertaintyMillis != null,
               made != null && made.dealId().equals(member.readyFor),
               member.standIn));

@@ -16,6 +16,9 @@ public final class PauseWatch implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(PauseWatch.class);
   private static final long NAP_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
 
+  /** A computer that is too slow throughout must not drown its log as well. */
+  private static final long LOG_GAP_NANOS = TimeUnit.SECONDS.toNanos(10);
+
   private final Thread thread;
 
   private PauseWatch(LongConsumer told) {
@@ -35,6 +38,9 @@ public final class PauseWatch implements AutoCloseable {
 
   private static void watch(LongConsumer told) {
     long before = System.nanoTime();
+    long loggedNanos = before - LOG_GAP_NANOS;
+    int pauses = 0;
+    long longest = 0;
     while (true) {
       try {
         TimeUnit.NANOSECONDS.sleep(NAP_NANOS);
@@ -45,7 +51,17 @@ public final class PauseWatch implements AutoCloseable {
       long late = late(before, now);
       if (late >= WORTH_TELLING_NANOS) {
         told.accept(late);
-        LOG.atWarn().addKeyValue("pauseMillis", late / 1_000_000).log("nothing ran for a while");
+        pauses++;
+        longest = Math.max(longest, late);
+      }
+      if (pauses > 0 && now - loggedNanos >= LOG_GAP_NANOS) {
+        LOG.atWarn()
+            .addKeyValue("pauses", pauses)
+            .addKeyValue("longestMillis", longest / 1_000_000)
+            .log("nothing ran for a while");
+        loggedNanos = now;
+        pauses = 0;
+        longest = 0;
       }
       before = now;
     }

@@ -96,7 +96,9 @@ class OperatingTest {
     start(options());
     try (WireClient mina = join("Mina")) {
       ServerMessage.Announced take = startTake();
-      mina.send(new ClientMessage.ClockReport(opened.epoch(), ClockState.STEADY, 1_500, 100, 0.0));
+      mina.send(
+          new ClientMessage.ClockReport(
+              opened.epoch(), ClockState.STEADY, 1_500, 100, 0.0, null, null));
       mina.send(
           new ClientMessage.Attacks(
               take.takeId(),

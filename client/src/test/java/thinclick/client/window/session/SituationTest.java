@@ -162,7 +162,10 @@ class SituationTest {
                 new ServerMessage.RoomLimits(64, 16_384, 50, 256)))
         .roster(
             new ServerMessage.Roster(
-                2, List.of(new Person("p1", "Ana", role, null, true, null, false, false, false))))
+                2,
+                List.of(
+                    new Person(
+                        "p1", "Ana", role, null, true, null, null, null, false, false, false))))
         .clockChanged(steady);
   }
 
