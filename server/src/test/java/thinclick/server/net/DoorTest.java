@@ -67,6 +67,23 @@ class DoorTest {
     }
 
     @Test
+    void handshakesAreRationedForOthersOnly() throws Exception {
+      Strangers strangers = new Strangers(0);
+      InetAddress there = InetAddress.getByName("198.51.100.7");
+      InetAddress elsewhere = InetAddress.getByName("198.51.100.8");
+      for (int i = 0; i < 100; i++) {
+        assertThat(strangers.mayShakeHands(there, 0)).as("handshake %d", i).isTrue();
+      }
+
+      assertThat(strangers.mayShakeHands(there, 0)).isFalse();
+      assertThat(strangers.mayShakeHands(elsewhere, 0)).isTrue();
+      assertThat(strangers.mayShakeHands(there, 1_000_000_000L)).isTrue();
+      for (int i = 0; i < 1_000; i++) {
+        assertThat(strangers.mayShakeHands(InetAddress.getLoopbackAddress(), 0)).isTrue();
+      }
+    }
+
+    @Test
     void twoHundredWrongWordsAMinuteOverallAndRightOnesCostNothing() throws Exception {
       Strangers strangers = new Strangers(0);
       int tried = 0;
