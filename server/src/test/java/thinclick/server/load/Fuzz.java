@@ -119,7 +119,13 @@ public final class Fuzz {
       case 2 -> new ClientMessage.Clock(random.nextInt(100), Math.abs(random.nextLong() >> 12));
       case 3 ->
           new ClientMessage.ClockReport(
-              random.nextInt(3), ClientMessage.ClockState.STEADY, random.nextInt(9_000), 5, 400);
+              random.nextInt(3),
+              ClientMessage.ClockState.STEADY,
+              random.nextInt(9_000),
+              5,
+              400,
+              900L,
+              90L);
       case 4 ->
           new ClientMessage.SoundCheck(
               ClientMessage.InputKind.KEYS, random.nextInt(400), random.nextInt(200), 16);
