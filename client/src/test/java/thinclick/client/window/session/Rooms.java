@@ -82,9 +82,30 @@ public final class Rooms {
             new ServerMessage.Roster(
                 2,
                 List.of(
-                    new Person("p1", NAMES[0], Role.LEADER, "1", true, 900L, false, false, false),
                     new Person(
-                        "p2", NAMES[1], Role.PLAYER, "2", true, 900L, false, false, false))));
+                        "p1",
+                        NAMES[0],
+                        Role.LEADER,
+                        "1",
+                        true,
+                        900L,
+                        null,
+                        null,
+                        false,
+                        false,
+                        false),
+                    new Person(
+                        "p2",
+                        NAMES[1],
+                        Role.PLAYER,
+                        "2",
+                        true,
+                        900L,
+                        null,
+                        null,
+                        false,
+                        false,
+                        false))));
   }
 
   /** A take is announced. */
