@@ -14,33 +14,30 @@ public final class ReviewView {
       return whole;
     }
     ObjectNode view = (ObjectNode) whole.deepCopy();
-    ArrayNode own = view.arrayNode();
-    JsonNode players = whole.get("players");
-    if (players != null && players.isArray()) {
-      for (JsonNode line : players) {
-        JsonNode name = line.get("player");
-        if (name != null && name.isString() && name.stringValue().equals(player)) {
-          own.add(line);
-        }
-      }
-    }
-    view.set("players", own);
-    JsonNode words = view.get("words");
-    if (words != null && words.isArray()) {
-      ArrayNode heard = view.arrayNode();
-      for (JsonNode sentence : words) {
-        JsonNode about = sentence.get("player");
-        if (about == null || (about.isString() && about.stringValue().equals(player))) {
-          heard.add(sentence);
-        }
-      }
-      view.set("words", heard);
-    }
-    JsonNode ensemble = view.get("ensemble");
-    if (ensemble instanceof ObjectNode figures && figures.has("gains")) {
+    keepOwn(view, "players", player, false);
+    keepOwn(view, "responses", player, false);
+    keepOwn(view, "words", player, true);
+    if (view.get("ensemble") instanceof ObjectNode figures && figures.has("gains")) {
       figures.putNull("gains"); // by pairs of players, so not the receiver's own
       figures.putNull("gainsInterval");
+      figures.putArray("pairs");
     }
     return view;
+  }
+
+  /** Of the lines in a field, those about the player and, where wanted, about nobody. */
+  private static void keepOwn(ObjectNode view, String field, String player, boolean nobodys) {
+    JsonNode lines = view.get(field);
+    if (lines == null) {
+      return;
+    }
+    ArrayNode kept = view.arrayNode();
+    for (JsonNode line : lines) {
+      JsonNode about = line.get("player");
+      if (about == null ? nobodys : about.isString() && about.stringValue().equals(player)) {
+        kept.add(line);
+      }
+    }
+    view.set(field, kept);
   }
 }

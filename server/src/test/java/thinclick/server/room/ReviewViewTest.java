@@ -14,7 +14,9 @@ class ReviewViewTest {
               """
               {"players": [{"player": "Ana", "written": 8}, {"player": "Ben", "written": 9}],
                "stages": [], "ensemble": {"hold": 90.0, "gains": [[null, 0.3], [0.1, null]],
-                            "gainsInterval": [[null, [0.1, 0.5]], [[0, 0.2], null]]},
+                            "gainsInterval": [[null, [0.1, 0.5]], [[0, 0.2], null]],
+                            "pairs": [{"first": "Ana", "second": "Ben", "leader": "Ben"}]},
+               "responses": [{"player": "Ana", "of": "Cleo"}, {"player": "Ben", "of": "Cleo"}],
                "words": [{"says": "Together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
                          {"says": "Ben is uneven.", "player": "Ben"}],
                "next": "the same again"}
@@ -30,6 +32,9 @@ class ReviewViewTest {
         .doesNotContain("Ben");
     assertThat(view.at("/ensemble/gains").isNull()).isTrue();
     assertThat(view.at("/ensemble/gainsInterval").isNull()).isTrue();
+    assertThat(view.at("/ensemble/pairs").isEmpty()).isTrue();
+    assertThat(view.get("responses").toString())
+        .isEqualTo("[{\"player\":\"Ana\",\"of\":\"Cleo\"}]");
     assertThat(view.at("/ensemble/hold").doubleValue()).isEqualTo(90);
   }
 
