@@ -2,15 +2,8 @@ package thinclick.client.window;
 
 import java.io.UncheckedIOException;
 import java.time.InstantSource;
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
-import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
-import javafx.scene.input.MouseEvent;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -24,7 +17,6 @@ import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
 import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.lectern.LecternView;
-import thinclick.client.window.lectern.Proposals;
 import thinclick.client.window.lectern.RosterModel;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -38,7 +30,6 @@ import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
-import thinclick.client.window.session.Situation;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.settings.KeptFile;
 import thinclick.client.window.settings.Settings;
@@ -51,7 +42,6 @@ import thinclick.client.window.stand.StandView;
 import thinclick.client.window.wall.WallWindow;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
 /** One window with all that belongs to it; puts models, pages, keys and sound together. */
@@ -62,7 +52,6 @@ final class Desk implements AutoCloseable {
 
   private final Stage stage;
   private final Session session;
-  private final Words words;
   private final SoundDesk sound;
   private final Taps taps;
   private final KeptFile<SoundSettings> soundFile;
@@ -82,30 +71,24 @@ final class Desk implements AutoCloseable {
   private final WallWindow wall;
   private final SettingsModel looks;
   private final SettingsView settingsView;
-  private final Situation situation;
   private final Shell shell;
   private final Ticker ticker;
-  private final Map<View, Node> pages = new EnumMap<>(View.class);
-  private final Commands commands = new Commands();
+  private final Pages pages;
+  private final FootSentence foot;
   private final Scene scene;
 
   private final SettingsFile settingsFile;
-  private final String putAside;
 
   private @Nullable HostFinder finder;
-  private View current = View.DOOR;
 
   Desk(Stage stage, Session session, Words words, SettingsFile settingsFile) {
     this.settingsFile = settingsFile;
     SettingsFile.Found found = settingsFile.read();
     Settings settings = found.settings();
-    putAside = found.putAside();
     looks = new SettingsModel(settings.look());
     settingsView = new SettingsView(looks, words);
     this.stage = stage;
     this.session = session;
-    this.words = words;
-    situation = new Situation(words);
     soundFile = SoundSettings.file(settingsFile.folder());
     sound = new SoundDesk(session, words, soundFile.read().value());
     checkModel =
@@ -120,8 +103,6 @@ final class Desk implements AutoCloseable {
     doorModel.addressProperty().set(settings.address());
     door = new DoorView(doorModel, words);
     practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
-    practice.onBack(() -> go(View.DOOR));
-    doorModel.onPractise(() -> go(View.PRACTICE));
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
     leaderReview = new LeaderView(session, words);
@@ -133,12 +114,11 @@ final class Desk implements AutoCloseable {
                 sound,
                 MonotonicClock.SYSTEM,
                 session.data().resolve("reviews"),
-                whatIsNext()),
+                NextUp.of(session, lecternDesk, () -> goTo(View.STAND))),
             leaderReview.root(),
             words);
     wall = new WallWindow(words, words.say("shell.title", words.say("wall.title")));
     lectern.onWall(this::turnWall);
-    pages.put(View.DOOR, door.root());
     partners = new Partners(session, sound, words);
     check =
         new CheckView(
@@ -150,24 +130,43 @@ final class Desk implements AutoCloseable {
             partners.modeProperty(),
             words);
     new InputPane(session, taps, words).into(check.inputs());
-    check.onBack(() -> go(session.state().inside() ? View.STAND : View.DOOR));
-    doorModel.onCheck(() -> go(View.CHECK));
-    pages.put(View.CHECK, check.root());
-    pages.put(View.PRACTICE, practice.root());
-    pages.put(View.STAND, stand.root());
-    pages.put(View.LECTERN, lectern.root());
-    pages.put(View.REVIEW, review.root());
-    pages.put(View.SETTINGS, settingsView.root());
     shell = new Shell(words, sound, taps);
-    shell.onGo(this::go);
+    foot = new FootSentence(session, checkModel, lecternDesk.lesson(), words, found.putAside());
+    pages =
+        new Pages(stage, session, shell, words)
+            .add(View.DOOR, door.root(), door::begin)
+            .add(View.PRACTICE, practice.root(), practice::begin)
+            .add(View.CHECK, check.root(), check::begin)
+            .add(View.STAND, stand.root(), stand::begin)
+            .add(View.LECTERN, lectern.root(), lectern::begin)
+            .add(View.REVIEW, review.root(), review::begin)
+            .add(View.SETTINGS, settingsView.root(), settingsView::begin);
+    pages.onLeavingCheck(checkModel::breakOff);
+    practice.onBack(() -> pages.go(View.DOOR));
+    doorModel.onPractise(() -> pages.go(View.PRACTICE));
+    doorModel.onCheck(() -> pages.go(View.CHECK));
+    check.onBack(() -> pages.go(session.state().inside() ? View.STAND : View.DOOR));
+    shell.onGo(pages::go);
     shell.onLeave(session::leave);
     ticker = new Ticker(WindowThread.INSTANCE, this::look);
 
     scene = new Scene(shell.root(), WIDTH, HEIGHT);
     dress();
     looks.lookProperty().addListener(any -> dress());
-    bindKeys();
-    session.stateProperty().addListener((any, old, now) -> follow(old, now));
+    DeskKeys.bind(
+        scene,
+        taps,
+        new DeskKeys(session, lecternDesk, looks, pages, this::turnWall)
+            .rescuedAt(standModel.momentProperty()::get)
+            .commands());
+    DeskKeys.touch(stand.root(), taps);
+    session
+        .stateProperty()
+        .addListener(
+            (any, old, now) -> {
+              pages.follow(old, now);
+              look();
+            });
     stage
         .focusedProperty()
         .addListener(
@@ -181,30 +180,9 @@ final class Desk implements AutoCloseable {
     stage.setScene(scene);
     stage.setMinWidth(720);
     stage.setMinHeight(520);
-    follow(RoomState.OUTSIDE, session.state());
-    go(View.DOOR);
-  }
-
-  /** What the lectern proposes, for whoever leads. */
-  private ReviewCommands.Next whatIsNext() {
-    return new ReviewCommands.Next(
-        () -> {
-          Proposals.Line line = session.state().leader() ? lecternDesk.proposals().line() : null;
-          return line == null ? "" : line.says();
-        },
-        () -> {
-          Proposals.Line line = lecternDesk.proposals().line();
-          return line != null && session.state().betweenTakes();
-        },
-        () -> {
-          Proposals.Line line = lecternDesk.proposals().line();
-          if (line != null && line.changes()) {
-            lecternDesk.proposals().take();
-          } else {
-            lecternDesk.lectern().deal();
-          }
-          go(View.STAND);
-        });
+    pages.follow(RoomState.OUTSIDE, session.state());
+    pages.go(View.DOOR);
+    look();
   }
 
   /** What needs time comes once the window is up. */
@@ -272,63 +250,12 @@ final class Desk implements AutoCloseable {
 
   /** Turns to a page, where it is offered. */
   void goTo(View wanted) {
-    go(wanted);
+    pages.go(wanted);
   }
 
   /** The wall's own window. */
   WallWindow wall() {
     return wall;
-  }
-
-  private void bindKeys() {
-    scene.addEventFilter(
-        KeyEvent.ANY,
-        event -> {
-          long nanos = System.nanoTime();
-          if (taps.key(event, nanos)) {
-            event.consume();
-          } else if (event.getEventType() == KeyEvent.KEY_PRESSED && commands.pressed(event)) {
-            event.consume();
-          }
-        });
-    stand
-        .root()
-        .addEventFilter(
-            MouseEvent.MOUSE_PRESSED,
-            event -> {
-              long nanos = System.nanoTime();
-              if (taps.pressed(nanos)) {
-                event.consume();
-              }
-            });
-    commands
-        .onCtrl(KeyCode.D, lecternDesk.lectern()::deal)
-        .onCtrl(KeyCode.Z, lecternDesk.lectern()::undo)
-        .onCtrl(KeyCode.ENTER, lecternDesk.lesson()::goOn)
-        .onCtrl(KeyCode.PERIOD, lecternDesk.lectern()::stop)
-        .onCtrl(KeyCode.R, () -> lecternDesk.steering().rescue(standModel.momentProperty().get()))
-        .onCtrl(KeyCode.B, lecternDesk.lesson()::repeat)
-        .onCtrl(KeyCode.N, lecternDesk.lesson()::next)
-        .onCtrl(KeyCode.M, lecternDesk.lesson()::moreClicks)
-        .onCtrl(KeyCode.L, lecternDesk.lesson()::fewerClicks)
-        .onCtrl(KeyCode.G, lecternDesk.proposals()::take)
-        .onCtrl(KeyCode.F, lecternDesk.proposals()::lookUp)
-        .onCtrl(KeyCode.P, lecternDesk.lesson()::pause)
-        .onCtrl(KeyCode.K, session.lead()::claim)
-        .onCtrl(KeyCode.DIGIT4, this::turnWall)
-        .onCtrl(KeyCode.T, looks::turn)
-        .onCtrl(KeyCode.PLUS, () -> looks.grow(1))
-        .onCtrl(KeyCode.EQUALS, () -> looks.grow(1))
-        .onCtrl(KeyCode.ADD, () -> looks.grow(1))
-        .onCtrl(KeyCode.MINUS, () -> looks.grow(-1))
-        .onCtrl(KeyCode.SUBTRACT, () -> looks.grow(-1))
-        .on(KeyCode.F6, this::nextRegion);
-    for (View each : View.values()) {
-      if (each.digit() > 0) {
-        KeyCode digit = KeyCode.getKeyCode(Integer.toString(each.digit()));
-        commands.onCtrl(digit, () -> go(each));
-      }
-    }
   }
 
   private void dress() {
@@ -342,82 +269,8 @@ final class Desk implements AutoCloseable {
     wall.dress(palette);
   }
 
-  /** From the page to the head of the window and back. */
-  private void nextRegion() {
-    if (shell.headHasFocus()) {
-      focus(current);
-    } else {
-      shell.focusHead();
-    }
-  }
-
-  /** The pages follow the rehearsal: in to the stand, after the take to its review. */
-  private void follow(RoomState old, RoomState now) {
-    boolean inside = now.inside();
-    shell.offer(View.DOOR, !inside);
-    shell.offer(View.CHECK, !now.takeRuns());
-    shell.offer(View.STAND, inside);
-    shell.offer(View.LECTERN, inside && now.leader());
-    shell.offer(View.REVIEW, inside && now.review() != null);
-    shell.offer(View.SETTINGS, true);
-    if (!inside && old.inside()) {
-      go(View.DOOR);
-    } else if (inside && !old.inside()) {
-      go(now.leader() && !session.practising() ? View.LECTERN : View.STAND);
-    } else if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
-      go(View.STAND);
-    } else if (inside && now.review() != null && old.review() == null) {
-      go(View.REVIEW);
-    }
-    look();
-  }
-
   private void judged(String input, Verdict verdict) {
     chairDelay.judged(input, verdict);
-  }
-
-  private boolean offered(View wanted) {
-    RoomState room = session.state();
-    return switch (wanted) {
-      case DOOR, PRACTICE -> !room.inside();
-      case CHECK -> !room.takeRuns();
-      case STAND -> room.inside();
-      case LECTERN -> room.inside() && room.leader();
-      case REVIEW -> room.inside() && room.review() != null;
-      case SETTINGS -> true;
-    };
-  }
-
-  private void go(View wanted) {
-    if (!offered(wanted)) {
-      return;
-    }
-    Node page = pages.get(wanted);
-    if (page != null) {
-      if (wanted != View.CHECK) {
-        checkModel.breakOff();
-      }
-      current = wanted;
-      shell.show(wanted, page);
-      stage.setTitle(words.say("shell.title", words.say(wanted.key())));
-    }
-    // A page is whole only once it has been styled; without this a key pressed at once would be
-    // lost.
-    shell.root().applyCss();
-    shell.root().layout();
-    focus(wanted);
-  }
-
-  private void focus(View wanted) {
-    switch (wanted) {
-      case DOOR -> door.begin();
-      case PRACTICE -> practice.begin();
-      case CHECK -> check.begin();
-      case LECTERN -> lectern.begin();
-      case STAND -> stand.begin();
-      case REVIEW -> review.begin();
-      case SETTINGS -> settingsView.begin();
-    }
   }
 
   private void look() {
@@ -430,28 +283,10 @@ final class Desk implements AutoCloseable {
     if (link != null) {
       lecternDesk.steering().look(moment, link.roomMicros(System.nanoTime()));
     }
-    String said = situation.say(room, standModel.momentProperty().get(), System.nanoTime());
-    checkModel.look(System.nanoTime());
-    partners.look(System.nanoTime());
-    if (current == View.CHECK && room.problem().isEmpty()) {
-      said = words.say(checkModel.listens() ? "situation.check.tap" : "situation.check");
-    } else if (room.link() == null && current == View.PRACTICE) {
-      said = words.say("situation.practice");
-    } else if (room.inside() && session.standInsAreComing() && room.problem().isEmpty()) {
-      said = words.say("situation.practice.coming");
-    }
-    if (room.link() == null && session.leftProperty().get() > 0) {
-      said = words.say("situation.left", session.leftProperty().get()) + " " + said;
-    }
-    if (room.leader()
-        && room.review() != null
-        && room.phase() == Phase.REVIEW
-        && lecternDesk.lesson().asks()
-        && room.problem().isEmpty()) {
-      said = words.say("situation.lesson", lecternDesk.lesson().nextStep());
-    }
-    boolean first = room.link() == null && !putAside.isEmpty();
-    shell.say(first ? words.say("settings.aside", putAside) + " " + said : said);
+    long nanos = System.nanoTime();
+    checkModel.look(nanos);
+    partners.look(nanos);
+    shell.say(foot.say(pages.current(), moment, nanos));
   }
 
   /** Keeps what is to be remembered; a folder that cannot be written is no reason to fail. */

@@ -15,7 +15,6 @@ import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
-import thinclick.client.link.RoomLink;
 import thinclick.client.sound.ClickPlayer;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.Loudness;
@@ -30,13 +29,11 @@ import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing;
-import thinclick.protocol.message.ServerMessage.Announced;
-import thinclick.protocol.music.ClickPlan;
-import thinclick.protocol.music.StepGrid;
 
 /** The click of this window: plays what the room announces, at the level that is set. */
 final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseable {
   private final Session session;
+  private final TakeClick take;
   private final Words words;
   private final DoubleProperty level = new SimpleDoubleProperty(Loudness.FIRST_DBFS);
   private final BooleanProperty muted = new SimpleBooleanProperty();
@@ -53,8 +50,6 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   private boolean heardBefore;
   private boolean checking;
   private boolean stumbledInCheck;
-  private String playingTake = "";
-  private @Nullable ClickPlan playingPlan;
 
   SoundDesk(Session session, Words words, SoundSettings settings) {
     this.settings = settings;
@@ -63,6 +58,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     muted.set(settings.silentHere());
     level.set(settings.opening(settings.output()).dbfs());
     this.session = session;
+    take = new TakeClick(session);
     this.words = words;
     session.stateProperty().addListener((any, old, now) -> follow(now));
     level.addListener(any -> levelChanged());
@@ -172,7 +168,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   @Override
   public void playAgain(CueSheet cues, RoomTimes times) {
     ClickPlayer sounds = player;
-    if (sounds != null && playingTake.isEmpty()) {
+    if (sounds != null && !take.runs()) {
       sounds.play(cues, times);
     }
   }
@@ -180,7 +176,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   @Override
   public void stopAgain() {
     ClickPlayer sounds = player;
-    if (sounds != null && playingTake.isEmpty()) {
+    if (sounds != null && !take.runs()) {
       sounds.stop();
     }
   }
@@ -212,46 +208,12 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   }
 
   private void follow(RoomState room) {
-    ClickPlayer sounding = player;
-    if (sounding == null) {
-      return;
+    ClickPlayer sounds = player;
+    if (sounds != null && take.follow(room, sounds)) {
+      heardBefore = true;
+      interrupted = false;
+      tell();
     }
-    Announced announced = room.announced();
-    if (!room.takeRuns() || announced == null) {
-      if (!playingTake.isEmpty()) {
-        playingTake = "";
-        heardBefore = true;
-        sounding.stop();
-        interrupted = false;
-        tell();
-      }
-      return;
-    }
-    StepGrid grid = room.grid();
-    ClickPlan plan = room.plan();
-    RoomLink link = session.link();
-    if (grid == null || plan == null || link == null) {
-      return;
-    }
-    if (!announced.takeId().equals(playingTake) || !plan.equals(playingPlan)) {
-      playingTake = announced.takeId();
-      playingPlan = plan;
-      sounding.play(CueSheet.ofTake(grid, announced.countInBars(), plan), times(link));
-    }
-  }
-
-  private static RoomTimes times(RoomLink link) {
-    return new RoomTimes() {
-      @Override
-      public long nanosOf(long micros) {
-        return link.nanosOf(micros);
-      }
-
-      @Override
-      public long roomMicros(long nanos) {
-        return link.roomMicros(nanos);
-      }
-    };
   }
 
   @Override
@@ -276,21 +238,11 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
         () -> {
           interrupted = true;
           stumbledInCheck |= checking;
-          report(fromMicros, toMicros);
+          if (!checking && !muted.get()) {
+            take.interrupted(fromMicros, toMicros);
+          }
           tell();
         });
-  }
-
-  /** What did not sound as planned belongs into the take; not where silence is chosen. */
-  private void report(long fromMicros, long toMicros) {
-    Announced announced = session.state().announced();
-    RoomLink link = session.link();
-    if (announced == null || link == null || !announced.takeId().equals(playingTake)) {
-      return;
-    }
-    if (!checking && !muted.get()) {
-      link.clickInterrupted(announced, fromMicros, toMicros);
-    }
   }
 
   private void tell() {
@@ -305,7 +257,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   }
 
   private String sounding() {
-    if (!heardBefore && (checking || !playingTake.isEmpty())) {
+    if (!heardBefore && (checking || take.runs())) {
       return words.say("care.first");
     }
     if (muted.get() && !checking) {

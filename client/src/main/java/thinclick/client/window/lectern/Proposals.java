@@ -89,18 +89,20 @@ public final class Proposals {
     String title = drill.title();
     double tempo = lectern.tempo();
     says.set(words.say("lectern.fewest.looking"));
-    session.fewestClicks(
-        title,
-        tempo,
-        (found, known) -> {
-          if (!known) {
-            says.set(words.say("lectern.fewest.elsewhere"));
-          } else if (found == null) {
-            says.set(words.say("lectern.fewest.none", title, Math.round(tempo)));
-          } else {
-            says.set(said(found, title, tempo));
-          }
-        });
+    session
+        .past()
+        .fewestClicks(
+            title,
+            tempo,
+            (found, known) -> {
+              if (!known) {
+                says.set(words.say("lectern.fewest.elsewhere"));
+              } else if (found == null) {
+                says.set(words.say("lectern.fewest.none", title, Math.round(tempo)));
+              } else {
+                says.set(said(found, title, tempo));
+              }
+            });
   }
 
   private String said(FewestClicks found, String title, double tempo) {

@@ -173,18 +173,20 @@ public final class LeaderView {
   private void compare(RoomState room) {
     String takeId = room.review() == null ? "" : room.review().takeId();
     compared.getChildren().setAll(wrapped(words.say("lectern.fewest.looking")));
-    session.compareWithLast(
-        takeId,
-        (comparison, known) -> {
-          if (comparison == null) {
-            String key = known ? "leader.compare.none" : "lectern.fewest.elsewhere";
-            compared.getChildren().setAll(wrapped(words.say(key)));
-          } else {
-            compared
-                .getChildren()
-                .setAll(table("leader.compared", "compared", model.compared(comparison)));
-          }
-        });
+    session
+        .past()
+        .compareWithLast(
+            takeId,
+            (comparison, known) -> {
+              if (comparison == null) {
+                String key = known ? "leader.compare.none" : "lectern.fewest.elsewhere";
+                compared.getChildren().setAll(wrapped(words.say(key)));
+              } else {
+                compared
+                    .getChildren()
+                    .setAll(table("leader.compared", "compared", model.compared(comparison)));
+              }
+            });
   }
 
   private void keep(String ending, Function<Spoken, byte[]> make) {

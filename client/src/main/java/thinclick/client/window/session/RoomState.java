@@ -175,25 +175,25 @@ public record RoomState(
   }
 
   private RoomState with(String where, LinkState state) {
-    return new Edit(this).address(where).link(state).make();
+    return new RoomEdit(this).address(where).link(state).make();
   }
 
   RoomState linkChanged(LinkState next, String says, long nanos) {
     boolean lost = next == LinkState.AWAY;
     long since = lost ? (lostNanos == 0 ? nanos : lostNanos) : 0;
-    return new Edit(this).link(next).linkSays(says).lostNanos(since).make();
+    return new RoomEdit(this).link(next).linkSays(says).lostNanos(since).make();
   }
 
   RoomState clockChanged(ClockView now) {
-    return new Edit(this).clock(now).make();
+    return new RoomEdit(this).clock(now).make();
   }
 
   RoomState waitingChanged(int now) {
-    return new Edit(this).waiting(now).make();
+    return new RoomEdit(this).waiting(now).make();
   }
 
   RoomState welcome(ServerMessage.Welcome welcome) {
-    return new Edit(this)
+    return new RoomEdit(this)
         .word(welcome.room())
         .myId(welcome.playerId())
         .leader(welcome.leaderToken() != null)
@@ -203,7 +203,7 @@ public record RoomState(
   }
 
   RoomState room(ServerMessage.Room room) {
-    return new Edit(this)
+    return new RoomEdit(this)
         .word(room.word())
         .phase(room.phase())
         .title(room.title())
@@ -222,11 +222,11 @@ public record RoomState(
             .findFirst()
             .map(person -> person.role() == Role.LEADER)
             .orElse(leader);
-    return new Edit(this).people(roster.players()).leader(leads).make();
+    return new RoomEdit(this).people(roster.players()).leader(leads).make();
   }
 
   RoomState dealt(Dealt now) {
-    return new Edit(this)
+    return new RoomEdit(this)
         .phase(Phase.DEALT)
         .title(now.title())
         .dealt(now)
@@ -236,7 +236,7 @@ public record RoomState(
   }
 
   RoomState announced(Announced now) {
-    return new Edit(this)
+    return new RoomEdit(this)
         .phase(Phase.COUNT_IN)
         .announced(now)
         .stopped(null)
@@ -246,7 +246,7 @@ public record RoomState(
   }
 
   RoomState replanned(Replanned now) {
-    return new Edit(this).dealt(planned(dealt, now)).make();
+    return new RoomEdit(this).dealt(planned(dealt, now)).make();
   }
 
   /** What is dealt, with the click plan as it now stands. */
@@ -258,175 +258,22 @@ public record RoomState(
   }
 
   RoomState stopped(Stopped now) {
-    return new Edit(this).phase(Phase.REVIEW).stopped(now).make();
+    return new RoomEdit(this).phase(Phase.REVIEW).stopped(now).make();
   }
 
   RoomState reviewed(ReviewReady now) {
-    return new Edit(this).review(now).make();
+    return new RoomEdit(this).review(now).make();
   }
 
   RoomState listed(ServerMessage.LibraryList list) {
-    return new Edit(this).shelf(Shelf.of(list)).make();
+    return new RoomEdit(this).shelf(Shelf.of(list)).make();
   }
 
   RoomState ownDrill(Drill drill) {
-    return new Edit(this).shelf(shelf.with(drill)).make();
+    return new RoomEdit(this).shelf(shelf.with(drill)).make();
   }
 
   RoomState problem(String says) {
-    return new Edit(this).problem(says).make();
-  }
-
-  /** A state on the way to the next. */
-  private static final class Edit {
-    private String address;
-    private @Nullable LinkState link;
-    private String linkSays;
-    private long lostNanos;
-    private String word;
-    private String myId;
-    private boolean leader;
-    private List<Person> people;
-    private Phase phase;
-    private @Nullable String title;
-    private @Nullable Dealt dealt;
-    private @Nullable Announced announced;
-    private @Nullable Stopped stopped;
-    private @Nullable ReviewReady review;
-    private int waiting;
-    private ClockView clock;
-    private boolean locked;
-    private String note;
-    private Shelf shelf;
-    private String problem;
-
-    Edit(RoomState from) {
-      address = from.address;
-      link = from.link;
-      linkSays = from.linkSays;
-      lostNanos = from.lostNanos;
-      word = from.word;
-      myId = from.myId;
-      leader = from.leader;
-      people = from.people;
-      phase = from.phase;
-      title = from.title;
-      dealt = from.dealt;
-      announced = from.announced;
-      stopped = from.stopped;
-      review = from.review;
-      waiting = from.waiting;
-      clock = from.clock;
-      locked = from.locked;
-      note = from.note;
-      shelf = from.shelf;
-      problem = from.problem;
-    }
-
-    Edit address(String value) {
-      address = value;
-      return this;
-    }
-
-    Edit link(LinkState value) {
-      link = value;
-      return this;
-    }
-
-    Edit linkSays(String value) {
-      linkSays = value;
-      return this;
-    }
-
-    Edit lostNanos(long value) {
-      lostNanos = value;
-      return this;
-    }
-
-    Edit word(String value) {
-      word = value;
-      return this;
-    }
-
-    Edit myId(String value) {
-      myId = value;
-      return this;
-    }
-
-    Edit leader(boolean value) {
-      leader = value;
-      return this;
-    }
-
-    Edit people(List<Person> value) {
-      people = value;
-      return this;
-    }
-
-    Edit phase(Phase value) {
-      phase = value;
-      return this;
-    }
-
-    Edit title(@Nullable String value) {
-      title = value;
-      return this;
-    }
-
-    Edit dealt(@Nullable Dealt value) {
-      dealt = value;
-      return this;
-    }
-
-    Edit announced(@Nullable Announced value) {
-      announced = value;
-      return this;
-    }
-
-    Edit stopped(@Nullable Stopped value) {
-      stopped = value;
-      return this;
-    }
-
-    Edit review(@Nullable ReviewReady value) {
-      review = value;
-      return this;
-    }
-
-    Edit waiting(int value) {
-      waiting = value;
-      return this;
-    }
-
-    Edit clock(ClockView value) {
-      clock = value;
-      return this;
-    }
-
-    Edit locked(boolean value) {
-      locked = value;
-      return this;
-    }
-
-    Edit note(String value) {
-      note = value;
-      return this;
-    }
-
-    Edit shelf(Shelf value) {
-      shelf = value;
-      return this;
-    }
-
-    Edit problem(String value) {
-      problem = value;
-      return this;
-    }
-
-    RoomState make() {
-      return new RoomState(
-          address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
-          announced, stopped, review, waiting, clock, locked, note, shelf, problem);
-    }
+    return new RoomEdit(this).problem(says).make();
   }
 }

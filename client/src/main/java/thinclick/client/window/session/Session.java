@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
@@ -25,20 +24,13 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.standin.Manner;
-import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.JoinLink;
-import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.time.MonotonicClock;
-import thinclick.server.history.Entry;
-import thinclick.server.history.FewestClicks;
-import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
-import thinclick.server.scoring.Scorer;
-import thinclick.server.words.Comparison;
 
 /**
  * This window's way into rooms, one at a time: its own host where it has opened one, its link, the
@@ -46,7 +38,6 @@ import thinclick.server.words.Comparison;
  */
 public final class Session implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Session.class);
-  private static final String EVERYWHERE = "0.0.0.0";
 
   private final Executor windowThread;
   private final MonotonicClock clock;
@@ -57,6 +48,9 @@ public final class Session implements AutoCloseable {
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
 
   private final Lead lead = new Lead(this);
+  private final PastTakes past;
+  private final OwnHost host;
+  private final Questions questions;
   private final Bench bench = new Bench(loop);
   private Consumer<ServerMessage.Heard> heardBy = heard -> {};
   private LongConsumer playedBy = micros -> {};
@@ -64,12 +58,10 @@ public final class Session implements AutoCloseable {
   private OwnTake take = new OwnTake("");
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
-  private @Nullable RehearsalHost host;
   private @Nullable Practice practice;
   private @Nullable GuestChair guest;
   private @Nullable RoomAddress at;
   private long practices;
-  private CompletableFuture<Long> asked = CompletableFuture.completedFuture(0L);
 
   /**
    * @param windowThread runs a task on the window's thread
@@ -79,6 +71,9 @@ public final class Session implements AutoCloseable {
     this.windowThread = windowThread;
     this.clock = clock;
     this.data = data;
+    past = new PastTakes(windowThread);
+    host = new OwnHost(data, past);
+    questions = new Questions(windowThread);
     left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
   }
 
@@ -158,13 +153,13 @@ public final class Session implements AutoCloseable {
     leave();
     state.set(state().calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
     CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> startHost(forOthers))
+        CompletableFuture.supplyAsync(() -> host.start(forOthers))
             .whenCompleteAsync(
                 (started, failed) -> {
                   if (started == null) {
                     failed(failed);
                   } else {
-                    host = started;
+                    host.is(started);
                     if (company != null) {
                       practice = practice(started, name, company);
                     }
@@ -188,19 +183,6 @@ public final class Session implements AutoCloseable {
         company,
         practices,
         wanted -> ask(wanted::by));
-  }
-
-  private RehearsalHost startHost(boolean forOthers) {
-    HostOptions options = HostOptions.local(data.resolve("rooms.db"));
-    if (!forOthers) {
-      return RehearsalHost.start(options);
-    }
-    try {
-      return RehearsalHost.start(options.at(EVERYWHERE, HostOptions.USUAL_PORT));
-    } catch (BadInput taken) {
-      LOG.info("port {} is not to be had: {}", HostOptions.USUAL_PORT, taken.getMessage());
-      return RehearsalHost.start(options.at(EVERYWHERE, 0));
-    }
   }
 
   /** Opens a room at a host elsewhere and leads it. */
@@ -245,7 +227,7 @@ public final class Session implements AutoCloseable {
     if (in == null || word == null) {
       return null;
     }
-    RehearsalHost mine = host;
+    RehearsalHost mine = host.running();
     return mine == null ? in.address().link(word) : mine.link(word);
   }
 
@@ -290,7 +272,7 @@ public final class Session implements AutoCloseable {
     removeGuest();
     bench.close();
     lead.forget();
-    asked = CompletableFuture.completedFuture(0L);
+    questions.forget();
     at = null;
     RoomLink old = link;
     link = null;
@@ -303,13 +285,7 @@ public final class Session implements AutoCloseable {
     if (over != null) {
       over.close();
     }
-    RehearsalHost ending = host;
-    host = null;
-    if (ending != null) {
-      // Closing waits for the room's last rows; the window does not.
-      Thread closer = new Thread(ending::close, "host-close");
-      closer.start();
-    }
+    host.end();
     state.set(RoomState.OUTSIDE);
   }
 
@@ -375,6 +351,11 @@ public final class Session implements AutoCloseable {
     return lead;
   }
 
+  /** What earlier takes of this host's say. */
+  public PastTakes past() {
+    return past;
+  }
+
   /** In a room to practise alone the playerIds in the order of chairs; null elsewhere. */
   public @Nullable List<String> practiceChairs() {
     return practice == null ? null : practice.chairs(state());
@@ -398,105 +379,13 @@ public final class Session implements AutoCloseable {
     return attacks;
   }
 
-  /** Hears how a take compares with the last like one. */
-  @FunctionalInterface
-  public interface ComparisonHeard {
-    /**
-     * The answer.
-     *
-     * @param comparison null where there is no like take before it
-     * @param known false where the host is elsewhere and keeps its takes to itself
-     */
-    void compared(@Nullable Comparison comparison, boolean known);
-  }
-
-  /**
-   * Compares a take with the last one of the same drill, tempo and click plan, off the window's
-   * thread.
-   */
-  public void compareWithLast(String takeId, ComparisonHeard heard) {
-    RehearsalHost hosting = host;
-    if (hosting == null) {
-      heard.compared(null, false);
-      return;
-    }
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> compared(hosting, takeId))
-            .whenCompleteAsync(
-                (found, failed) ->
-                    heard.compared(found == null ? null : found.orElse(null), failed == null),
-                windowThread);
-  }
-
-  private static Optional<Comparison> compared(RehearsalHost hosting, String takeId) {
-    Optional<Take> now = hosting.take(takeId);
-    if (now.isEmpty()) {
-      return Optional.empty();
-    }
-    Entry.Key key = Entry.Key.of(now.get());
-    String before = null;
-    for (Entry entry : hosting.history()) {
-      if (entry.id().equals(takeId)) {
-        break;
-      }
-      before = entry.key().equals(key) ? entry.id() : before;
-    }
-    return Optional.ofNullable(before)
-        .flatMap(hosting::take)
-        .map(first -> Comparison.of(Scorer.analyse(first), Scorer.analyse(now.get())));
-  }
-
-  /** Hears the fewest clicks that were held; null where nothing was. */
-  @FunctionalInterface
-  public interface FewestHeard {
-    /**
-     * The answer.
-     *
-     * @param known false where the host is elsewhere and keeps its takes to itself
-     */
-    void found(@Nullable FewestClicks fewest, boolean known);
-  }
-
-  /** Looks up the fewest clicks that were held at a drill and tempo, off the window's thread. */
-  public void fewestClicks(String title, double tempo, FewestHeard heard) {
-    RehearsalHost hosting = host;
-    if (hosting == null) {
-      heard.found(null, false);
-      return;
-    }
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> FewestClicks.of(hosting.history(), title, tempo))
-            .whenCompleteAsync(
-                (found, failed) ->
-                    heard.found(found == null ? null : found.orElse(null), failed == null),
-                windowThread);
-  }
-
-  /**
-   * Asks the room for something once what was asked before has been answered: a command names the
-   * room as it was last seen, so two at once would have the second refused.
-   */
+  /** Asks the room for something once what was asked before has been answered. */
   void ask(Function<RoomLink, CompletableFuture<Long>> command) {
     RoomLink now = link;
     RoomEar asking = ear;
-    if (now == null || asking == null) {
-      return;
+    if (now != null && asking != null) {
+      questions.ask(now, command, says -> change(asking, room -> room.problem(says)));
     }
-    asked =
-        asked
-            .handle((done, refused) -> now)
-            .thenCompose(command)
-            .whenCompleteAsync(
-                (revision, refused) -> {
-                  Throwable why = refused instanceof CompletionException ? cause(refused) : refused;
-                  String says = why == null ? "" : String.valueOf(why.getMessage());
-                  change(asking, room -> room.problem(says));
-                },
-                windowThread);
-  }
-
-  private static Throwable cause(Throwable wrapped) {
-    return wrapped.getCause() == null ? wrapped : wrapped.getCause();
   }
 
   @Override

@@ -1,0 +1,57 @@
+package thinclick.client.window;
+
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.lectern.LessonModel;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Situation;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ServerMessage.Phase;
+
+/** The one sentence at the foot of the window: where the rehearsal stands, and what it wants. */
+final class FootSentence {
+  private final Session session;
+  private final CheckModel check;
+  private final LessonModel lesson;
+  private final Words words;
+  private final Situation situation;
+  private final String putAside;
+
+  /**
+   * @param putAside where settings that could not be read were put; empty for nowhere
+   */
+  FootSentence(
+      Session session, CheckModel check, LessonModel lesson, Words words, String putAside) {
+    this.session = session;
+    this.check = check;
+    this.lesson = lesson;
+    this.words = words;
+    this.situation = new Situation(words);
+    this.putAside = putAside;
+  }
+
+  /** What is said now, on a page. */
+  String say(View page, @Nullable TakeMoment moment, long nowNanos) {
+    RoomState room = session.state();
+    String said = situation.say(room, moment, nowNanos);
+    boolean quiet = room.problem().isEmpty();
+    if (page == View.CHECK && quiet) {
+      said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
+    } else if (room.link() == null && page == View.PRACTICE) {
+      said = words.say("situation.practice");
+    } else if (room.inside() && session.standInsAreComing() && quiet) {
+      said = words.say("situation.practice.coming");
+    }
+    if (room.link() == null && session.leftProperty().get() > 0) {
+      said = words.say("situation.left", session.leftProperty().get()) + " " + said;
+    }
+    boolean reviewed = room.leader() && room.review() != null && room.phase() == Phase.REVIEW;
+    if (reviewed && lesson.asks() && quiet) {
+      said = words.say("situation.lesson", lesson.nextStep());
+    }
+    boolean first = room.link() == null && !putAside.isEmpty();
+    return first ? words.say("settings.aside", putAside) + " " + said : said;
+  }
+}

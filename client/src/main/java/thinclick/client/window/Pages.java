@@ -1,0 +1,109 @@
+package thinclick.client.window;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+import javafx.scene.Node;
+import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+
+/** The pages of a window: which one is in view, which are offered, and which follows by itself. */
+final class Pages {
+  private final Stage stage;
+  private final Session session;
+  private final Shell shell;
+  private final Words words;
+  private final Map<View, Page> pages = new EnumMap<>(View.class);
+  private Runnable leaving = () -> {};
+  private View current = View.DOOR;
+
+  /** A page and where its focus begins. */
+  private record Page(Node root, Runnable begin) {}
+
+  Pages(Stage stage, Session session, Shell shell, Words words) {
+    this.stage = stage;
+    this.session = session;
+    this.shell = shell;
+    this.words = words;
+  }
+
+  /**
+   * Adds a page.
+   *
+   * @param begin puts the focus to its beginning
+   */
+  Pages add(View view, Node root, Runnable begin) {
+    pages.put(view, new Page(root, begin));
+    return this;
+  }
+
+  /** What is broken off whenever another page than the sound check comes into view. */
+  void onLeavingCheck(Runnable does) {
+    leaving = does;
+  }
+
+  /** The page in view. */
+  View current() {
+    return current;
+  }
+
+  /** The pages follow the rehearsal: in to the stand, after the take to its review. */
+  void follow(RoomState old, RoomState now) {
+    for (View view : View.values()) {
+      shell.offer(view, offered(view, now));
+    }
+    boolean inside = now.inside();
+    if (!inside && old.inside()) {
+      go(View.DOOR);
+    } else if (inside && !old.inside()) {
+      go(now.leader() && !session.practising() ? View.LECTERN : View.STAND);
+    } else if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
+      go(View.STAND);
+    } else if (inside && now.review() != null && old.review() == null) {
+      go(View.REVIEW);
+    }
+  }
+
+  private static boolean offered(View wanted, RoomState room) {
+    return switch (wanted) {
+      case DOOR, PRACTICE -> !room.inside();
+      case CHECK -> !room.takeRuns();
+      case STAND -> room.inside();
+      case LECTERN -> room.inside() && room.leader();
+      case REVIEW -> room.inside() && room.review() != null;
+      case SETTINGS -> true;
+    };
+  }
+
+  /** Turns to a page, where it is offered. */
+  void go(View wanted) {
+    @Nullable Page page = pages.get(wanted);
+    if (page == null || !offered(wanted, session.state())) {
+      return;
+    }
+    if (wanted != View.CHECK) {
+      leaving.run();
+    }
+    current = wanted;
+    shell.show(wanted, page.root());
+    stage.setTitle(words.say("shell.title", words.say(wanted.key())));
+    // A page is whole only once it has been styled; without this a key pressed at once would be
+    // lost.
+    shell.root().applyCss();
+    shell.root().layout();
+    page.begin().run();
+  }
+
+  /** From the page to the head of the window and back. */
+  void nextRegion() {
+    Page page = pages.get(current);
+    if (!shell.headHasFocus()) {
+      shell.focusHead();
+    } else if (page != null) {
+      page.begin().run();
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package thinclick.client.window.session;
+
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
+
+/** The host in this window, where it has opened a room itself. */
+final class OwnHost {
+  private static final Logger LOG = LoggerFactory.getLogger(OwnHost.class);
+  private static final String EVERYWHERE = "0.0.0.0";
+
+  private final Path data;
+  private final PastTakes past;
+  private @Nullable RehearsalHost host;
+
+  OwnHost(Path data, PastTakes past) {
+    this.data = data;
+    this.past = past;
+  }
+
+  /** Starts a host, which takes a moment: not on the window's thread. */
+  RehearsalHost start(boolean forOthers) {
+    HostOptions options = HostOptions.local(data.resolve("rooms.db"));
+    if (!forOthers) {
+      return RehearsalHost.start(options);
+    }
+    try {
+      return RehearsalHost.start(options.at(EVERYWHERE, HostOptions.USUAL_PORT));
+    } catch (BadInput taken) {
+      LOG.info("port {} is not to be had: {}", HostOptions.USUAL_PORT, taken.getMessage());
+      return RehearsalHost.start(options.at(EVERYWHERE, 0));
+    }
+  }
+
+  /** From now on this one is the window's. */
+  void is(RehearsalHost started) {
+    host = started;
+    past.keptBy(started);
+  }
+
+  /** The host, null where none runs here. */
+  @Nullable RehearsalHost running() {
+    return host;
+  }
+
+  /** Ends the host, if there is one. */
+  void end() {
+    RehearsalHost ending = host;
+    host = null;
+    past.keptBy(null);
+    if (ending != null) {
+      // Closing waits for the room's last rows; the window does not.
+      Thread closer = new Thread(ending::close, "host-close");
+      closer.start();
+    }
+  }
+}
