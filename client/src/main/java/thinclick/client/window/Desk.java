@@ -82,10 +82,21 @@ final class Desk implements AutoCloseable {
   private @Nullable HostFinder finder;
 
   Desk(Stage stage, Session session, Words words, SettingsFile settingsFile) {
+    this(stage, session, words, settingsFile, settingsFile.read());
+  }
+
+  /**
+   * @param found what the file of settings was found to say; it is read once
+   */
+  Desk(
+      Stage stage,
+      Session session,
+      Words words,
+      SettingsFile settingsFile,
+      SettingsFile.Found found) {
     this.settingsFile = settingsFile;
-    SettingsFile.Found found = settingsFile.read();
     Settings settings = found.settings();
-    looks = new SettingsModel(settings.look());
+    looks = new SettingsModel(settings);
     settingsView = new SettingsView(looks, words);
     this.stage = stage;
     this.session = session;
@@ -298,6 +309,7 @@ final class Desk implements AutoCloseable {
               Settings.FORMAT,
               Settings.VERSION,
               looks.lookProperty().get(),
+              looks.languageProperty().get(),
               doorModel.nameProperty().get(),
               doorModel.addressProperty().get()));
     } catch (UncheckedIOException | BadInput unkept) {

@@ -22,11 +22,13 @@ public final class WindowApp extends Application {
   public void start(Stage stage) {
     Faces.load();
     WindowOptions options = WindowOptions.of(getParameters().getNamed());
-    Words words = Words.in(Locale.getDefault());
     Folders folders = Folders.of(System.getProperty("os.name", ""), System.getenv(), home());
     Session session =
         new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, made(folders.data()));
-    Desk made = new Desk(stage, session, words, new SettingsFile(folders.settings()));
+    SettingsFile file = new SettingsFile(folders.settings());
+    SettingsFile.Found found = file.read();
+    Words words = Words.in(found.settings().speaks().locale(Locale.getDefault()));
+    Desk made = new Desk(stage, session, words, file, found);
     desk = made;
     StartWatch.watch(stage.getScene());
     stage.show();

@@ -36,12 +36,13 @@ import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
 /**
- * On every page, at twice the usual size and in a language that needs more room: no words are cut
+ * On every page, at twice the usual size and in languages that need more room: no words are cut
  * short, nothing stands outside the window, and everything that can be focused has a role and a
  * name for screen readers.
  */
@@ -65,9 +66,10 @@ class NothingIsClippedTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"15, 1.4", "30, 1.0", "30, 1.4"})
-  void wordsAreWholeOnEveryPage(double textSize, double stretch) throws Exception {
-    open(textSize, stretch);
+  @CsvSource({"15, en, 1.4", "30, de, 1.0", "30, en, 1.4"})
+  void wordsAreWholeOnEveryPage(double textSize, String language, double stretch) throws Exception {
+    Locale locale = Locale.forLanguageTag(language);
+    open(textSize, stretch == 1 ? Words.in(locale) : Words.of(new Stretched(stretch), locale));
     look("door");
     control(KeyCode.DIGIT6);
     title("view.settings");
@@ -100,7 +102,9 @@ class NothingIsClippedTest {
     look("stand");
     theRegionsAreReachedByF6();
     assertThat(unnamed).as("without a name or a role for screen readers").isEmpty();
-    assertThat(clipped).as("cut short at %.0f px, stretched by %.1f", textSize, stretch).isEmpty();
+    assertThat(clipped)
+        .as("cut short at %.0f px, %s, stretched by %.1f", textSize, language, stretch)
+        .isEmpty();
   }
 
   private void thePaperIsTurnedByTheKeyboard() {
@@ -141,13 +145,19 @@ class NothingIsClippedTest {
 
   private Words words;
 
-  private void open(double textSize, double stretch) throws Exception {
+  private void open(double textSize, Words spoken) throws Exception {
     stage = FxToolkit.registerPrimaryStage();
     session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
-    words = Words.of(new Stretched(stretch), Locale.ENGLISH);
+    words = spoken;
     SettingsFile file = new SettingsFile(folder);
     file.write(
-        new Settings(Settings.FORMAT, Settings.VERSION, Look.FIRST.withText(textSize), "", ""));
+        new Settings(
+            Settings.FORMAT,
+            Settings.VERSION,
+            Look.FIRST.withText(textSize),
+            Language.SYSTEM,
+            "",
+            ""));
     FxToolkit.setupFixture(
         () -> {
           Faces.load();

@@ -63,22 +63,33 @@ final class NowView {
     this.proposals = proposals;
     goOn =
         styled(
-            Keyed.button("go-on", words.say("lectern.countIn"), "Ctrl+Enter", lesson::goOn),
+            Keyed.button(
+                "go-on", words.say("lectern.countIn"), words.keys("Ctrl+Enter"), lesson::goOn),
             "primary");
-    deal = Keyed.button("deal", words.say("lectern.deal"), "Ctrl+D", lectern::deal);
-    undo = Keyed.button("undo", words.say("lectern.undo"), "Ctrl+Z", lectern::undo);
-    stop = Keyed.button("stop", words.say("lectern.stop"), "Ctrl+.", lectern::stop);
+    deal = Keyed.button("deal", words.say("lectern.deal"), words.keys("Ctrl+D"), lectern::deal);
+    undo = Keyed.button("undo", words.say("lectern.undo"), words.keys("Ctrl+Z"), lectern::undo);
+    stop = Keyed.button("stop", words.say("lectern.stop"), words.keys("Ctrl+."), lectern::stop);
     rescue =
         Keyed.button(
-            "rescue", words.say("lectern.rescue"), "Ctrl+R", () -> steering.rescue(moment));
-    repeat = Keyed.button("repeat", words.say("lectern.repeat"), "Ctrl+B", lesson::repeat);
-    next = Keyed.button("next", words.say("lectern.next"), "Ctrl+N", lesson::next);
-    more = Keyed.button("more", words.say("lectern.more"), "Ctrl+M", lesson::moreClicks);
-    fewer = Keyed.button("fewer", words.say("lectern.fewer"), "Ctrl+L", lesson::fewerClicks);
-    takeIt = Keyed.button("take-it", words.say("lectern.next.take"), "Ctrl+G", proposals::take);
+            "rescue",
+            words.say("lectern.rescue"),
+            words.keys("Ctrl+R"),
+            () -> steering.rescue(moment));
+    repeat =
+        Keyed.button("repeat", words.say("lectern.repeat"), words.keys("Ctrl+B"), lesson::repeat);
+    next = Keyed.button("next", words.say("lectern.next"), words.keys("Ctrl+N"), lesson::next);
+    more =
+        Keyed.button("more", words.say("lectern.more"), words.keys("Ctrl+M"), lesson::moreClicks);
+    fewer =
+        Keyed.button(
+            "fewer", words.say("lectern.fewer"), words.keys("Ctrl+L"), lesson::fewerClicks);
+    takeIt =
+        Keyed.button(
+            "take-it", words.say("lectern.next.take"), words.keys("Ctrl+G"), proposals::take);
     best =
         styled(
-            Keyed.button("fewest", words.say("lectern.fewest"), "Ctrl+F", proposals::lookUp),
+            Keyed.button(
+                "fewest", words.say("lectern.fewest"), words.keys("Ctrl+F"), proposals::lookUp),
             "quiet");
     proposalLine = new VBox(6, proposal, takeIt);
     createView();
@@ -108,7 +119,8 @@ final class NowView {
         styled(
             Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
             "quiet");
-    Button pause = Keyed.button("pause", words.say("lectern.pause"), "Ctrl+P", lesson::pause);
+    Button pause =
+        Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
     FlowPane ways = new FlowPane(10, 8, repeat, next, pause, leave);
     steps.setId("script-lines");
     lessonBox.setId("lesson");
@@ -121,7 +133,8 @@ final class NowView {
     FlowPane commands = new FlowPane(10, 8, goOn, deal, undo, stop, rescue, more, fewer);
     Button wall =
         styled(
-            Keyed.button("wall", words.say("lectern.wall"), "Ctrl+4", () -> turnsWall.run()),
+            Keyed.button(
+                "wall", words.say("lectern.wall"), words.keys("Ctrl+4"), () -> turnsWall.run()),
             "quiet");
     FlowPane click = new FlowPane(18, 8, best, wall);
     root.getChildren()

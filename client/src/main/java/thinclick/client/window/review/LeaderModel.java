@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
@@ -230,7 +229,7 @@ public final class LeaderModel {
 
   private String figure(Figure figure) {
     return figure.known()
-        ? String.format(Locale.ROOT, "%.0f", figure.get()) + range(figure.interval(), 1)
+        ? String.format(words.locale(), "%.0f", figure.get()) + range(figure.interval(), 1)
         : words.say("review.unknown");
   }
 

@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
@@ -224,7 +223,7 @@ public final class ReviewModel {
 
   private String figure(Figure figure, String pattern) {
     return figure.known()
-        ? String.format(Locale.ROOT, pattern, figure.get())
+        ? String.format(words.locale(), pattern, figure.get())
         : words.say("review.unknown");
   }
 }

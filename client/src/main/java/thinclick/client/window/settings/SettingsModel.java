@@ -6,16 +6,29 @@ import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Shade;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.SystemLook;
+import thinclick.client.window.words.Language;
 
 /** What can be set about the window: its look now, and the colours that this comes to. */
 public final class SettingsModel {
   private final ReadOnlyObjectWrapper<Look> look;
   private final ReadOnlyObjectWrapper<Palette> palette;
+  private final ReadOnlyObjectWrapper<Language> language;
   private SystemLook system = SystemLook.USUAL;
 
-  public SettingsModel(Look remembered) {
-    look = new ReadOnlyObjectWrapper<>(remembered);
-    palette = new ReadOnlyObjectWrapper<>(remembered.palette(system));
+  public SettingsModel(Settings remembered) {
+    look = new ReadOnlyObjectWrapper<>(remembered.look());
+    palette = new ReadOnlyObjectWrapper<>(remembered.look().palette(system));
+    language = new ReadOnlyObjectWrapper<>(remembered.speaks());
+  }
+
+  /** The language that the window is to speak from its next start on. */
+  public ReadOnlyObjectProperty<Language> languageProperty() {
+    return language.getReadOnlyProperty();
+  }
+
+  /** Sets the language of the next start. */
+  public void set(Language wanted) {
+    language.set(wanted);
   }
 
   /** How the window is to look. */

@@ -21,6 +21,7 @@ import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Contrast;
 import thinclick.client.window.look.Look.Shade;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 
 /** The page of settings: how the window looks, and which keys it knows. */
@@ -71,6 +72,8 @@ public final class SettingsView {
                 Look::contrast,
                 contrast -> model.set(model().with(contrast))),
             size(),
+            language(),
+            soft("settings.language.next"),
             partInWords(),
             soft("settings.still"));
     VBox keys = section(heading("settings.keys"), keys(), soft("settings.speech"));
@@ -105,6 +108,24 @@ public final class SettingsView {
       model
           .lookProperty()
           .addListener((any, old, look) -> button.setSelected(now.apply(look) == value));
+      line.getChildren().add(button);
+    }
+    return line;
+  }
+
+  private Node language() {
+    ToggleGroup group = new ToggleGroup();
+    Label name = styled(new Label(words.say("settings.language")), "field-name");
+    FlowPane line = new FlowPane(22, 6, name);
+    line.setRowValignment(VPos.BASELINE);
+    for (Language value : Language.values()) {
+      String id = value.name().toLowerCase(Locale.ROOT);
+      RadioButton button = new RadioButton(words.say("settings.language." + id));
+      button.setId("language-" + id);
+      button.setToggleGroup(group);
+      button.setAccessibleText(name.getText() + ": " + button.getText());
+      button.setSelected(model.languageProperty().get() == value);
+      button.setOnAction(done -> model.set(value));
       line.getChildren().add(button);
     }
     return line;

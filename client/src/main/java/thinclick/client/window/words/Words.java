@@ -23,7 +23,10 @@ public final class Words {
   public static Words in(Locale locale) {
     ResourceBundle.Control rootOnly =
         ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
-    return new Words(ResourceBundle.getBundle(BUNDLE, locale, rootOnly), locale);
+    ResourceBundle found = ResourceBundle.getBundle(BUNDLE, locale, rootOnly);
+    boolean english = found.getLocale().equals(Locale.ROOT);
+    boolean itsOwn = !english || locale.getLanguage().equals(Locale.ENGLISH.getLanguage());
+    return new Words(found, itsOwn ? locale : Locale.ENGLISH);
   }
 
   /** Sentences from elsewhere; a test stretches them. */
@@ -34,6 +37,11 @@ public final class Words {
   /** The sentence of a key with its blanks filled. */
   public String say(String key, Object... blanks) {
     return new MessageFormat(bundle.getString(key), locale).format(blanks);
+  }
+
+  /** Keys as they are written on a keyboard of this language, from {@code "Ctrl+D"}. */
+  public String keys(String english) {
+    return english.replace("Ctrl", say("key.control"));
   }
 
   /** The language that is spoken, which is English where there is no bundle of another. */

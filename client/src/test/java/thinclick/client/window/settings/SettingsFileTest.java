@@ -10,6 +10,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.client.window.look.Look;
+import thinclick.client.window.words.Language;
 
 /** What is remembered comes back, and nothing that was there is lost. */
 class SettingsFileTest {
@@ -28,6 +29,16 @@ class SettingsFileTest {
     file().write(settings);
     assertThat(file().read()).isEqualTo(new SettingsFile.Found(settings, ""));
     assertThat(folder.toFile().list()).containsExactly(SettingsFile.NAME);
+  }
+
+  @Test
+  void aFileOfBeforeThereWereTwoLanguagesIsRead() throws IOException {
+    Files.writeString(
+        folder.resolve(SettingsFile.NAME),
+        "{\"format\":\"thinclick.settings\",\"version\":1,\"look\":{\"shade\":\"DARK\",\"contrast\":\"USUAL\","
+            + "\"textSize\":15,\"partInWords\":false},\"name\":\"Ana\",\"address\":\"\"}");
+    assertThat(file().read().settings().speaks()).isEqualTo(Language.SYSTEM);
+    assertThat(file().read().settings().name()).isEqualTo("Ana");
   }
 
   @ParameterizedTest
@@ -71,6 +82,7 @@ class SettingsFileTest {
         Settings.FORMAT,
         Settings.VERSION,
         Look.FIRST.with(Look.Shade.DARK).withText(19),
+        Language.DE,
         "Ana",
         "192.168.1.20:7420");
   }

@@ -4,9 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.ChoiceFormat;
+import java.text.Format;
 import java.text.MessageFormat;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
 import java.util.Set;
@@ -15,11 +21,27 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every sentence that the window asks for is there, and none is there for nobody. */
 class WordsTest {
   private static final Path WINDOW = Path.of("src/main/java/thinclick/client/window");
   private static final Pattern LITERAL = Pattern.compile("\"([a-z][A-Za-z]*(?:\\.[A-Za-z]+)+)\"");
+
+  private static final Pattern BLANK = Pattern.compile("\\{\\d(?=[,}])");
+
+  /** The few that a German says as an English player does. */
+  private static final Set<String> ALIKE =
+      Set.of(
+          "lectern.clock",
+          "lectern.head.name",
+          "lectern.pause",
+          "lectern.tempo",
+          "review.drift",
+          "settings.language.de",
+          "settings.language.en",
+          "shell.title");
 
   /** Keys that are put together from parts; each part is a name in the code. */
   private static final Set<String> BUILT =
@@ -43,6 +65,9 @@ class WordsTest {
           "settings.contrast.system",
           "settings.contrast.usual",
           "settings.contrast.strong",
+          "settings.language.system",
+          "settings.language.en",
+          "settings.language.de",
           "settings.shade",
           "settings.contrast",
           "settings.key.tap",
@@ -75,17 +100,60 @@ class WordsTest {
         }
       }
     }
-    assertThat(bundle().stringPropertyNames()).containsExactlyInAnyOrderElementsOf(used);
+    assertThat(bundle("").stringPropertyNames()).containsExactlyInAnyOrderElementsOf(used);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "_de"})
+  void everyPatternCanBeFilled(String language) throws IOException {
+    Properties bundle = bundle(language);
+    for (String key : bundle.stringPropertyNames()) {
+      for (int number : List.of(0, 1, 2, 1_200)) {
+        Object[] blanks = {number, number, number, number, number};
+        String said = new MessageFormat(bundle.getProperty(key), locale(language)).format(blanks);
+        assertThat(said).as(key).isNotBlank().doesNotContain("{").doesNotContain("''");
+      }
+    }
   }
 
   @Test
-  void everyPatternCanBeFilled() throws IOException {
-    Object[] blanks = {1, 2, 3, 4, 5};
-    Properties bundle = bundle();
-    for (String key : bundle.stringPropertyNames()) {
-      String said = new MessageFormat(bundle.getProperty(key), Locale.ENGLISH).format(blanks);
-      assertThat(said).as(key).isNotBlank().doesNotContain("{");
+  void everySentenceIsThereInGermanWithTheSameBlanksAndPlurals() throws IOException {
+    Properties english = bundle("");
+    Properties german = bundle("_de");
+    assertThat(german.stringPropertyNames())
+        .containsExactlyInAnyOrderElementsOf(english.stringPropertyNames());
+    for (String key : english.stringPropertyNames()) {
+      assertThat(shape(german.getProperty(key))).as(key).isEqualTo(shape(english.getProperty(key)));
     }
+  }
+
+  @Test
+  void nothingWasLeftInEnglish() throws IOException {
+    Properties english = bundle("");
+    Properties german = bundle("_de");
+    Set<String> alike = new TreeSet<>();
+    for (String key : english.stringPropertyNames()) {
+      String said = english.getProperty(key);
+      boolean words = said.replaceAll("\\{[^}]*}", "").matches("(?s).*[a-z]{2}.*");
+      if (words && said.equals(german.getProperty(key))) {
+        alike.add(key);
+      }
+    }
+    assertThat(alike).isEqualTo(ALIKE);
+  }
+
+  @Test
+  void theLanguageThatWasChosenIsSpoken() {
+    assertThat(Words.in(Language.DE.locale(Locale.US)).say("view.lectern")).isEqualTo("Pult");
+    assertThat(Words.in(Language.EN.locale(Locale.GERMANY)).say("view.lectern"))
+        .isEqualTo("Lectern");
+    assertThat(Words.in(Language.SYSTEM.locale(Locale.GERMANY)).say("view.lectern"))
+        .isEqualTo("Pult");
+    Words french = Words.in(Language.SYSTEM.locale(Locale.FRANCE));
+    assertThat(french.say("view.lectern")).isEqualTo("Lectern");
+    assertThat(french.locale()).as("numbers are those of what is spoken").isEqualTo(Locale.ENGLISH);
+    assertThat(Language.DE.locale(Locale.forLanguageTag("de-CH")).getCountry()).isEqualTo("CH");
+    assertThat(Words.in(Locale.GERMAN).keys("Ctrl+D")).isEqualTo("Strg+D");
   }
 
   @Test
@@ -109,10 +177,30 @@ class WordsTest {
         || literal.endsWith(".ttf");
   }
 
-  private static Properties bundle() throws IOException {
+  /** The blanks of a pattern and where its plurals change, in no order. */
+  private static Set<String> shape(String pattern) {
+    Set<String> shape = new TreeSet<>();
+    Matcher blanks = BLANK.matcher(pattern);
+    while (blanks.find()) {
+      shape.add(blanks.group());
+    }
+    for (Format format : new MessageFormat(pattern, Locale.ROOT).getFormatsByArgumentIndex()) {
+      if (format instanceof ChoiceFormat choice) {
+        shape.add(Arrays.toString(choice.getLimits()));
+      }
+    }
+    return shape;
+  }
+
+  private static Locale locale(String language) {
+    return language.isEmpty() ? Locale.ENGLISH : Locale.GERMAN;
+  }
+
+  private static Properties bundle(String language) throws IOException {
     Properties bundle = new Properties();
-    try (InputStream in = Words.class.getResourceAsStream("window.properties")) {
-      bundle.load(in);
+    String file = "window" + language + ".properties";
+    try (InputStream in = Words.class.getResourceAsStream(file)) {
+      bundle.load(new InputStreamReader(in, StandardCharsets.UTF_8));
     }
     return bundle;
   }
