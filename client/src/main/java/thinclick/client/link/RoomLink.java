@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
@@ -226,6 +227,11 @@ public final class RoomLink implements AutoCloseable {
    */
   public CompletableFuture<Long> deal(long seed, List<String> chairs) {
     return request(id -> new ClientMessage.Deal(id, revision, seed, chairs));
+  }
+
+  /** The same, with each figure fitted to the level that is said of a playerId, 1 to 10. */
+  public CompletableFuture<Long> deal(long seed, List<String> chairs, Map<String, Integer> levels) {
+    return request(id -> new ClientMessage.Deal(id, revision, seed, chairs, levels));
   }
 
   /** Starts a take after {@code leadMillis} and a count-in. */

@@ -1,5 +1,6 @@
 package thinclick.protocol.file;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -11,28 +12,46 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Reads and writes takes, drills and lessons as JSON, strictly. */
+/** Reads and writes takes, drills, lessons and seasons as JSON, strictly. */
 public final class FileCodec {
   private static final long MAX_CHARACTERS = 64L << 20;
   private static final JsonMapper MAPPER = StrictJson.mapper(true, MAX_CHARACTERS);
   private static final JsonMapper PRETTY =
       MAPPER.rebuild().enable(SerializationFeature.INDENT_OUTPUT).build();
 
+  /** A year of a large class with every attack is some 50 MB. */
+  private static final long MAX_SEASON = 256L << 20;
+
+  private static final JsonMapper SEASONS = StrictJson.mapper(true, MAX_SEASON);
+
   private FileCodec() {}
 
   /** Reads a take. */
   public static Take readTake(byte[] json) {
-    return read(json, Take.class, Take.FORMAT, Take.VERSION);
+    return read(MAPPER, MAX_CHARACTERS, json, Take.class, Take.FORMAT, Take.VERSION);
   }
 
   /** Reads a drill. */
   public static Drill readDrill(byte[] json) {
-    return read(json, Drill.class, Drill.FORMAT, Drill.VERSION);
+    return read(MAPPER, MAX_CHARACTERS, json, Drill.class, Drill.FORMAT, Drill.VERSION);
   }
 
   /** Reads a lesson. */
   public static Lesson readLesson(byte[] json) {
-    return read(json, Lesson.class, Lesson.FORMAT, Lesson.VERSION);
+    return read(MAPPER, MAX_CHARACTERS, json, Lesson.class, Lesson.FORMAT, Lesson.VERSION);
+  }
+
+  /** Reads a season. */
+  public static SeasonFile readSeason(byte[] json) {
+    return read(SEASONS, MAX_SEASON, json, SeasonFile.class, SeasonFile.FORMAT, SeasonFile.VERSION);
+  }
+
+  /** Writes a season: compact, each member and each take on a line of its own. */
+  public static byte[] writeSeason(SeasonFile season) {
+    String json = MAPPER.writeValueAsString(season);
+    String lines =
+        json.replace("{\"id\":", "\n{\"id\":").replace("\"members\":[", "\n\"members\":[");
+    return (lines + "\n").getBytes(StandardCharsets.UTF_8);
   }
 
   /**
@@ -56,20 +75,21 @@ public final class FileCodec {
     return ended;
   }
 
-  private static <T> T read(byte[] json, Class<T> type, String format, int version) {
+  private static <T> T read(
+      JsonMapper mapper, long most, byte[] json, Class<T> type, String format, int version) {
     if (json.length == 0) {
       throw new BadInput("byte 0", "expected a " + format + " file, found an empty one");
     }
-    if (json.length > MAX_CHARACTERS) {
-      throw new BadInput("", "expected at most " + MAX_CHARACTERS + " bytes, found " + json.length);
+    if (json.length > most) {
+      throw new BadInput("", "expected at most " + most + " bytes, found " + json.length);
     }
-    JsonNode tree = parsed(json, parser -> MAPPER.readTree(parser));
+    JsonNode tree = parsed(mapper, json, parser -> mapper.readTree(parser));
     checkHead(tree, format, version);
-    return parsed(json, parser -> MAPPER.readValue(parser, type));
+    return parsed(mapper, json, parser -> mapper.readValue(parser, type));
   }
 
-  private static <T> T parsed(byte[] json, Function<JsonParser, T> reading) {
-    try (JsonParser parser = MAPPER.createParser(json)) {
+  private static <T> T parsed(JsonMapper mapper, byte[] json, Function<JsonParser, T> reading) {
+    try (JsonParser parser = mapper.createParser(json)) {
       try {
         return reading.apply(parser);
       } catch (JacksonException problem) {

@@ -32,6 +32,9 @@ import tools.jackson.databind.annotation.JsonDeserialize;
  * @param away spans in which the player was not there; written attacks in them are not counted
  * @param hearing how the others were heard, or null
  * @param answers stretches that answer what another part called; empty for none
+ * @param level how hard the part is at its tempo and click plan, 1 to 10; null where not said
+ * @param figure where the deal gave an easier or a harder figure than the drill writes; null for
+ *     what is written
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Part(
@@ -50,7 +53,9 @@ public record Part(
         boolean standIn,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Span> away,
     @Nullable Hearing hearing,
-    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Answer> answers) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Answer> answers,
+    @Nullable Integer level,
+    @Nullable DealtFigure figure) {
   public Part {
     Check.length("player", Check.present("player", player), 1, 64);
     Check.range("entryStep", entryStep, 0L, Integer.MAX_VALUE);
@@ -74,6 +79,7 @@ public record Part(
     Check.range("weight", weight, 0.0, 10.0);
     away = Check.listOrEmpty("away", away);
     answers = Check.listOrEmpty("answers", answers);
+    Check.range("level", level, 1, 10);
   }
 
   /** A part that answers nobody. */
@@ -107,7 +113,9 @@ public record Part(
         standIn,
         away,
         hearing,
-        List.of());
+        List.of(),
+        null,
+        null);
   }
 
   private static final int LONGEST_NOTE = 100_000;

@@ -23,6 +23,8 @@ public final class PartEdit {
   private List<Span> away;
   private @Nullable Hearing hearing;
   private List<Answer> answers;
+  private @Nullable Integer level;
+  private @Nullable DealtFigure figure;
 
   PartEdit(Part part) {
     player = part.player();
@@ -40,6 +42,8 @@ public final class PartEdit {
     away = part.away();
     hearing = part.hearing();
     answers = part.answers();
+    level = part.level();
+    figure = part.figure();
   }
 
   public PartEdit player(String other) {
@@ -117,6 +121,16 @@ public final class PartEdit {
     return this;
   }
 
+  public PartEdit level(@Nullable Integer other) {
+    level = other;
+    return this;
+  }
+
+  public PartEdit figure(@Nullable DealtFigure other) {
+    figure = other;
+    return this;
+  }
+
   /** The part, checked as any other. */
   public Part part() {
     return new Part(
@@ -134,6 +148,8 @@ public final class PartEdit {
         standIn,
         away,
         hearing,
-        answers);
+        answers,
+        level,
+        figure);
   }
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Hearing;
@@ -411,19 +412,32 @@ public sealed interface ClientMessage {
    *
    * @param seed makes the deal repeatable
    * @param chairs playerIds in the order of chairs; empty: in the order of joining
+   * @param levels at which level somebody plays, 1 to 10, by playerId, so that the figure is fitted
+   *     to it; who is not in it is dealt what is written
    */
   record Deal(
       long requestId,
       long revision,
       long seed,
-      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> chairs)
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> chairs,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) Map<String, Integer> levels)
       implements LeaderCommand {
+    /** A deal of what is written. */
+    public Deal(long requestId, long revision, long seed, List<String> chairs) {
+      this(requestId, revision, seed, chairs, Map.of());
+    }
+
     public Deal {
       Limits.request(requestId);
       Limits.revision(revision);
       Check.range("seed", seed, 0L, Check.MAX_SAFE);
       chairs = Check.listOrEmpty("chairs", chairs);
       Check.size("chairs", chairs, 0, 24);
+      levels = levels == null ? Map.of() : levels;
+      Check.size("levels", levels.keySet(), 0, 24);
+      levels.forEach(
+          (player, level) -> Check.range("levels." + player, Check.present(player, level), 1L, 10));
+      levels = Map.copyOf(levels);
     }
 
     @Override

@@ -1,11 +1,15 @@
 package thinclick.server.dealing;
 
+import static thinclick.server.dealing.Ability.AS_WRITTEN;
+
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.DealtFigure;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.json.BadInput;
@@ -13,6 +17,7 @@ import thinclick.protocol.json.Check;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
+import thinclick.server.material.Difficulty;
 import thinclick.server.material.Variations;
 
 /** Deals a drill to players: the same seed, drill and players always give the same parts. */
@@ -50,18 +55,77 @@ public final class Dealer {
       double tempo,
       List<Stage> stages,
       Map<String, Ability> abilities) {
+    return deal(
+        drill,
+        players,
+        seed,
+        tempo,
+        stages,
+        (seat, level) -> abilities.getOrDefault(seat, AS_WRITTEN));
+  }
+
+  /**
+   * As above, with the figure fitted to the level that each player stands at: an easier one where
+   * the written part is above it, a harder one where it is below.
+   *
+   * @param levels by player, 1 to 10; who is not in it plays what is written
+   */
+  public static Dealing dealFitted(
+      Drill drill,
+      List<String> players,
+      long seed,
+      double tempo,
+      List<Stage> stages,
+      Map<String, Integer> levels) {
+    return deal(
+        drill,
+        players,
+        seed,
+        tempo,
+        stages,
+        (player, written) -> {
+          Integer level = levels.get(player);
+          return level == null ? AS_WRITTEN : Ability.fitting(level, written);
+        });
+  }
+
+  /** Chooses for a player from the level of the part as it is written. */
+  private interface Fitting {
+    Ability of(String player, int level);
+  }
+
+  private static Dealing deal(
+      Drill drill,
+      List<String> players,
+      long seed,
+      double tempo,
+      List<Stage> stages,
+      Fitting fitting) {
     check(players);
     Check.range("seed", seed, 0L, Check.MAX_SAFE);
     ClickPlan plan = new ClickPlan(stages);
     plan.checkMeter(drill.meter(), drill.stepsPerBeat());
     StepGrid grid = new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 0);
     DealFrame frame = new DealFrame(drill, List.copyOf(players), seed, plan.bars());
-    List<Seat> seats = varied(frame, Seating.of(frame), abilities);
+    List<Seat> written = Seating.of(frame);
+    Drill asWritten = dealt(drill, written, seed, stages);
+    List<Ability> abilities = new ArrayList<>();
+    for (int i = 0; i < written.size(); i++) {
+      int level = Difficulty.level(asWritten, i, tempo);
+      boolean varies = Seating.varies(drill.deal().kind());
+      abilities.add(varies ? fitting.of(written.get(i).player(), level) : AS_WRITTEN);
+    }
+    List<Seat> seats = varied(drill, written, abilities);
     Drill dealt = dealt(drill, seats, seed, stages);
     List<Part> parts = new ArrayList<>();
     for (int i = 0; i < seats.size(); i++) {
       Part part = part(dealt, dealt.chairs().get(i), seats.get(i), frame.totalSteps(), tempo);
-      parts.add(part.edited().answers(Echoes.of(frame, seats, i)).part());
+      parts.add(
+          part.edited()
+              .answers(Echoes.of(frame, seats, i))
+              .level(Difficulty.level(dealt, i, tempo))
+              .figure(figure(abilities.get(i)))
+              .part());
     }
     double tolerance =
         drill.toleranceMillis() != null ? drill.toleranceMillis() : Tolerance.millis(grid, parts);
@@ -72,26 +136,31 @@ public final class Dealer {
         dealt);
   }
 
-  private static List<Seat> varied(
-      DealFrame frame, List<Seat> seats, Map<String, Ability> abilities) {
-    if (!Seating.varies(frame.drill().deal().kind())) {
-      return seats;
+  private static @Nullable DealtFigure figure(Ability ability) {
+    return switch (ability) {
+      case EASIER -> DealtFigure.EASIER;
+      case AS_WRITTEN -> null;
+      case HARDER -> DealtFigure.HARDER;
+    };
+  }
+
+  private static List<Seat> varied(Drill drill, List<Seat> seats, List<Ability> abilities) {
+    List<Seat> varied = new ArrayList<>();
+    for (int i = 0; i < seats.size(); i++) {
+      Seat seat = seats.get(i);
+      varied.add(
+          switch (abilities.get(i)) {
+            case AS_WRITTEN -> seat;
+            case EASIER ->
+                seat.withCell(
+                    Variations.easier(
+                        seat.cell(), drill.meter(), drill.stepsPerBeat(), drill.groups()),
+                    ", with the easier figure");
+            case HARDER ->
+                seat.withCell(Variations.harder(seat.cell()), ", with the harder figure");
+          });
     }
-    Drill drill = frame.drill();
-    return seats.stream()
-        .map(
-            seat ->
-                switch (abilities.getOrDefault(seat.player(), Ability.AS_WRITTEN)) {
-                  case AS_WRITTEN -> seat;
-                  case EASIER ->
-                      seat.withCell(
-                          Variations.easier(
-                              seat.cell(), drill.meter(), drill.stepsPerBeat(), drill.groups()),
-                          ", with the easier figure");
-                  case HARDER ->
-                      seat.withCell(Variations.harder(seat.cell()), ", with the harder figure");
-                })
-        .toList();
+    return varied;
   }
 
   private static Drill dealt(Drill drill, List<Seat> seats, long seed, List<Stage> stages) {

@@ -19,8 +19,8 @@ import tools.jackson.databind.JsonNode;
 /** What rooms deal from and are judged by: the stock and a folder, the dealer, the score. */
 final class HostMaterial {
   static final DealMaker DEALER =
-      (drill, players, seed, tempo, stages) -> {
-        Dealing dealing = Dealer.deal(drill, players, seed, tempo, stages);
+      (drill, players, seed, tempo, stages, levels) -> {
+        Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
         return new DealMaker.Hand(
             dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
       };

@@ -17,11 +17,29 @@ public final class Difficulty {
 
   /** The level, 1 to 10. */
   public static int level(Drill drill) {
-    return (int) Math.max(1, Math.min(10, Math.round(unrounded(drill))));
+    return rounded(unrounded(drill));
+  }
+
+  /**
+   * The level of one chair's part, 1 to 10: its own rhythm among the drill's other chairs, under
+   * the drill's click plan.
+   *
+   * @param chair its place among the drill's chairs, from 0
+   * @param tempo at which it is played, beats a minute
+   */
+  public static int level(Drill drill, int chair, double tempo) {
+    return rounded(unrounded(measure(drill, List.of(drill.chairs().get(chair)), tempo)));
+  }
+
+  private static int rounded(double level) {
+    return (int) Math.max(1, Math.min(10, Math.round(level)));
   }
 
   static double unrounded(Drill drill) {
-    Measures of = measure(drill);
+    return unrounded(measure(drill));
+  }
+
+  private static double unrounded(Measures of) {
     return 0.3 * of.noteToBeat
         + 0.1 * of.longuetHigginsLee
         + 0.75 * of.barsAway
@@ -52,12 +70,16 @@ public final class Difficulty {
       double thinness) {}
 
   static Measures measure(Drill drill) {
+    return measure(drill, drill.chairs(), drill.tempo().start());
+  }
+
+  private static Measures measure(Drill drill, List<Drill.Chair> of, double tempo) {
     double noteToBeat = 0;
     double lhl = 0;
     double barsAway = 0;
     int perBar = drill.stepsPerBar();
     int[] bar = MetricWeights.ofBar(drill.meter(), drill.stepsPerBeat(), drill.groups());
-    for (Drill.Chair chair : drill.chairs()) {
+    for (Drill.Chair chair : of) {
       int cycle = Groupings.realignsAfter(chair.cell().steps(), perBar);
       Drill.Cell cell = Cells.displace(Cells.repeated(chair.cell(), cycle), chair.entryStep());
       List<Integer> attacks = cell.attackSteps();
@@ -72,7 +94,7 @@ public final class Difficulty {
               .map(round -> round - 1)
               .orElse(0);
     }
-    int chairs = drill.chairs().size();
+    int chairs = of.size();
     ClickPlan plan = new ClickPlan(drill.stages());
     double fewest = Double.POSITIVE_INFINITY;
     for (int i = 0; i < drill.stages().size(); i++) {
@@ -84,9 +106,9 @@ public final class Difficulty {
         noteToBeat / chairs,
         lhl / chairs,
         barsAway / chairs,
-        drill.tempo().start() * drill.stepsPerBeat() / 60,
+        tempo * drill.stepsPerBeat() / 60,
         fine ? 1 : 0,
-        Math.min(chairs - 1, 3),
+        Math.min(drill.chairs().size() - 1, 3),
         Math.max(0, Math.min(halved, 5)));
   }
 }

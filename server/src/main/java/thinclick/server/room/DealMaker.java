@@ -1,6 +1,7 @@
 package thinclick.server.room;
 
 import java.util.List;
+import java.util.Map;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.json.BadInput;
@@ -13,9 +14,16 @@ public interface DealMaker {
    * Deals.
    *
    * @param players names in the order of chairs, at least one
+   * @param levels at which some of them play, 1 to 10, by name: their figures are fitted to it
    * @throws BadInput where the drill cannot be dealt so
    */
-  Hand deal(Drill drill, List<String> players, long seed, double tempo, List<Stage> stages);
+  Hand deal(
+      Drill drill,
+      List<String> players,
+      long seed,
+      double tempo,
+      List<Stage> stages,
+      Map<String, Integer> levels);
 
   /**
    * What was dealt.

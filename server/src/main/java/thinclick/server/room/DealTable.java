@@ -107,7 +107,8 @@ final class DealTable {
     List<Stage> plan = room.stages == null ? chosen.stages() : room.stages;
     double beats = room.tempo == null ? chosen.tempo().start() : room.tempo;
     List<String> names = players.stream().map(player -> player.name.shown()).toList();
-    DealMaker.Hand hand = dealer.deal(chosen, names, command.seed(), beats, plan);
+    DealMaker.Hand hand =
+        dealer.deal(chosen, names, command.seed(), beats, plan, levels(command.levels(), players));
     Map<String, String> seated = new LinkedHashMap<>();
     for (Member player : players) {
       seated.put(player.id, player.name.shown());
@@ -151,6 +152,21 @@ final class DealTable {
       players.add(player);
     }
     return players;
+  }
+
+  /** Levels by name; whose is said must be among the players. */
+  private static Map<String, Integer> levels(Map<String, Integer> byId, List<Member> players) {
+    Map<String, Integer> byName = new LinkedHashMap<>();
+    for (Member player : players) {
+      Integer level = byId.get(player.id);
+      if (level != null) {
+        byName.put(player.name.shown(), level);
+      }
+    }
+    if (byName.size() < byId.size()) {
+      throw new BadInput("levels", "expected playerIds of those who are dealt to, found others");
+    }
+    return byName;
   }
 
   /** Stand-ins are marked in their parts, whoever dealt. */

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Answer;
 import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.DealtFigure;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Line;
@@ -229,6 +230,39 @@ class WaysOfDealingTest {
     assertThat(Ability.afterHold(74.9)).isEqualTo(Ability.EASIER);
     assertThat(Ability.afterHold(75)).isEqualTo(Ability.AS_WRITTEN);
     assertThat(Ability.afterHold(90)).isEqualTo(Ability.HARDER);
+  }
+
+  /** Short threes alone, at 100 over these stages, are a part of level 4. */
+  @Test
+  void figuresAreFittedToTheLevelThatEachPlayerStandsAt() {
+    List<String> players = List.of("Mina", "Jonas", "Ilse", "Tariq");
+    Map<String, Integer> levels = Map.of("Mina", 3, "Jonas", 4, "Ilse", 6);
+    Drill drill = drill("Short threes", DealKind.UNISON);
+    Dealing dealing = Dealer.dealFitted(drill, players, 1, 100, TAKE, levels);
+
+    assertThat(Dealer.deal(drill, players, 1, 100, TAKE).parts())
+        .extracting(Part::level)
+        .containsOnly(4);
+    assertThat(dealing.parts())
+        .extracting(Part::figure)
+        .containsExactly(DealtFigure.EASIER, null, DealtFigure.HARDER, null);
+    assertThat(dealing.parts().get(0).attackSteps()).startsWith(0, 6, 12, 16);
+    assertThat(Dealer.dealFitted(drill, players, 1, 100, TAKE, levels)).isEqualTo(dealing);
+    assertThat(
+            Dealer.dealFitted(drill("Short threes", DealKind.HOCKET), players, 1, 100, TAKE, levels)
+                .parts())
+        .as("a hocket's notes are shared out, not varied")
+        .extracting(Part::figure)
+        .containsOnlyNulls();
+  }
+
+  @Test
+  void aTakeMovesTheLevelByOneAtMost() {
+    assertThat(Ability.levelAfter(4, 90)).isEqualTo(5);
+    assertThat(Ability.levelAfter(4, 89)).isEqualTo(4);
+    assertThat(Ability.levelAfter(4, 74)).isEqualTo(3);
+    assertThat(Ability.levelAfter(10, 100)).isEqualTo(10);
+    assertThat(Ability.levelAfter(1, 0)).isEqualTo(1);
   }
 
   @Test

@@ -11,6 +11,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.SeasonFile;
 
 /** What the page on drill and lesson files shows can be put into a folder and used. */
 class FilesPageTest {
@@ -27,8 +29,12 @@ class FilesPageTest {
       Files.write(folder.resolve(name), examples.group(1).getBytes(StandardCharsets.UTF_8));
     }
     MaterialFolder material = MaterialFolder.read(folder);
+    assertThat(examples.find()).isTrue();
+    SeasonFile season = FileCodec.readSeason(examples.group(1).getBytes(StandardCharsets.UTF_8));
 
     assertThat(material.drill("own-threes").chairs().get(0).cell().grouping()).isEqualTo(3);
     assertThat(material.lesson("own hour").drills()).hasSize(2);
+    assertThat(FileCodec.readSeason(FileCodec.writeSeason(season))).isEqualTo(season);
+    assertThat(new String(FileCodec.writeSeason(season), StandardCharsets.UTF_8)).hasLineCount(3);
   }
 }

@@ -74,8 +74,8 @@ final class RoomDrive {
       };
 
   static final DealMaker DEALER =
-      (drill, players, seed, tempo, stages) -> {
-        Dealing dealing = Dealer.deal(drill, players, seed, tempo, stages);
+      (drill, players, seed, tempo, stages, levels) -> {
+        Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
         return new DealMaker.Hand(
             dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
       };
