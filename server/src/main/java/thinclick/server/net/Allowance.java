@@ -20,13 +20,18 @@ final class Allowance {
 
   /** Takes so many; false, and nothing taken, where they are not allowed now. */
   boolean take(int count, long nowNanos) {
-    left = Math.min(burst, left + (nowNanos - atNanos) * perNano);
-    atNanos = nowNanos;
-    if (left < count) {
+    if (!has(count, nowNanos)) {
       return false;
     }
     left -= count;
     return true;
+  }
+
+  /** True where so many might be taken now. */
+  boolean has(int count, long nowNanos) {
+    left = Math.min(burst, left + (nowNanos - atNanos) * perNano);
+    atNanos = nowNanos;
+    return left >= count;
   }
 
   /** True where nothing is owed any more, so that this need not be remembered. */

@@ -8,7 +8,7 @@ import thinclick.protocol.time.MonotonicClock;
 final class ArrivalStamp extends ChannelInboundHandlerAdapter {
   private final MonotonicClock clock;
   private long nanos;
-  private long heardNanos = System.nanoTime();
+  private long heardNanos;
 
   ArrivalStamp(MonotonicClock clock) {
     this.clock = clock;
@@ -20,15 +20,20 @@ final class ArrivalStamp extends ChannelInboundHandlerAdapter {
     return nanos;
   }
 
-  /** The computer's own clock at that moment, whatever clock the rooms go by. */
+  /** The event loop's clock at that moment, whatever clock the rooms go by. */
   long heardNanos() {
     return heardNanos;
   }
 
   @Override
+  public void handlerAdded(ChannelHandlerContext context) {
+    heardNanos = context.executor().ticker().nanoTime();
+  }
+
+  @Override
   public void channelRead(ChannelHandlerContext context, Object bytes) {
     nanos = clock.nanos();
-    heardNanos = System.nanoTime();
+    heardNanos = context.executor().ticker().nanoTime();
     context.fireChannelRead(bytes);
   }
 }

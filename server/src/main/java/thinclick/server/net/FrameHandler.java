@@ -8,6 +8,7 @@ import io.netty.handler.codec.http.websocketx.CorruptedWebSocketFrameException;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -236,17 +237,21 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
       return;
     }
     hold(context);
-    rooms
-        .find(RoomWord.normal(join.room()))
-        .whenCompleteAsync((place, problem) -> found(context, place, join), context.executor());
+    CompletableFuture<Place<HostedRoom>> place = rooms.find(RoomWord.normal(join.room()));
+    if (place.isDone()) {
+      found(
+          context, place.join(), join); // before the next is read: a wrong word is counted at once
+    } else {
+      place.whenCompleteAsync((where, problem) -> found(context, where, join), context.executor());
+    }
   }
 
   private void found(
       ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
     if (place instanceof Place.Here<HostedRoom> here) {
-      strangers.wordWasRight(Remote.of(context), parts.clock().nanos());
       enter(context, here.room(), join);
     } else if (place instanceof Place.Nowhere<HostedRoom>) {
+      strangers.wordWasWrong(Remote.of(context), parts.clock().nanos());
       connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);
     } else {
       connection.close(CloseCode.OVERLOAD, "the room cannot be reached now", 1_000L);

@@ -58,7 +58,9 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
   }
 
   private void beat(ChannelHandlerContext context) {
-    long silentMillis = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - arrival.heardNanos());
+    long silentMillis =
+        TimeUnit.NANOSECONDS.toMillis(
+            context.executor().ticker().nanoTime() - arrival.heardNanos());
     if (silentMillis >= DEAD_MILLIS) {
       connection.close(CloseCode.TIMEOUT, "nothing heard for " + silentMillis + " ms", null);
       // A dead line does not take the close frame either.

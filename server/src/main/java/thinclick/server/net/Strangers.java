@@ -41,22 +41,28 @@ final class Strangers {
   }
 
   /**
-   * True where this address may try a word: it takes from the allowance, a right word gives back.
+   * True where this address may try a word. Nothing is taken yet: a class behind one address comes
+   * in at once, and only wrong words cost something.
    */
   synchronized boolean mayTryWord(InetAddress from, long nowNanos) {
-    return of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(1, nowNanos)
-        && wordsOverall.take(1, nowNanos);
+    Allowance here = words.get(from);
+    return (here == null || here.has(1, nowNanos)) && wordsOverall.has(1, nowNanos);
   }
 
-  /** The word was right. */
-  synchronized void wordWasRight(InetAddress from, long nowNanos) {
-    of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(-1, nowNanos);
-    wordsOverall.take(-1, nowNanos);
+  /** The word was wrong. */
+  synchronized void wordWasWrong(InetAddress from, long nowNanos) {
+    of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(1, nowNanos);
+    wordsOverall.take(1, nowNanos);
   }
 
   /** True where this address may make a room; this computer always may. */
   synchronized boolean mayMakeRoom(InetAddress from, long nowNanos) {
     return from.isLoopbackAddress() || of(rooms, from, ROOMS, ROOMS, nowNanos).take(1, nowNanos);
+  }
+
+  /** How many allowances are kept; bounded, however many addresses come. */
+  synchronized int remembered() {
+    return words.size() + rooms.size() + handshakes.size();
   }
 
   private static Allowance of(

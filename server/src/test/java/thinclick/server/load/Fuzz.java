@@ -3,6 +3,7 @@ package thinclick.server.load;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import thinclick.protocol.file.Hearing;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
@@ -111,7 +112,7 @@ public final class Fuzz {
     long revision = random.nextInt(3) == 0 ? random.nextInt(1_000_000) : random.nextInt(12);
     String who = random.nextBoolean() ? playerId : "x".repeat(1 + random.nextInt(32));
     String take = random.nextBoolean() ? takeId : "../../" + random.nextInt(99);
-    return switch (random.nextInt(25)) {
+    return switch (random.nextInt(31)) {
       case 0 -> new ClientMessage.OpenRoom(1, 1, null, "Fuzz " + random.nextInt(9));
       case 1 ->
           new ClientMessage.Join(
@@ -148,6 +149,14 @@ public final class Fuzz {
       case 22 ->
           new ClientMessage.Note(request, revision, "\u0000\u001b[2J\n\u202e" + request, null);
       case 23 -> new ClientMessage.CloseRoom(request, revision);
+      case 24 -> new ClientMessage.Replan(request, revision, take, 3, List.of(Stage.ofBeats(1, 1)));
+      case 25 -> new ClientMessage.Share(request, revision, random.nextBoolean());
+      case 26 -> new ClientMessage.Leave(request);
+      case 27 -> new ClientMessage.Browse(request, random.nextBoolean() ? null : "../" + request);
+      case 28 -> new ClientMessage.HearsOthers(Hearing.Mode.IN_TIME, random.nextInt(900));
+      case 29 ->
+          new ClientMessage.ClickInterrupted(
+              take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
       default -> new ClientMessage.StandIn(request, revision, who);
     };
   }

@@ -90,7 +90,10 @@ class DoorTest {
       for (int i = 0; i < 300; i++) {
         InetAddress from =
             InetAddress.getByAddress(new byte[] {(byte) 192, 0, 2, (byte) (i % 100)});
-        tried += strangers.mayTryWord(from, 0) ? 1 : 0;
+        if (strangers.mayTryWord(from, 0)) {
+          tried++;
+          strangers.wordWasWrong(from, 0);
+        }
       }
       assertThat(tried).isEqualTo(200);
 
@@ -98,8 +101,35 @@ class DoorTest {
       InetAddress here = InetAddress.getByName("192.0.2.1");
       for (int i = 0; i < 300; i++) {
         assertThat(kind.mayTryWord(here, 0)).isTrue();
-        kind.wordWasRight(here, 0);
       }
+    }
+
+    @Test
+    void addressThatGuessedTwentyTimesWaitsThreeSecondsForEachMore() throws Exception {
+      Strangers strangers = new Strangers(0);
+      InetAddress guesser = InetAddress.getByName("192.0.2.1");
+      for (int i = 0; i < 20; i++) {
+        assertThat(strangers.mayTryWord(guesser, 0)).isTrue();
+        strangers.wordWasWrong(guesser, 0);
+      }
+
+      assertThat(strangers.mayTryWord(guesser, 0)).isFalse();
+      assertThat(strangers.mayTryWord(InetAddress.getByName("192.0.2.2"), 0)).isTrue();
+      assertThat(strangers.mayTryWord(guesser, 2 * SECOND)).isFalse();
+      assertThat(strangers.mayTryWord(guesser, 3 * SECOND + 1)).isTrue();
+    }
+
+    @Test
+    void noMoreThanTenThousandAddressesAreRemembered() throws Exception {
+      Strangers strangers = new Strangers(0);
+      for (int i = 0; i < 12_000; i++) {
+        InetAddress from = InetAddress.getByAddress(new byte[] {10, 0, (byte) (i >> 8), (byte) i});
+        strangers.wordWasWrong(from, 0);
+        strangers.mayMakeRoom(from, 0);
+        strangers.mayShakeHands(from, 0);
+      }
+
+      assertThat(strangers.remembered()).isEqualTo(3 * 10_000);
     }
   }
 }

@@ -5,6 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -28,6 +30,7 @@ public final class RoomFuzz {
   private final long seed;
   private final List<String> faults = new ArrayList<>();
   private final Map<Phase, Long> heardIn = new EnumMap<>(Phase.class);
+  private final Map<Phase, Set<String>> kindsHeardIn = new EnumMap<>(Phase.class);
   private long refusedByTheReader;
 
   private RoomFuzz(long seed) {
@@ -40,9 +43,14 @@ public final class RoomFuzz {
    *
    * @param faults what should not have happened, with its seed
    * @param heardIn how many messages reached a room, by its phase
+   * @param kindsHeardIn which kinds of message those were
    */
   public record Outcome(
-      long messages, long refusedByTheReader, Map<Phase, Long> heardIn, List<String> faults) {}
+      long messages,
+      long refusedByTheReader,
+      Map<Phase, Long> heardIn,
+      Map<Phase, Set<String>> kindsHeardIn,
+      List<String> faults) {}
 
   /** So many messages from that seed. */
   public static Outcome run(long seed, long messages) {
@@ -50,7 +58,8 @@ public final class RoomFuzz {
     for (long done = 0; done < messages; done += A_ROOM) {
       fuzz.oneRoom(seed + done, (int) Math.min(A_ROOM, messages - done));
     }
-    return new Outcome(messages, fuzz.refusedByTheReader, fuzz.heardIn, fuzz.faults);
+    return new Outcome(
+        messages, fuzz.refusedByTheReader, fuzz.heardIn, fuzz.kindsHeardIn, fuzz.faults);
   }
 
   private void oneRoom(long roomSeed, int messages) {
@@ -99,6 +108,9 @@ public final class RoomFuzz {
       return;
     }
     heardIn.merge(drive.room.phase(), 1L, Long::sum);
+    kindsHeardIn
+        .computeIfAbsent(drive.room.phase(), phase -> new TreeSet<>())
+        .add(message.getClass().getSimpleName());
     long from = 1 + random.nextInt(5); // 5 is nobody yet
     if (random.nextInt(20) == 0) {
       drive.event(new RoomEvent.Came(from + 10, message, "token" + from, "lead"));

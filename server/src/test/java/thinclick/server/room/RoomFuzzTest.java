@@ -13,6 +13,9 @@ class RoomFuzzTest {
 
     assertThat(outcome.faults()).isEmpty();
     assertThat(outcome.heardIn().keySet()).containsExactly(Phase.values());
+    assertThat(outcome.kindsHeardIn().values())
+        .as("all 29 kinds in every phase")
+        .allMatch(kinds -> kinds.size() == 29);
     assertThat(outcome.refusedByTheReader()).isBetween(4_000L, 16_000L);
   }
 }
