@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,12 +47,22 @@ class MicrophoneCheckTest {
 
   @Test
   void theTruthLiesInsideTheUncertainty() {
+    assertThat(inside(0, 8)).as("of 8 seeds from 0").isGreaterThanOrEqualTo(7);
+  }
+
+  @Test
+  @Tag("long")
+  void theTruthLiesInsideTheUncertaintyNineteenTimesOfTwenty() {
+    assertThat(inside(0, 40)).as("of 40 seeds from 0").isGreaterThanOrEqualTo(38);
+  }
+
+  private static int inside(int from, int seeds) {
     int inside = 0;
-    for (int seed = 0; seed < 40; seed++) {
+    for (int seed = from; seed < from + seeds; seed++) {
       Known known = (Known) new Booth(seed, 40, 8, 25, 0.003, 0.4, 2).judge();
       inside += Math.abs(known.latencyMillis() - 48) <= known.uncertaintyMillis() ? 1 : 0;
     }
-    assertThat(inside).as("of 40 seeds from 0").isGreaterThanOrEqualTo(38);
+    return inside;
   }
 
   @Test

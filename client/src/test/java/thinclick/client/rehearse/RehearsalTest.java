@@ -17,7 +17,7 @@ class RehearsalTest {
     StringWriter said = new StringWriter();
 
     Take take =
-        Rehearsal.of(Stock.find("Odds and evens"), 3, 160.0, 4, 5, new PrintWriter(said)).run();
+        Rehearsal.of(Stock.find("Two-and four-and"), 3, 240.0, 4, 5, new PrintWriter(said)).run();
 
     assertThat(take.parts().stream().map(Part::player)).containsExactly("Mina", "Jonas", "Ilse");
     assertThat(take.parts()).allMatch(Part::standIn);

@@ -48,6 +48,7 @@ import thinclick.server.command.ServerMain;
 @Tag("window")
 class TwoWindowsTest {
   private static final Duration PATIENCE = Duration.ofSeconds(60);
+  private static final double TEMPO = 120;
   private static final int TAPS_OF_ANA = 9;
   private static final int TAPS_OF_BEN = 6;
 
@@ -85,10 +86,10 @@ class TwoWindowsTest {
     await().atMost(PATIENCE).until(() -> ready("Ana") && ready("Ben"));
 
     link.material("Even eighths").join();
-    link.plan(List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(1, 1)), 60.0).join();
+    link.plan(List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(1, 1)), TEMPO).join();
     link.deal(1, List.of(person("Ana").playerId(), person("Ben").playerId())).join();
     await().atMost(PATIENCE).until(() -> leader.dealt != null);
-    link.start(leader.dealt.dealId(), 3_000, 1).join();
+    link.start(leader.dealt.dealId(), 2_000, 1).join();
     await().atMost(PATIENCE).until(() -> leader.announced != null);
     long startNanos = link.nanosOf(leader.announced.startMicros());
     CompletableFuture<Void> ana = taps(anas, "f", startNanos, TAPS_OF_ANA);
@@ -162,7 +163,7 @@ class TwoWindowsTest {
     return CompletableFuture.runAsync(
         () -> {
           for (int tap = 0; tap < taps; tap++) {
-            long atNanos = startNanos + tap * 1_000_000_000L;
+            long atNanos = startNanos + Math.round(tap * 60e9 / TEMPO);
             long waitNanos = atNanos - System.nanoTime();
             CompletableFuture<Void> due =
                 CompletableFuture.runAsync(
