@@ -8,12 +8,14 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.server.host.Encryption;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
+import thinclick.server.net.Port;
 
 /** {@code serve}: hosts rooms until it is told to stop. */
 @Command(
@@ -27,9 +29,9 @@ public final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--host",
       paramLabel = "ADDRESS",
-      defaultValue = "127.0.0.1",
+      defaultValue = HostOptions.HERE,
       description = "Address to listen on; 0.0.0.0 for all (default: ${DEFAULT-VALUE}).")
-  private String host = "127.0.0.1";
+  private String host = HostOptions.HERE;
 
   @Option(
       names = "--port",
@@ -140,6 +142,8 @@ public final class ServeCommand implements Callable<Integer> {
   @Option(names = "--print-config", description = "Print such a file with all defaults, and end.")
   private boolean printConfig;
 
+  @ParentCommand private @Nullable ServerMain program;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
@@ -170,9 +174,21 @@ public final class ServeCommand implements Callable<Integer> {
   private void serve(CommandLine terminal) {
     HostOptions options = options();
     HostNews news = new HostNews(terminal.getOut(), invite, inviteFolder);
-    RehearsalHost hosting = RehearsalHost.start(options.telling(news));
+    RehearsalHost hosting = RehearsalHost.start(options.telling(news), port());
     news.hosting(hosting, announce ? called : null);
     ServeStop.waitForTheEnd(hosting);
+  }
+
+  /** The one that was bound ahead where it is the one that is asked for. */
+  private Port port() {
+    Port early = program == null ? null : program.early();
+    if (early != null && early.isAt(host, port)) {
+      return early;
+    }
+    if (early != null) {
+      early.close();
+    }
+    return Port.bind(host, port);
   }
 
   private HostOptions options() {

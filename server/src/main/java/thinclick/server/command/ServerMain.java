@@ -1,10 +1,12 @@
 package thinclick.server.command;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Nearest;
+import thinclick.server.net.Port;
 
 /** The server jar's entry: finds the command and turns bad input into one line and exit code 2. */
 @Command(
@@ -24,15 +26,28 @@ public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;
 
-  private ServerMain() {}
+  private final @Nullable Port early;
+
+  private ServerMain(@Nullable Port early) {
+    this.early = early;
+  }
 
   public static void main(String[] args) {
-    System.exit(commandLine().execute(args));
+    System.exit(commandLine(HeadStart.of(args)).execute(args));
+  }
+
+  /** The port that was bound before the options were read; null for none. */
+  @Nullable Port early() {
+    return early;
   }
 
   /** The command line, also for tests. */
   public static CommandLine commandLine() {
-    CommandLine line = new CommandLine(new ServerMain());
+    return commandLine(null);
+  }
+
+  private static CommandLine commandLine(@Nullable Port early) {
+    CommandLine line = new CommandLine(new ServerMain(early));
     line.setExecutionExceptionHandler(
         (problem, command, parsed) -> {
           if (problem instanceof BadInput bad) {

@@ -32,6 +32,9 @@ public record HostOptions(
     int backupHours,
     @Nullable Path material,
     RoomNews news) {
+  /** The address that only this computer reaches. */
+  public static final String HERE = "127.0.0.1";
+
   /** The port people are told to use. */
   public static final int USUAL_PORT = 7420;
 

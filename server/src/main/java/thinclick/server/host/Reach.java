@@ -23,7 +23,8 @@ public record Reach(
     @Nullable String called,
     boolean metricsToAll) {
   /** This computer alone, at a free port. */
-  static final Reach HERE = new Reach("127.0.0.1", 0, Encryption.OTHERS, null, null, null, false);
+  static final Reach HERE =
+      new Reach(HostOptions.HERE, 0, Encryption.OTHERS, null, null, null, false);
 
   Reach at(String otherHost, int otherPort) {
     return new Reach(

@@ -16,6 +16,7 @@ import thinclick.protocol.json.BadInput;
 import thinclick.server.history.Entry;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
+import thinclick.server.net.Port;
 import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
@@ -58,6 +59,23 @@ public final class RehearsalHost implements AutoCloseable {
    * @throws BadInput where the address, the port or the database cannot be had, in one line
    */
   public static RehearsalHost start(HostOptions options) {
+    return start(options, Port.bind(options.reach().host(), options.reach().port()));
+  }
+
+  /**
+   * The same on a port that was bound before, for those options; it is let go where the start
+   * fails.
+   */
+  public static RehearsalHost start(HostOptions options, Port port) {
+    try {
+      return startAt(port, options);
+    } catch (RuntimeException problem) {
+      port.close();
+      throw problem;
+    }
+  }
+
+  private static RehearsalHost startAt(Port port, HostOptions options) {
     HostMeters meters = new HostMeters();
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
@@ -91,8 +109,7 @@ public final class RehearsalHost implements AutoCloseable {
                 meters,
                 options.news(),
                 options.reach().metricsToAll());
-        Listener listener =
-            Listener.bind(options.reach().host(), options.reach().port(), threshold.lines(), parts);
+        Listener listener = Listener.open(port, threshold.lines(), parts);
         listening.set(listener);
         return new RehearsalHost(
             lock,

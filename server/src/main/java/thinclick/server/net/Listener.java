@@ -9,7 +9,6 @@ import io.netty.channel.WriteBufferWaterMark;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.channel.socket.nio.NioServerSocketChannel;
 import io.netty.util.concurrent.EventExecutor;
-import java.net.BindException;
 import java.net.InetSocketAddress;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +18,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import thinclick.protocol.json.BadInput;
 import thinclick.server.room.RoomEvent;
 
 /** The bound port and its event loops. */
@@ -39,60 +37,34 @@ public final class Listener implements AutoCloseable {
     this.busy = busy;
   }
 
-  /**
-   * Brings back the rooms that are stored, binds and listens.
-   *
-   * @throws BadInput where the address is unknown or the port is taken
-   */
-  public static Listener bind(String host, int port, Lines lines, HostParts parts) {
-    InetSocketAddress address = new InetSocketAddress(host, port);
-    if (address.isUnresolved()) {
-      throw new BadInput(
-          "--host", "expected a name or address of this computer, found \"" + host + "\"");
-    }
+  /** Brings back the rooms that are stored, and takes in whoever comes to that port. */
+  public static Listener open(Port port, Lines lines, HostParts parts) {
     // One loop a core: more would only hand the frames of one room from thread to thread.
     MultiThreadIoEventLoopGroup loops =
         new MultiThreadIoEventLoopGroup(
             Runtime.getRuntime().availableProcessors(), NioIoHandler.newFactory());
     Busy busy = new Busy();
     Rooms rooms = new Rooms(parts, loops, busy);
-    ChannelFuture bound =
+    ChannelFuture taken =
         new ServerBootstrap()
             .group(loops)
-            .channel(NioServerSocketChannel.class)
+            .channelFactory(() -> new NioServerSocketChannel(port.channel()))
             .childOption(ChannelOption.TCP_NODELAY, true)
             .childOption(
                 ChannelOption.WRITE_BUFFER_WATER_MARK,
                 new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
-            .option(ChannelOption.SO_BACKLOG, 1_024)
             .option(ChannelOption.AUTO_READ, false)
             .childHandler(new PipelineInitializer(parts, rooms, lines))
-            .bind(address)
+            .register()
             .awaitUninterruptibly();
-    if (!bound.isSuccess()) {
+    if (!taken.isSuccess()) {
       stop(loops);
-      throw refused(host, port, bound.cause());
+      throw new IllegalStateException("the port was let go", taken.cause());
     }
     // Only a host that has its port may open rooms: opening fences off whoever had them.
     rooms.restore();
-    bound.channel().config().setAutoRead(true);
-    return new Listener(loops, bound.channel(), rooms, busy);
-  }
-
-  private static BadInput refused(String host, int port, Throwable cause) {
-    if (cause instanceof BindException && String.valueOf(cause.getMessage()).contains("in use")) {
-      return new BadInput(
-          "--port", "expected a free port on " + host + ", found " + port + " in use");
-    }
-    return new BadInput(
-        "--host",
-        "expected an address of this computer, found \""
-            + host
-            + "\" with port "
-            + port
-            + " ("
-            + cause.getMessage()
-            + ")");
+    taken.channel().config().setAutoRead(true);
+    return new Listener(loops, taken.channel(), rooms, busy);
   }
 
   /** The port that was bound. */
