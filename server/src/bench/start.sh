@@ -1,14 +1,18 @@
 #!/usr/bin/env bash
-# From the command to a bound port: the packaged server with the class-data archive of the build,
-# against a minimal Netty server with an archive of its own, in pairs.
-# Usage: bash server/src/bench/start.sh [PAIRS]
-# Last line: start: ratio R ours-ms A bare-ms B   (medians; R is to be below 1.5)
+# From the command to a port that lets somebody in, and to the answer of /health on that very line:
+# the packaged server with the class-data archive of the build, against a minimal Netty server with
+# an archive of its own kind, in pairs, each found by knocking.
+# Usage: bash server/src/bench/start.sh [PAIRS]   (default 5; half a minute)
+# Last line: start: ratio R ours-ms A bare-ms B answered-ms C bare-answered-ms D processor-ratio P
+#   (medians; R is to be below 1.5; P: processor time until the line was open)
 set -eu
 . "$(dirname "$0")/classes.sh"
-[ -f server/target/thinclick-server.jar ] || mvn -q -B -Pdraft -pl server -am package -DskipTests >&2
 jar=server/target/thinclick-server.jar
 archive=server/target/thinclick-server.jsa
-[ -f "$archive" ] || bash server/src/build/archive.sh "$jar" "$archive"
+if [ ! -f "$jar" ] || [ -n "$(find server/src/main protocol/src/main -newer "$jar" -type f -print -quit)" ]; then
+  mvn -q -B -Pdraft -pl server -am package -DskipTests >&2
+fi
+[ "$archive" -nt "$jar" ] || bash server/src/build/archive.sh "$jar" "$archive"
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 mkdir "$folder/bare"
@@ -17,31 +21,17 @@ cp -r server/target/test-classes/thinclick "$folder/bare/"
 libraries=$(tr ':' '\n' < server/target/bench.path | grep -E '/(netty-[a-z-]*|jspecify)-[^/]*\.jar$' | paste -sd:)
 bare="$folder/bare.jar:$libraries"
 
-# Milliseconds until the program says where it listens.
-until_bound() {
-  local began line pid ended
-  began=$(date +%s%N)
-  exec 3< <(exec "$@" 2> /dev/null)
-  pid=$!
-  while read -r line <&3; do
-    case "$line" in *://*/room*) break ;; esac
-  done
-  ended=$(date +%s%N)
-  kill -TERM "$pid"
-  wait "$pid" 2> /dev/null || true
-  exec 3<&-
-  echo $(((ended - began) / 1000000))
-}
+# The bare one's archive, made of what it loads until it has answered, as ours is.
+java -XX:DumpLoadedClassList="$folder/classes" -cp "$bare" thinclick.server.load.BareRelay > "$folder/out" 2> /dev/null &
+pid=$!
+until grep -q '/room' "$folder/out"; do sleep .1; done
+port=$(sed 's|.*:\([0-9]*\)/room.*|\1|' "$folder/out")
+{ exec 3<> "/dev/tcp/127.0.0.1/$port" && printf 'GET /health HTTP/1.1\r\nHost: here\r\n\r\n' >&3 && cat <&3; } > /dev/null
+kill $pid
+wait $pid || true
+java -Xshare:dump -XX:SharedClassListFile="$folder/classes" -XX:SharedArchiveFile="$folder/bare.jsa" -cp "$bare" > /dev/null 2>&1
 
-until_bound java -XX:ArchiveClassesAtExit="$folder/bare.jsa" -cp "$bare" thinclick.server.load.BareRelay > /dev/null
-sleep 1
-ours=() others=()
-for pair in $(seq "${1:-5}"); do
-  ours+=("$(until_bound java -XX:SharedArchiveFile="$archive" -jar "$jar" serve --port 0 --db "$folder/room$pair.db")")
-  others+=("$(until_bound java -XX:SharedArchiveFile="$folder/bare.jsa" -cp "$bare" thinclick.server.load.BareRelay)")
-  echo "pair $pair: ${ours[-1]} ms, bare ${others[-1]} ms"
-done
-median() { printf '%s\n' "$@" | sort -n | sed -n "$((($# + 1) / 2))p"; }
-a=$(median "${ours[@]}")
-b=$(median "${others[@]}")
-echo "start: ratio $(awk "BEGIN { printf \"%.2f\", $a / $b }") ours-ms $a bare-ms $b"
+java thinclick.server.load.StartBench "${1:-5}" \
+  java -XX:SharedArchiveFile="$archive" -jar "$jar" serve --port PORT --db FOLDER/room.db \
+  -- \
+  java -XX:SharedArchiveFile="$folder/bare.jsa" -cp "$bare" thinclick.server.load.BareRelay PORT

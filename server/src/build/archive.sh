@@ -1,18 +1,31 @@
 #!/usr/bin/env bash
-# Makes the class-data archive beside the packaged server: starts it once, stops it, and keeps what
-# it had loaded. Java takes it with -XX:SharedArchiveFile; without it everything works, slower.
+# Makes the class-data archive beside the packaged server: starts it once to see which classes it
+# needs, asks after its health, drains it, and keeps those classes ready. Java takes the archive with
+# -XX:SharedArchiveFile, for this very jar where it lies now; without it everything works, slower.
 # Usage: archive.sh JAR ARCHIVE
-set -eu
+set -u
+java="${JAVA_HOME:+$JAVA_HOME/bin/}java"
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
-"${JAVA_HOME:+$JAVA_HOME/bin/}java" -XX:ArchiveClassesAtExit="$2" -jar "$1" serve --port 0 --db "$folder/room.db" \
+"$java" -XX:DumpLoadedClassList="$folder/classes" -jar "$1" serve --port 0 --db "$folder/room.db" \
   > "$folder/out" 2> "$folder/err" &
 host=$!
+address=
 for _ in $(seq 600); do
-  grep -q '/room' "$folder/out" && break
+  address=$(sed -n 's|.*ws://\([^ ]*\)/room.*|\1|p' "$folder/out" | head -1)
+  [ -n "$address" ] && break
   kill -0 $host 2> /dev/null || break
   sleep .1
 done
-kill -TERM $host 2> /dev/null || true
-wait $host || true
-[ -s "$2" ] || { cat "$folder/err"; echo "no archive was made"; exit 1; }
+# One conversation's classes, too: health, and a request for a room that is no WebSocket frame yet.
+{ exec 3<> "/dev/tcp/${address%:*}/${address##*:}" &&
+  printf 'GET /health HTTP/1.1\r\nHost: here\r\n\r\n' >&3 && cat <&3; } > "$folder/health" 2>> "$folder/err"
+{ exec 3<> "/dev/tcp/${address%:*}/${address##*:}" &&
+  printf 'POST /drain HTTP/1.1\r\nHost: here\r\nContent-Length: 0\r\n\r\n' >&3 && cat <&3; } > /dev/null 2>> "$folder/err"
+wait $host
+"$java" -Xshare:dump -XX:SharedClassListFile="$folder/classes" -XX:SharedArchiveFile="$2" -jar "$1" \
+  > "$folder/dump" 2>&1
+if [ ! -s "$2" ]; then
+  cat "$folder/err" "$folder/dump" >&2
+  echo "No archive of classes was made; the server starts without one, slower." >&2
+fi

@@ -31,6 +31,7 @@ final class BareRelay {
   private BareRelay() {}
 
   public static void main(String[] arguments) {
+    int port = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 0;
     MultiThreadIoEventLoopGroup loops =
         new MultiThreadIoEventLoopGroup(
             Runtime.getRuntime().availableProcessors(), NioIoHandler.newFactory());
@@ -52,7 +53,7 @@ final class BareRelay {
                         .addLast(new Relay());
                   }
                 })
-            .bind(new InetSocketAddress("127.0.0.1", 0))
+            .bind(new InetSocketAddress("127.0.0.1", port))
             .syncUninterruptibly()
             .channel();
     System.out.println(

@@ -24,7 +24,18 @@ final class Cpu {
     return seconds(read(Path.of("/proc/" + pid + "/stat")));
   }
 
-  /** The same by what its threads are for: loops, store, compiler, collector, other. */
+  /** Nanoseconds that the threads which it still has were on a processor, see sched-stats. */
+  static long nanosOf(long pid) {
+    try (Stream<Path> threads = Files.list(Path.of("/proc/" + pid + "/task"))) {
+      return threads
+          .mapToLong(thread -> Long.parseLong(read(thread.resolve("schedstat")).split(" ")[0]))
+          .sum();
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
+  }
+
+  /** Processor seconds by what threads are for: loops, store, compiler, collector, other. */
   static Map<String, Double> secondsByThread(long pid) {
     Map<String, Double> seconds = new TreeMap<>();
     try (Stream<Path> threads = Files.list(Path.of("/proc/" + pid + "/task"))) {
