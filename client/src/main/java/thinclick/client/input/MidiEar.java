@@ -13,6 +13,14 @@ public interface MidiEar {
    */
   void struck(String input, int channel, PlayedAttack attack);
 
+  /**
+   * A note that was struck has been let go.
+   *
+   * @param attack the very one it was struck with
+   * @param nanos when, this computer's monotonic clock
+   */
+  void released(String input, int channel, PlayedAttack attack, long nanos);
+
   /** What counts as an attack has been learned. */
   void learned(NoteFilter filter);
 

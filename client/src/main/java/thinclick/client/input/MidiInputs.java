@@ -160,6 +160,7 @@ public final class MidiInputs implements AutoCloseable {
   private final class Ear implements Receiver {
     private final String name;
     private final StampMapper stamps = new StampMapper();
+    private final HeldNotes held = new HeldNotes();
 
     Ear(String name) {
       this.name = name;
@@ -176,9 +177,17 @@ public final class MidiInputs implements AutoCloseable {
       int pitch = bytes[1] & 0x7F;
       int velocity = bytes[2] & 0x7F;
       learn(status, velocity);
-      if (filter.attack(status, velocity)) {
+      int channel = status & 0x0F;
+      if (NoteFilter.release(status, velocity)) {
+        PlayedAttack struck = held.released(channel, pitch);
+        if (struck != null) {
+          ear.released(name, channel, struck, stamps.stamp(arrivalNanos, deviceMicros));
+        }
+      } else if (filter.attack(status, velocity)) {
         long nanos = stamps.stamp(arrivalNanos, deviceMicros);
-        ear.struck(name, status & 0x0F, new PlayedAttack(nanos, velocity, pitch, null, null));
+        PlayedAttack struck = new PlayedAttack(nanos, velocity, pitch, null, null);
+        held.struck(channel, struck);
+        ear.struck(name, channel, struck);
       }
     }
 

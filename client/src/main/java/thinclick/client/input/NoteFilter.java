@@ -12,6 +12,13 @@ public record NoteFilter(int leastVelocity, int channel) {
   public static final NoteFilter USUAL = new NoteFilter(8, -1);
 
   private static final int NOTE_ON = 0x90;
+  private static final int NOTE_OFF = 0x80;
+
+  /** True where the message lets a note go: a note-off, or a note-on with velocity 0. */
+  public static boolean release(int status, int velocity) {
+    int kind = status & 0xF0;
+    return kind == NOTE_OFF || (kind == NOTE_ON && velocity == 0);
+  }
 
   /** True where the message is an attack. */
   public boolean attack(int status, int velocity) {

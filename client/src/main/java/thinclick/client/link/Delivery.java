@@ -21,6 +21,9 @@ final class Delivery {
   /** How long after the end of a take an attack may still be on its way from the player's hands. */
   private static final long LAST_ATTACKS_NANOS = 1_000_000_000L;
 
+  /** Lengths go together: nobody waits for one of them while the take runs. */
+  private static final long LENGTHS_NANOS = 500_000_000L;
+
   private final LinkLoop loop;
   private final BooleanSupplier online;
   private final Consumer<ClientMessage> send;
@@ -28,6 +31,7 @@ final class Delivery {
   private final Outboxes outboxes = new Outboxes();
   private @Nullable JournalFile journal;
   private Timers.Pending resending = () -> {};
+  private boolean lengthsDue;
   private int toldWaiting;
 
   Delivery(
@@ -60,14 +64,51 @@ final class Delivery {
     outboxes.begin(takeId, epoch, throughSeq);
   }
 
-  void add(WireAttack attack) {
-    ClientMessage.Attacks kept = outboxes.add(attack);
+  void add(WireAttack attack, PlayedAttack played) {
+    ClientMessage.Attacks kept = outboxes.add(attack, played);
     if (kept != null) {
       if (journal != null) {
         journal.keep(kept);
       }
       pump();
     }
+  }
+
+  /** An attack was held for so long. */
+  void released(PlayedAttack played, double lengthMillis) {
+    ClientMessage.Lengths kept = outboxes.released(played, lengthMillis);
+    if (kept != null) {
+      if (journal != null) {
+        journal.keep(kept);
+      }
+      lengthsSoon();
+    }
+  }
+
+  private void lengthsSoon() {
+    if (!lengthsDue) {
+      lengthsDue = true;
+      loop.at(
+          loop.nanos() + LENGTHS_NANOS,
+          () -> {
+            lengthsDue = false;
+            if (online.getAsBoolean()) {
+              outboxes.pumpLengths(send);
+            }
+            pump();
+          });
+    }
+  }
+
+  void lengthsStored(ServerMessage.LengthsStored stored) {
+    outboxes.lengthsStored(stored.takeId(), stored.seqs());
+    pump();
+  }
+
+  /** The server keeps no lengths. */
+  void lengthsNotTaken() {
+    outboxes.lengthsNotTaken();
+    pump();
   }
 
   /** Nothing more will come for this take. */
@@ -100,6 +141,7 @@ final class Delivery {
   void again() {
     outboxes.rewind();
     pump();
+    lengthsSoon();
   }
 
   void pause() {

@@ -17,7 +17,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
+import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Lengths;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.MessageCodec;
 import tools.jackson.core.JacksonException;
@@ -25,8 +27,8 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Attacks that the server has not yet stored, in a file, so that they outlive the program. First a
- * line that says who may bring them, then each attack as the message that will bring it. Once all
- * are stored the file is cut back to its first line.
+ * line that says who may bring them, then each attack, and each length once it is known, as the
+ * message that will bring it. Once all are stored the file is cut back to its first line.
  *
  * <p>A disk that cannot be written costs the journal, never the playing: it is logged once.
  */
@@ -57,7 +59,7 @@ final class JournalFile implements AutoCloseable {
   private final FileChannel channel;
   private final FileLock lock;
   private final Bearer bearer;
-  private final List<Attacks> found;
+  private final List<ClientMessage> found;
   private final long headLength;
   private boolean broken;
 
@@ -66,7 +68,7 @@ final class JournalFile implements AutoCloseable {
       FileChannel channel,
       FileLock lock,
       Bearer bearer,
-      List<Attacks> found,
+      List<ClientMessage> found,
       long headLength) {
     this.file = file;
     this.channel = channel;
@@ -112,7 +114,7 @@ final class JournalFile implements AutoCloseable {
       Bearer bearer = JSON.readValue(lines.get(0), Bearer.class);
       long head = lines.get(0).getBytes(StandardCharsets.UTF_8).length + 1L;
       channel.position(channel.size());
-      return new JournalFile(file, channel, lock, bearer, attacks(file, lines), head);
+      return new JournalFile(file, channel, lock, bearer, kept(file, lines), head);
     } catch (IOException problem) {
       throw new BadInput(file.toString(), "cannot be read: " + problem.getMessage());
     } catch (JacksonException problem) {
@@ -156,12 +158,13 @@ final class JournalFile implements AutoCloseable {
   }
 
   /** A last line that was torn off in the middle was never more than a copy in memory. */
-  private static List<Attacks> attacks(Path file, List<String> lines) {
-    List<Attacks> attacks = new ArrayList<>();
+  private static List<ClientMessage> kept(Path file, List<String> lines) {
+    List<ClientMessage> found = new ArrayList<>();
     for (int i = 1; i < lines.size(); i++) {
       try {
-        if (MessageCodec.readClient(lines.get(i)) instanceof Attacks kept) {
-          attacks.add(kept);
+        ClientMessage kept = MessageCodec.readClient(lines.get(i));
+        if (kept instanceof Attacks || kept instanceof Lengths) {
+          found.add(kept);
         }
       } catch (BadInput | MessageCodec.Malformed torn) {
         if (i < lines.size() - 1) {
@@ -169,7 +172,7 @@ final class JournalFile implements AutoCloseable {
         }
       }
     }
-    return attacks;
+    return found;
   }
 
   Bearer bearer() {
@@ -177,12 +180,12 @@ final class JournalFile implements AutoCloseable {
   }
 
   /** What an earlier run left, in the order it was played. */
-  List<Attacks> found() {
+  List<ClientMessage> found() {
     return found;
   }
 
-  /** Writes one attack down. */
-  void keep(Attacks one) {
+  /** Writes one attack, or the length of one, down. */
+  void keep(ClientMessage one) {
     write(MessageCodec.write(one) + "\n");
   }
 

@@ -1,43 +1,84 @@
 package thinclick.client.link;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Lengths;
 import thinclick.protocol.message.ClientMessage.PlayedThrough;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 
 /** The takes whose attacks are not all stored, the running one last. Lives on the link's thread. */
 final class Outboxes {
+  /** More are not held down at once by anybody; what is beyond was released unseen. */
+  private static final int MOST_HELD = 64;
+
   private final Map<String, TakeOutbox> takes = new LinkedHashMap<>();
+  private final Map<PlayedAttack, Held> held = new LinkedHashMap<>();
   private @Nullable TakeOutbox current;
+  private boolean lengthsTaken = true;
+
+  /** An attack that has not been released yet. */
+  private record Held(TakeOutbox take, long seq) {}
 
   /** A take was announced: from now on attacks belong to it. */
   void begin(String takeId, long epoch, long storedThrough) {
     takes.values().removeIf(TakeOutbox::settled);
+    held.values().removeIf(one -> !one.take().takeId().equals(takeId));
     current = takes.computeIfAbsent(takeId, id -> new TakeOutbox(id, epoch, storedThrough));
     current.stored(storedThrough);
   }
 
   /** Takes an attack into the running take; null where none runs or it is finished. */
-  @Nullable Attacks add(WireAttack attack) {
+  @Nullable Attacks add(WireAttack attack, PlayedAttack played) {
     TakeOutbox take = current;
     if (take == null || take.finished()) {
       return null;
     }
-    return new Attacks(take.takeId(), take.epoch(), take.add(attack), List.of(attack));
+    long seq = take.add(attack);
+    if (lengthsTaken && attack.lengthMillis() == null) {
+      held.put(played, new Held(take, seq));
+      held.keySet().removeIf(oldest -> held.size() > MOST_HELD);
+    }
+    return new Attacks(take.takeId(), take.epoch(), seq, List.of(attack));
+  }
+
+  /** An attack of a take was released; null where none such is known or lengths are not taken. */
+  @Nullable Lengths released(PlayedAttack played, double lengthMillis) {
+    Held was = held.remove(played);
+    return was == null || was.take().finished()
+        ? null
+        : was.take().lengths().add(was.seq(), lengthMillis);
   }
 
   /** Takes up what an earlier run of the program left. */
-  void restore(List<Attacks> left) {
-    for (Attacks one : left) {
-      TakeOutbox take =
-          takes.computeIfAbsent(
-              one.takeId(), id -> new TakeOutbox(id, one.epoch(), one.firstSeq() - 1));
-      one.attacks().forEach(take::add);
+  void restore(List<ClientMessage> left) {
+    Map<String, Long> lastHeld = new HashMap<>();
+    for (ClientMessage one : left) {
+      if (one instanceof Attacks attacks) {
+        TakeOutbox take =
+            takes.computeIfAbsent(
+                attacks.takeId(),
+                id -> new TakeOutbox(id, attacks.epoch(), attacks.firstSeq() - 1));
+        attacks.attacks().forEach(take::add);
+      } else if (one instanceof Lengths lengths) {
+        lengths.items().forEach(item -> lastHeld.merge(lengths.takeId(), item.seq(), Math::max));
+      }
+    }
+    for (ClientMessage one : left) {
+      if (one instanceof Lengths lengths) {
+        // A length without its attack: that was stored before, and so were all before it.
+        long through = Objects.requireNonNull(lastHeld.get(lengths.takeId()));
+        TakeOutbox take =
+            takes.computeIfAbsent(
+                lengths.takeId(), id -> new TakeOutbox(id, lengths.epoch(), through));
+        lengths.items().forEach(item -> take.lengths().restore(item));
+      }
     }
   }
 
@@ -46,6 +87,20 @@ final class Outboxes {
     if (take != null) {
       take.stored(throughSeq);
     }
+  }
+
+  void lengthsStored(String takeId, List<Long> seqs) {
+    TakeOutbox take = takes.get(takeId);
+    if (take != null) {
+      take.lengths().stored(seqs);
+    }
+  }
+
+  /** The server is older than the word for them: it keeps no lengths. */
+  void lengthsNotTaken() {
+    lengthsTaken = false;
+    held.clear();
+    takes.values().forEach(take -> take.lengths().giveUp());
   }
 
   void finish(String takeId) {
@@ -64,16 +119,30 @@ final class Outboxes {
     takes.values().forEach(TakeOutbox::rewind);
   }
 
-  /** Sends what may be sent now. */
+  /** Sends what may be sent now; lengths of the running take wait for {@link #pumpLengths}. */
   void pump(Consumer<ClientMessage> out) {
     for (TakeOutbox take : takes.values()) {
       for (Attacks batch = take.nextBatch(); batch != null; batch = take.nextBatch()) {
         out.accept(batch);
       }
+      if (take.finished() || take != current) {
+        pumpLengths(take, out);
+      }
       PlayedThrough finish = take.nextFinish();
       if (finish != null) {
         out.accept(finish);
       }
+    }
+  }
+
+  /** Sends the lengths that may be sent now. */
+  void pumpLengths(Consumer<ClientMessage> out) {
+    takes.values().forEach(take -> pumpLengths(take, out));
+  }
+
+  private static void pumpLengths(TakeOutbox take, Consumer<ClientMessage> out) {
+    for (Lengths batch = take.nextLengths(); batch != null; batch = take.nextLengths()) {
+      out.accept(batch);
     }
   }
 

@@ -29,6 +29,9 @@ import thinclick.protocol.music.Stage;
 public final class RoomLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RoomLink.class);
 
+  /** A key that is held longer is one that somebody has put a book on, milliseconds. */
+  private static final double LONGEST_MILLIS = 3_600_000;
+
   private final LinkOptions options;
   private final RoomAddress address;
   private final String name;
@@ -164,8 +167,21 @@ public final class RoomLink implements AutoCloseable {
             attack.lengthMillis(),
             attack.lateByMillis(),
             unsure);
-    options.loop().run(() -> delivery.add(wire));
+    options.loop().run(() -> delivery.add(wire, attack));
     return micros;
+  }
+
+  /**
+   * An attack that was sent was released; its length is kept and sent again until it is stored.
+   *
+   * @param attack the very one that was sent
+   * @param nanos when it was released, this computer's monotonic clock
+   */
+  public void released(PlayedAttack attack, long nanos) {
+    double millis = Math.round(Math.max(0, nanos - attack.nanos()) / 1e5) / 10.0;
+    if (millis <= LONGEST_MILLIS) {
+      options.loop().run(() -> delivery.released(attack, millis));
+    }
   }
 
   /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
@@ -365,6 +381,8 @@ public final class RoomLink implements AutoCloseable {
     }
     if (message instanceof ServerMessage.Stored stored) {
       delivery.stored(stored);
+    } else if (message instanceof ServerMessage.LengthsStored stored) {
+      delivery.lengthsStored(stored);
     } else if (message instanceof ServerMessage.Welcome welcome) {
       welcomed(welcome);
     } else if (message instanceof ServerMessage.Room room) {
@@ -389,6 +407,9 @@ public final class RoomLink implements AutoCloseable {
       requests.done(done);
     } else if (message instanceof ServerMessage.Problem problem) {
       problem(problem);
+      if (problem.code() == ServerMessage.ErrorCode.UNKNOWN_TYPE) {
+        return; // an older server: nothing that a player could do anything about
+      }
     } else if (message instanceof ServerMessage.Goodbye goodbye) {
       line.askedToWait(goodbye.retryAfterMillis());
     }
@@ -458,6 +479,12 @@ public final class RoomLink implements AutoCloseable {
       case NOT_ALLOWED -> {
         if ("takeId".equals(problem.field())) {
           delivery.giveUpOld(); // a take that the server has forgotten
+        }
+      }
+      case UNKNOWN_TYPE -> delivery.lengthsNotTaken();
+      case BAD_FIELD -> {
+        if ("items".equals(problem.field())) {
+          delivery.lengthsNotTaken();
         }
       }
       default -> {}

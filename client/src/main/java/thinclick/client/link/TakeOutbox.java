@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Lengths;
 import thinclick.protocol.message.ClientMessage.PlayedThrough;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 
@@ -23,6 +24,7 @@ final class TakeOutbox {
 
   private final String takeId;
   private final long epoch;
+  private final TakeLengths lengths;
   private final Deque<WireAttack> unstored = new ArrayDeque<>();
   private long storedThrough;
   private long sentThrough;
@@ -36,6 +38,7 @@ final class TakeOutbox {
   TakeOutbox(String takeId, long epoch, long storedThrough) {
     this.takeId = takeId;
     this.epoch = epoch;
+    this.lengths = new TakeLengths(takeId, epoch);
     this.storedThrough = storedThrough;
     this.sentThrough = storedThrough;
     this.lastSeq = storedThrough;
@@ -49,19 +52,24 @@ final class TakeOutbox {
     return epoch;
   }
 
-  /** Attacks that are not stored yet. */
+  /** How long this take's attacks were held. */
+  TakeLengths lengths() {
+    return lengths;
+  }
+
+  /** Attacks that are not stored yet, or without their length. */
   int waiting() {
-    return unstored.size();
+    return unstored.size() + lengths.waiting(storedThrough);
   }
 
   /** Sent, but not stored yet. */
   boolean inFlight() {
-    return sentThrough > storedThrough;
+    return sentThrough > storedThrough || lengths.inFlight();
   }
 
   /** Stored, finished and said so: nothing is left to do. */
   boolean settled() {
-    return finished && finishSaid && unstored.isEmpty();
+    return finished && finishSaid && unstored.isEmpty() && lengths.isEmpty();
   }
 
   boolean finished() {
@@ -91,6 +99,12 @@ final class TakeOutbox {
   void rewind() {
     sentThrough = storedThrough;
     finishSaid = false;
+    lengths.rewind();
+  }
+
+  /** The next lengths to send, or null where all are sent that may be. */
+  @Nullable Lengths nextLengths() {
+    return lengths.nextBatch(storedThrough);
   }
 
   /** The next message to send, or null where all is sent or enough is in flight. */
@@ -112,9 +126,12 @@ final class TakeOutbox {
     finished = true;
   }
 
-  /** What to say once everything was sent, or null where it is too early or was said. */
+  /**
+   * What to say once everything was sent and every length is stored, or null where it is too early
+   * or was said.
+   */
   @Nullable PlayedThrough nextFinish() {
-    if (!finished || finishSaid || sentThrough < lastSeq) {
+    if (!finished || finishSaid || sentThrough < lastSeq || !lengths.isEmpty()) {
       return null;
     }
     finishSaid = true;

@@ -1,6 +1,8 @@
 package thinclick.client.window;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -36,6 +38,9 @@ final class Taps implements MidiEar, AutoCloseable {
 
   private static final ChairReach NOTHING = new ChairReach(null, false, -1);
 
+  /** A key that is down, and whose. */
+  private record Stroke(boolean guest, PlayedAttack attack) {}
+
   private final Session session;
   private final Words words;
   private final CheckModel check;
@@ -45,6 +50,7 @@ final class Taps implements MidiEar, AutoCloseable {
   private final BooleanProperty twoChairs = new SimpleBooleanProperty();
   private final ObjectProperty<KeyHalf> half = new SimpleObjectProperty<>(KeyHalf.ALL);
   private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
+  private final Map<String, Stroke> held = new HashMap<>();
   private ChairReach first = ChairReach.ALL;
   private ChairReach second = NOTHING;
   private List<String> inputs = List.of();
@@ -134,6 +140,14 @@ final class Taps implements MidiEar, AutoCloseable {
     }
   }
 
+  private void released(boolean guest, PlayedAttack attack, long nanos) {
+    if (guest) {
+      session.guestReleased(attack, nanos);
+    } else {
+      session.released(attack, nanos);
+    }
+  }
+
   /**
    * A key event, before anybody else has it.
    *
@@ -143,6 +157,10 @@ final class Taps implements MidiEar, AutoCloseable {
   boolean key(KeyEvent event, long nanos) {
     if (event.getEventType() == KeyEvent.KEY_RELEASED) {
       keys.released(event.getCode().name());
+      Stroke stroke = held.remove(event.getCode().name());
+      if (stroke != null) {
+        released(stroke.guest(), stroke.attack(), nanos);
+      }
       return false;
     }
     boolean wanted = session.state().takeRuns() || check.listens();
@@ -151,7 +169,10 @@ final class Taps implements MidiEar, AutoCloseable {
     }
     if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(event.getCode().name())) {
       boolean guest = second.hasKey(event.getCode().getChar().charAt(0));
-      tapped(KEYS, guest, new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos)));
+      PlayedAttack attack =
+          new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos));
+      held.put(event.getCode().name(), new Stroke(guest, attack));
+      tapped(KEYS, guest, attack);
     }
     return true;
   }
@@ -196,11 +217,17 @@ final class Taps implements MidiEar, AutoCloseable {
   /** Another window has the focus. */
   void focusLost() {
     keys.focusLost();
+    held.clear();
   }
 
   @Override
   public void struck(String from, int channel, PlayedAttack attack) {
     WindowThread.INSTANCE.execute(() -> tapped(from, second.hasNote(channel), attack));
+  }
+
+  @Override
+  public void released(String from, int channel, PlayedAttack attack, long nanos) {
+    WindowThread.INSTANCE.execute(() -> released(second.hasNote(channel), attack, nanos));
   }
 
   @Override

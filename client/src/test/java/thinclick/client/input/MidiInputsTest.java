@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -12,6 +14,7 @@ import thinclick.client.link.PlayedAttack;
 /** Pads through the MIDI system's own door, plugged in and pulled out while it looks. */
 class MidiInputsTest {
   private final List<PlayedAttack> struck = new CopyOnWriteArrayList<>();
+  private final Map<PlayedAttack, Long> held = new ConcurrentHashMap<>();
   private volatile List<String> names = List.of();
   private volatile NoteFilter learned;
   private final MidiInputs inputs =
@@ -20,6 +23,11 @@ class MidiInputsTest {
             @Override
             public void struck(String input, int channel, PlayedAttack attack) {
               struck.add(attack);
+            }
+
+            @Override
+            public void released(String input, int channel, PlayedAttack attack, long nanos) {
+              held.put(attack, nanos);
             }
 
             @Override
@@ -57,6 +65,21 @@ class MidiInputsTest {
     assertThat(struck).extracting(PlayedAttack::pitch).containsExactly(38, 36);
     assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(96, 8);
     assertThat(struck).allSatisfy(one -> assertThat(one.nanos()).isBetween(before, after));
+  }
+
+  @Test
+  void aNoteThatIsLetGoHasItsLength() {
+    inputs.start();
+    await().until(() -> names.contains("pad one"));
+    pad.send(0x90, 60, 96, 1_000_000);
+    pad.send(0x91, 60, 90, 1_020_000); // the same key on another channel
+    pad.send(0x90, 60, 0, 1_110_000);
+    pad.send(0x80, 60, 64, 1_111_000); // let go already
+    pad.send(0x81, 60, 64, 1_320_000);
+
+    assertThat(held).hasSize(2);
+    assertThat(held.get(struck.get(0)) - struck.get(0).nanos()).isBetween(0L, 110_000_000L);
+    assertThat(held.get(struck.get(1)) - struck.get(1).nanos()).isBetween(0L, 300_000_000L);
   }
 
   @Test

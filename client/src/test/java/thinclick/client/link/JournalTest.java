@@ -8,12 +8,17 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.AttackLength;
 import thinclick.protocol.message.ClientMessage.Attacks;
+import thinclick.protocol.message.ClientMessage.Lengths;
+import thinclick.protocol.message.ClientMessage.PlayedThrough;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.server.host.HostOptions;
@@ -52,6 +57,39 @@ class JournalTest {
     assertThat(JournalFile.leftIn(folder)).isEmpty();
     journal.close();
     assertThat(folder).isEmptyDirectory();
+  }
+
+  @Test
+  void lengthsAreKeptBesideTheirAttacksAndAlone() throws IOException {
+    try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
+      journal.keep(new Lengths("r-t1", 1, List.of(new AttackLength(6, 90))));
+      journal.keep(attack(7));
+      journal.keep(new Lengths("r-t1", 1, List.of(new AttackLength(7, 110))));
+      journal.keep(new Lengths("r-t2", 1, List.of(new AttackLength(3, 80))));
+    }
+    Outboxes outboxes = new Outboxes();
+    try (JournalFile again = JournalFile.resume(folder.resolve("r-p1.journal"))) {
+      outboxes.restore(again.found());
+    }
+    assertThat(outboxes.waiting()).as("attack 7, lengths 6 and 3 of another").isEqualTo(3);
+    List<ClientMessage> sent = new ArrayList<>();
+    outboxes.pump(sent::add);
+    assertThat(sent)
+        .containsExactly(
+            attack(7),
+            new Lengths("r-t1", 1, List.of(new AttackLength(6, 90))),
+            new Lengths("r-t2", 1, List.of(new AttackLength(3, 80))));
+    sent.clear();
+    outboxes.stored("r-t1", 7);
+    outboxes.finish("r-t1");
+    outboxes.pump(sent::add);
+    assertThat(sent).containsExactly(new Lengths("r-t1", 1, List.of(new AttackLength(7, 110))));
+    sent.clear();
+    outboxes.lengthsStored("r-t1", List.of(6L, 7L));
+    outboxes.lengthsStored("r-t2", List.of(3L));
+    outboxes.pump(sent::add);
+    assertThat(sent).containsExactly(new PlayedThrough("r-t1", 7));
+    assertThat(outboxes.waiting()).isZero();
   }
 
   @Test

@@ -30,6 +30,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.SoundCheck.class, name = "soundCheck"),
   @JsonSubTypes.Type(value = ClientMessage.Ready.class, name = "ready"),
   @JsonSubTypes.Type(value = ClientMessage.Attacks.class, name = "attacks"),
+  @JsonSubTypes.Type(value = ClientMessage.Lengths.class, name = "lengths"),
   @JsonSubTypes.Type(value = ClientMessage.PlayedThrough.class, name = "playedThrough"),
   @JsonSubTypes.Type(value = ClientMessage.HearsOthers.class, name = "hearing"),
   @JsonSubTypes.Type(value = ClientMessage.ClickInterrupted.class, name = "clickInterrupted"),
@@ -74,6 +75,8 @@ public sealed interface ClientMessage {
     void onReady(Ready message);
 
     void onAttacks(Attacks message);
+
+    void onLengths(Lengths message);
 
     void onPlayedThrough(PlayedThrough message);
 
@@ -295,6 +298,24 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onAttacks(this);
+    }
+  }
+
+  /**
+   * How long attacks were held, which is known only once they are released; of attacks that the
+   * server has said are stored. The first length of an attack stays.
+   */
+  record Lengths(String takeId, long epoch, List<AttackLength> items) implements ClientMessage {
+    public Lengths {
+      Limits.id("takeId", takeId);
+      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+      items = Check.list("items", items);
+      Check.size("items", items, 1, 64);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onLengths(this);
     }
   }
 
@@ -659,6 +680,18 @@ public sealed interface ClientMessage {
     }
   }
 
+  /**
+   * How long one attack was held.
+   *
+   * @param seq the attack's number
+   */
+  record AttackLength(long seq, double lengthMillis) {
+    public AttackLength {
+      Check.range("seq", seq, 1L, Check.MAX_SAFE);
+      Check.range("lengthMillis", lengthMillis, 0.0, 3_600_000.0);
+    }
+  }
+
   /** One attack on its way; its player is the sender. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record WireAttack(
@@ -680,6 +713,11 @@ public sealed interface ClientMessage {
       Check.range("pitch", pitch, 0, 127);
       Check.range("lengthMillis", lengthMillis, 0, 3_600_000);
       Check.range("lateByMillis", lateByMillis, 0, 60_000);
+    }
+
+    /** The same attack, held for so long; null where that is not known. */
+    public WireAttack withLength(@Nullable Double heldMillis) {
+      return new WireAttack(micros, rawMicros, velocity, pitch, heldMillis, lateByMillis, unsure);
     }
 
     /** A tap without pitch or length. */

@@ -37,6 +37,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.Replanned.class, name = "replanned"),
   @JsonSubTypes.Type(value = ServerMessage.Heard.class, name = "heard"),
   @JsonSubTypes.Type(value = ServerMessage.Stored.class, name = "stored"),
+  @JsonSubTypes.Type(value = ServerMessage.LengthsStored.class, name = "lengthsStored"),
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
   @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
   @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),
@@ -308,6 +309,14 @@ public sealed interface ServerMessage {
    * Everything up to {@code throughSeq} of the receiver's attacks is on the disk, without a gap.
    */
   record Stored(String takeId, long throughSeq) implements ServerMessage {}
+
+  /** The lengths of these attacks of the receiver's are on the disk. */
+  record LengthsStored(String takeId, List<Long> seqs) implements ServerMessage {
+    public LengthsStored {
+      seqs = Check.list("seqs", seqs);
+      Check.size("seqs", seqs, 1, 64);
+    }
+  }
 
   /** The take is over. */
   record Stopped(String takeId, long atMicros, StopReason reason) implements ServerMessage {}

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ClientMessage.AttackLength;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.ServerMessage.StopReason;
 import tools.jackson.databind.JsonNode;
@@ -36,6 +37,10 @@ public sealed interface JournalEntry {
       return firstSeq + attacks.size() - 1;
     }
   }
+
+  /** How long stored attacks of one player were held; an attack's first length stays. */
+  record Lengths(String takeId, String playerId, List<AttackLength> items)
+      implements JournalEntry {}
 
   /** A player was not there. */
   record Away(String takeId, String playerId, Span span) implements JournalEntry {}

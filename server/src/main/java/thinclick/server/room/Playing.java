@@ -1,6 +1,8 @@
 package thinclick.server.room;
 
+import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.ErrorCode;
@@ -36,12 +38,7 @@ final class Playing {
 
   void attacks(Member player, ClientMessage.Attacks message) {
     TakeRun take = seatedTake(player, message.takeId());
-    if (message.epoch() != take.announced.epoch()) {
-      throw new Refusal(
-          ErrorCode.WRONG_EPOCH,
-          "epoch",
-          "expected the take's, " + take.announced.epoch() + ", found " + message.epoch());
-    }
+    checkEpoch(take, message.epoch());
     SeqLedger ledger = take.reach(player.id).ledger;
     long last = message.firstSeq() + message.attacks().size() - 1;
     if (last > ledger.through() + TakeRun.FURTHEST_AHEAD) {
@@ -69,6 +66,30 @@ final class Playing {
     }
   }
 
+  private static void checkEpoch(TakeRun take, long epoch) {
+    if (epoch != take.announced.epoch()) {
+      throw new Refusal(
+          ErrorCode.WRONG_EPOCH,
+          "epoch",
+          "expected the take's, " + take.announced.epoch() + ", found " + epoch);
+    }
+  }
+
+  void lengths(Member player, ClientMessage.Lengths message) {
+    TakeRun take = seatedTake(player, message.takeId());
+    checkEpoch(take, message.epoch());
+    long through = take.reach(player.id).ledger.through();
+    for (ClientMessage.AttackLength item : message.items()) {
+      if (item.seq() > through) {
+        throw new Refusal(
+            ErrorCode.BAD_FIELD,
+            "items",
+            "expected attacks that are stored, up to " + through + ", found " + item.seq());
+      }
+    }
+    room.out.append(new JournalEntry.Lengths(take.id(), player.id, message.items()));
+  }
+
   void through(Member sender, ClientMessage.PlayedThrough message) {
     TakeRun take = seatedTake(sender, message.takeId());
     if (take.running()) {
@@ -81,14 +102,41 @@ final class Playing {
 
   /** The journal has answered. */
   void journaled(JournalEntry entry, RoomJournal.Outcome outcome) {
-    if (!(entry instanceof JournalEntry.Played played)) {
-      return;
+    if (entry instanceof JournalEntry.Played played) {
+      played(played, outcome);
+    } else if (entry instanceof JournalEntry.Lengths lengths) {
+      held(lengths, outcome);
     }
-    Member player = room.members.get(played.playerId());
+  }
+
+  /** True where nothing was written, of which the player has been told. */
+  private boolean refused(@Nullable Member player, RoomJournal.Outcome outcome) {
     if (outcome instanceof RoomJournal.Outcome.Refused refused) {
       if (player != null) {
         room.out.send(player, Outbox.problem(ErrorCode.STORE_UNAVAILABLE, refused.why()));
       }
+      return true;
+    }
+    return false;
+  }
+
+  private void held(JournalEntry.Lengths lengths, RoomJournal.Outcome outcome) {
+    Member player = room.members.get(lengths.playerId());
+    if (refused(player, outcome)) {
+      return;
+    }
+    if (player != null) {
+      List<Long> seqs = lengths.items().stream().map(ClientMessage.AttackLength::seq).toList();
+      room.out.send(player, new ServerMessage.LengthsStored(lengths.takeId(), seqs));
+    }
+    if (outcome instanceof RoomJournal.Outcome.Stored) {
+      room.take(lengths.takeId()).ifPresent(take -> take.grown(room.now));
+    }
+  }
+
+  private void played(JournalEntry.Played played, RoomJournal.Outcome outcome) {
+    Member player = room.members.get(played.playerId());
+    if (refused(player, outcome)) {
       return;
     }
     Optional<TakeRun> found = room.take(played.takeId());

@@ -113,6 +113,11 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onLengths(ClientMessage.Lengths message) {
+    parts.playing().lengths(sender, message);
+  }
+
+  @Override
   public void onPlayedThrough(ClientMessage.PlayedThrough message) {
     parts.playing().through(sender, message);
   }

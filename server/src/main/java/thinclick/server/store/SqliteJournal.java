@@ -5,15 +5,18 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.StrictJson;
+import thinclick.protocol.message.ClientMessage.AttackLength;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.RoomJournal;
@@ -138,6 +141,9 @@ final class SqliteJournal implements RoomJournal {
     if (entry instanceof JournalEntry.Played played) {
       return played(session, played);
     }
+    if (entry instanceof JournalEntry.Lengths lengths) {
+      return lengths(session, lengths);
+    }
     Handle handle = session.handle;
     if (entry instanceof JournalEntry.State state) {
       handle
@@ -249,13 +255,39 @@ final class SqliteJournal implements RoomJournal {
       WireAttack attack = played.attacks().get(i);
       if (insert(insert, keys.number(), player, seq, attack)) {
         written++;
-      } else if (!attack.equals(stored(session.handle, keys.number(), player, seq))) {
+      } else if (!same(attack, stored(session.handle, keys.number(), player, seq))) {
         conflicts.add(seq);
       }
     }
     if (!conflicts.isEmpty()) {
       return new Outcome.Conflict(List.copyOf(conflicts));
     }
+    return written == 0 ? new Outcome.Duplicate() : new Outcome.Stored();
+  }
+
+  /** A length that came later is no other content: the attack as it was sent first has none. */
+  private static boolean same(WireAttack sent, WireAttack stored) {
+    return sent.lengthMillis() == null ? sent.equals(stored.withLength(null)) : sent.equals(stored);
+  }
+
+  private static Outcome lengths(Session session, JournalEntry.Lengths lengths) {
+    Session.TakeKeys keys = keys(session, lengths.takeId());
+    int player = player(keys, lengths.playerId());
+    PreparedBatch batch =
+        session.handle.prepareBatch(
+            """
+            UPDATE attack SET length_millis = :length
+            WHERE take = :take AND player = :player AND seq = :seq AND length_millis IS NULL
+            """);
+    for (AttackLength item : lengths.items()) {
+      batch
+          .bind("length", item.lengthMillis())
+          .bind("take", keys.number())
+          .bind("player", player)
+          .bind("seq", item.seq())
+          .add();
+    }
+    int written = Arrays.stream(batch.execute()).sum();
     return written == 0 ? new Outcome.Duplicate() : new Outcome.Stored();
   }
 

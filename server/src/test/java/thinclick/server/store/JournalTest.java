@@ -27,6 +27,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ClientMessage.AttackLength;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.music.Meter;
@@ -119,6 +120,27 @@ class JournalTest {
           .isEqualTo(new Outcome.Duplicate());
       assertThat(take().attacks())
           .containsExactly(new Attack("Mina", 1_250_000, 96, 60, 110.5, 2.25, false, true));
+    }
+
+    @Test
+    void getTheirLengthOnceTheyAreReleasedAndTheFirstOneStays() {
+      played("p1", 1, 1_250_000, 1_750_000);
+      assertThat(held(2, 110.5)).isEqualTo(new Outcome.Stored());
+      assertThat(held(2, 110.5)).isEqualTo(new Outcome.Duplicate());
+      assertThat(held(2, 90)).isEqualTo(new Outcome.Duplicate());
+      assertThat(held(9, 90)).as("no such attack").isEqualTo(new Outcome.Duplicate());
+
+      assertThat(take().attacks())
+          .containsExactly(
+              Attack.tap("Mina", 1_250_000),
+              new Attack("Mina", 1_750_000, null, null, 110.5, null, false, false));
+      assertThat(played("p1", 1, 1_250_000, 1_750_000))
+          .as("an attack sent again, as it was first sent, without its length")
+          .isEqualTo(new Outcome.Duplicate());
+    }
+
+    private Outcome held(long seq, double millis) {
+      return append(new JournalEntry.Lengths("t1", "p1", List.of(new AttackLength(seq, millis))));
     }
 
     @Test

@@ -39,6 +39,10 @@ final class GuestChair implements RoomListener, AutoCloseable {
     }
   }
 
+  void released(PlayedAttack attack, long nanos) {
+    link.released(attack, nanos);
+  }
+
   boolean online() {
     return state == LinkState.ONLINE;
   }

@@ -336,6 +336,22 @@ public final class Session implements AutoCloseable {
     }
   }
 
+  /** An attack that was played has been released, which gives it its length. */
+  public void released(PlayedAttack attack, long nanos) {
+    RoomLink now = link;
+    if (now != null) {
+      now.released(attack, nanos);
+    }
+  }
+
+  /** The same of the second player's at this computer. */
+  public void guestReleased(PlayedAttack attack, long nanos) {
+    GuestChair now = guest;
+    if (now != null) {
+      now.released(attack, nanos);
+    }
+  }
+
   /** Sends an attack of the second player's at this computer. */
   public void playGuest(PlayedAttack attack) {
     GuestChair now = guest;
