@@ -137,7 +137,7 @@ public final class ReviewModel {
         spoken.prose(spoken.speaker()),
         List.of(
             new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
-            new Table(words.say("review.players"), playerHeads(), players(review), 1)),
+            new Table(words.say("review.players"), playerHeads(review), players(review), 1)),
         course(own));
   }
 
@@ -183,21 +183,34 @@ public final class ReviewModel {
   }
 
   /** The heads of the players table. */
-  private List<String> playerHeads() {
-    return List.of(
-        words.say("review.player"),
-        words.say("review.placed"),
-        words.say("review.dropped"),
-        words.say("review.added"),
-        words.say("review.lean"),
-        words.say("review.spread"));
+  private List<String> playerHeads(Review review) {
+    List<String> heads =
+        new ArrayList<>(
+            List.of(
+                words.say("review.player"),
+                words.say("review.placed"),
+                words.say("review.dropped"),
+                words.say("review.added"),
+                words.say("review.lean"),
+                words.say("review.spread")));
+    if (lengths(review)) {
+      heads.add(words.say("review.length"));
+    }
+    return heads;
+  }
+
+  /** Whether it is known of anybody how long notes were held; most parts write no lengths. */
+  private static boolean lengths(Review review) {
+    return review.players().stream().anyMatch(player -> player.noteLength().known());
   }
 
   /** A line for each player whose figures were sent. */
   private List<List<String>> players(Review review) {
     List<List<String>> lines = new ArrayList<>();
     for (PlayerReview player : review.players()) {
-      lines.add(
+      List<String> line = new ArrayList<>();
+      lines.add(line);
+      line.addAll(
           List.of(
               player.standIn() ? words.say("review.standIn", player.player()) : player.player(),
               words.say("review.of", player.placed(), player.written()),
@@ -205,6 +218,12 @@ public final class ReviewModel {
               Integer.toString(player.added()),
               lean(player.leanMillis()),
               figure(player.spreadMillis(), "%.0f ms")));
+      if (lengths(review)) {
+        line.add(
+            player.noteLength().known()
+                ? words.say("review.ofWritten", Math.round(100 * player.noteLength().get()))
+                : words.say("review.unknown"));
+      }
     }
     return lines;
   }
