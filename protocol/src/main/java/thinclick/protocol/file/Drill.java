@@ -165,6 +165,7 @@ public record Drill(
    * @param line the pitches, or null for rhythm alone
    * @param feelMillis a lean asked for, or null
    * @param instrument what it is read on, or null
+   * @param free bars in which it plays freely, counted as the deal says; empty for none
    */
   public record Chair(
       String chair,
@@ -173,7 +174,20 @@ public record Drill(
       int entryStep,
       @Nullable Line line,
       @Nullable Feel feelMillis,
-      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String instrument) {
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable String instrument,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FreeBars> free) {
+    /** A chair that plays what is written, throughout. */
+    public Chair(
+        String chair,
+        @Nullable String role,
+        Cell cell,
+        int entryStep,
+        @Nullable Line line,
+        @Nullable Feel feelMillis,
+        @Nullable String instrument) {
+      this(chair, role, cell, entryStep, line, feelMillis, instrument, List.of());
+    }
+
     public Chair {
       Check.length("chair", Check.present("chair", chair), 1, 32);
       if (role != null) {
@@ -184,6 +198,28 @@ public record Drill(
       }
       Check.present("cell", cell);
       Check.range("entryStep", entryStep, 0L, 10_000);
+      free = Check.listOrEmpty("free", free);
+      Check.size("free", free, 0, 64);
+    }
+
+    /** This chair with other free bars. */
+    public Chair withFree(List<FreeBars> others) {
+      return new Chair(chair, role, cell, entryStep, line, feelMillis, instrument, others);
+    }
+
+    /** True where a bar, from 0, is played freely. */
+    public boolean freeAt(int bar) {
+      return free.stream().anyMatch(some -> some.covers(bar));
+    }
+
+    /** Where what is written at a step and would last until another ends: free bars cut it off. */
+    public int writtenUntil(int step, int end, int stepsPerBar) {
+      for (int bar = step / stepsPerBar + 1; bar * stepsPerBar < end; bar++) {
+        if (freeAt(bar)) {
+          return bar * stepsPerBar;
+        }
+      }
+      return end;
     }
   }
 

@@ -35,6 +35,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
  * @param level how hard the part is at its tempo and click plan, 1 to 10; null where not said
  * @param figure where the deal gave an easier or a harder figure than the drill writes; null for
  *     what is written
+ * @param free bars in which the player plays freely, ascending and apart; empty for none
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record Part(
@@ -55,7 +56,8 @@ public record Part(
     @Nullable Hearing hearing,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Answer> answers,
     @Nullable Integer level,
-    @Nullable DealtFigure figure) {
+    @Nullable DealtFigure figure,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FreeSpan> free) {
   public Part {
     Check.length("player", Check.present("player", player), 1, 64);
     Check.range("entryStep", entryStep, 0L, Integer.MAX_VALUE);
@@ -80,9 +82,17 @@ public record Part(
     away = Check.listOrEmpty("away", away);
     answers = Check.listOrEmpty("answers", answers);
     Check.range("level", level, 1, 10);
+    free = Check.listOrEmpty("free", free);
+    for (int i = 1; i < free.size(); i++) {
+      Check.range(
+          "free[" + i + "].fromBar",
+          free.get(i).fromBar(),
+          (long) free.get(i - 1).toBar(),
+          Take.MAX_STEPS);
+    }
   }
 
-  /** A part that answers nobody. */
+  /** A part that answers nobody and has no free bars. */
   public Part(
       String player,
       int entryStep,
@@ -115,7 +125,8 @@ public record Part(
         hearing,
         List.of(),
         null,
-        null);
+        null,
+        List.of());
   }
 
   private static final int LONGEST_NOTE = 100_000;
@@ -168,6 +179,11 @@ public record Part(
   /** What is written here for another player; nothing of what happened to this one. */
   public Part writtenFor(String other) {
     return edited().player(other).standIn(false).away(List.of()).hearing(null).part();
+  }
+
+  /** True where a bar of the take, from 0, is played freely. */
+  public boolean freeAt(int bar) {
+    return free.stream().anyMatch(span -> span.covers(bar));
   }
 
   /** The weight in the ensemble pulse, 1 where none is written. */

@@ -25,6 +25,7 @@ public final class PartEdit {
   private List<Answer> answers;
   private @Nullable Integer level;
   private @Nullable DealtFigure figure;
+  private List<FreeSpan> free;
 
   PartEdit(Part part) {
     player = part.player();
@@ -44,6 +45,7 @@ public final class PartEdit {
     answers = part.answers();
     level = part.level();
     figure = part.figure();
+    free = part.free();
   }
 
   public PartEdit player(String other) {
@@ -131,6 +133,11 @@ public final class PartEdit {
     return this;
   }
 
+  public PartEdit free(List<FreeSpan> other) {
+    free = other;
+    return this;
+  }
+
   /** The part, checked as any other. */
   public Part part() {
     return new Part(
@@ -150,6 +157,7 @@ public final class PartEdit {
         hearing,
         answers,
         level,
-        figure);
+        figure,
+        free);
   }
 }

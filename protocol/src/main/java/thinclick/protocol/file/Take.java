@@ -78,6 +78,7 @@ public record Take(
     for (int i = 0; i < parts.size(); i++) {
       checkPart("parts[" + i + "]", parts.get(i), steps, names);
       checkAnswers("parts[" + i + "]", parts.get(i).answers(), i, parts.size(), steps);
+      checkFree("parts[" + i + "]", parts.get(i), plan.bars(), grid.stepsPerBar());
     }
     attacks = Check.list("attacks", attacks);
     for (int i = 0; i < attacks.size(); i++) {
@@ -128,6 +129,27 @@ public record Take(
         throw new BadInput(
             its + ".toStep",
             "expected at most the stages' " + steps + " steps, found " + answer.toStep());
+      }
+    }
+  }
+
+  private static void checkFree(String where, Part part, int bars, int stepsPerBar) {
+    for (int i = 0; i < part.free().size(); i++) {
+      if (part.free().get(i).toBar() > bars) {
+        throw new BadInput(
+            where + ".free[" + i + "].toBar",
+            "expected at most the stages' " + bars + " bars, found " + part.free().get(i).toBar());
+      }
+    }
+    for (int i = 0; !part.free().isEmpty() && i < part.attackSteps().size(); i++) {
+      int step = part.attackSteps().get(i);
+      if (part.freeAt(step / stepsPerBar)) {
+        throw new BadInput(
+            where + ".attackSteps[" + i + "]",
+            "expected nothing written in bars that are free, found step "
+                + step
+                + " in bar "
+                + step / stepsPerBar);
       }
     }
   }

@@ -286,7 +286,7 @@ public sealed interface ServerMessage {
    * @param asynchronyMillis its distance from the ensemble pulse, positive late; null where it
    *     answers nothing that is written, or is not shared
    * @param judgement {@code together}, {@code early}, {@code late}, {@code displaced}, {@code
-   *     added} or {@code setAside}; null where it is not shared
+   *     added}, {@code setAside} or {@code free}; null where it is not shared
    * @param again true where the attack was heard before and is judged otherwise now
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)

@@ -69,6 +69,25 @@ class BadFilesTest {
   }
 
   @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"toBar\": 8}|\"toBar\": 4}|parts[0].free[1].toBar: expected more than fromBar, 4, found 4",
+        "\"toBar\": 8}|\"toBar\": 13}|parts[0].free[1].toBar: expected at most the stages' 12 bars,"
+            + " found 13",
+        "\"fromBar\": 4|\"fromBar\": 3|parts[0].free[1].fromBar: expected 4 to 1000000, found 3",
+        "[0, 3, 64|[0, 9, 64|parts[0].attackSteps[1]: expected nothing written in bars that are free,"
+            + " found step 9 in bar 1",
+        "\"toBar\": 8}|\"toBar\": 8, \"everyBars\": 8}|everyBars"
+      })
+  void freeBarsThatCannotBeAreRefused(String right, String wrong, String says) {
+    String file = Resource.text("/fixtures/free.take.json").replace(right, wrong);
+
+    assertThat(catchThrowable(() -> FileCodec.readTake(file.getBytes(StandardCharsets.UTF_8))))
+        .hasMessageContaining(says);
+  }
+
+  @ParameterizedTest
   @EnumSource
   void noiseIsRefused(Kind kind) {
     Random random = new Random(SEED);
@@ -209,7 +228,7 @@ class BadFilesTest {
           # players nobody knows, fields nobody knows, fields left out or twice
           "Ana", "micros": -5     ~ "Zoe", "micros": -5       ~ attacks[1].player: expected a player with a part, found "Zoe"
           "Ana", "micros": -5     ~ "", "micros": -5          ~ attacks[1].player: expected a player with a part, found ""
-          "hearing"               ~ "hears"                   ~ parts[0].hears: unknown field; expected one of accentSteps, answers, attackSteps, away, entryStep, feelMillis, hearing, instrument, lengthSteps, pitches, player, role, standIn, uncertaintyMillis, weight
+          "hearing"               ~ "hears"                   ~ parts[0].hears: unknown field; expected one of accentSteps, answers, attackSteps, away, entryStep, feelMillis, figure, free, hearing, instrument, lengthSteps, level, pitches, player, role, standIn, uncertaintyMillis, weight
           "tempo": 132.0,         ~ ``                        ~ tempo: expected a number, found none
           "micros": 3681234,      ~ ``                        ~ attacks[0].micros: expected a whole number, found none
           "title": "Whole"        ~ "title": "Whole", "title": "Twice" ~ byte 68: expected each field once, found "title" again

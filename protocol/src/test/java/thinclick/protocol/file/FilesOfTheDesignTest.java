@@ -2,7 +2,9 @@ package thinclick.protocol.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -126,5 +128,24 @@ class FilesOfTheDesignTest {
         .doesNotContain(
             "null", "accentSteps", "standIn", "away", "setAside", "unsure", "endMicros", "weight")
         .endsWith("}\n");
+  }
+
+  @Test
+  void barsThatAreFreeAreReadAndWrittenTheSame() {
+    Drill drill = FileCodec.readDrill(Resource.bytes("/drills/trading-fours.json"));
+    Take take = FileCodec.readTake(Resource.bytes("/fixtures/free.take.json"));
+
+    Drill.Chair chair = drill.chairs().get(0);
+    assertThat(chair.free()).containsExactly(new FreeBars(4, 8, null), new FreeBars(0, 1, 4));
+    assertThat(IntStream.range(0, 20).filter(chair::freeAt))
+        .containsExactly(0, 4, 5, 6, 7, 8, 12, 16);
+    assertThat(take.parts().get(0).free()).containsExactly(new FreeSpan(1, 4), new FreeSpan(4, 8));
+    assertThat(FileCodec.readDrill(FileCodec.write(drill))).isEqualTo(drill);
+    assertThat(FileCodec.readTake(FileCodec.write(take))).isEqualTo(take);
+    String written =
+        new String(
+            FileCodec.write(FileCodec.readDrill(Resource.bytes("/drills/long-threes.json"))),
+            StandardCharsets.UTF_8);
+    assertThat(written).as("what has none is written as before").doesNotContain("free");
   }
 }

@@ -337,7 +337,8 @@ final class ComposeCommand implements Callable<Integer> {
         chair.entryStep(),
         line,
         chair.feelMillis(),
-        chair.instrument());
+        chair.instrument(),
+        chair.free());
   }
 
   private static Line moved(Line line, String tonic) {

@@ -1,6 +1,8 @@
 package thinclick.server.dealing;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Meter;
 import thinclick.server.material.Groupings;
@@ -18,10 +20,11 @@ final class DealWords {
   /** {@code "Ilse comes in on the and of 2 in bar 1, on threes that come round in bar 4."} */
   static String sentence(DealFrame frame, Seat seat) {
     Drill drill = frame.drill();
-    if (seat.attackSteps(frame.totalSteps()).isEmpty()) {
+    List<Integer> attacks = seat.attackSteps(frame.totalSteps(), frame.stepsPerBar());
+    if (attacks.isEmpty()) {
       return seat.player() + " has nothing to play in so short a take.";
     }
-    int first = seat.entryStep() + seat.cell().attackSteps().get(0);
+    int first = attacks.get(0);
     int bar = frame.stepsPerBar();
     return seat.player()
         + " comes in on "
@@ -30,6 +33,7 @@ final class DealWords {
         + groups(frame, seat)
         + following(frame, seat)
         + seat.how()
+        + free(seat)
         + ".";
   }
 
@@ -59,6 +63,19 @@ final class DealWords {
     return ", on "
         + Places.groupsOf(grouping)
         + round.map(bar -> " that come round in bar " + (bar + 1)).orElse("");
+  }
+
+  /** {@code ", free in bars 5 to 8 of every 8"}. */
+  private static String free(Seat seat) {
+    return seat.chair().free().stream()
+        .map(
+            bars ->
+                ", free in "
+                    + (bars.toBar() - bars.fromBar() == 1
+                        ? "bar " + bars.toBar()
+                        : "bars " + (bars.fromBar() + 1) + " to " + bars.toBar())
+                    + (bars.everyBars() == null ? "" : " of every " + bars.everyBars()))
+        .collect(Collectors.joining());
   }
 
   private static String following(DealFrame frame, Seat seat) {

@@ -202,21 +202,25 @@ public final class Dealer {
 
   private static Part part(
       Drill dealt, Drill.Chair chair, Seat seat, int totalSteps, double tempo) {
-    List<Integer> attacks = seat.attackSteps(totalSteps);
+    int perBar = dealt.stepsPerBar();
+    List<Integer> attacks = seat.attackSteps(totalSteps, perBar);
     return new Part(
-        seat.player(),
-        Math.min(seat.entryStep(), totalSteps - 1),
-        0,
-        attacks,
-        seat.accentSteps(totalSteps),
-        seat.lengthSteps(totalSteps),
-        PartPitches.of(dealt, chair, attacks, tempo),
-        chair.feelMillis(),
-        chair.role(),
-        chair.role() == null ? null : Role.of(chair.role()).weight(),
-        chair.instrument(),
-        false,
-        List.of(),
-        null);
+            seat.player(),
+            Math.min(seat.entryStep(), totalSteps - 1),
+            0,
+            attacks,
+            seat.accentSteps(totalSteps, perBar),
+            seat.lengthSteps(totalSteps, perBar),
+            PartPitches.of(dealt, chair, attacks, tempo),
+            chair.feelMillis(),
+            chair.role(),
+            chair.role() == null ? null : Role.of(chair.role()).weight(),
+            chair.instrument(),
+            false,
+            List.of(),
+            null)
+        .edited()
+        .free(seat.free(totalSteps / perBar))
+        .part();
   }
 }

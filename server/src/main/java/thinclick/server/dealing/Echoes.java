@@ -31,6 +31,9 @@ final class Echoes {
     if (turn == 0 && turns == 2 && frame.drill().deal().kind() != TRADING) {
       return List.of(); // who calls answers nobody
     }
+    if (!seats.get(seat).chair().free().isEmpty() || !seats.get(caller).chair().free().isEmpty()) {
+      return List.of(); // what is free repeats nothing
+    }
     if (caller == seat
         || !inTurn(seats.get(seat), period).equals(inTurn(seats.get(caller), period))) {
       return List.of();

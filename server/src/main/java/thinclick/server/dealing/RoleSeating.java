@@ -53,7 +53,8 @@ final class RoleSeating {
             0,
             like.line(),
             own == null ? null : own.feelMillis(),
-            own == null || own.instrument() == null ? role.instrument() : own.instrument());
+            own == null || own.instrument() == null ? role.instrument() : own.instrument(),
+            own == null ? List.of() : own.free());
     return new Seat(frame.players().get(player), chair, cell, 0, null, ", as " + chair.role());
   }
 

@@ -7,6 +7,8 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FreeBars;
+import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Cells;
 import thinclick.server.material.Places;
 
@@ -123,7 +125,8 @@ final class Seating {
                 0,
                 like.line(),
                 like.feelMillis(),
-                like.instrument()));
+                like.instrument(),
+                like.free()));
       }
     }
     return doubled(frame, layers, true);
@@ -138,13 +141,26 @@ final class Seating {
       Drill.Chair chair = frame.chair(i % 2);
       Drill.Cell turn = turn(chair.cell(), period, calls ? 0 : 1, 2);
       String how = calls ? ", calling" : ", answering";
-      seats.add(new Seat(frame.players().get(i), chair, turn, 0, null, how));
+      seats.add(
+          new Seat(
+              frame.players().get(i),
+              chair.withFree(inTurn(frame, i % 2, calls ? 0 : 1, 2)),
+              turn,
+              0,
+              null,
+              how));
     }
     return seats;
   }
 
-  /** One after the other plays a period; with more players than turns, several share one. */
+  /**
+   * One after the other plays a period; with more players than turns, several share one. Where the
+   * drill leaves bars free, all keep their figures instead, and the free bars go round.
+   */
   private static List<Seat> trading(DealFrame frame) {
+    if (frame.drill().chairs().stream().anyMatch(chair -> !chair.free().isEmpty())) {
+      return freeBarsGoRound(frame);
+    }
     int period = frame.periodSteps();
     int turns = turns(frame);
     int bars = period / frame.stepsPerBar();
@@ -156,6 +172,35 @@ final class Seating {
       seats.add(new Seat(frame.players().get(i), chair, cell, 0, null, how));
     }
     return seats;
+  }
+
+  private static List<Seat> freeBarsGoRound(DealFrame frame) {
+    int turns = turns(frame);
+    List<Seat> kept = doubled(frame, frame.drill().chairs(), true);
+    List<Seat> seats = new ArrayList<>();
+    for (int i = 0; i < kept.size(); i++) {
+      seats.add(
+          kept.get(i)
+              .withFree(inTurn(frame, i % frame.drill().chairs().size(), i % turns, turns), ""));
+    }
+    return seats;
+  }
+
+  /** A chair's free bars, counted in its turn, as bars of the take. */
+  private static List<FreeBars> inTurn(DealFrame frame, int chair, int turn, int turns) {
+    int period = frame.periodSteps() / frame.stepsPerBar();
+    return frame.drill().chairs().get(chair % frame.drill().chairs().size()).free().stream()
+        .map(
+            bars -> {
+              if (bars.toBar() > period) {
+                throw new BadInput(
+                    "chairs[" + chair + "].free",
+                    "expected bars within a turn's " + period + ", found " + bars.toBar());
+              }
+              return new FreeBars(
+                  turn * period + bars.fromBar(), turn * period + bars.toBar(), turns * period);
+            })
+        .toList();
   }
 
   /**

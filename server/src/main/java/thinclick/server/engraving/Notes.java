@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  * the step; {@code scale} makes the click's part small.
  */
 final class Notes {
+  private static final String FREELY = "freely";
+  private static final double FREELY_SIZE = 1.7;
+
   private final StaffPart part;
   private final List<@Nullable Accidental> accidentals;
   private final double scale;
@@ -60,6 +63,10 @@ final class Notes {
       Place place =
           new Place(bar.index(), symbol.start(), spokenFirst + Spoken.symbol(symbol, part));
       if (symbol.wholeBar()) {
+        if (part.freeBars().contains(bar.index())) {
+          freeBar(sheet, bar, stepX, y, place);
+          continue;
+        }
         double last = stepX.applyAsDouble(symbol.end() - 1);
         double middle = (stepX.applyAsDouble(symbol.start()) + last) / 2;
         rest(sheet, symbol, middle, y, place);
@@ -77,6 +84,24 @@ final class Notes {
     }
     for (List<Integer> beam : bar.beams()) {
       beam(sheet, bar, beam, stepX, y);
+    }
+  }
+
+  /** A bar that is played freely: a slash on each beat, and the word where the stretch begins. */
+  private void freeBar(
+      Sheet sheet, SpelledBar bar, IntToDoubleFunction stepX, double y, Place place) {
+    Glyph slash = Glyph.NOTEHEAD_SLASH_HORIZONTAL_ENDS;
+    int first = bar.index() * part.stepsPerBar();
+    for (int step = first; step < first + part.stepsPerBar(); step += part.stepsPerBeat()) {
+      double x = stepX.applyAsDouble(step) - slash.width() / 2 * scale;
+      sign(sheet, step == first ? place : place.silent(), slash, x, y);
+    }
+    if (!part.freeBars().contains(bar.index() - 1)) {
+      double x = stepX.applyAsDouble(first) - slash.width() / 2 * scale;
+      double above = y - (part.clef().lines() == 1 ? 1.6 : 2.8) * scale;
+      sheet.add(
+          new Mark.Text(
+              place.silent(), Ink.FULL, FREELY, Face.ITALIC, FREELY_SIZE * scale, x, above));
     }
   }
 

@@ -9,7 +9,8 @@ final class Spoken {
   /** {@code "eighth E flat 4 on the and of 2, tied"}. */
   static String symbol(Symbol symbol, StaffPart part) {
     if (symbol.wholeBar()) {
-      return "a silent bar";
+      int bar = symbol.start() / part.stepsPerBar();
+      return part.freeBars().contains(bar) ? "a free bar" : "a silent bar";
     }
     StringBuilder words = new StringBuilder();
     words.append(symbol.dots() > 0 ? "dotted " : "").append(symbol.value().word());

@@ -23,6 +23,7 @@ import thinclick.server.words.Speaker;
  * @param groupings the turns of a grouping, in order; empty where the part has none
  * @param clickSteps the steps that click, ascending, from bar 1
  * @param cut how beats are kept visible
+ * @param freeBars the bars, from 0, that are played freely: a slash on each beat
  */
 public record StaffPart(
     Meter meter,
@@ -35,13 +36,43 @@ public record StaffPart(
     List<ChordMark> chords,
     List<Grouping> groupings,
     List<Integer> clickSteps,
-    Cut cut) {
+    Cut cut,
+    List<Integer> freeBars) {
+  /** A part without free bars. */
+  public StaffPart(
+      Meter meter,
+      int stepsPerBeat,
+      @Nullable List<Integer> groups,
+      int bars,
+      Clef clef,
+      int fifths,
+      List<StaffNote> notes,
+      List<ChordMark> chords,
+      List<Grouping> groupings,
+      List<Integer> clickSteps,
+      Cut cut) {
+    this(
+        meter,
+        stepsPerBeat,
+        groups,
+        bars,
+        clef,
+        fifths,
+        notes,
+        chords,
+        groupings,
+        clickSteps,
+        cut,
+        List.of());
+  }
+
   public StaffPart {
     groups = groups == null ? null : List.copyOf(groups);
     notes = List.copyOf(notes);
     chords = List.copyOf(chords);
     groupings = List.copyOf(groupings);
     clickSteps = List.copyOf(clickSteps);
+    freeBars = List.copyOf(freeBars);
     if (fifths < -7 || fifths > 7) {
       throw new IllegalArgumentException("expected -7 to 7 fifths, found " + fifths);
     }
@@ -92,6 +123,9 @@ public record StaffPart(
     clickSteps.stream()
         .filter(step -> step >= from && step < to)
         .forEach(step -> content.add(step - from));
+    freeBars.stream()
+        .filter(bar -> bar >= fromBar && bar < toBar)
+        .forEach(bar -> content.add("free " + (bar - fromBar)));
     return content;
   }
 

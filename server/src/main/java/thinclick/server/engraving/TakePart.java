@@ -22,6 +22,7 @@ final class TakePart {
   private final List<StaffNote> notes = new ArrayList<>();
   private final List<ChordMark> chords = new ArrayList<>();
   private final List<Grouping> groupings = new ArrayList<>();
+  private final List<Integer> freeBars = new ArrayList<>();
 
   private TakePart(WrittenPart written, int bars) {
     this.written = written;
@@ -52,7 +53,8 @@ final class TakePart {
         take.chords,
         take.groupings,
         take.clicks(),
-        cut);
+        cut,
+        take.freeBars);
   }
 
   /** Adds what is written from a bar on, so many bars later. */
@@ -63,6 +65,11 @@ final class TakePart {
       if (note.step() >= from && note.step() + shift < endStep) {
         cutLastAt(note.step() + shift);
         notes.add(staffNote(note, note.step() + shift));
+      }
+    }
+    for (int bar : written.freeBars()) {
+      if (bar >= firstWritten && bar + shiftBars < bars) {
+        freeBars.add(bar + shiftBars);
       }
     }
     for (WrittenPart.ChordSign chord : written.chords()) {

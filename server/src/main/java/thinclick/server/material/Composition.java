@@ -130,7 +130,8 @@ public final class Composition {
                 first.entryStep(),
                 first.line(),
                 first.feelMillis(),
-                first.instrument()));
+                first.instrument(),
+                first.free()));
     if (kind == DealKind.AS_WRITTEN) {
       kind = DealKind.CANON;
     }
@@ -201,7 +202,8 @@ public final class Composition {
         chair.entryStep(),
         chair.line(),
         chair.feelMillis(),
-        chair.instrument());
+        chair.instrument(),
+        chair.free());
   }
 
   /** The first chair enters at a step, the others as much later as they were. */
@@ -219,7 +221,8 @@ public final class Composition {
                         Math.max(0, chair.entryStep() + by),
                         chair.line(),
                         chair.feelMillis(),
-                        chair.instrument()))
+                        chair.instrument(),
+                        chair.free()))
             .toList();
     return this;
   }
@@ -237,7 +240,8 @@ public final class Composition {
                         chair.entryStep(),
                         change.apply(chair.line()),
                         chair.feelMillis(),
-                        chair.instrument()))
+                        chair.instrument(),
+                        chair.free()))
             .toList();
     return this;
   }
@@ -261,7 +265,8 @@ public final class Composition {
         chair.entryStep(),
         chair.line(),
         chair.feelMillis(),
-        instrument.name());
+        instrument.name(),
+        chair.free());
   }
 
   public Composition deal(DealKind way) {

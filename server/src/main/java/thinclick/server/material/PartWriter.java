@@ -2,9 +2,12 @@ package thinclick.server.material;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.server.material.pitch.Instrument;
 import thinclick.server.material.pitch.Key;
 import thinclick.server.material.pitch.Pitch;
@@ -36,7 +39,15 @@ public final class PartWriter {
     int perBar = drill.stepsPerBar();
     int before = (chair.entryStep() + perBar - 1) / perBar;
     int period = periodBars(cell, perBar, LineWriter.barsOf(chair.line()));
+    for (FreeBars free : chair.free()) {
+      int again = free.everyBars() == null ? 1 : free.everyBars();
+      period = Groupings.realignsAfter(period, again);
+    }
     int bars = before + period;
+    if (chair.free().stream().anyMatch(free -> free.everyBars() == null)) {
+      bars =
+          Math.max(bars, new ClickPlan(drill.stages()).bars()); // it comes once, so nothing repeats
+    }
     if (bars > MOST_BARS) {
       throw new BadInput(
           "chair " + chair.chair(),
@@ -51,10 +62,10 @@ public final class PartWriter {
     for (int at = chair.entryStep(); at < total; at += cell.steps()) {
       for (int i = 0; i < cell.attackSteps().size(); i++) {
         int step = at + cell.attackSteps().get(i);
-        if (step < total) {
+        if (step < total && !chair.freeAt(step / perBar)) {
           attacks.add(step);
-          int length = lengthOf.at(i, step);
-          lengths.add(Math.min(length, total - step));
+          int end = Math.min(step + lengthOf.at(i, step), total);
+          lengths.add(chair.writtenUntil(step, end, perBar) - step);
           inCell.add(cell.attackSteps().get(i));
         }
       }
@@ -101,10 +112,17 @@ public final class PartWriter {
         notes,
         line == null ? List.of() : signs(line, transposition, perBar),
         Bearings.of(attacks, groups, drill.meter(), drill.stepsPerBeat()),
-        groups,
+        groups.stream().filter(group -> !free(chair, group, perBar)).toList(),
         Groupings.comesRound(cell, chair.entryStep(), drill.stepsPerBeat(), perBar, bars)
             .orElse(null),
-        drill.stages());
+        drill.stages(),
+        IntStream.range(0, bars).filter(chair::freeAt).boxed().toList());
+  }
+
+  /** True where some of a group falls into free bars, so that no bracket is drawn over them. */
+  private static boolean free(Drill.Chair chair, Group group, int perBar) {
+    return IntStream.rangeClosed(group.fromStep() / perBar, (group.toStep() - 1) / perBar)
+        .anyMatch(chair::freeAt);
   }
 
   private static Key writtenKey(Key concert, Transposition transposition) {

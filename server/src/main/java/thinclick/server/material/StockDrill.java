@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.file.Line;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
@@ -67,7 +68,8 @@ record StockDrill(
                 row.entry,
                 row.line,
                 null,
-                row.instrument));
+                row.instrument,
+                row.free));
       }
       return new StockDrill(
           title, meter, stepsPerBeat, bars, chairs, deal, 0, 0, 1, Rung.ALL_BEATS);
@@ -87,31 +89,38 @@ record StockDrill(
       @Nullable String chair,
       @Nullable String role,
       @Nullable String instrument,
-      @Nullable Line line) {
+      @Nullable Line line,
+      List<FreeBars> free) {
     static Row row(String steps) {
-      return new Row(steps, 0, 0, null, null, null, null, null);
+      return new Row(steps, 0, 0, null, null, null, null, null, List.of());
     }
 
     /** A figure of fewer bars than the drill's period. */
     Row bars(int ofFigure) {
-      return new Row(steps, ofFigure, entry, grouping, chair, role, instrument, line);
+      return new Row(steps, ofFigure, entry, grouping, chair, role, instrument, line, free);
     }
 
     Row entering(int step) {
-      return new Row(steps, bars, step, grouping, chair, role, instrument, line);
+      return new Row(steps, bars, step, grouping, chair, role, instrument, line, free);
     }
 
     Row grouped(int by) {
-      return new Row(steps, bars, entry, by, chair, role, instrument, line);
+      return new Row(steps, bars, entry, by, chair, role, instrument, line, free);
     }
 
     /** The chair's name, its role and what it is read on. */
     Row chair(String name, String itsRole, String on) {
-      return new Row(steps, bars, entry, grouping, name, itsRole, on, line);
+      return new Row(steps, bars, entry, grouping, name, itsRole, on, line, free);
     }
 
     Row line(Line carried) {
-      return new Row(steps, bars, entry, grouping, chair, role, instrument, carried);
+      return new Row(steps, bars, entry, grouping, chair, role, instrument, carried, free);
+    }
+
+    /** Bars in which the chair plays freely, counted as the deal says. */
+    Row free(int fromBar, int toBar) {
+      List<FreeBars> bars = List.of(new FreeBars(fromBar, toBar, null));
+      return new Row(steps, this.bars, entry, grouping, chair, role, instrument, line, bars);
     }
   }
 

@@ -82,7 +82,19 @@ final class StockEnsembles {
                 row("9,11,13").chair("answer", "answer", "clapping"))
             .tempo(70, 160)
             .level(3)
-            .to(GROUP_FIRSTS));
+            .to(GROUP_FIRSTS),
+        EIGHTHS
+            .rows(
+                "Trading fours",
+                8,
+                DealKind.TRADING,
+                row("0,2,3,4,6,7").bars(1).chair("ride", "ride", "ride").free(4, 8),
+                row("0,2,4,6").bars(1).chair("bass", "bass", "bass").free(4, 8),
+                row("0,3").bars(1).chair("comping", "comping", "piano").free(4, 8),
+                row("3,7,10,15").bars(2).chair("answers", "answer", "tenor saxophone").free(4, 8))
+            .tempo(80, 180)
+            .level(5)
+            .to(FIRST_ONLY));
   }
 
   /** The Charleston, a step later after every four bars; what would fall past the end is left. */

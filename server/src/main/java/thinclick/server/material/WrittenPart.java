@@ -34,6 +34,7 @@ import thinclick.server.material.pitch.Transposition;
  * @param comesRoundBar the first bar after the first, from 0, whose line a group begins on again;
  *     null where the material has no grouping or never left the bar line
  * @param stages the click plan
+ * @param freeBars the bars, from 0, in which the player plays freely; nothing is written there
  */
 public record WrittenPart(
     Heading heading,
@@ -52,7 +53,48 @@ public record WrittenPart(
     List<Bearing> bearings,
     List<Group> groupings,
     @Nullable Integer comesRoundBar,
-    List<Stage> stages) {
+    List<Stage> stages,
+    List<Integer> freeBars) {
+  /** A part without free bars. */
+  public WrittenPart(
+      Heading heading,
+      Instrument instrument,
+      Transposition transposition,
+      Meter meter,
+      int stepsPerBeat,
+      @Nullable List<Integer> groups,
+      Swing swing,
+      int bars,
+      int repeatFromBar,
+      @Nullable Key writtenKey,
+      @Nullable Key concertKey,
+      List<Note> notes,
+      List<ChordSign> chords,
+      List<Bearing> bearings,
+      List<Group> groupings,
+      @Nullable Integer comesRoundBar,
+      List<Stage> stages) {
+    this(
+        heading,
+        instrument,
+        transposition,
+        meter,
+        stepsPerBeat,
+        groups,
+        swing,
+        bars,
+        repeatFromBar,
+        writtenKey,
+        concertKey,
+        notes,
+        chords,
+        bearings,
+        groupings,
+        comesRoundBar,
+        stages,
+        List.of());
+  }
+
   public WrittenPart {
     groups = groups == null ? null : List.copyOf(groups);
     notes = List.copyOf(notes);
@@ -60,6 +102,7 @@ public record WrittenPart(
     bearings = List.copyOf(bearings);
     groupings = List.copyOf(groupings);
     stages = List.copyOf(stages);
+    freeBars = List.copyOf(freeBars);
   }
 
   /**

@@ -1,6 +1,7 @@
 package thinclick.server.picture;
 
 import java.util.List;
+import thinclick.protocol.file.FreeSpan;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Analysis;
@@ -37,6 +38,7 @@ final class Episodes {
       easel.line(scale.left(), y, scale.x(scale.bars()), y, .8, Tint.RULE);
       silent(easel, player.written(), stepsPerBar, scale, y);
       away(easel, player.written(), stepsPerBar, scale, y, speaker);
+      analysis.take().parts().get(i).free().forEach(span -> free(easel, span, scale, y, speaker));
       PlayerReview review = analysis.review().players().get(i);
       for (Displacement one : review.displacements()) {
         displaced(easel, analysis, one, scale, y, speaker);
@@ -66,6 +68,21 @@ final class Episodes {
     double left = after ? to + 5 : from - 5 - width;
     easel.box(left - 2, y - 7, width + 4, 14, Tint.PAPER);
     easel.words(left, y + 4, Easel.SMALL, Anchor.START, words, tint);
+  }
+
+  /** Bars that were played freely: slashes, as on the page, and the word. */
+  private static void free(Easel easel, FreeSpan span, BarScale scale, double y, Speaker speaker) {
+    double from = scale.x(span.fromBar());
+    double to = scale.x(span.toBar());
+    String word = speaker.say("picture.free");
+    double wide = Face.REGULAR.width(word, Easel.SMALL) + 12;
+    boolean said = to - from > wide;
+    if (said) {
+      easel.words(from + 4, y + 10, Easel.SMALL, Anchor.START, word, Tint.SOFT);
+    }
+    for (double x = from + 5; x < to - 5; x += 9) {
+      easel.line(x, y + 4, x + 5, y - 4, 1, Tint.SOFT);
+    }
   }
 
   /** Bars in which all that is written was dropped. */

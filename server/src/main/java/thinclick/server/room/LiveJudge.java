@@ -70,6 +70,7 @@ final class LiveJudge {
       case DISPLACED -> "displaced";
       case ADDED -> "added";
       case SET_ASIDE -> "setAside";
+      case FREE -> "free";
     };
   }
 }

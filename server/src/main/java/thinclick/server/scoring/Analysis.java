@@ -82,6 +82,8 @@ public record Analysis(
     COUNT_IN,
     /** It belongs to another attack: a chord's later note, a double trigger. */
     SET_ASIDE,
+    /** Played where the part leaves the player free: neither right nor wrong. */
+    FREE,
     /** The player was away, or the take had been stopped. */
     AWAY
   }

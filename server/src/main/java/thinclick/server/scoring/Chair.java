@@ -36,6 +36,12 @@ final class Chair {
   /** Indices in the take of attacks that belong to another attack. */
   final int[] setAside;
 
+  /** Indices in the take of attacks deep inside free spans, which answer nothing. */
+  final int[] freely;
+
+  /** Which attacks are played freely. */
+  final FreePlay freePlay;
+
   /** Indices in the take of attacks played while away. */
   final int[] whileAway;
 
@@ -47,6 +53,7 @@ final class Chair {
 
   Chair(Sheet sheet, Part part, List<Integer> played) {
     this.part = part;
+    freePlay = new FreePlay(sheet, part.free());
     List<Attack> all = sheet.take.attacks();
     List<Integer> ordered = new ArrayList<>(played);
     ordered.sort((a, b) -> Sheet.inOrder(all.get(a), all.get(b)));
@@ -56,6 +63,7 @@ final class Chair {
     List<Integer> kept = new ArrayList<>();
     List<Integer> aside = new ArrayList<>();
     List<Integer> absent = new ArrayList<>();
+    List<Integer> free = new ArrayList<>();
     Map<Integer, Double> lastOnKey = new HashMap<>();
     double head = Double.NEGATIVE_INFINITY;
     int headKey = -1;
@@ -77,13 +85,14 @@ final class Chair {
         aside.add(index);
         continue;
       }
-      kept.add(index);
+      (freePlay.deep(at) ? free : kept).add(index);
       head = at;
       headKey = key;
     }
     takeIndex = ints(kept);
     setAside = ints(aside);
     whileAway = ints(absent);
+    freely = ints(free);
     double late =
         kept.stream()
             .map(index -> all.get(index).lateByMillis())

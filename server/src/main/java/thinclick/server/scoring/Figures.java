@@ -55,7 +55,8 @@ final class Figures {
             tolerance.millis(),
             tolerance.byRule(),
             tolerance.smallestGapMillis(),
-            new Responses(take, analyses, pulse, tolerance.millis()).all());
+            new Responses(take, analyses, pulse, tolerance.millis()).all(),
+            new FreeReviews(understood, judged, tolerance).all());
     return new Analysis(take, review, analyses, pulse);
   }
 

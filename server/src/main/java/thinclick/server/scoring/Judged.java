@@ -25,6 +25,7 @@ final class Judged {
   private final double[] pulse;
   private final boolean[] known;
   private final boolean[] placed;
+  private final double removed;
   private final int[] answered; // written index by attack
   private final int[] addedAt; // steps of added attacks
   private final Map<Slice, Timed> timed = new HashMap<>();
@@ -53,7 +54,7 @@ final class Judged {
             reading.chair.attacks[reading.partner[k]] - reading.feel(sheet, k) - pulse[k];
       }
     }
-    double removed = removedLean(alone);
+    removed = allowedLean(alone);
     for (int k = 0; k < n; k++) {
       placed[k] =
           known[k]
@@ -64,7 +65,31 @@ final class Judged {
     addedAt = added();
   }
 
-  private double removedLean(boolean alone) {
+  /** The steady lean that is not charged when placing, ms. */
+  double removedLean() {
+    return removed;
+  }
+
+  /** The instants of what was played freely, ms from step 0, in the order of time. */
+  List<Double> freely() {
+    List<Double> free = new ArrayList<>();
+    for (int index : reading.chair.freely) {
+      free.add(sheet.millis(sheet.take.attacks().get(index).micros()));
+    }
+    for (int j = 0; j < answered.length; j++) {
+      if (answered[j] == Matcher.NONE && unanswering(j) == Analysis.Kind.FREE) {
+        free.add(reading.chair.attacks[j]);
+      }
+    }
+    return free.stream().sorted().toList();
+  }
+
+  /** The distance from the pulse of what answered a written attack; null where nothing is known. */
+  @Nullable Double asynchronyAt(int k) {
+    return known[k] && reading.partner[k] != Matcher.NONE ? (Double) asynchrony[k] : null;
+  }
+
+  private double allowedLean(boolean alone) {
     Sample sample = sample(whole());
     double allowed = reading.chair.uncertaintyMillis;
     if (alone) {
@@ -89,6 +114,9 @@ final class Judged {
     double at = reading.chair.attacks[j];
     if (at > sheet.endMillis) {
       return Analysis.Kind.AWAY;
+    }
+    if (reading.chair.freePlay.holds(at, understood::pulseMillis)) {
+      return Analysis.Kind.FREE;
     }
     return at < understood.pulseMillis(0) - sheet.stepMillis / 2
         ? Analysis.Kind.COUNT_IN
@@ -115,7 +143,8 @@ final class Judged {
         firstFrom(sheet.stageFrom[stage]), firstFrom(sheet.stageFrom[stage + 1]), Slice.Kind.ALL);
   }
 
-  private int firstFrom(int step) {
+  /** The first counted written attack at a step or after it, by index. */
+  int firstFrom(int step) {
     int found = Arrays.binarySearch(reading.chair.steps, step);
     return found >= 0 ? found : -found - 1;
   }
@@ -278,6 +307,9 @@ final class Judged {
     }
     for (int index : chair.setAside) {
       played.add(bare(index, Analysis.Kind.SET_ASIDE));
+    }
+    for (int index : chair.freely) {
+      played.add(bare(index, Analysis.Kind.FREE));
     }
     for (int index : chair.whileAway) {
       played.add(bare(index, Analysis.Kind.AWAY));

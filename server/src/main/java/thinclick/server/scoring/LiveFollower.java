@@ -105,6 +105,14 @@ final class LiveFollower {
     return lean;
   }
 
+  /**
+   * True where a place in steps lies in bars that are free; half a step before a bar is the bar.
+   */
+  boolean free(double step) {
+    int bar = Math.floorDiv((int) Math.max(-1e6, Math.min(2e6, step + 0.5)), sheet.stepsPerBar);
+    return chair.part.freeAt(bar);
+  }
+
   /** True where an attack belongs to the one before it. */
   boolean doubled(double at) {
     boolean again = at - last >= 0 && at - last <= Chair.DOUBLE_MILLIS;

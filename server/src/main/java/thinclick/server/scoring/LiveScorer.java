@@ -28,7 +28,9 @@ public final class LiveScorer {
     /** Answers nothing that is written. */
     ADDED,
     /** Belongs to the attack before it: a chord's later note, a double trigger. */
-    SET_ASIDE
+    SET_ASIDE,
+    /** Played where the part leaves the player free. */
+    FREE
   }
 
   /**
@@ -84,6 +86,9 @@ public final class LiveScorer {
       return List.of(new Judgement(player, micros, Kind.SET_ASIDE, null, 0, null));
     }
     double step = course.stepAt(at - follower.lean());
+    if (follower.free(step)) {
+      return List.of(new Judgement(player, micros, Kind.FREE, null, 0, null));
+    }
     List<Judgement> told = follower.hear(micros, at, course, pulse(follower, step));
     settleTogether(step);
     return List.copyOf(told);

@@ -15,16 +15,25 @@ final class PulseFigures {
    */
   static Figure drift(Understanding understood, int stage, Pool pool) {
     Sheet sheet = understood.sheet();
+    return drift(understood, sheet.stageFrom[stage], sheet.stageFrom[stage + 1], pool);
+  }
+
+  /**
+   * The same over any steps.
+   *
+   * @param pool all players in them
+   */
+  static Figure drift(Understanding understood, int from, int end, Pool pool) {
+    Sheet sheet = understood.sheet();
     if (understood.pulse() == null) {
       return Figure.unknown(Holds.noPulse());
     }
-    int from = sheet.stageFrom[stage];
-    int to = Math.min(sheet.stageFrom[stage + 1], sheet.lastCountedStep() + 1);
+    int to = Math.min(end, sheet.lastCountedStep() + 1);
     int steps = to - from;
     if (steps < LEAST_BEATS_FOR_DRIFT * sheet.grid.stepsPerBeat()) {
       return Figure.unknown(
           Reason.Code.TOO_SHORT,
-          "a drift needs " + LEAST_BEATS_FOR_DRIFT + " beats, this stage was shorter");
+          "a drift needs " + LEAST_BEATS_FOR_DRIFT + " beats, this stretch was shorter");
     }
     if (pool.matched() < 2) {
       return Figure.unknown(Reason.tooFew("a drift", 2, pool.matched()));

@@ -26,6 +26,7 @@ import tools.jackson.databind.JsonNode;
  * @param smallestGapMillis the smallest gap between two written attacks of one part, after swing;
  *     null where no part has two
  * @param responses answers against their calls as those were played, by the parts' marks
+ * @param free the free spans: how each player came back, and whether the pulse held
  */
 public record Review(
     List<PlayerReview> players,
@@ -38,11 +39,13 @@ public record Review(
     double toleranceMillis,
     boolean toleranceByRule,
     @Nullable Double smallestGapMillis,
-    List<Response> responses) {
+    List<Response> responses,
+    List<FreeReview> free) {
   public Review {
     players = List.copyOf(players);
     stages = List.copyOf(stages);
     responses = Check.listOrEmpty("responses", responses);
+    free = Check.listOrEmpty("free", free);
   }
 
   @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
@@ -69,7 +72,8 @@ public record Review(
         toleranceMillis,
         toleranceByRule,
         smallestGapMillis,
-        responses.stream().filter(one -> one.player().equals(player)).toList());
+        responses.stream().filter(one -> one.player().equals(player)).toList(),
+        free.stream().filter(one -> one.player().equals(player)).toList());
   }
 
   /** The figures of one player, or null where nobody has the name. */

@@ -64,7 +64,7 @@ final class Timings {
     boolean hears = hearing == null || hearing.mode() == Hearing.Mode.AS_IT_ARRIVES;
     return new Voice(
         reading.chair.part.player(),
-        reading.size(),
+        reading.size() + reading.chair.freely.length, // what others may have followed as well
         attacks,
         hears,
         hearing == null ? 0 : hearing.delayMillis(),

@@ -54,6 +54,7 @@ public final class AttackTable {
           case MATCHED -> "matched";
           case ADDED -> "added";
           case COUNT_IN -> "countIn";
+          case FREE -> "free";
           case SET_ASIDE -> "setAside";
           case AWAY -> "away";
         });

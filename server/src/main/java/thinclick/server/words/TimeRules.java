@@ -147,7 +147,7 @@ final class TimeRules {
   }
 
   /** Large enough to be named, and its interval on one side of zero where there is one. */
-  private static boolean clear(Figure drift) {
+  static boolean clear(Figure drift) {
     Interval interval = drift.interval();
     return Math.abs(drift.get()) >= LEAST_DRIFT && (interval == null || !interval.contains(0));
   }

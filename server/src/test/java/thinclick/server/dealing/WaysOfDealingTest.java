@@ -1,6 +1,7 @@
 package thinclick.server.dealing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.HashSet;
 import java.util.List;
@@ -12,6 +13,7 @@ import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.DealtFigure;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.FreeSpan;
 import thinclick.protocol.file.Line;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.music.Stage;
@@ -299,5 +301,32 @@ class WaysOfDealingTest {
         .hasSameSizeAs(part.attackSteps())
         .allMatch(note -> note >= 44 && note <= 75);
     assertThat(part.instrument()).isEqualTo("tenor saxophone");
+  }
+
+  @Test
+  void inTradingWithFreeBarsEveryoneKeepsTheFigureAndTheFreeBarsGoRound() {
+    Drill drill = Stock.find("Trading fours");
+    List<Stage> stages = List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(32, 1, 1));
+    Dealing dealing = Dealer.deal(drill, List.of("Mina", "Jonas", "Ilse"), 1, 100, stages);
+
+    assertThat(dealing.parts())
+        .extracting(Part::free)
+        .containsExactly(
+            List.of(new FreeSpan(4, 8), new FreeSpan(28, 32)),
+            List.of(new FreeSpan(12, 16), new FreeSpan(36, 40)),
+            List.of(new FreeSpan(20, 24)));
+    for (Part part : dealing.parts()) {
+      for (int bar = 0; bar < 40; bar++) {
+        int its = bar;
+        assertThat(part.attackSteps().stream().anyMatch(step -> step / 8 == its))
+            .as("%s, bar %d", part.player(), bar)
+            .isEqualTo(!part.freeAt(bar));
+      }
+    }
+    assertThat(dealing.sentences().get(1)).contains("free in bars 13 to 16 of every 24");
+    assertThat(Dealer.deal(dealing.dealt(), List.of("a", "b", "c"), 9, 100, stages).parts())
+        .extracting(Part::attackSteps, Part::free)
+        .isEqualTo(
+            dealing.parts().stream().map(part -> tuple(part.attackSteps(), part.free())).toList());
   }
 }

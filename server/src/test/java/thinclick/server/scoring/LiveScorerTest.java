@@ -124,6 +124,7 @@ class LiveScorerTest {
     return switch (played.kind()) {
       case ADDED -> Kind.ADDED;
       case SET_ASIDE -> Kind.SET_ASIDE;
+      case FREE -> Kind.FREE;
       case COUNT_IN, AWAY -> null;
       case MATCHED ->
           played.displacement() != 0

@@ -62,6 +62,9 @@ public final class BandMarks {
    * @param plainMillis how far from its place an attack is neither early nor late
    */
   public List<BarMark> of(OwnTake take, int bar, double plainMillis) {
+    if (own.freeAt(bar)) {
+      return List.of(); // what is played freely is neither right nor wrong
+    }
     return pulse.known()
         ? pulse.of(bar, plainMillis)
         : BarMarks.of(grid, own.attackSteps(), take.own(), bar, plainMillis);

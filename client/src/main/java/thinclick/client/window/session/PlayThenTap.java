@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FreeBars;
+import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 
 /**
@@ -44,7 +46,8 @@ public final class PlayThenTap {
                         one.entryStep() + steps,
                         one.line(),
                         one.feelMillis(),
-                        one.instrument()))
+                        one.instrument(),
+                        later(one, bars, new ClickPlan(drill.stages()).bars())))
             .toList();
     List<Stage> stages = new ArrayList<>();
     Integer[] all =
@@ -66,5 +69,15 @@ public final class PlayThenTap {
         chairs,
         stages,
         drill.groups());
+  }
+
+  /** A chair's free bars moved behind the bars that are played first, each written out. */
+  private static List<FreeBars> later(Drill.Chair chair, int by, int bars) {
+    return chair.free().isEmpty()
+        ? List.of()
+        : IntStream.range(0, bars)
+            .filter(chair::freeAt)
+            .mapToObj(bar -> new FreeBars(by + bar, by + bar + 1, null))
+            .toList();
   }
 }

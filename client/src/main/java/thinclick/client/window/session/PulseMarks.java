@@ -66,7 +66,7 @@ final class PulseMarks {
     for (Judgement one : judged.values()) {
       Integer step = one.writtenStep();
       Double off = one.asynchronyMillis();
-      if (one.kind() == Kind.SET_ASIDE) {
+      if (one.kind() == Kind.SET_ASIDE || one.kind() == Kind.FREE) {
         continue;
       }
       if (step != null && off != null && one.displacement() == 0 && answered.add(step)) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
@@ -61,7 +62,13 @@ final class DealtPart {
         List.of(),
         List.of(),
         null,
-        dealt.stages());
+        dealt.stages(),
+        own == null
+            ? List.of()
+            : IntStream.range(0, new ClickPlan(dealt.stages()).bars())
+                .filter(own::freeAt)
+                .boxed()
+                .toList());
   }
 
   /**

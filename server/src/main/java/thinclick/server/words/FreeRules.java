@@ -1,0 +1,176 @@
+package thinclick.server.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.FreeReview;
+import thinclick.server.scoring.Response;
+import thinclick.server.scoring.StageReview;
+
+/**
+ * Call and answer, and what was played freely: an answer is held against its call as it was played,
+ * a free stretch by how the player came back and by whether the pulse held through it.
+ */
+final class FreeRules {
+  private FreeRules() {}
+
+  /** "Ilse came home after 2 free stretches." "Jonas came back a beat late at bar 9 ..." */
+  static List<Finding> comingBack(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      int home = 0;
+      boolean held = false;
+      for (FreeReview one : of(evidence, player)) {
+        Said lost = one.returnBar() == null ? null : lost(evidence, one, one.returnBar() + 1);
+        if (lost != null) {
+          boolean placed = one.returnSteps() != null && one.returnSteps() != 0;
+          findings.add(
+              new Finding(
+                  "free",
+                  Matter.EDGES,
+                  player.name(),
+                  one.toBar() - one.fromBar(),
+                  lost,
+                  placed ? Advice.COUNT_ALOUD : Advice.PUSH_ONLY));
+        }
+        home += one.cameHome() ? 1 : 0;
+        held |= one.cameHome() && held(evidence, one);
+      }
+      if (home > 0) {
+        String key = held ? "free.homeAndHeld" : "free.home";
+        Said says = Said.of(key, player.name(), home, Speaker.number(home));
+        findings.add(new Finding("free", Matter.GOOD, player.name(), 40.0 + home, says, null));
+      }
+    }
+    return findings;
+  }
+
+  /** Why a return was none; null where it was one, or where no pulse tells. */
+  private static @Nullable Said lost(Evidence evidence, FreeReview one, int bar) {
+    int from = one.fromBar() + 1;
+    if (one.returnSteps() == null) {
+      return Said.of("free.notBack", one.player(), from, one.toBar(), bar);
+    }
+    if (one.returnSteps() != 0) {
+      Said shift = ShiftWords.of(one.returnSteps(), evidence.meter(), evidence.stepsPerBeat());
+      return Said.of("free.shifted", one.player(), from, one.toBar(), bar, shift);
+    }
+    Figure off = one.returnMillis();
+    return Boolean.FALSE.equals(one.onPulse()) && off.known()
+        ? Said.of(
+            "free.off",
+            one.player(),
+            from,
+            one.toBar(),
+            bar,
+            Said.of(off.get() < 0 ? "lean.early" : "lean.late", Quantity.millis(off).size()))
+        : null;
+  }
+
+  /** "The pulse held through Ilse's free bars 5 to 8." "The pulse dragged 2 % through ..." */
+  static List<Finding> pulse(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      for (FreeReview one : of(evidence, player)) {
+        boolean held = held(evidence, one);
+        if (!one.driftPercent().known() || clicked(evidence, one) || held && one.cameHome()) {
+          continue;
+        }
+        boolean moved = !held;
+        boolean dragged = one.driftPercent().get() > 0;
+        String key = !moved ? "free.pulseHeld" : dragged ? "free.pulseDragged" : "free.pulseRushed";
+        findings.add(
+            Finding.ofBand(
+                "freePulse",
+                moved ? Matter.TIME : Matter.GOOD,
+                moved ? Math.abs(one.driftPercent().get()) : 10,
+                Said.of(
+                    key,
+                    one.player(),
+                    one.fromBar() + 1,
+                    one.toBar(),
+                    Quantity.drift(one.driftPercent()).size()),
+                moved ? (dragged ? Advice.SING : Advice.ISLANDS) : null));
+      }
+    }
+    return findings;
+  }
+
+  /** True where the others held the pulse through a free stretch without a click on every beat. */
+  private static boolean held(Evidence evidence, FreeReview one) {
+    return one.driftPercent().known()
+        && !clicked(evidence, one)
+        && !TimeRules.clear(one.driftPercent());
+  }
+
+  /** True where every beat of a free stretch clicked, so that nobody had to hold the pulse. */
+  private static boolean clicked(Evidence evidence, FreeReview one) {
+    List<StageReview> stages = evidence.review().stages();
+    for (int i = 0; i < stages.size(); i++) {
+      boolean touches =
+          stages.get(i).fromBar() < one.toBar() && stages.get(i).toBar() > one.fromBar();
+      if (touches && !evidence.heldByTheClick(i)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** "Tariq gave back 22 of the 24 that were called, 8 ms later on the whole." */
+  static List<Finding> answers(Evidence evidence) {
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : evidence.players) {
+      int called = 0;
+      int answered = 0;
+      int extra = 0;
+      double later = 0;
+      for (Response one : evidence.review().responses()) {
+        if (one.player().equals(player.name())) {
+          called += one.called();
+          answered += one.answered();
+          extra += one.extra();
+          later += one.laterMillis() == null ? 0 : one.answered() * one.laterMillis();
+        }
+      }
+      if (called >= Evidence.FEWEST_ATTACKS && answered > 0) {
+        double mean = later / answered;
+        boolean well = answered >= WELL * called && extra <= (1 - WELL) * called;
+        Said where =
+            Math.abs(mean) < NOTICED_MILLIS
+                ? Said.of("lean.centred")
+                : Said.of(
+                    mean < 0 ? "lean.early" : "lean.late", Quantity.millis(Math.abs(mean), null));
+        findings.add(
+            new Finding(
+                "answers",
+                well ? Matter.GOOD : Matter.NOTES,
+                player.name(),
+                well ? 30 : 1 - (double) answered / called,
+                Said.of(
+                    extra == 0 ? "answer.back" : "answer.backAndMore",
+                    player.name(),
+                    answered,
+                    called,
+                    where,
+                    extra),
+                null));
+      }
+    }
+    return findings;
+  }
+
+  /**
+   * An answer that gives back so much of its call, and adds no more than the rest, is a good one.
+   */
+  private static final double WELL = 0.9;
+
+  /** Under so many ms nobody hears an answer as early or late; that of {@link LeanRules}. */
+  private static final double NOTICED_MILLIS = 6;
+
+  private static List<FreeReview> of(Evidence evidence, Chairful player) {
+    return evidence.review().free().stream()
+        .filter(one -> one.player().equals(player.name()))
+        .toList();
+  }
+}
