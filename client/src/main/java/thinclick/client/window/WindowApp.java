@@ -23,11 +23,12 @@ public final class WindowApp extends Application {
     Faces.load();
     WindowOptions options = WindowOptions.of(getParameters().getNamed());
     Folders folders = Folders.of(System.getProperty("os.name", ""), System.getenv(), home());
-    Session session =
-        new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, made(folders.data()));
     SettingsFile file = new SettingsFile(folders.settings());
     SettingsFile.Found found = file.read();
     Words words = Words.in(found.settings().speaks().locale(Locale.getDefault()));
+    Session session =
+        new Session(
+            WindowThread.INSTANCE, MonotonicClock.SYSTEM, made(folders.data()), words.language());
     Desk made = new Desk(stage, session, words, file, found);
     desk = made;
     StartWatch.watch(stage.getScene());

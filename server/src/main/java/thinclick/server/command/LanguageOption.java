@@ -16,12 +16,17 @@ final class LanguageOption {
 
   /** The speaker of the language. */
   Speaker speaker() {
+    return Speaker.of(locale());
+  }
+
+  /** The language. */
+  Locale locale() {
     String asked = language.strip().toLowerCase(Locale.ROOT);
     if (!Speaker.LANGUAGES.contains(asked)) {
       throw new BadInput(
           "--language",
           "expected " + String.join(" or ", Speaker.LANGUAGES) + ", found \"" + language + "\"");
     }
-    return Speaker.of(Locale.forLanguageTag(asked));
+    return Locale.forLanguageTag(asked);
   }
 }

@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
@@ -121,6 +122,8 @@ public final class ServeCommand implements Callable<Integer> {
       description = "Whether other computers may read /metrics (default: ${DEFAULT-VALUE}).")
   private boolean metricsToAll;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   @Option(names = "--invite", description = "Show each room's join link as a QR code, too.")
   private boolean invite;
 
@@ -193,7 +196,8 @@ public final class ServeCommand implements Callable<Integer> {
 
   private HostOptions options() {
     Check.range("--port", port, 0L, 65_535);
-    HostOptions options = HostOptions.local(database).at(host, port).encrypting(who());
+    HostOptions options =
+        HostOptions.local(database).at(host, port).encrypting(who()).speaking(language.locale());
     String key = hostKey;
     if (key != null) {
       Check.length("--host-key", key, 12, 128);

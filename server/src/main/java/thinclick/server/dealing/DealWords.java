@@ -1,58 +1,45 @@
 package thinclick.server.dealing;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.music.Meter;
+import thinclick.protocol.file.FreeBars;
 import thinclick.server.material.Groupings;
-import thinclick.server.material.Places;
+import thinclick.server.words.PlaceWords;
+import thinclick.server.words.Said;
+import thinclick.server.words.ShiftWords;
 
 /** Who comes in where, a plain sentence for each seat. */
 final class DealWords {
-  private static final String[] NUMBERS = {
-    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-    "twelve"
-  };
-
   private DealWords() {}
 
   /** {@code "Ilse comes in on the and of 2 in bar 1, on threes that come round in bar 4."} */
-  static String sentence(DealFrame frame, Seat seat) {
+  static Said sentence(DealFrame frame, Seat seat) {
     Drill drill = frame.drill();
     List<Integer> attacks = seat.attackSteps(frame.totalSteps(), frame.stepsPerBar());
     if (attacks.isEmpty()) {
-      return seat.player() + " has nothing to play in so short a take.";
+      return Said.of("deal.nothing", seat.player());
     }
-    int first = attacks.get(0);
-    int bar = frame.stepsPerBar();
-    return seat.player()
-        + " comes in on "
-        + place(first % bar, drill)
-        + (first / bar + 1)
-        + groups(frame, seat)
-        + following(frame, seat)
-        + seat.how()
-        + free(seat)
-        + ".";
+    List<Said> says = new ArrayList<>();
+    says.add(
+        Said.of(
+            "deal.enters",
+            seat.player(),
+            PlaceWords.entry(attacks.get(0), drill.meter(), drill.stepsPerBeat())));
+    groups(frame, seat).ifPresent(says::add);
+    following(frame, seat).ifPresent(says::add);
+    says.addAll(seat.how());
+    seat.chair().free().stream().map(DealWords::free).forEach(says::add);
+    return Said.of("sentence", new Said.Row(says, false));
   }
 
-  /** {@code "the one of bar "}, {@code "beat 3 of bar "}, {@code "the and of 2 in bar "}. */
-  private static String place(int stepInBar, Drill drill) {
-    if (stepInBar == 0) {
-      return "the one of bar ";
-    }
-    String place = Places.spoken(stepInBar, drill.meter(), drill.stepsPerBeat());
-    return stepInBar % drill.stepsPerBeat() == 0
-        ? "beat " + place + " of bar "
-        : place + " in bar ";
-  }
-
-  private static String groups(DealFrame frame, Seat seat) {
+  private static Optional<Said> groups(DealFrame frame, Seat seat) {
     Integer grouping = seat.cell().grouping();
     if (grouping == null) {
-      return "";
+      return Optional.empty();
     }
+    Said groups = PlaceWords.groupsOf(grouping);
     Optional<Integer> round =
         Groupings.comesRound(
             seat.cell(),
@@ -60,51 +47,30 @@ final class DealWords {
             frame.drill().stepsPerBeat(),
             frame.stepsPerBar(),
             frame.bars());
-    return ", on "
-        + Places.groupsOf(grouping)
-        + round.map(bar -> " that come round in bar " + (bar + 1)).orElse("");
+    return Optional.of(
+        round
+            .map(bar -> Said.of("deal.comesRound", groups, bar + 1))
+            .orElse(Said.of("deal.groups", groups)));
   }
 
-  /** {@code ", free in bars 5 to 8 of every 8"}. */
-  private static String free(Seat seat) {
-    return seat.chair().free().stream()
-        .map(
-            bars ->
-                ", free in "
-                    + (bars.toBar() - bars.fromBar() == 1
-                        ? "bar " + bars.toBar()
-                        : "bars " + (bars.fromBar() + 1) + " to " + bars.toBar())
-                    + (bars.everyBars() == null ? "" : " of every " + bars.everyBars()))
-        .collect(Collectors.joining());
+  /** {@code "free in bars 5 to 8 of every 8"}. */
+  private static Said free(FreeBars bars) {
+    Said where =
+        bars.toBar() - bars.fromBar() == 1
+            ? Said.of("deal.freeBar", bars.toBar())
+            : Said.of("deal.freeBars", bars.fromBar() + 1, bars.toBar());
+    Integer every = bars.everyBars();
+    return every == null ? where : Said.of("deal.freeEvery", where, every);
   }
 
-  private static String following(DealFrame frame, Seat seat) {
+  private static Optional<Said> following(DealFrame frame, Seat seat) {
     if (seat.follows() == null || seat.entryStep() == seat.follows().entryStep()) {
-      return "";
+      return Optional.empty();
     }
     int steps = seat.entryStep() - seat.follows().entryStep();
-    return ", "
-        + distance(Math.abs(steps), frame.drill().meter(), frame.drill().stepsPerBeat())
-        + (steps > 0 ? " after " : " before ")
-        + seat.follows().player();
-  }
-
-  /** {@code "a beat"}, {@code "three eighths"}, {@code "two bars"}. */
-  static String distance(int steps, Meter meter, int stepsPerBeat) {
-    int perBar = meter.stepsPerBar(stepsPerBeat);
-    if (steps % perBar == 0) {
-      return counted(steps / perBar, "bar");
-    }
-    if (steps % stepsPerBeat == 0) {
-      return counted(steps / stepsPerBeat, "beat");
-    }
-    return counted(steps, Places.stepName(meter, stepsPerBeat));
-  }
-
-  private static String counted(int count, String unit) {
-    if (count == 1) {
-      return ("eighth".equals(unit) ? "an " : "a ") + unit;
-    }
-    return (count < NUMBERS.length ? NUMBERS[count] : Integer.toString(count)) + " " + unit + "s";
+    Said apart =
+        ShiftWords.apart(Math.abs(steps), frame.drill().meter(), frame.drill().stepsPerBeat());
+    return Optional.of(
+        Said.of(steps > 0 ? "deal.after" : "deal.before", apart, seat.follows().player()));
   }
 }

@@ -19,6 +19,7 @@ import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.material.Difficulty;
 import thinclick.server.material.Variations;
+import thinclick.server.words.Said;
 
 /** Deals a drill to players: the same seed, drill and players always give the same parts. */
 public final class Dealer {
@@ -155,9 +156,8 @@ public final class Dealer {
                 seat.withCell(
                     Variations.easier(
                         seat.cell(), drill.meter(), drill.stepsPerBeat(), drill.groups()),
-                    ", with the easier figure");
-            case HARDER ->
-                seat.withCell(Variations.harder(seat.cell()), ", with the harder figure");
+                    Said.of("deal.easier"));
+            case HARDER -> seat.withCell(Variations.harder(seat.cell()), Said.of("deal.harder"));
           });
     }
     return varied;

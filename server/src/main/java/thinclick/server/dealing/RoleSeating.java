@@ -7,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.server.material.Cells;
 import thinclick.server.material.MetricWeights;
+import thinclick.server.words.RoleWords;
+import thinclick.server.words.Said;
 
 /** Deals by what each role is to do: figures that stand first, then those that fit round them. */
 final class RoleSeating {
@@ -55,7 +57,13 @@ final class RoleSeating {
             own == null ? null : own.feelMillis(),
             own == null || own.instrument() == null ? role.instrument() : own.instrument(),
             own == null ? List.of() : own.free());
-    return new Seat(frame.players().get(player), chair, cell, 0, null, ", as " + chair.role());
+    return new Seat(
+        frame.players().get(player),
+        chair,
+        cell,
+        0,
+        null,
+        List.of(Said.of("deal.role", RoleWords.said(chair.role()))));
   }
 
   /** The chair that the drill writes for a player, where it has one for each role. */

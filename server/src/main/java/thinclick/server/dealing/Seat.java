@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.file.FreeSpan;
+import thinclick.server.words.Said;
 
 /**
  * One player in a chair: the figure that is repeated from the entry to the end of the take.
@@ -16,7 +17,7 @@ import thinclick.protocol.file.FreeSpan;
  * @param cell the figure
  * @param entryStep the step at which the figure begins for the first time
  * @param follows the seat whose figure this one plays later, or null
- * @param how what else is to be said of it, after a comma; empty where nothing is
+ * @param how what else is to be said of it
  */
 record Seat(
     String player,
@@ -24,20 +25,25 @@ record Seat(
     Drill.Cell cell,
     int entryStep,
     @Nullable Seat follows,
-    String how) {
+    List<Said> how) {
+  Seat {
+    how = List.copyOf(how);
+  }
 
   /** A seat of which nothing else is to be said. */
   Seat(String player, Drill.Chair chair, Drill.Cell cell, int entryStep, @Nullable Seat follows) {
-    this(player, chair, cell, entryStep, follows, "");
+    this(player, chair, cell, entryStep, follows, List.of());
   }
 
-  Seat withCell(Drill.Cell other, String said) {
-    return new Seat(player, chair, other, entryStep, follows, how + said);
+  Seat withCell(Drill.Cell other, Said said) {
+    List<Said> all = new ArrayList<>(how);
+    all.add(said);
+    return new Seat(player, chair, other, entryStep, follows, all);
   }
 
   /** The same with other free bars. */
-  Seat withFree(List<FreeBars> free, String said) {
-    return new Seat(player, chair.withFree(free), cell, entryStep, follows, how + said);
+  Seat withFree(List<FreeBars> free) {
+    return new Seat(player, chair.withFree(free), cell, entryStep, follows, how);
   }
 
   /** Written attacks from the entry to {@code totalSteps}, the entry applied, none in free bars. */

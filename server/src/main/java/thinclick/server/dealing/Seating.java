@@ -11,6 +11,7 @@ import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Cells;
 import thinclick.server.material.Places;
+import thinclick.server.words.Said;
 
 /** The ways of dealing that need no search, and those that only seek entries. */
 final class Seating {
@@ -79,7 +80,7 @@ final class Seating {
     }
     List<Seat> seats = new ArrayList<>();
     for (int i = 0; i < players; i++) {
-      String how = ", with " + hands.get(i).size() + " of the hocket's " + all.size() + " notes";
+      Said how = Said.of("deal.hocket", hands.get(i).size(), all.size());
       seats.add(
           new Seat(
               frame.players().get(i),
@@ -87,7 +88,7 @@ final class Seating {
               Drill.Cell.of(steps, hands.get(i)),
               0,
               null,
-              how));
+              List.of(how)));
     }
     return seats;
   }
@@ -140,7 +141,7 @@ final class Seating {
       boolean calls = i % 2 == 0;
       Drill.Chair chair = frame.chair(i % 2);
       Drill.Cell turn = turn(chair.cell(), period, calls ? 0 : 1, 2);
-      String how = calls ? ", calling" : ", answering";
+      Said how = Said.of(calls ? "deal.calling" : "deal.answering");
       seats.add(
           new Seat(
               frame.players().get(i),
@@ -148,7 +149,7 @@ final class Seating {
               turn,
               0,
               null,
-              how));
+              List.of(how)));
     }
     return seats;
   }
@@ -167,9 +168,9 @@ final class Seating {
     List<Seat> seats = new ArrayList<>();
     for (int i = 0; i < frame.players().size(); i++) {
       Drill.Chair chair = frame.chair(i);
-      String how = ", for " + bars + (bars == 1 ? " bar" : " bars") + " in every " + bars * turns;
+      Said how = Said.of("deal.trading", bars, Integer.toString(bars), bars * turns);
       Drill.Cell cell = turn(chair.cell(), period, i % turns, turns);
-      seats.add(new Seat(frame.players().get(i), chair, cell, 0, null, how));
+      seats.add(new Seat(frame.players().get(i), chair, cell, 0, null, List.of(how)));
     }
     return seats;
   }
@@ -180,8 +181,7 @@ final class Seating {
     List<Seat> seats = new ArrayList<>();
     for (int i = 0; i < kept.size(); i++) {
       seats.add(
-          kept.get(i)
-              .withFree(inTurn(frame, i % frame.drill().chairs().size(), i % turns, turns), ""));
+          kept.get(i).withFree(inTurn(frame, i % frame.drill().chairs().size(), i % turns, turns)));
     }
     return seats;
   }

@@ -18,14 +18,16 @@ import tools.jackson.databind.JsonNode;
 
 /** What rooms deal from and are judged by: the stock and a folder, the dealer, the score. */
 final class HostMaterial {
-  static final DealMaker DEALER =
-      (drill, players, seed, tempo, stages, levels) -> {
-        Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
-        return new DealMaker.Hand(
-            dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
-      };
-
   private HostMaterial() {}
+
+  /** Deals, and says who comes in where in a language. */
+  static DealMaker dealer(Speaker speaker) {
+    return (drill, players, seed, tempo, stages, levels) -> {
+      Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
+      return new DealMaker.Hand(
+          dealing.parts(), dealing.sentences(speaker), dealing.toleranceMillis(), dealing.dealt());
+    };
+  }
 
   /** The stock, and before it a folder's drills and lessons where one is given. */
   static Shelf shelf(@Nullable Path folder) {
@@ -54,7 +56,7 @@ final class HostMaterial {
     };
   }
 
-  static JsonNode review(Take take) {
-    return Spoken.of(Scorer.analyse(take), Speaker.english()).toJson();
+  static JsonNode review(Take take, Speaker speaker) {
+    return Spoken.of(Scorer.analyse(take), speaker).toJson();
   }
 }

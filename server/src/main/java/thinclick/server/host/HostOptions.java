@@ -1,6 +1,7 @@
 package thinclick.server.host;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.protocol.time.Timers;
@@ -20,6 +21,7 @@ import thinclick.server.net.RoomNews;
  * @param backupHours how often, from the start on
  * @param material a folder of drills and lessons that stand before the stock, read at the start;
  *     null: the stock alone
+ * @param language in which the rooms' reviews and deals are said
  * @param news told of rooms that open and close
  */
 public record HostOptions(
@@ -31,6 +33,7 @@ public record HostOptions(
     @Nullable Path backupFolder,
     int backupHours,
     @Nullable Path material,
+    Locale language,
     RoomNews news) {
   /** The address that only this computer reaches. */
   public static final String HERE = "127.0.0.1";
@@ -41,12 +44,30 @@ public record HostOptions(
   /** On this computer alone, at a free port, by the computer's own clock. */
   public static HostOptions local(Path database) {
     return new HostOptions(
-        Reach.HERE, database, MonotonicClock.SYSTEM, null, null, null, 24, null, RoomNews.NONE);
+        Reach.HERE,
+        database,
+        MonotonicClock.SYSTEM,
+        null,
+        null,
+        null,
+        24,
+        null,
+        Locale.ENGLISH,
+        RoomNews.NONE);
   }
 
   private HostOptions reached(Reach other) {
     return new HostOptions(
-        other, database, clock, timers, hostKey, backupFolder, backupHours, material, news);
+        other,
+        database,
+        clock,
+        timers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        material,
+        language,
+        news);
   }
 
   /** The same on another address and port. */
@@ -85,29 +106,46 @@ public record HostOptions(
         backupFolder,
         backupHours,
         material,
+        language,
         news);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
     return new HostOptions(
-        reach, database, clock, timers, key, backupFolder, backupHours, material, news);
+        reach, database, clock, timers, key, backupFolder, backupHours, material, language, news);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
-    return new HostOptions(reach, database, clock, timers, hostKey, folder, hours, material, news);
+    return new HostOptions(
+        reach, database, clock, timers, hostKey, folder, hours, material, language, news);
   }
 
   /** The same with a folder of drills and lessons before the stock. */
   public HostOptions withMaterial(Path folder) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder, news);
+        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder, language, news);
+  }
+
+  /** The same, with reviews and deals said in another language, as far as it is spoken. */
+  public HostOptions speaking(Locale wanted) {
+    return new HostOptions(
+        reach, database, clock, timers, hostKey, backupFolder, backupHours, material, wanted, news);
   }
 
   /** The same, with somebody who is told of rooms. */
   public HostOptions telling(RoomNews listener) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, backupFolder, backupHours, material, listener);
+        reach,
+        database,
+        clock,
+        timers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        material,
+        language,
+        listener);
   }
 }

@@ -21,6 +21,7 @@ import thinclick.server.room.Shelf;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
 import thinclick.server.watch.PauseWatch;
+import thinclick.server.words.Speaker;
 
 /** A running host of rooms: one port, one database, any number of rooms. */
 public final class RehearsalHost implements AutoCloseable {
@@ -80,6 +81,7 @@ public final class RehearsalHost implements AutoCloseable {
     AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
     BackupSchedule.check(options);
+    Speaker speaker = Speaker.of(options.language());
     Shelf shelf = HostMaterial.shelf(options.material());
     Threshold threshold = Threshold.of(options);
     HostLock lock = HostLock.of(options.database());
@@ -102,8 +104,8 @@ public final class RehearsalHost implements AutoCloseable {
                 options.timers(),
                 store,
                 shelf,
-                HostMaterial.DEALER,
-                HostMaterial::review,
+                HostMaterial.dealer(speaker),
+                take -> HostMaterial.review(take, speaker),
                 threshold.door(),
                 reviewPool,
                 meters,

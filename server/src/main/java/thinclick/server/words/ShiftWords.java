@@ -45,6 +45,14 @@ public final class ShiftWords {
     return Said.of("distance." + name, steps, Speaker.number(steps));
   }
 
+  /** How far two entries lie apart: as a distance, or in bars: "two bars". */
+  public static Said apart(int steps, Meter meter, int stepsPerBeat) {
+    int bar = meter.stepsPerBar(stepsPerBeat);
+    return steps % bar == 0
+        ? Said.of("distance.bar", steps / bar, Speaker.number(steps / bar))
+        : distance(steps, meter, stepsPerBeat);
+  }
+
   private static Said side(int steps) {
     return Said.of(steps > 0 ? "side.late" : "side.early");
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -15,6 +16,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Demo;
 import thinclick.server.material.Stock;
+import thinclick.server.words.Speaker;
 
 class DealerTest {
   private static final List<String> FOUR = Demo.RHYTHM_SECTION;
@@ -109,6 +111,9 @@ class DealerTest {
         .isEqualTo("Tariq comes in on beat 4 of bar 1.");
     assertThat(deal("Squeezed son one late", List.of("Ilse"), 0).sentences())
         .containsExactly("Ilse comes in on the e of 1 in bar 1.");
+    assertThat(deal("Long threes", List.of("Ilse"), 0).sentences(Speaker.of(Locale.GERMAN)))
+        .containsExactly(
+            "Ilse setzt auf der Eins von Takt 1 ein, in Dreiern, die in Takt 4 wieder aufgehen.");
     Dealing two = deal("Long threes", List.of("Ilse", "Noor"), 0);
     int later = two.parts().get(1).entryStep();
     assertThat(two.sentences().get(1))

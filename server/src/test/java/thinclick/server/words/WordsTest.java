@@ -235,7 +235,7 @@ class WordsTest {
         named.add("reason." + code);
         named.add("verdict.no." + code);
       }
-      List.of("beat", "eighth", "triplet", "sixteenth", "sixth")
+      List.of("bar", "beat", "eighth", "triplet", "sixteenth", "sixth")
           .forEach(step -> named.add("distance." + step));
       for (Comparison.Verdict verdict : Comparison.Verdict.values()) {
         named.add("compare." + verdict);
@@ -243,6 +243,18 @@ class WordsTest {
       for (NextRung.Move move : NextRung.Move.values()) {
         named.add("history.next." + move);
       }
+      for (int size = 1; size <= 12; size++) {
+        named.add("groups." + size);
+      }
+      for (Rung rung : Rung.values()) {
+        named.add("rung." + rung.name());
+      }
+      for (String role : RoleWords.KNOWN) {
+        named.add("role." + role);
+      }
+      List.of("beats", "steps").forEach(what -> named.add("line." + what));
+      List.of("bars", "beats", "steps", "and", "every", "to")
+          .forEach(what -> named.add("line.read." + what));
       List.of("placed", "early", "late", "dropped")
           .forEach(shape -> named.add("picture.key." + shape));
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
@@ -299,7 +311,7 @@ class WordsTest {
 
     private Set<String> literalKeys() {
       Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
-      return Stream.of("words", "picture", "history")
+      return Stream.of("words", "picture", "history", "dealing")
           .map(name -> Path.of("src/main/java/thinclick/server", name))
           .flatMap(WordsTest::files)
           .filter(path -> path.toString().endsWith(".java"))

@@ -24,7 +24,8 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
-import thinclick.server.material.StageText;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.StageLines;
 
 /** The leader's book: the material, its click plan, the deal, what can be done now. */
 public final class LecternModel {
@@ -163,11 +164,7 @@ public final class LecternModel {
   /** The click plan, a line a stage; empty where nothing is chosen. */
   public List<String> plan() {
     Drill drill = draft;
-    return drill == null
-        ? List.of()
-        : drill.stages().stream()
-            .map(stage -> StageText.of(stage, drill.meter(), drill.stepsPerBeat(), drill.groups()))
-            .toList();
+    return drill == null ? List.of() : drill.stages().stream().map(lines(drill)::of).toList();
   }
 
   /**
@@ -187,10 +184,7 @@ public final class LecternModel {
     }
     try {
       if (!written.isBlank()) {
-        stages.addAll(
-            Math.min(line, stages.size()),
-            StageText.parse(
-                written, drill.meter(), drill.stepsPerBeat(), drill.groups(), nextSeed));
+        stages.addAll(Math.min(line, stages.size()), lines(drill).parse(written, nextSeed));
       }
       if (stages.isEmpty()) {
         return words.say("lectern.plan.one");
@@ -200,6 +194,11 @@ public final class LecternModel {
     } catch (BadInput wrong) {
       return words.say("lectern.plan.wrong", String.valueOf(wrong.getMessage()));
     }
+  }
+
+  private StageLines lines(Drill drill) {
+    return new StageLines(
+        Speaker.of(words.language()), drill.meter(), drill.stepsPerBeat(), drill.groups());
   }
 
   /** Replaces the click plan. */

@@ -25,6 +25,7 @@ import thinclick.server.engraving.StaffSystem;
 import thinclick.server.engraving.SystemPlan;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.Speaker;
 
 /** The page as it is dealt, or would be dealt now: for each chair its line of music. */
 final class PageView {
@@ -105,9 +106,10 @@ final class PageView {
       players.add(words.say("lectern.fill.number", i + 1));
     }
     Dealing dealing = Dealer.deal(drill, players, hand.seed(), hand.tempo(), drill.stages());
+    List<String> sentences = dealing.sentences(Speaker.of(words.language()));
     List<Node> nodes = new ArrayList<>();
     for (int i = 0; i < dealing.dealt().chairs().size(); i++) {
-      String says = dealing.sentences().get(i);
+      String says = sentences.get(i);
       Label label = new Label(says);
       label.setWrapText(true);
       nodes.add(label);

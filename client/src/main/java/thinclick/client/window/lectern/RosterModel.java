@@ -118,7 +118,7 @@ public final class RosterModel {
     return Stream.of(
             person.role() == Role.LEADER ? words.say("lectern.person.leads") : null,
             person.role() == Role.LISTENER ? words.say("lectern.person.listens") : null,
-            role)
+            role == null ? null : words.role(role))
         .filter(Objects::nonNull)
         .reduce((one, other) -> one + ", " + other)
         .orElse("");

@@ -185,7 +185,7 @@ final class RosterView {
     }
     return role == null
         ? words.say("lectern.fill.number", number)
-        : words.say("lectern.fill.role", number, role);
+        : words.say("lectern.fill.role", number, words.role(role));
   }
 
   // ---------------------------------------------------------------- what is done

@@ -15,6 +15,8 @@ import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.material.ThinAsHeld;
 import thinclick.server.material.Thinning;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.StageLines;
 
 /** The click of a running take in the leader's hands: by what is held, and the rescue. */
 public final class Steering {
@@ -82,7 +84,13 @@ public final class Steering {
       session.lead().replan(made.fromBar(), made.stages());
     }
     long percent = held.written() == 0 ? 0 : Math.round(100.0 * held.placed() / held.written());
-    String rung = made.rung().nameIn(dealt.meter(), rule.thinning().groups());
+    String rung =
+        new StageLines(
+                Speaker.of(words.language()),
+                dealt.meter(),
+                dealt.stepsPerBeat(),
+                rule.thinning().groups())
+            .name(made.rung());
     says.set(
         switch (made.move()) {
           case THINNER -> words.say("lectern.held.thinner", percent, rung, made.fromBar() + 1);

@@ -155,7 +155,7 @@ public final class PracticeModel {
     String role = chairs.get(at % chairs.size()).role();
     return role == null
         ? words.say("practice.place", at + 1)
-        : words.say("practice.place.role", at + 1, role);
+        : words.say("practice.place.role", at + 1, words.role(role));
   }
 
   /** Who stands in, and in which chair; in the order of {@link #manners()}. */

@@ -72,7 +72,7 @@ public final class LeaderModel {
           int placed = players.stream().mapToInt(PlayerReview::placed).sum();
           lines.add(
               List.of(
-                  role,
+                  words.role(role),
                   String.join(", ", players.stream().map(PlayerReview::player).toList()),
                   words.say("review.of", placed, written),
                   written == 0

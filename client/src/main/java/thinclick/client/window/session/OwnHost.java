@@ -1,6 +1,7 @@
 package thinclick.client.window.session;
 
 import java.nio.file.Path;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,17 +15,22 @@ final class OwnHost {
   private static final String EVERYWHERE = "0.0.0.0";
 
   private final Path data;
+  private final Locale language;
   private final PastTakes past;
   private @Nullable RehearsalHost host;
 
-  OwnHost(Path data, PastTakes past) {
+  /**
+   * @param language of the reviews and deals that it says
+   */
+  OwnHost(Path data, Locale language, PastTakes past) {
     this.data = data;
+    this.language = language;
     this.past = past;
   }
 
   /** Starts a host, which takes a moment: not on the window's thread. */
   RehearsalHost start(boolean forOthers) {
-    HostOptions options = HostOptions.local(data.resolve("rooms.db"));
+    HostOptions options = HostOptions.local(data.resolve("rooms.db")).speaking(language);
     if (!forOthers) {
       return RehearsalHost.start(options);
     }

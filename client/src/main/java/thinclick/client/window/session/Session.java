@@ -3,6 +3,7 @@ package thinclick.client.window.session;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -68,11 +69,20 @@ public final class Session implements AutoCloseable {
    * @param data the folder for the host's database and the attacks that are not stored yet
    */
   public Session(Executor windowThread, MonotonicClock clock, Path data) {
+    this(windowThread, clock, data, Locale.ENGLISH);
+  }
+
+  /**
+   * The same in another language.
+   *
+   * @param language in which a host in this window says reviews and deals
+   */
+  public Session(Executor windowThread, MonotonicClock clock, Path data, Locale language) {
     this.windowThread = windowThread;
     this.clock = clock;
     this.data = data;
     past = new PastTakes(windowThread);
-    host = new OwnHost(data, past);
+    host = new OwnHost(data, language, past);
     questions = new Questions(windowThread);
     left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
   }

@@ -3,6 +3,8 @@ package thinclick.client.window.words;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import thinclick.server.words.RoleWords;
+import thinclick.server.words.Speaker;
 
 /**
  * The window's sentences in one language. Patterns are those of {@link MessageFormat}, plurals by
@@ -42,6 +44,11 @@ public final class Words {
   /** Keys as they are written on a keyboard of this language, from {@code "Ctrl+D"}. */
   public String keys(String english) {
     return english.replace("Ctrl", say("key.control"));
+  }
+
+  /** What a chair does, as a drill says it: {@code "comping"}. */
+  public String role(String role) {
+    return RoleWords.of(role, Speaker.of(language()));
   }
 
   /** The language that is spoken, which is English where there is no bundle of another. */

@@ -1,0 +1,94 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.Meter;
+import thinclick.protocol.music.Stage;
+import thinclick.server.material.Rung;
+import thinclick.server.material.StageText;
+import thinclick.server.material.Stock;
+
+/** The click plan is read and edited in the reader's language. */
+class StageLinesTest {
+  private static final StageLines GERMAN = in(Locale.GERMAN);
+  private static final StageLines ENGLISH = in(Locale.ENGLISH);
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "8 bars: one and three | 8 Takte: eins und drei",
+        "1 bar: all beats | 1 Takt: alle Schläge",
+        "4 bars: first only | 4 Takte: nur die Eins",
+        "4 bars: beats 2 3 of every 2 bars | 4 Takte: Schläge 2 3 von je 2 Takten",
+        "4 bars: steps 3 7 | 4 Takte: Schritte 3 7",
+        "8 bars: none | 8 Takte: kein Klick",
+        "16 bars: three quarters of the bars silent | 16 Takte: drei Viertel der Takte still"
+      })
+  void aLineIsWrittenAndReadInBothLanguages(String english, String german) {
+    List<Stage> stages = StageText.parse(english, Meter.FOUR_FOUR, 2, null, 3);
+    assertThat(GERMAN.parse(german, 3)).isEqualTo(stages);
+    assertThat(GERMAN.parse(english, 3)).as("English is understood too").isEqualTo(stages);
+    assertThat(ENGLISH.parse(english, 3)).isEqualTo(stages);
+    if (!german.contains("still")) {
+      assertThat(GERMAN.of(stages.get(0))).isEqualTo(german);
+      assertThat(ENGLISH.of(stages.get(0))).isEqualTo(english);
+    }
+  }
+
+  @Test
+  void aLadderIsReadInGerman() {
+    assertThat(GERMAN.parse("4 Takte: alle Schläge bis nur die Eins", 0))
+        .isEqualTo(StageText.parse("4 bars: all beats to first only", Meter.FOUR_FOUR, 2, null, 0));
+    assertThat(GERMAN.parse("2: Schläge 1, 2 und 4", 0))
+        .isEqualTo(List.of(Stage.ofBeats(2, 1, 1, 2, 4)));
+  }
+
+  /** What is shown can be edited: every stage of the stock comes back as it was. */
+  @Test
+  void everyStageOfTheStockReadsBackTheSame() {
+    for (Drill drill : Stock.drills()) {
+      StageLines lines =
+          new StageLines(
+              Speaker.of(Locale.GERMAN), drill.meter(), drill.stepsPerBeat(), drill.groups());
+      for (Stage stage : drill.stages()) {
+        String line = lines.of(stage);
+        List<Stage> read = lines.parse(line, 0);
+        assertThat(read).as("%s: %s", drill.title(), line).hasSize(1);
+        assertThat(read.get(0).clickedSteps(drill.meter(), drill.stepsPerBeat()))
+            .as("%s: %s", drill.title(), line)
+            .hasSameSizeAs(stage.clickedSteps(drill.meter(), drill.stepsPerBeat()));
+      }
+    }
+  }
+
+  @Test
+  void inEnglishTheRungsAreCalledWhatTheyAreCalledElsewhere() {
+    for (Rung rung : Rung.values()) {
+      assertThat(ENGLISH.name(rung)).isEqualTo(rung.nameIn(Meter.FOUR_FOUR, null));
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"", "8", "acht Takte: alle Schläge", "8 Takte: rote Schläge", "4: Schläge 9"})
+  void whatIsNotUnderstoodIsSaidInGerman(String line) {
+    assertThatThrownBy(() -> GERMAN.parse(line, 0))
+        .isInstanceOf(BadInput.class)
+        .hasMessageContaining("erwartet waren Takte")
+        .hasMessageContaining("\u201e" + line.strip() + "\u201c");
+  }
+
+  private static StageLines in(Locale locale) {
+    return new StageLines(Speaker.of(locale), Meter.FOUR_FOUR, 2, null);
+  }
+}
