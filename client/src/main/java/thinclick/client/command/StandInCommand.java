@@ -2,8 +2,10 @@ package thinclick.client.command;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
@@ -133,7 +135,6 @@ final class StandInCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    PrintWriter out = spec.commandLine().getOut();
     Check.range("--count", count, 1L, 24);
     Check.range("--seed", seed, 0L, Check.MAX_SAFE);
     Called called = where.called == null ? byLink() : where.called;
@@ -156,26 +157,54 @@ final class StandInCommand implements Callable<Integer> {
         joined.add(
             StandIn.join(loop, address, room, each, timing, hand -> slip, seeds.nextLong() >>> 11));
       }
-      boolean told = false;
-      while (joined.stream().anyMatch(player -> player.state() != LinkState.CLOSED)) {
-        if (!told && joined.stream().allMatch(player -> player.state() == LinkState.ONLINE)) {
-          told = true;
-          out.println(
-              (count == 1 ? name + " is" : count + " stand-ins are")
-                  + " in the room "
-                  + room
-                  + ".");
-          out.flush();
-        }
-        Thread.sleep(100);
-      }
-      StandIn last = joined.get(0);
-      if (!told) {
-        throw new BadInput("", last.name() + " cannot come in: " + last.says());
-      }
-      out.println("The room is closed: " + last.says() + ".");
-      out.flush();
+      return watch(joined, called.room);
     }
-    return 0;
+  }
+
+  /** Says who came in and who did not, until the room is closed for all of them. */
+  private int watch(List<StandIn> joined, String room) throws InterruptedException {
+    PrintWriter out = spec.commandLine().getOut();
+    Set<StandIn> came = new LinkedHashSet<>();
+    Set<StandIn> refused = new LinkedHashSet<>();
+    boolean told = false;
+    while (joined.stream().anyMatch(player -> player.state() != LinkState.CLOSED)) {
+      for (StandIn player : joined) {
+        LinkState state = player.state();
+        if (state == LinkState.ONLINE) {
+          came.add(player);
+        } else if (state == LinkState.CLOSED && !came.contains(player) && refused.add(player)) {
+          stayedOut(player);
+        }
+      }
+      if (!told && !came.isEmpty() && came.size() + refused.size() == joined.size()) {
+        told = true;
+        out.println(in(came, room));
+        out.flush();
+      }
+      Thread.sleep(100);
+    }
+    if (!told) {
+      StandIn last = joined.get(0);
+      throw new BadInput("", last.name() + " cannot come in: " + last.says());
+    }
+    out.println("The room is closed: " + came.iterator().next().says() + ".");
+    out.flush();
+    return refused.isEmpty() ? 0 : 1;
+  }
+
+  private void stayedOut(StandIn player) {
+    PrintWriter err = spec.commandLine().getErr();
+    if (count > 1) {
+      err.println(player.name() + " cannot come in: " + player.says());
+      err.flush();
+    }
+  }
+
+  private String in(Set<StandIn> came, String room) {
+    int here = came.size();
+    return (here == 1 ? came.iterator().next().name() + " is" : here + " stand-ins are")
+        + " in the room "
+        + room
+        + ".";
   }
 }

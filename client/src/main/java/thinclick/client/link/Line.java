@@ -13,6 +13,9 @@ final class Line {
   /** A line on which nothing has come for so long is dead, whatever TCP thinks. */
   static final long HALF_OPEN_NANOS = TimeUnit.SECONDS.toNanos(15);
 
+  /** How long the first way in is tried again where a host is there but busy. */
+  static final long FIRST_WAY_NANOS = TimeUnit.SECONDS.toNanos(30);
+
   /** What a line tells its owner. */
   interface Owner {
     /** It stands, for the first time or again; messages may be sent. */
@@ -36,6 +39,8 @@ final class Line {
   private @Nullable Socket socket;
   private Timers.Pending watching = () -> {};
   private long heardNanos;
+  private long beganNanos;
+  private boolean began;
   private boolean worthIt;
   private boolean ended;
 
@@ -51,6 +56,10 @@ final class Line {
   }
 
   void connect() {
+    if (!began) {
+      began = true;
+      beganNanos = options.loop().nanos();
+    }
     if (!ended) {
       socket = Socket.connect(address, options, trust, new Ear());
     }
@@ -64,7 +73,7 @@ final class Line {
     }
   }
 
-  /** From now on a cut is an accident: before that, whoever is not let in stays out. */
+  /** From now on every cut is an accident: before that, whoever is not let in stays out. */
   void worthTrying() {
     worthIt = true;
   }
@@ -148,13 +157,22 @@ final class Line {
     if (ended) {
       return;
     }
-    if (Retry.isFinal(code) || !worthIt) {
+    long waitMillis = retry.nextMillis();
+    if (!again(code, waitMillis)) {
       ended = true;
       owner.over(says.isEmpty() ? "closed by the server (" + code + ")" : says);
       return;
     }
-    long waitMillis = retry.nextMillis();
     owner.cut(says + "; trying again in " + waitMillis + " ms");
     options.loop().at(options.loop().nanos() + waitMillis * 1_000_000L, this::connect);
+  }
+
+  /** Whoever was never in comes in within a while or hears why not. */
+  private boolean again(int code, long waitMillis) {
+    if (worthIt) {
+      return !Retry.isFinal(code);
+    }
+    long thenNanos = options.loop().nanos() + waitMillis * 1_000_000L;
+    return Retry.passes(code) && thenNanos - beganNanos < FIRST_WAY_NANOS;
   }
 }

@@ -26,6 +26,9 @@ final class Retry {
           4410,
           4426);
 
+  /** Endings of somebody who was never in that say "not now", not "not here". */
+  private static final Set<Integer> PASSING = Set.of(1001, 1006, 1011, 1013, 4408, 4429);
+
   private final Random spread;
   private int failures;
   private @Nullable Long asked;
@@ -37,6 +40,11 @@ final class Retry {
   /** True where the close code is an answer, not an accident. */
   static boolean isFinal(int code) {
     return FINAL.contains(code);
+  }
+
+  /** True where a first attempt that ended so may go better soon: the host is there, but busy. */
+  static boolean passes(int code) {
+    return PASSING.contains(code);
   }
 
   /** The server said when it wants to be asked again. */

@@ -365,7 +365,7 @@ public final class RoomLink implements AutoCloseable {
     @Override
     public void cut(String says) {
       offline();
-      change(LinkState.AWAY, says);
+      change(welcomed ? LinkState.AWAY : LinkState.CONNECTING, says);
     }
 
     @Override

@@ -29,6 +29,9 @@ final class Socket {
   /** What RFC 6455, 7.4.1, reserves for a TLS handshake that failed; never on the wire. */
   static final int NOT_TRUSTED = 1015;
 
+  /** Nobody answers there, or not in a way of ours; never on the wire. */
+  static final int NO_HOST = 0;
+
   private static final int CONNECT_MILLIS = 5_000;
 
   /** What a connection tells its owner, always on the loop. */
@@ -65,7 +68,7 @@ final class Socket {
     connecting.addListener(
         done -> {
           if (!done.isSuccess()) {
-            handler.end(1006, "no server answers at " + address);
+            handler.end(NO_HOST, "no server answers at " + address);
           }
         });
     return new Socket(connecting.channel(), options.loop());

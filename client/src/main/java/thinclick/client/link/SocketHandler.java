@@ -76,11 +76,16 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
       if (each instanceof Trust.Untrusted untrusted) {
         end(Socket.NOT_TRUSTED, String.valueOf(untrusted.getMessage()));
       } else if (each instanceof NotSslRecordException) {
-        end(1006, "the server does not encrypt; ws:// before its address comes in without");
+        end(
+            Socket.NO_HOST,
+            "the server does not encrypt; ws:// before its address comes in without");
       } else if (each instanceof WebSocketClientHandshakeException refused
-          && refused.response() != null
-          && refused.response().status().equals(HttpResponseStatus.UPGRADE_REQUIRED)) {
-        end(1006, "the server takes encrypted lines only; wss:// before its address");
+          && refused.response() != null) {
+        end(
+            Socket.NO_HOST,
+            refused.response().status().equals(HttpResponseStatus.UPGRADE_REQUIRED)
+                ? "the server takes encrypted lines only; wss:// before its address"
+                : "no host of rehearsals there: it answers " + refused.response().status());
       }
     }
     end(1006, "the line failed: " + cause.getMessage());

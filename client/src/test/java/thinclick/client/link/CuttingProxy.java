@@ -8,6 +8,7 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * A line that a test can cut: passes bytes between clients and a server until it is told not to.
@@ -15,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class CuttingProxy implements AutoCloseable {
   private final ServerSocket door;
   private final Set<java.net.Socket> open = ConcurrentHashMap.newKeySet();
+  private final AtomicInteger toHangUpOn = new AtomicInteger();
   private volatile int target;
 
   public CuttingProxy(int targetPort) {
@@ -41,10 +43,19 @@ public final class CuttingProxy implements AutoCloseable {
     open.forEach(CuttingProxy::shut);
   }
 
+  /** So many of the next connections are taken and then hung up on, as by a host that is busy. */
+  public void hangUpOn(int count) {
+    toHangUpOn.set(count);
+  }
+
   private void accept() {
     while (!door.isClosed()) {
       try {
         java.net.Socket client = door.accept();
+        if (toHangUpOn.getAndUpdate(left -> Math.max(0, left - 1)) > 0) {
+          shut(client);
+          continue;
+        }
         open.add(client);
         java.net.Socket server;
         try {

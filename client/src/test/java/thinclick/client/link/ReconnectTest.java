@@ -2,6 +2,7 @@ package thinclick.client.link;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
+import static thinclick.client.link.LinkState.CONNECTING;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -106,6 +107,14 @@ class ReconnectTest {
     RoomAddress nobody = RoomAddress.local(1);
     Seat lost = Seat.joins(LinkOptions.on(loop), nobody, "nowhere", "Ilse");
     assertThat(lost.sees(LinkState.CLOSED).says).contains("no server answers at ws://127.0.0.1:1");
+  }
+
+  @Test
+  void hostThatHangsUpOnTheFirstAttemptsIsAskedAgain() {
+    proxy.hangUpOn(2);
+    Seat mina = joins("Mina", cuttable()).online();
+
+    assertThat(mina.states).containsExactly(CONNECTING, CONNECTING, LinkState.ONLINE);
   }
 
   @Test

@@ -15,6 +15,8 @@ import thinclick.server.host.RehearsalHost;
 
 /** Two who play together know how far apart they are. */
 class RoundTripTest {
+  private static final int ONE_WAY_MILLIS = 40;
+
   private static final class Ear implements RoomListener {
     volatile List<ServerMessage.Person> people = List.of();
 
@@ -33,25 +35,34 @@ class RoundTripTest {
   @TempDir Path folder;
 
   @Test
-  void eachOfTwoIsToldBothRoundTripsAndTheirSpread() {
+  void eachOfTwoIsToldBothRoundTripsAndTheirSpread() throws Exception {
     try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("room.db")));
+        FarLine far = new FarLine(host.port(), ONE_WAY_MILLIS);
         LinkLoop loop = LinkLoop.start()) {
       LinkOptions options = LinkOptions.on(loop);
-      RoomAddress address = RoomAddress.local(host.port());
       Ear first = new Ear();
       Ear second = new Ear();
-      RoomLink lea = RoomLink.open(options, address, "Lea", first);
+      RoomLink lea = RoomLink.open(options, RoomAddress.local(host.port()), "Lea", first);
       await().until(() -> lea.state() == LinkState.ONLINE);
-      RoomLink mina = RoomLink.join(options, address, lea.word(), "Mina", Role.PLAYER, second);
+      RoomLink mina =
+          RoomLink.join(
+              options, RoomAddress.local(far.port()), lea.word(), "Mina", Role.PLAYER, second);
       await().atMost(Duration.ofSeconds(20)).until(() -> first.knowsBoth() && second.knowsBoth());
 
-      for (ServerMessage.Person person : first.people) {
-        assertThat(person.roundTripMicros()).as(person.name()).isBetween(1L, 1_000_000L);
-        assertThat(person.roundTripSpreadMicros())
-            .as(person.name())
-            .isBetween(0L, person.roundTripMicros());
+      for (List<ServerMessage.Person> people : List.of(first.people, second.people)) {
+        ServerMessage.Person near = people.get(0);
+        ServerMessage.Person distant = people.get(1);
+        assertThat(near.name()).isEqualTo("Lea");
+        assertThat(near.roundTripMicros()).isBetween(1L, 1_000_000L);
+        assertThat(near.roundTripSpreadMicros()).isBetween(0L, near.roundTripMicros());
+        assertThat(distant.roundTripMicros())
+            .as("there and back")
+            .isBetween(2_000L * ONE_WAY_MILLIS, 1_000_000L);
+        assertThat(distant.roundTripSpreadMicros())
+            .as("beyond the shortest, which holds the way itself")
+            .isLessThan(distant.roundTripMicros() - 2_000L * ONE_WAY_MILLIS + 1);
       }
-      assertThat(mina.clock().bestRoundTripMicros()).isPositive();
+      assertThat(mina.clock().bestRoundTripMicros()).isGreaterThan(2_000L * ONE_WAY_MILLIS - 1);
       mina.close();
       lea.close();
     }
