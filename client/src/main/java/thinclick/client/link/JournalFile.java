@@ -9,12 +9,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
 import thinclick.protocol.message.ClientMessage;
@@ -35,6 +39,7 @@ import tools.jackson.databind.json.JsonMapper;
 final class JournalFile implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(JournalFile.class);
   private static final String ENDING = ".journal";
+  private static final int TOLD_BYTES = 8;
   private static final JsonMapper JSON = StrictJson.mapper(true, 4_096);
 
   /** Who may bring the attacks, and where. */
@@ -80,7 +85,7 @@ final class JournalFile implements AutoCloseable {
 
   /** Begins a journal, or null where the folder cannot be written. */
   static @Nullable JournalFile begin(Path folder, String playerId, Bearer bearer) {
-    Path file = folder.resolve(playerId.replaceAll("[^A-Za-z0-9_-]", "_") + ENDING);
+    Path file = folder.resolve(SafeName.stem(playerId) + "-" + told(playerId, bearer) + ENDING);
     byte[] head = (JSON.writeValueAsString(bearer) + "\n").getBytes(StandardCharsets.UTF_8);
     try {
       Files.createDirectories(folder);
@@ -95,6 +100,17 @@ final class JournalFile implements AutoCloseable {
     } catch (IOException problem) {
       LOG.warn("attacks are kept in memory only: {}", problem.toString());
       return null;
+    }
+  }
+
+  /** Tells hosts apart that give out one id, by chance or to have another's journal cut. */
+  private static String told(String playerId, Bearer bearer) {
+    byte[] text = (bearer.server() + " " + playerId).getBytes(StandardCharsets.UTF_8);
+    try {
+      byte[] digest = MessageDigest.getInstance("SHA-256").digest(text);
+      return HexFormat.of().formatHex(digest, 0, TOLD_BYTES);
+    } catch (NoSuchAlgorithmException impossible) {
+      throw new IllegalStateException(impossible); // every Java has it
     }
   }
 

@@ -36,14 +36,38 @@ class JournalTest {
     return new Attacks("r-t1", 1, seq, List.of(WireAttack.tap(1_000 * seq)));
   }
 
+  private static Path theOneIn(Path folder) throws IOException {
+    List<Path> left = JournalFile.leftIn(folder);
+    assertThat(left).hasSize(1);
+    return left.get(0);
+  }
+
+  @Test
+  void idFromAHostLeadsNowhereElseAndCutsNoOtherHostsJournal() throws IOException {
+    Path journals = Files.createDirectory(folder.resolve("journals"));
+    try (JournalFile journal = JournalFile.begin(journals, "../CON", BEARER)) {
+      journal.keep(attack(1));
+    }
+    JournalFile.Bearer impostor =
+        new JournalFile.Bearer(
+            "thinclick.journal", 1, "ws://192.0.2.7:7420", "lanima", "Mina", Role.PLAYER, "ff");
+    try (JournalFile journal = JournalFile.begin(journals, "../CON", impostor)) {
+      journal.keep(attack(2));
+    }
+
+    assertThat(JournalFile.leftIn(journals))
+        .hasSize(2)
+        .allMatch(file -> file.getFileName().toString().startsWith("thinclick-con-"));
+    assertThat(folder.toFile().list()).containsExactly("journals");
+  }
+
   @Test
   void whatIsKeptIsFoundAgain() throws IOException {
     try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
       journal.keep(attack(1));
       journal.keep(attack(2));
     }
-    assertThat(JournalFile.leftIn(folder)).containsExactly(folder.resolve("r-p1.journal"));
-    try (JournalFile again = JournalFile.resume(folder.resolve("r-p1.journal"))) {
+    try (JournalFile again = JournalFile.resume(theOneIn(folder))) {
       assertThat(again.bearer()).isEqualTo(BEARER);
       assertThat(again.found()).containsExactly(attack(1), attack(2));
     }
@@ -97,7 +121,7 @@ class JournalTest {
     try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
       journal.keep(attack(1));
     }
-    Path file = folder.resolve("r-p1.journal");
+    Path file = theOneIn(folder);
     Files.writeString(file, "{\"type\":\"attacks\",\"takeI", StandardOpenOption.APPEND);
     try (JournalFile again = JournalFile.resume(file)) {
       assertThat(again.found()).containsExactly(attack(1));

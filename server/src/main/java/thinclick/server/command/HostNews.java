@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.disk.OutputFile;
+import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.invite.QrCode;
 import thinclick.protocol.json.BadInput;
@@ -133,9 +134,8 @@ final class HostNews implements RoomNews {
     }
   }
 
-  /** Room ids are ours: small letters and digits. */
   private static Path picture(Path folder, String roomId) {
-    return folder.resolve(roomId + ".svg");
+    return SafeName.ofId(folder, roomId, "svg");
   }
 
   @Override

@@ -3,12 +3,12 @@ package thinclick.client.window.review;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
@@ -86,21 +86,10 @@ public final class ReviewCommands {
     byte[] bytes = kind.equals("pdf") ? DrawingPdf.pdf(drawing) : DrawingFiles.svg(drawing);
     try {
       Files.createDirectories(folder);
-      Path file = free(page.content().title(), kind);
-      Files.write(file, bytes);
+      Path file = SafeName.write(folder, page.content().title(), kind, bytes);
       says.set(words.say("review.saved", file.toString()));
     } catch (IOException unwritable) {
       says.set(words.say("review.saved.not", String.valueOf(unwritable.getMessage())));
     }
-  }
-
-  private Path free(String title, String kind) {
-    String plain = title.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
-    String stem = "thinclick-" + plain.replaceAll("^-|-$", "");
-    Path file = folder.resolve(stem + "." + kind);
-    for (int number = 2; Files.exists(file); number++) {
-      file = folder.resolve(stem + "-" + number + "." + kind);
-    }
-    return file;
   }
 }
