@@ -92,7 +92,7 @@ class JournalTest {
       journal.keep(new Lengths("r-t2", 1, List.of(new AttackLength(3, 80))));
     }
     Outboxes outboxes = new Outboxes();
-    try (JournalFile again = JournalFile.resume(folder.resolve("r-p1.journal"))) {
+    try (JournalFile again = JournalFile.resume(theOneIn(folder))) {
       outboxes.restore(again.found());
     }
     assertThat(outboxes.waiting()).as("attack 7, lengths 6 and 3 of another").isEqualTo(3);

@@ -70,7 +70,8 @@ class EveryMessageTest {
         new ClientMessage.SoundCheck(ClientMessage.InputKind.KEYS, 30, 5, 16),
         new ClientMessage.Ready("room-d1", true),
         new ClientMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))),
-        new ClientMessage.PlayedThrough("room-t1", 0),
+        new ClientMessage.Lengths("room-t1", 1, List.of(new ClientMessage.AttackLength(1, 90))),
+        new ClientMessage.PlayedThrough("room-t1", 1),
         new ClientMessage.HearsOthers(Hearing.Mode.AS_IT_ARRIVES, 30),
         new ClientMessage.ClickInterrupted("room-t1", 1, 4_000_000, 4_100_000),
         new ClientMessage.Leave(9),
@@ -134,6 +135,9 @@ class EveryMessageTest {
             case TAKE -> 4_500;
             default -> 40_000;
           });
+      drive.say(
+          MINA, new ClientMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))));
+      drive.storeAll();
     }
     assertThat(drive.room.phase()).isEqualTo(phase);
     assertThat(drive.all(LEADER, ServerMessage.Problem.class)).isEmpty();
@@ -191,7 +195,8 @@ class EveryMessageTest {
     assertThat(documented()).containsOnlyKeys(names());
   }
 
-  private static List<Class<?>> concrete(Class<?> kind) {
+  /** The kinds of message there are. */
+  static List<Class<?>> concrete(Class<?> kind) {
     List<Class<?>> found = new ArrayList<>();
     for (Class<?> each : kind.getPermittedSubclasses()) {
       if (each.isSealed()) {
@@ -255,6 +260,7 @@ class EveryMessageTest {
     // What names a take is not allowed where there is no such take yet.
     boolean ofATake =
         message instanceof ClientMessage.Attacks
+            || message instanceof ClientMessage.Lengths
             || message instanceof ClientMessage.ClickInterrupted
             || message instanceof ClientMessage.PlayedThrough;
     return role || ofATake
