@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Span;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
@@ -41,12 +42,22 @@ public final class ClockFollower {
   private long wallAtNanos;
   private long epoch;
   private @Nullable Hold hold;
+  private @Nullable Gap gap;
+  private @Nullable Span slept;
   private boolean known;
   private double heldPpm;
   private ClockView view;
 
   /** From the count-in on the mapping stands still, from bar 1 on it may be bent. */
   private record Hold(long fromMicros, long startMicros) {}
+
+  /**
+   * Nothing ran here for a while; how long that was in room time is known once the clock is.
+   *
+   * @param fromMicros room time when it last ran
+   * @param wokeNanos the monotonic clock, which may have stood still, when it ran again
+   */
+  private record Gap(double fromMicros, long wokeNanos, long epoch) {}
 
   /** Starts asking at once; {@code seed} spreads the questions of many players apart. */
   public ClockFollower(long nowNanos, long seed) {
@@ -75,14 +86,25 @@ public final class ClockFollower {
   }
 
   /**
+   * The connection is lost; a computer that slept may find that out before it asks again.
+   *
+   * @param wallMillis the wall clock
+   */
+  public void offline(long nowNanos, long wallMillis) {
+    if (asked && ranOn(nowNanos, wallMillis)) {
+      gapBefore(nowNanos);
+    }
+    asked = false;
+  }
+
+  /**
    * The question to send now.
    *
    * @param wallMillis the wall clock, to notice a computer that slept
    */
   public ClientMessage.Clock ask(long nowNanos, long wallMillis) {
-    boolean slept = asked && nowNanos - dueNanos > SLEPT_NANOS;
-    long wallMoved = wallMillis - this.wallMillis - (nowNanos - wallAtNanos) / 1_000_000;
-    if (slept || (asked && Math.abs(wallMoved) > WALL_JUMP_MILLIS)) {
+    if (asked && ranOn(nowNanos, wallMillis)) {
+      gapBefore(nowNanos);
       distrust(nowNanos);
     }
     asked = true;
@@ -93,6 +115,43 @@ public final class ClockFollower {
     sentNanos.put(id, nowNanos);
     dueNanos = schedule.nextNanos(nowNanos);
     return new ClientMessage.Clock(id, (nowNanos - zeroNanos) / 1_000);
+  }
+
+  /** True where time has gone on without this computer, or a clock of it jumped. */
+  private boolean ranOn(long nowNanos, long wall) {
+    long wallMoved = wall - wallMillis - (nowNanos - wallAtNanos) / 1_000_000;
+    return nowNanos - dueNanos > SLEPT_NANOS || Math.abs(wallMoved) > WALL_JUMP_MILLIS;
+  }
+
+  private void gapBefore(long nowNanos) {
+    Gap open = gap;
+    if (open != null) {
+      gap = new Gap(open.fromMicros(), nowNanos, open.epoch()); // slept again before it was known
+    } else if (view.state() == ClockState.STEADY) {
+      gap = new Gap(view.mapping().roomAt(wallAtNanos), nowNanos, epoch);
+    }
+  }
+
+  /**
+   * When this computer slept, room time; told once, as soon as the clock is known again. Null where
+   * it did not, or for no longer than a second.
+   */
+  public @Nullable Span slept() {
+    Span told = slept;
+    slept = null;
+    return told;
+  }
+
+  private void closeGap() {
+    Gap open = gap;
+    if (open == null || view.state() != ClockState.STEADY) {
+      return;
+    }
+    gap = null;
+    double to = view.mapping().roomAt(open.wokeNanos());
+    if (open.epoch() == epoch && (to - open.fromMicros()) * 1e3 > SLEPT_NANOS) {
+      slept = new Span(Math.max(0, Math.round(open.fromMicros())), Math.round(to));
+    }
   }
 
   /** Takes an answer that was read at {@code arrivedNanos}; a late or unasked one is dropped. */
@@ -111,6 +170,7 @@ public final class ClockFollower {
     }
     window.add(exchange);
     view = look(arrivedNanos);
+    closeGap();
   }
 
   /**

@@ -1,10 +1,10 @@
 package thinclick.client.link;
 
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockFollower;
 import thinclick.client.clock.ClockView;
+import thinclick.protocol.file.Span;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.ClockReport;
 import thinclick.protocol.message.ClientMessage.ClockState;
@@ -21,30 +21,45 @@ final class ClockExchanges {
   private final Consumer<ClientMessage> out;
   private final Consumer<ClockView> changed;
   private final ClockFollower follower;
-  private final @Nullable Supplier<ClockView> shared;
+  private final Consumer<Span> slept;
+  private final @Nullable Shared shared;
+  private @Nullable Span sharedSleep;
   private Timers.Pending next = () -> {};
   private boolean online;
   private boolean reported;
   private long reportedNanos;
   private ClockState reportedState = ClockState.FINDING;
 
+  /** What another link of this computer knows of its clock. */
+  interface Shared {
+    /** What is believed of room time. */
+    ClockView view();
+
+    /** When the computer slept last, room time; null where it did not. */
+    @Nullable Span sleep();
+  }
+
   /**
    * @param seed spreads the questions of many players apart
    * @param out sends a message at once
    * @param changed is told each new belief
-   * @param shared the belief of another link of this computer, taken over as it is; null where this
-   *     one asks for itself
+   * @param slept is told when this computer slept, room time, once it is awake and knows
+   * @param shared another link of this computer, whose belief is taken over as it is; null where
+   *     this one asks for itself
    */
   ClockExchanges(
       LinkLoop loop,
       long seed,
       Consumer<ClientMessage> out,
       Consumer<ClockView> changed,
-      @Nullable Supplier<ClockView> shared) {
+      Consumer<Span> slept,
+      @Nullable Shared shared) {
     this.loop = loop;
     this.out = out;
     this.changed = changed;
+    this.slept = slept;
     this.shared = shared;
+    this.sharedSleep = shared == null ? null : shared.sleep();
     this.follower = new ClockFollower(loop.nanos(), seed);
   }
 
@@ -61,6 +76,9 @@ final class ClockExchanges {
   }
 
   void offline() {
+    if (online && shared == null) {
+      follower.offline(loop.nanos(), loop.wallMillis());
+    }
     online = false;
     next.cancel();
   }
@@ -74,10 +92,15 @@ final class ClockExchanges {
   }
 
   /** Takes the other link's belief, often enough that both stamp alike. */
-  private void takeOver(Supplier<ClockView> other) {
+  private void takeOver(Shared other) {
     next.cancel();
     if (online) {
-      ClockView view = other.get();
+      ClockView view = other.view();
+      Span sleep = other.sleep();
+      if (sleep != null && !sleep.equals(sharedSleep)) {
+        sharedSleep = sleep;
+        slept.accept(sleep);
+      }
       changed.accept(view);
       long now = loop.nanos();
       if (!reported || now - reportedNanos >= REPORT_NANOS) {
@@ -103,6 +126,10 @@ final class ClockExchanges {
 
   void answered(ClockAnswer answer, long arrivedNanos) {
     follower.answered(answer, arrivedNanos);
+    Span sleep = follower.slept();
+    if (sleep != null) {
+      slept.accept(sleep);
+    }
     ClockView view = follower.view();
     changed.accept(view);
     long since = arrivedNanos - reportedNanos;

@@ -12,6 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Span;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -45,6 +46,7 @@ public final class RoomLink implements AutoCloseable {
   private volatile LinkState state = LinkState.CONNECTING;
   private volatile ClockView view;
   private volatile @Nullable String word;
+  private volatile @Nullable Span sleep;
   private volatile double chairLatencyMillis;
 
   // Below: the link's thread only.
@@ -54,6 +56,8 @@ public final class RoomLink implements AutoCloseable {
   private boolean welcomed;
   private boolean plays;
   private long revision;
+  private ServerMessage.@Nullable Announced take;
+  private long takeOverMicros;
   private final List<ClientMessage> unsaid = new ArrayList<>();
 
   private RoomLink(
@@ -77,7 +81,8 @@ public final class RoomLink implements AutoCloseable {
             name.hashCode(),
             this::send,
             this::clockChanged,
-            options.clockOf() == null ? null : options.clockOf()::clock);
+            this::slept,
+            options.clockOf() == null ? null : options.clockOf().shared());
     this.line = new Line(address, options, name.hashCode(), new Ear());
     this.delivery =
         new Delivery(
@@ -401,6 +406,7 @@ public final class RoomLink implements AutoCloseable {
       clock.hold(announced.countInMicros(), announced.startMicros());
     } else if (message instanceof ServerMessage.Stopped stopped) {
       delivery.finishSoon(stopped.takeId());
+      takeOverMicros = stopped.atMicros();
       clock.release();
     } else if (message instanceof ServerMessage.Done done) {
       revision = done.revision();
@@ -454,6 +460,8 @@ public final class RoomLink implements AutoCloseable {
   private void begin(ServerMessage.Announced announced, long throughSeq) {
     if (plays) {
       delivery.begin(announced.takeId(), announced.epoch(), throughSeq);
+      take = announced;
+      takeOverMicros = Long.MAX_VALUE;
     }
   }
 
@@ -512,6 +520,31 @@ public final class RoomLink implements AutoCloseable {
     LOG.debug("{} {} -> {}: {}", name, state, next, says);
     state = next;
     listener.linkChanged(next, says);
+  }
+
+  /** This computer slept; where a take went on meanwhile, its player was away. */
+  private void slept(Span span) {
+    sleep = span;
+    ServerMessage.Announced last = take;
+    if (last != null && last.epoch() == view.epoch() && span.fromMicros() < takeOverMicros) {
+      report(
+          new ClientMessage.Asleep(
+              last.takeId(), last.epoch(), span.fromMicros(), span.toMicros()));
+    }
+  }
+
+  private ClockExchanges.Shared shared() {
+    return new ClockExchanges.Shared() {
+      @Override
+      public ClockView view() {
+        return view;
+      }
+
+      @Override
+      public @Nullable Span sleep() {
+        return sleep;
+      }
+    };
   }
 
   private void clockChanged(ClockView now) {

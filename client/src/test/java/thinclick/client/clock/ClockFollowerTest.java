@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Span;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.ClockAnswer;
 
@@ -179,6 +180,25 @@ class ClockFollowerTest {
     void smallCorrectionOfTheWallClockIsNoSleep() {
       FollowedLine line = clean(4).until(10).jumpWall(240).until(12);
       assertThat(line.view().state()).isEqualTo(ClockState.STEADY);
+      assertThat(line.follower.slept()).isNull();
+    }
+
+    @Test
+    void wallClockThatWasSetIsFoundToHaveBeenNoSleep() {
+      FollowedLine line = clean(4).until(10).jumpWall(3_600_000).until(12);
+      assertThat(line.view().state()).isEqualTo(ClockState.STEADY);
+      assertThat(line.follower.slept()).isNull();
+    }
+
+    @Test
+    void sleepIsFoundOutWhereTheLineIsLostBeforeTheNextQuestion() {
+      FollowedLine line = clean(4).until(10).sleep(40);
+      line.follower.offline(line.nanos(), line.nanos() / 1_000_000);
+      line.until(line.nanos() / 1e9 + 3);
+      line.follower.online(line.nanos());
+      line.until(line.nanos() / 1e9 + 2);
+      Span slept = line.follower.slept();
+      assertThat(slept.toMicros() - slept.fromMicros()).isBetween(micros(40), micros(40.7));
     }
 
     @Test
@@ -274,9 +294,16 @@ class ClockFollowerTest {
       long room = Math.round(line.roomNow());
       line.follower.hold(room, room + micros(2));
       line.until(30).sleep(5);
+      double woke = line.roomNow();
       line.until(line.nanos() / 1e9 + 2);
       assertThat(line.view().state()).isEqualTo(ClockState.STEADY);
       assertThat(line.errorMillis()).isCloseTo(0, within(0.1));
+      Span slept = line.follower.slept();
+      assertThat(slept.toMicros()).isCloseTo(Math.round(woke), within(micros(0.01)));
+      assertThat(slept.toMicros() - slept.fromMicros())
+          .as("from the last thing it did to the first")
+          .isBetween(micros(5), micros(5.7));
+      assertThat(line.follower.slept()).as("told once").isNull();
     }
   }
 

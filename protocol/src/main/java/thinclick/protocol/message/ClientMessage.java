@@ -34,6 +34,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.PlayedThrough.class, name = "playedThrough"),
   @JsonSubTypes.Type(value = ClientMessage.HearsOthers.class, name = "hearing"),
   @JsonSubTypes.Type(value = ClientMessage.ClickInterrupted.class, name = "clickInterrupted"),
+  @JsonSubTypes.Type(value = ClientMessage.Asleep.class, name = "asleep"),
   @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
   @JsonSubTypes.Type(value = ClientMessage.Browse.class, name = "browse"),
   @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
@@ -83,6 +84,8 @@ public sealed interface ClientMessage {
     void onHearsOthers(HearsOthers message);
 
     void onClickInterrupted(ClickInterrupted message);
+
+    void onAsleep(Asleep message);
 
     void onLeave(Leave message);
 
@@ -364,6 +367,27 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onClickInterrupted(this);
+    }
+  }
+
+  /**
+   * This player's computer slept in a take: what is written there was not left out.
+   *
+   * @param fromMicros when it last ran; room time of the take's epoch
+   * @param toMicros when it ran again
+   */
+  record Asleep(String takeId, long epoch, long fromMicros, long toMicros)
+      implements ClientMessage {
+    public Asleep {
+      Limits.id("takeId", takeId);
+      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+      Check.range("fromMicros", fromMicros, 0L, Check.MAX_SAFE);
+      Check.range("toMicros", toMicros, fromMicros, Check.MAX_SAFE);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onAsleep(this);
     }
   }
 

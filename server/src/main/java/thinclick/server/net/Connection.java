@@ -42,6 +42,8 @@ final class Connection {
   private volatile boolean closing;
   private volatile @Nullable ChannelHandlerContext framer;
 
+  private volatile long silentMicros;
+
   private static final long LINGER_MILLIS = 500;
 
   Connection(Channel channel) {
@@ -69,6 +71,15 @@ final class Connection {
 
   void joined(boolean in) {
     joined = in;
+  }
+
+  /** For how long nothing had come when it was given up for dead; 0 for every other end. */
+  long silentMicros() {
+    return silentMicros;
+  }
+
+  void silentFor(long micros) {
+    silentMicros = micros;
   }
 
   boolean closing() {

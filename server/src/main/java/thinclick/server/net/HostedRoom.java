@@ -116,7 +116,7 @@ final class HostedRoom {
             connection.joined(false);
             parts.meters().inRoom(-1);
           }
-          handle(new RoomEvent.Gone(connection.number()));
+          handle(new RoomEvent.Gone(connection.number(), connection.silentMicros()));
         });
   }
 

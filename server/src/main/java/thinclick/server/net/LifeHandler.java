@@ -62,6 +62,7 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
         TimeUnit.NANOSECONDS.toMillis(
             context.executor().ticker().nanoTime() - arrival.heardNanos());
     if (silentMillis >= DEAD_MILLIS) {
+      connection.silentFor(TimeUnit.MILLISECONDS.toMicros(silentMillis));
       connection.close(CloseCode.TIMEOUT, "nothing heard for " + silentMillis + " ms", null);
       // A dead line does not take the close frame either.
       context.executor().schedule(() -> context.close(), 1, TimeUnit.SECONDS);

@@ -148,7 +148,12 @@ final class Entrance {
             });
   }
 
-  void gone(long connection) {
+  /**
+   * A line is gone.
+   *
+   * @param silentMicros nothing had come from it for so long: its player has been away since then
+   */
+  void gone(long connection, long silentMicros) {
     Member member = room.members.on(connection);
     if (member == null) {
       return;
@@ -159,7 +164,8 @@ final class Entrance {
     if (room.leads(member)) {
       leaderGoneMicros = room.now;
     }
-    room.runningTake().ifPresent(take -> take.gone(member.id, room.now));
+    room.runningTake()
+        .ifPresent(take -> take.gone(member.id, Math.max(0, room.now - silentMicros)));
     if (room.members.nobodyHere()) {
       emptyDueMicros = room.now + Room.EMPTY_MICROS;
     }
@@ -169,7 +175,7 @@ final class Entrance {
   void leave(Member member, CloseCode code) {
     Long connection = member.connection;
     if (connection != null) {
-      gone(connection);
+      gone(connection, 0);
     }
     for (TakeRun take : room.takes) {
       if (take.seats.containsKey(member.id)) {

@@ -92,7 +92,7 @@ public final class Room {
         Turn.take(room, parts, sender, said);
       }
     } else if (event instanceof RoomEvent.Gone gone) {
-      parts.entrance().gone(gone.connection());
+      parts.entrance().gone(gone.connection(), gone.silentMicros());
     } else if (event instanceof RoomEvent.Journaled journaled) {
       if (journaled.outcome() instanceof RoomJournal.Outcome.Fenced) {
         String why = "another host has opened this room";

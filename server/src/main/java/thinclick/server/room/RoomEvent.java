@@ -22,8 +22,12 @@ public sealed interface RoomEvent {
   /** A later message of a connection that came in. */
   record Said(long connection, ClientMessage message) implements RoomEvent {}
 
-  /** A connection is gone, whoever closed it. */
-  record Gone(long connection) implements RoomEvent {}
+  /**
+   * A connection is gone, whoever closed it.
+   *
+   * @param silentMicros for how long nothing had come from it where that is why; else 0
+   */
+  record Gone(long connection, long silentMicros) implements RoomEvent {}
 
   /** The instant of {@link Room#wakeMicros} has come, or passed. */
   record Woken() implements RoomEvent {}

@@ -177,26 +177,49 @@ final class TakeDesk {
 
   /** The click broke off at somebody's computer. */
   void clickInterrupted(ClientMessage.ClickInterrupted message) {
-    TakeRun take =
-        room.take(message.takeId())
-            .orElseThrow(
-                () ->
-                    new Refusal(
-                        ErrorCode.NOT_ALLOWED,
-                        "takeId",
-                        "expected one of the last takes, found \"" + message.takeId() + "\""));
-    if (message.epoch() != take.announced.epoch()) {
-      throw new Refusal(
-          ErrorCode.WRONG_EPOCH,
-          "epoch",
-          "expected the take's, " + take.announced.epoch() + ", found " + message.epoch());
-    }
+    TakeRun take = remembered(message.takeId());
+    expectEpoch(take, message.epoch());
     Span span = new Span(message.fromMicros(), message.toMicros());
     List<Span> spans = new ArrayList<>(take.written.clickInterrupted());
     if (spans.size() < INTERRUPTIONS_KEPT && !spans.contains(span)) {
       spans.add(span);
       rewrite(take, take.written.edited().clickInterrupted(spans).take());
       take.grown(room.now);
+    }
+  }
+
+  /** A player's computer slept: away meanwhile, whoever notices it first. */
+  void asleep(Member player, ClientMessage.Asleep message) {
+    TakeRun take = remembered(message.takeId());
+    if (!take.seats.containsKey(player.id)) {
+      throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part in the take");
+    }
+    expectEpoch(take, message.epoch());
+    long latest = take.running() ? room.now : message.toMicros(); // nobody sleeps in advance
+    long to = Math.min(message.toMicros(), latest);
+    if (to > message.fromMicros() && take.sleeps(player.id)) {
+      Span span = new Span(message.fromMicros(), to);
+      room.out.append(new JournalEntry.Away(take.id(), player.id, span));
+      take.grown(room.now);
+    }
+  }
+
+  private TakeRun remembered(String takeId) {
+    return room.take(takeId)
+        .orElseThrow(
+            () ->
+                new Refusal(
+                    ErrorCode.NOT_ALLOWED,
+                    "takeId",
+                    "expected one of the last takes, found \"" + takeId + "\""));
+  }
+
+  private static void expectEpoch(TakeRun take, long epoch) {
+    if (epoch != take.announced.epoch()) {
+      throw new Refusal(
+          ErrorCode.WRONG_EPOCH,
+          "epoch",
+          "expected the take's, " + take.announced.epoch() + ", found " + epoch);
     }
   }
 

@@ -1,6 +1,7 @@
 package thinclick.server.room;
 
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +23,7 @@ final class TakeRun {
   /** After this the review is final, whoever is still silent. */
   static final long SEALED_AFTER_MICROS = 120_000_000;
 
+  private static final int SLEEPS_KEPT = 64;
   private static final long FIRST_REVIEW_MICROS = 2_000_000;
   private static final long NEXT_REVIEW_MICROS = 1_000_000;
 
@@ -38,6 +40,9 @@ final class TakeRun {
   private final Map<String, Long> playedThrough = new LinkedHashMap<>();
   private final Map<String, Long> goneSince = new LinkedHashMap<>();
   private final Set<String> excused = new HashSet<>();
+
+  /** How often each player's computer has slept, by its own account. */
+  private final Map<String, Integer> sleeps = new HashMap<>();
 
   /** Made with the first attack and given up with the last; nothing of it is written down. */
   private @Nullable LiveJudge judge;
@@ -142,6 +147,11 @@ final class TakeRun {
 
   Map<String, Long> goneSince() {
     return goneSince;
+  }
+
+  /** One more sleep of a player's computer; false where there were too many to be kept. */
+  boolean sleeps(String playerId) {
+    return sleeps.merge(playerId, 1, Integer::sum) <= SLEEPS_KEPT;
   }
 
   // ------------------------------------------------------------------ the end and its review

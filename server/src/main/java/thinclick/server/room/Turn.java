@@ -141,6 +141,11 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onAsleep(ClientMessage.Asleep message) {
+    parts.desk().asleep(sender, message);
+  }
+
+  @Override
   public void onLeave(ClientMessage.Leave message) {
     answered = true;
     room.out.send(sender, new ServerMessage.Done(message.requestId(), room.revision));

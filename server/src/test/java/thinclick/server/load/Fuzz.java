@@ -112,7 +112,7 @@ public final class Fuzz {
     long revision = random.nextInt(3) == 0 ? random.nextInt(1_000_000) : random.nextInt(12);
     String who = random.nextBoolean() ? playerId : "x".repeat(1 + random.nextInt(32));
     String take = random.nextBoolean() ? takeId : "../../" + random.nextInt(99);
-    return switch (random.nextInt(32)) {
+    return switch (random.nextInt(33)) {
       case 0 -> new ClientMessage.OpenRoom(1, 1, null, "Fuzz " + random.nextInt(9));
       case 1 ->
           new ClientMessage.Join(
@@ -162,6 +162,9 @@ public final class Fuzz {
               take,
               random.nextInt(3),
               List.of(new ClientMessage.AttackLength(1 + random.nextInt(3_000), request)));
+      case 31 ->
+          new ClientMessage.Asleep(
+              take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
       default -> new ClientMessage.StandIn(request, revision, who);
     };
   }

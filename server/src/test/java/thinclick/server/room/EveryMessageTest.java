@@ -74,6 +74,7 @@ class EveryMessageTest {
         new ClientMessage.PlayedThrough("room-t1", 1),
         new ClientMessage.HearsOthers(Hearing.Mode.AS_IT_ARRIVES, 30),
         new ClientMessage.ClickInterrupted("room-t1", 1, 4_000_000, 4_100_000),
+        new ClientMessage.Asleep("room-t1", 1, 4_000_000, 4_100_000),
         new ClientMessage.Leave(9),
         new ClientMessage.Browse(9, null),
         new ClientMessage.Material(9, seen, RoomDrive.DRILL, null),
@@ -262,6 +263,7 @@ class EveryMessageTest {
         message instanceof ClientMessage.Attacks
             || message instanceof ClientMessage.Lengths
             || message instanceof ClientMessage.ClickInterrupted
+            || message instanceof ClientMessage.Asleep
             || message instanceof ClientMessage.PlayedThrough;
     return role || ofATake
         ? List.of(ErrorCode.NOT_ALLOWED, ErrorCode.WRONG_PHASE).subList(0, ofATake ? 2 : 1)

@@ -176,7 +176,7 @@ final class RoomDrive {
   }
 
   void gone(long connection) {
-    event(new RoomEvent.Gone(connection));
+    event(new RoomEvent.Gone(connection, 0));
   }
 
   /** The leader chooses the drill, deals to all players and starts with a count-in of one bar. */

@@ -87,6 +87,43 @@ class TakeReportsTest {
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
   }
 
+  @Test
+  void aComputerThatSleptIsAwayAndNoLongerThanUntilNow() {
+    ServerMessage.Announced take = drive.start(LEADER);
+    drive.pass(9_000);
+    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), 4_000_000, 6_000_000));
+    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), 7_000_000, 99_000_000));
+    assertThat(away()).hasSize(2).startsWith(new Span(4_000_000, 6_000_000));
+    assertThat(away().get(1).toMicros()).isBetween(7_000_000L, 20_000_000L);
+
+    drive.say(LEADER, new ClientMessage.Asleep(take.takeId(), take.epoch(), 1, 2));
+    assertThat(drive.lastError(LEADER)).as("has no part").isEqualTo(ErrorCode.NOT_ALLOWED);
+    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch() + 1, 1, 2));
+    assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
+    for (int i = 0; i < 70; i++) {
+      drive.pass(150);
+      drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), i, i + 1));
+    }
+    assertThat(away()).as("no more are kept").hasSize(64);
+  }
+
+  @Test
+  void whoIsFoundToHaveBeenSilentWasAwaySinceThen() {
+    drive.start(LEADER);
+    drive.pass(9_000);
+    drive.event(new RoomEvent.Gone(MINA, 5_000_000));
+    drive.stop(LEADER, drive.last(LEADER, ServerMessage.Announced.class).takeId());
+    Span span = away().get(0);
+    assertThat(span.toMicros() - span.fromMicros()).isEqualTo(5_000_000);
+  }
+
+  private List<Span> away() {
+    return drive.journal.stream()
+        .filter(JournalEntry.Away.class::isInstance)
+        .map(entry -> ((JournalEntry.Away) entry).span())
+        .toList();
+  }
+
   /** The take as it was last written down. */
   private Take written(ServerMessage.Announced announced) {
     List<Take> versions =
