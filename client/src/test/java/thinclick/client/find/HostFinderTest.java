@@ -14,10 +14,14 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thinclick.client.window.session.Session;
+import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 
@@ -70,6 +74,28 @@ class HostFinderTest {
       assertThat(found.address().said())
           .isEqualTo(HostFinder.networks().get(0).getHostAddress() + ":" + host.port());
       assertThat(told).anyMatch(list -> named(list, name) != null);
+    }
+  }
+
+  @Test
+  void roomOpenedInAWindowForOthersIsFoundTheSameWay() throws Exception {
+    ExecutorService windowThread = Executors.newSingleThreadExecutor();
+    Session session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
+    try (HostFinder finder = HostFinder.start(list -> {})) {
+      windowThread.submit(() -> session.openHere("Frau Ott", true)).get();
+      await().atMost(PATIENCE).until(() -> session.state().inside());
+      String port = ":" + session.hosting().port();
+
+      await()
+          .atMost(PATIENCE)
+          .until(
+              () -> finder.found().stream().anyMatch(host -> host.address().said().endsWith(port)));
+      assertThat(finder.found())
+          .as("nobody's name is told")
+          .noneMatch(host -> host.name().contains("Ott"));
+    } finally {
+      windowThread.submit(session::close).get();
+      windowThread.shutdown();
     }
   }
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import javafx.scene.Scene;
+import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
@@ -60,6 +61,7 @@ class DeskPicturesTest {
   private Session session;
   private Desk desk;
   private Stage stage;
+  private boolean forOthers;
 
   @AfterEach
   void close() throws Exception {
@@ -112,6 +114,21 @@ class DeskPicturesTest {
     assertThat(FOLDER).isDirectory();
   }
 
+  @Test
+  void theWayInForOthers() throws Exception {
+    Files.createDirectories(FOLDER);
+    open();
+    forOthers = true;
+    picture("door-for-others");
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Frau Ott").type(KeyCode.ENTER);
+    until(() -> session.state().inside());
+    picture("lectern-link");
+    robot.interact(() -> ((Button) stage.getScene().lookup("#show-code")).fire());
+    picture("lectern-code");
+    assertThat(FOLDER).isDirectory();
+  }
+
   private double bar() {
     RoomState room = session.state();
     return room.grid() == null
@@ -131,7 +148,7 @@ class DeskPicturesTest {
       for (Size size : SIZES) {
         robot.interact(
             () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", forOthers, shade));
               desk.wall().scene().getWindow().setWidth(size.width());
               desk.wall().scene().getWindow().setHeight(size.height());
             });
@@ -164,7 +181,7 @@ class DeskPicturesTest {
       for (Size size : SIZES) {
         robot.interact(
             () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", forOthers, shade));
               stage.setWidth(size.width());
               stage.setHeight(size.height());
             });

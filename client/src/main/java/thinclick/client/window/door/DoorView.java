@@ -60,11 +60,16 @@ public final class DoorView {
     others.setWrapText(true);
     others.setId("for-others");
     others.selectedProperty().bindBidirectional(model.forOthersProperty());
+    Label firewall = styled(wrapped(new Label(words.say("door.here.firewall"))), "soft");
+    firewall.setId("door-firewall");
+    firewall.visibleProperty().bind(others.selectedProperty());
+    firewall.managedProperty().bind(others.selectedProperty());
     VBox open =
         section(
             styled(wrapped(new Label(words.say("door.here"))), "heading"),
             wrapped(new Label(words.say("door.here.what"))),
             others,
+            firewall,
             here);
 
     TextField address = new TextField();

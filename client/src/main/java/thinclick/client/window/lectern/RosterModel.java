@@ -124,12 +124,9 @@ public final class RosterModel {
         .orElse("");
   }
 
-  /** How others come in, a sentence; empty outside a room. */
-  public String address() {
-    RoomState room = session.state();
-    return room.address().isEmpty() || room.word().isEmpty()
-        ? ""
-        : words.say("lectern.address", room.address(), room.word());
+  /** How others come in. */
+  InviteModel invite() {
+    return new InviteModel(session, words);
   }
 
   // ---------------------------------------------------------------- what can be done

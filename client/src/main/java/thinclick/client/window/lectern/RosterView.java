@@ -36,7 +36,7 @@ final class RosterView {
   private final RosterModel model;
   private final Words words;
   private final ListView<RosterLine> list = new ListView<>();
-  private final Label address = new Label();
+  private final InviteView invite;
   private final Label none = styled(new Label(), "soft");
   private final CheckBox locked = new CheckBox();
   private final ChoiceBox<Manner> manner = new ChoiceBox<>();
@@ -54,6 +54,7 @@ final class RosterView {
   RosterView(RosterModel model, Words words) {
     this.model = model;
     this.words = words;
+    invite = new InviteView(model.invite(), words);
     earlier = Keyed.button("earlier", words.say("lectern.earlier"), "Alt+\u2191", () -> move(-1));
     later = Keyed.button("later", words.say("lectern.later"), "Alt+\u2193", () -> move(1));
     pass = Keyed.button("pass", words.say("lectern.pass"), "Alt+L", () -> with(model::pass));
@@ -75,8 +76,6 @@ final class RosterView {
     list.setFixedCellSize(-1);
     list.getSelectionModel().selectedItemProperty().addListener((any, old, now) -> enable());
     list.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
-    address.setId("address");
-    address.setWrapText(true);
     none.setText(words.say("lectern.people.none"));
     none.setWrapText(true);
 
@@ -117,7 +116,7 @@ final class RosterView {
             heads(),
             list,
             none,
-            address,
+            invite.root(),
             seat,
             bring,
             plays,
@@ -257,7 +256,7 @@ final class RosterView {
     int shown = Math.max(FEWEST_LINES, Math.min(MOST_LINES, lines.size()));
     list.setStyle("-fx-pref-height: " + (shown * 2.1 + 0.3) + "em;");
     Keyed.shown(none, room.people().size() <= 1);
-    address.setText(model.address());
+    invite.show();
     locked.setSelected(room.locked());
     int chairs = Math.max(model.playing().size(), chosen == null ? 1 : chosen.chairs().size());
     List<Integer> places = IntStream.rangeClosed(0, Math.min(24, chairs)).boxed().toList();

@@ -14,6 +14,9 @@ final class OwnHost {
   private static final Logger LOG = LoggerFactory.getLogger(OwnHost.class);
   private static final String EVERYWHERE = "0.0.0.0";
 
+  /** In the network, where nobody's name is told. */
+  private static final String CALLED = "Thinclick";
+
   private final Path data;
   private final Locale language;
   private final PastTakes past;
@@ -34,11 +37,12 @@ final class OwnHost {
     if (!forOthers) {
       return RehearsalHost.start(options);
     }
+    HostOptions announced = options.announcedAs(CALLED);
     try {
-      return RehearsalHost.start(options.at(EVERYWHERE, HostOptions.USUAL_PORT));
+      return RehearsalHost.start(announced.at(EVERYWHERE, HostOptions.USUAL_PORT));
     } catch (BadInput taken) {
       LOG.info("port {} is not to be had: {}", HostOptions.USUAL_PORT, taken.getMessage());
-      return RehearsalHost.start(options.at(EVERYWHERE, 0));
+      return RehearsalHost.start(announced.at(EVERYWHERE, 0));
     }
   }
 

@@ -241,6 +241,11 @@ public final class Session implements AutoCloseable {
     return mine == null ? in.address().link(word) : mine.link(word);
   }
 
+  /** The host in this window, null where the room is hosted elsewhere or there is none. */
+  public @Nullable RehearsalHost hosting() {
+    return host.running();
+  }
+
   /**
    * Lets a second player at this computer into the room this window is in.
    *

@@ -1,0 +1,112 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import javafx.scene.paint.Color;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.invite.JoinLink;
+import thinclick.protocol.invite.QrCode;
+
+/** The way in for others: the sentence to call, the link to copy, its QR code to photograph. */
+final class InviteView {
+  /** Pixels a module: read across a desk, and still narrower than the roster. */
+  private static final int MODULE = 6;
+
+  private final InviteModel model;
+  private final Words words;
+  private final Label address = wrapped(new Label());
+  private final TextField link = new TextField();
+  private final Button code;
+  private final FlowPane ways;
+  private final Canvas picture = new Canvas();
+  private final Label firewall = wrapped(styled(new Label(), "soft"));
+  private final VBox root;
+  private boolean codeShown;
+  private @Nullable JoinLink drawn;
+
+  InviteView(InviteModel model, Words words) {
+    this.model = model;
+    this.words = words;
+    address.setId("address");
+    link.setId("join-link");
+    link.setEditable(false);
+    link.setAccessibleText(words.say("lectern.invite.link"));
+    Button copy =
+        styled(
+            Keyed.button("copy-link", words.say("lectern.invite.copy"), "", this::copy), "quiet");
+    code =
+        styled(
+            Keyed.button("show-code", words.say("lectern.invite.show"), "", this::turn), "quiet");
+    ways = new FlowPane(18, 8, copy, code);
+    picture.setId("join-code");
+    picture.setAccessibleText(words.say("lectern.invite.picture"));
+    firewall.setId("firewall");
+    root = new VBox(8, address, link, ways, picture, firewall);
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  private void copy() {
+    ClipboardContent content = new ClipboardContent();
+    content.putString(link.getText());
+    Clipboard.getSystemClipboard().setContent(content);
+  }
+
+  private void turn() {
+    codeShown = !codeShown;
+    show();
+  }
+
+  /** Shows what is true now. */
+  void show() {
+    JoinLink now = model.link();
+    address.setText(model.address());
+    link.setText(now == null ? "" : now.toString());
+    Keyed.shown(link, now != null);
+    Keyed.shown(ways, now != null);
+    Keyed.shown(picture, now != null && codeShown);
+    code.setText(words.say(codeShown ? "lectern.invite.hide" : "lectern.invite.show"));
+    firewall.setText(model.firewall());
+    Keyed.shown(firewall, !firewall.getText().isEmpty());
+    if (now != null && codeShown && !now.equals(drawn)) {
+      draw(now);
+    }
+  }
+
+  /** Dark on light whatever the window's colours: most cameras read nothing else. */
+  private void draw(JoinLink now) {
+    drawn = now;
+    QrCode qr = QrCode.of(now.toString());
+    double side = (double) qr.side() * MODULE;
+    picture.setWidth(side);
+    picture.setHeight(side);
+    GraphicsContext paint = picture.getGraphicsContext2D();
+    paint.setFill(Color.WHITE);
+    paint.fillRect(0, 0, side, side);
+    paint.setFill(Color.BLACK);
+    for (int row = 0; row < qr.side(); row++) {
+      for (int column = 0; column < qr.side(); column++) {
+        if (qr.dark(column, row)) {
+          paint.fillRect((double) column * MODULE, (double) row * MODULE, MODULE, MODULE);
+        }
+      }
+    }
+  }
+
+  private static Label wrapped(Label label) {
+    label.setWrapText(true);
+    return label;
+  }
+}
