@@ -123,7 +123,7 @@ final class Connection {
       frame.release();
       return false;
     }
-    past.write(frame);
+    past.write(frame, channel.voidPromise()); // a write that fails ends with its channel
     return true;
   }
 
@@ -142,7 +142,10 @@ final class Connection {
   }
 
   void flush() {
-    channel.flush();
+    ChannelHandlerContext past = framer();
+    if (past != null) {
+      past.flush();
+    }
   }
 
   /** Says goodbye, closes with the code, and lets the line go; does nothing the second time. */

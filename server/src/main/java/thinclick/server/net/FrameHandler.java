@@ -61,6 +61,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     if (event instanceof HandshakeComplete handshake) {
       counted = true;
       parts.meters().connected(1);
+      context.pipeline().remove(HttpHandler.class); // its part is over
       if (handshake.requestHeaders().contains(HttpHeaderNames.ORIGIN)) {
         connection.close(CloseCode.ORIGIN, CloseCode.ORIGIN.says(), null);
         return;

@@ -4,10 +4,8 @@ import io.netty.buffer.ByteBuf;
 import io.netty.channel.EventLoop;
 import io.netty.util.concurrent.ScheduledFuture;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -41,8 +39,7 @@ final class HostedRoom {
   private final Consumer<HostedRoom> ended;
 
   private final Map<Long, Connection> connections = new HashMap<>();
-  private final Set<Connection> written = new LinkedHashSet<>();
-  private final LateFlush lateFlush;
+  private final Flushes flushes;
   private boolean leaving;
   private Timers.Pending waking = () -> {};
   private long wakingMicros = Long.MAX_VALUE;
@@ -55,7 +52,7 @@ final class HostedRoom {
   HostedRoom(
       Room room,
       EventLoop loop,
-      LateFlush lateFlush,
+      Flushes flushes,
       HostParts parts,
       Busy busy,
       long originNanos,
@@ -63,7 +60,7 @@ final class HostedRoom {
       Consumer<HostedRoom> ended) {
     this.room = room;
     this.loop = loop;
-    this.lateFlush = lateFlush;
+    this.flushes = flushes;
     this.parts = parts;
     this.busy = busy;
     this.originNanos = originNanos;
@@ -156,8 +153,7 @@ final class HostedRoom {
       return;
     }
     effects.forEach(this::carryOut);
-    written.forEach(Connection::flush);
-    written.clear();
+    flushes.inTime();
     wakeLater();
   }
 
@@ -218,9 +214,9 @@ final class HostedRoom {
         }
       } else {
         if (mayWait) {
-          lateFlush.add(connection);
+          flushes.late(connection);
         } else {
-          written.add(connection);
+          flushes.soon(connection);
         }
       }
     }

@@ -38,7 +38,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
   private volatile boolean storeAvailable = true;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, HostedRoom> byWord = new ConcurrentHashMap<>();
-  private final Map<EventLoop, LateFlush> lateFlushes = new ConcurrentHashMap<>();
+  private final Map<EventLoop, Flushes> flushes = new ConcurrentHashMap<>();
 
   Rooms(HostParts parts, EventLoopGroup loops, Busy busy) {
     this.parts = parts;
@@ -109,7 +109,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
         new HostedRoom(
             room,
             loop,
-            lateFlushes.computeIfAbsent(loop, LateFlush::new),
+            flushes.computeIfAbsent(loop, Flushes::new),
             parts,
             busy,
             originNanos,

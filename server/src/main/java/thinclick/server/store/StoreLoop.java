@@ -26,7 +26,7 @@ final class StoreLoop implements AutoCloseable {
    * The time from one commit to the next is at least this: every commit costs the same whether it
    * carries one row or fifty. Who writes after a silence waits for nobody.
    */
-  private static final long COMMIT_GAP_NANOS = TimeUnit.MILLISECONDS.toNanos(8);
+  private static final long COMMIT_GAP_NANOS = TimeUnit.MILLISECONDS.toNanos(12);
 
   private static final long FIRST_RETRY_MILLIS = 100;
   private static final long LONGEST_RETRY_MILLIS = 2_000;

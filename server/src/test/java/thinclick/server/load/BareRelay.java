@@ -15,18 +15,24 @@ import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
 import java.net.InetSocketAddress;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 
 /**
  * The baseline: a Netty server of the same transport and as many loops that passes each text frame
- * on to the others at the same path, understands nothing and keeps nothing.
+ * on to the others at the same path, understands nothing and keeps nothing. Frames go to the
+ * network as ours do, with the end of the loop's turn; with {@code -Dflush=each}, each for itself.
  */
 @SuppressWarnings("FutureReturnValueIgnored")
 final class BareRelay {
   private static final Map<String, List<Channel>> ROOMS = new ConcurrentHashMap<>();
+  private static final boolean EACH = "each".equals(System.getProperty("flush"));
+  private static final ThreadLocal<Set<Channel>> UNFLUSHED =
+      ThreadLocal.withInitial(LinkedHashSet::new);
 
   private BareRelay() {}
 
@@ -78,9 +84,28 @@ final class BareRelay {
     protected void channelRead0(ChannelHandlerContext context, TextWebSocketFrame frame) {
       for (Channel other : room) {
         if (other != context.channel()) {
-          other.writeAndFlush(frame.retainedDuplicate());
+          if (EACH) {
+            other.writeAndFlush(frame.retainedDuplicate());
+          } else {
+            other.write(frame.retainedDuplicate());
+            flushSoon(context, other);
+          }
         }
       }
+    }
+
+    private static void flushSoon(ChannelHandlerContext context, Channel other) {
+      Set<Channel> unflushed = UNFLUSHED.get();
+      if (unflushed.isEmpty()) {
+        context.executor().execute(Relay::flush);
+      }
+      unflushed.add(other);
+    }
+
+    private static void flush() {
+      Set<Channel> unflushed = UNFLUSHED.get();
+      unflushed.forEach(Channel::flush);
+      unflushed.clear();
     }
 
     @Override

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.HdrHistogram.Histogram;
 
 /**
@@ -37,6 +38,9 @@ final class RelayBench {
   private static final int FAILING_STEPS = 3;
   private static final double BUSY_LIMIT = .8;
   private static final List<String> JVM = List.of("-Xmx384m", "-Xms384m", "-XX:+UseSerialGC");
+
+  /** When the baseline's frames go out: as ours do, or each for itself. */
+  private static final String FLUSH = System.getProperty("bare.flush", "turn");
 
   private final Load load;
   private final ServerProcess ours;
@@ -75,7 +79,7 @@ final class RelayBench {
         ServerProcess bare =
             ServerProcess.start(
                 BareRelay.class.getName(),
-                JVM,
+                Stream.concat(JVM.stream(), Stream.of("-Dflush=" + FLUSH)).toList(),
                 List.of(),
                 new File(folder + "/bare.log"),
                 Map.of())) {
