@@ -6,24 +6,13 @@ package thinclick.client.input;
  */
 public enum KeyHalf {
   /** Every letter: one chair at the computer. */
-  ALL("any letter"),
+  ALL,
   /** The left hand's letters. */
-  LEFT("letters of the left half"),
+  LEFT,
   /** The right hand's letters. */
-  RIGHT("letters of the right half");
+  RIGHT;
 
   private static final String LEFT_LETTERS = "QWERTASDFGZXCVB";
-
-  private final String words;
-
-  KeyHalf(String words) {
-    this.words = words;
-  }
-
-  /** As it is said in a sentence. */
-  public String words() {
-    return words;
-  }
 
   /** True where a letter, A to Z, taps for this chair. */
   public boolean has(char letter) {

@@ -1,5 +1,7 @@
 package thinclick.client.window;
 
+import javafx.beans.InvalidationListener;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
@@ -7,7 +9,7 @@ import thinclick.client.check.Verdict;
 import thinclick.client.check.Verdict.How;
 import thinclick.client.check.Verdict.Known;
 import thinclick.client.link.RoomLink;
-import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Seat;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.settings.SoundSettings.Chair;
 import thinclick.client.window.words.Words;
@@ -20,24 +22,32 @@ import thinclick.protocol.message.ClientMessage.SoundCheck;
  * is told between takes.
  */
 final class ChairDelay {
-  private final Session session;
+  private final Seat seat;
   private final SoundDesk sound;
-  private final Taps taps;
+  private final ReadOnlyObjectProperty<ChairInput> input;
   private final Words words;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
   private @Nullable RoomLink toldLink;
   private @Nullable SoundCheck told;
 
-  ChairDelay(Session session, SoundDesk sound, Taps taps, Words words) {
-    this.session = session;
+  private final InvalidationListener changed = any -> apply();
+
+  ChairDelay(Seat seat, SoundDesk sound, ReadOnlyObjectProperty<ChairInput> input, Words words) {
+    this.seat = seat;
     this.sound = sound;
-    this.taps = taps;
+    this.input = input;
     this.words = words;
-    sound.soundingProperty().addListener(any -> apply());
-    taps.inputProperty().addListener(any -> apply());
-    session.stateProperty().addListener(any -> apply());
+    sound.soundingProperty().addListener(changed);
+    input.addListener(changed);
+    seat.stateProperty().addListener(changed);
     apply();
+  }
+
+  /** Nobody sits here any more. */
+  void close() {
+    sound.soundingProperty().removeListener(changed);
+    seat.stateProperty().removeListener(changed);
   }
 
   /** What holds now, a sentence. */
@@ -46,7 +56,7 @@ final class ChairDelay {
   }
 
   /** A check was judged; what was measured before for that pair no longer holds either way. */
-  void judged(String input, Verdict verdict) {
+  void judged(String measured, Verdict verdict) {
     String output = sound.soundingProperty().get();
     SoundSettings remembered = sound.settings();
     sound.remember(
@@ -54,22 +64,18 @@ final class ChairDelay {
             ? remembered.withChair(
                 new Chair(
                     output,
-                    input,
+                    measured,
                     known.how(),
                     known.latencyMillis(),
                     known.uncertaintyMillis(),
                     known.taps()))
-            : remembered.withoutChair(output, input));
-    taps.inputIs(input);
+            : remembered.withoutChair(output, measured));
     apply();
   }
 
   private void apply() {
     Chair chair =
-        sound
-            .settings()
-            .chair(sound.soundingProperty().get(), taps.inputProperty().get())
-            .orElse(null);
+        sound.settings().chair(sound.soundingProperty().get(), input.get().name()).orElse(null);
     says.set(
         chair == null
             ? words.say("chair.unmeasured")
@@ -77,7 +83,7 @@ final class ChairDelay {
                 chair.how() == How.MICROPHONE ? "chair.microphone" : "chair.taps",
                 Math.round(chair.latencyMillis()),
                 Math.max(1, Math.round(chair.uncertaintyMillis()))));
-    RoomLink link = session.link();
+    RoomLink link = seat.link();
     if (link == null) {
       toldLink = null;
       told = null;
@@ -87,24 +93,16 @@ final class ChairDelay {
     if (!link.equals(toldLink)) {
       told = null;
     }
-    InputKind kind = kind(taps.inputProperty().get());
+    InputKind kind = input.get().kind();
     SoundCheck wanted =
         chair == null
             ? SoundCheck.unmeasured(kind)
             : new SoundCheck(kind, chair.latencyMillis(), chair.uncertaintyMillis(), chair.taps());
     boolean unknownAnyway = chair == null && told == null;
-    if (session.state().betweenTakes() && !wanted.equals(told) && !unknownAnyway) {
+    if (seat.state().betweenTakes() && !wanted.equals(told) && !unknownAnyway) {
       toldLink = link;
       told = wanted;
       link.soundCheck(wanted);
     }
-  }
-
-  private static InputKind kind(String input) {
-    return switch (input) {
-      case Taps.KEYS -> InputKind.KEYS;
-      case Taps.TOUCH -> InputKind.TOUCH;
-      default -> InputKind.MIDI;
-    };
   }
 }

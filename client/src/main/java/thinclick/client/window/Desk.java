@@ -3,12 +3,12 @@ package thinclick.client.window;
 import java.io.UncheckedIOException;
 import java.time.InstantSource;
 import java.util.concurrent.CompletableFuture;
+import javafx.collections.ListChangeListener;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import thinclick.client.check.Verdict;
 import thinclick.client.find.HostFinder;
 import thinclick.client.link.RoomLink;
 import thinclick.client.window.check.CheckModel;
@@ -57,7 +57,7 @@ final class Desk implements AutoCloseable {
   private final KeptFile<SoundSettings> soundFile;
   private final CheckModel checkModel;
   private final CheckView check;
-  private final ChairDelay chairDelay;
+  private final Chairs chairs;
   private final Partners partners;
   private final StandModel standModel;
   private final LecternDesk lecternDesk;
@@ -102,12 +102,10 @@ final class Desk implements AutoCloseable {
     this.session = session;
     soundFile = SoundSettings.file(settingsFile.folder());
     sound = new SoundDesk(session, words, soundFile.read().value());
-    checkModel =
-        new CheckModel(
-            words, sound, WindowThread.INSTANCE, (input, verdict) -> judged(input, verdict));
-    taps = new Taps(session, words, checkModel);
-    chairDelay = new ChairDelay(session, sound, taps, words);
-    standModel = new StandModel(session, MonotonicClock.SYSTEM);
+    chairs = new Chairs(session, sound, words);
+    checkModel = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
+    taps = new Taps(session, chairs, words, checkModel);
+    standModel = chairs.first().stand();
     lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
     doorModel = new DoorModel(session, words);
     doorModel.nameProperty().set(settings.name());
@@ -116,6 +114,15 @@ final class Desk implements AutoCloseable {
     practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
+    chairs
+        .all()
+        .addListener(
+            (ListChangeListener<Chair>)
+                any ->
+                    stand.readers(
+                        chairs.all().stream()
+                            .map(chair -> new StandView.Reader(chair.name(), chair.stand()))
+                            .toList()));
     leaderReview = new LeaderView(session, words);
     review =
         new ReviewView(
@@ -136,11 +143,11 @@ final class Desk implements AutoCloseable {
             checkModel,
             sound,
             taps.saysProperty(),
-            chairDelay.saysProperty(),
+            chairs.first().delay().saysProperty(),
             partners.saysProperty(),
             partners.modeProperty(),
             words);
-    new InputPane(session, taps, words).into(check.inputs());
+    new InputPane(session, chairs, taps, words).into(check.inputs());
     shell = new Shell(words, sound, taps);
     foot = new FootSentence(session, checkModel, lecternDesk.lesson(), words, found.putAside());
     pages =
@@ -280,12 +287,8 @@ final class Desk implements AutoCloseable {
     wall.dress(palette);
   }
 
-  private void judged(String input, Verdict verdict) {
-    chairDelay.judged(input, verdict);
-  }
-
   private void look() {
-    standModel.look();
+    chairs.look();
     RoomState room = session.state();
     RoomLink link = session.link();
     TakeMoment moment = standModel.momentProperty().get();

@@ -2,10 +2,10 @@ package thinclick.client.window;
 
 import java.text.Normalizer;
 import java.util.Locale;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
-import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
@@ -13,21 +13,37 @@ import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.input.KeyHalf;
+import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 
-/** What is tapped on and by whom: letters, a learned pad, a second player at this computer. */
+/** What is tapped on and by whom: letters, a learned pad, further players at this computer. */
 final class InputPane {
   private final Session session;
+  private final Chairs chairs;
   private final Taps taps;
   private final Words words;
+  private final VBox halves = new VBox(8);
+  private final VBox sitting = new VBox(6);
+  private final FlowPane who;
   private final TextField name = new TextField();
-  private final Label guestSays = wrapped(new Label());
+  private final Label says = wrapped(new Label());
 
-  InputPane(Session session, Taps taps, Words words) {
+  InputPane(Session session, Chairs chairs, Taps taps, Words words) {
     this.session = session;
+    this.chairs = chairs;
     this.taps = taps;
     this.words = words;
+    name.setId("further-name");
+    name.setAccessibleText(words.say("taps.further.name"));
+    name.setPrefWidth(180);
+    Button in = new Button(words.say("taps.further.in"));
+    in.setId("further-in");
+    in.setOnAction(done -> letIn());
+    name.setOnAction(done -> letIn());
+    Label nameLabel = new Label(words.say("taps.further.name"));
+    nameLabel.setLabelFor(name);
+    who = line(nameLabel, name, in);
   }
 
   /** Puts the controls into their place. */
@@ -38,9 +54,8 @@ final class InputPane {
       one.setId("keys-" + half.name().toLowerCase(Locale.ROOT));
       one.setToggleGroup(letters);
       one.setSelected(half == taps.halfProperty().get());
-      one.disableProperty().bind(taps.twoChairsProperty());
       one.setOnAction(done -> taps.halfProperty().set(half));
-      box.getChildren().add(one);
+      halves.getChildren().add(one);
     }
     Button learn = new Button(words.say("taps.learn"));
     learn.setId("pad-learn");
@@ -53,49 +68,74 @@ final class InputPane {
     learnSays.setId("pad-says");
     learnSays.textProperty().bind(taps.learnSaysProperty());
     hideEmpty(learnSays);
+    says.setId("further-says");
+    hideEmpty(says);
+    hideUnless(halves);
+    box.getChildren()
+        .addAll(
+            halves,
+            line(learn, forget),
+            learnSays,
+            wrapped(new Label(words.say("taps.further"))),
+            sitting,
+            who,
+            says);
+    chairs.all().addListener((ListChangeListener<Chair>) any -> list());
+    list();
+  }
 
-    CheckBox two = new CheckBox(words.say("taps.second"));
-    two.setId("second-chair");
-    two.setWrapText(true);
-    two.selectedProperty().bindBidirectional(taps.twoChairsProperty());
-    name.setId("second-name");
-    name.setAccessibleText(words.say("taps.second.name"));
-    name.setPrefWidth(180);
-    Button in = new Button(words.say("taps.second.in"));
-    in.setId("second-in");
-    in.setOnAction(done -> letIn());
-    name.setOnAction(done -> letIn());
-    Label nameLabel = new Label(words.say("taps.second.name"));
-    nameLabel.setLabelFor(name);
-    FlowPane who = line(nameLabel, name, in);
-    who.visibleProperty().bind(two.selectedProperty());
-    who.managedProperty().bind(two.selectedProperty());
-    guestSays.setId("second-says");
-    hideEmpty(guestSays);
-    two.selectedProperty()
-        .addListener(
-            (any, old, wanted) -> {
-              if (!wanted) {
-                session.removeGuest();
-                guestSays.setText("");
-              }
-            });
-    box.getChildren().addAll(line(learn, forget), learnSays, two, who, guestSays);
+  private static void hideUnless(Node node) {
+    node.managedProperty().bind(node.visibleProperty());
+  }
+
+  /** A line for each chair, where there is more than one. */
+  private void list() {
+    sitting.getChildren().clear();
+    int count = chairs.all().size();
+    halves.setVisible(count == 1);
+    who.setDisable(count > Session.MOST_FURTHER);
+    for (int i = 0; count > 1 && i < count; i++) {
+      sitting.getChildren().add(line(chairs.get(i), i));
+    }
+  }
+
+  private FlowPane line(Chair chair, int at) {
+    Label keys = wrapped(new Label(words.say("taps.chair", chair.name(), taps.letters(at))));
+    Button pad = new Button(words.say("taps.show", chair.name()));
+    pad.setId("pad-of-" + at);
+    pad.getStyleClass().add("quiet");
+    pad.setOnAction(done -> taps.show(chair));
+    Label delay = wrapped(new Label());
+    delay.getStyleClass().add("soft");
+    delay.textProperty().bind(chair.delay().saysProperty());
+    FlowPane line = line(keys, pad);
+    FurtherSeat further = chair.further();
+    if (further != null) {
+      Button out = new Button(words.say("taps.further.out", chair.name()));
+      out.setId("further-out-" + at);
+      out.getStyleClass().add("quiet");
+      out.setOnAction(done -> session.removeSeat(further));
+      line.getChildren().add(out);
+    }
+    line.getChildren().add(delay);
+    return line;
   }
 
   private void letIn() {
     String written = Normalizer.normalize(name.getText().strip(), Normalizer.Form.NFC);
     if (written.isEmpty()) {
-      guestSays.setText(words.say("door.name.missing"));
+      says.setText(words.say("door.name.missing"));
     } else if (!session.state().inside()) {
-      guestSays.setText(words.say("taps.second.outside"));
+      says.setText(words.say("taps.further.outside"));
     } else {
-      guestSays.setText(words.say("taps.second.here", written));
-      session.addGuest(written, guestSays::setText);
+      says.setText(words.say("taps.further.here", written));
+      session.addSeat(written, says::setText);
+      name.clear();
     }
   }
 
-  private static String key(KeyHalf half) {
+  /** What letters of one chair are called. */
+  static String key(KeyHalf half) {
     return switch (half) {
       case ALL -> "taps.half.all";
       case LEFT -> "taps.half.left";

@@ -3,29 +3,32 @@ package thinclick.client.window;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
-import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.ListChangeListener;
 import javafx.event.EventTarget;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyEvent;
-import thinclick.client.input.ChairReach;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.input.Heartbeat;
 import thinclick.client.input.KeyHalf;
 import thinclick.client.input.KeyTaps;
 import thinclick.client.input.MidiEar;
 import thinclick.client.input.MidiInputs;
 import thinclick.client.input.NoteFilter;
+import thinclick.client.input.Shares;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
 
-/** Everything this player can tap on: letter keys while a take runs, and every MIDI input. */
+/**
+ * Everything that can be tapped on at this computer, for each of its chairs: letter keys while a
+ * take runs, and every MIDI input.
+ */
 final class Taps implements MidiEar, AutoCloseable {
   /** What the computer's keys are called where an input has a name. */
   static final String KEYS = "keys";
@@ -36,34 +39,48 @@ final class Taps implements MidiEar, AutoCloseable {
   /** How late a touch may be reported (an estimate of the design's, not measured). */
   private static final double TOUCH_MILLIS = 8;
 
-  private static final ChairReach NOTHING = new ChairReach(null, false, -1);
-
   /** A key that is down, and whose. */
-  private record Stroke(boolean guest, PlayedAttack attack) {}
+  private record Stroke(Chair chair, PlayedAttack attack) {}
 
   private final Session session;
+  private final Chairs chairs;
   private final Words words;
   private final CheckModel check;
   private final KeyTaps keys = new KeyTaps();
+  private final Map<String, Stroke> held = new HashMap<>();
   private final Heartbeat heartbeat = new Heartbeat(MonotonicClock.SYSTEM, WindowThread.INSTANCE);
   private final MidiInputs midi = new MidiInputs(this);
-  private final BooleanProperty twoChairs = new SimpleBooleanProperty();
+  private final Shares shares = new Shares();
   private final ObjectProperty<KeyHalf> half = new SimpleObjectProperty<>(KeyHalf.ALL);
-  private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
-  private final Map<String, Stroke> held = new HashMap<>();
-  private ChairReach first = ChairReach.ALL;
-  private ChairReach second = NOTHING;
-  private List<String> inputs = List.of();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper input = new ReadOnlyStringWrapper(KEYS);
+  private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
+  private List<String> inputs = List.of();
+  private @Nullable Chair showing;
 
-  Taps(Session session, Words words, CheckModel check) {
+  Taps(Session session, Chairs chairs, Words words, CheckModel check) {
     this.session = session;
+    this.chairs = chairs;
     this.words = words;
     this.check = check;
-    twoChairs.addListener(any -> share());
-    half.addListener(any -> share());
-    inputsAre(List.of());
+    half.addListener(
+        any -> {
+          shares.half(half.get());
+          tell();
+        });
+    chairs
+        .all()
+        .addListener(
+            (ListChangeListener<Chair>)
+                change -> {
+                  while (change.next()) {
+                    for (int i = 0; i < change.getRemovedSize(); i++) {
+                      shares.gone(change.getFrom());
+                    }
+                  }
+                  shares.chairs(chairs.all().size());
+                  tell();
+                });
+    tell();
   }
 
   void start() {
@@ -76,24 +93,14 @@ final class Taps implements MidiEar, AutoCloseable {
     return says.getReadOnlyProperty();
   }
 
-  /** What was tapped on last: {@link #KEYS} or the name of a MIDI input. */
-  ReadOnlyStringProperty inputProperty() {
-    return input.getReadOnlyProperty();
-  }
-
-  /** The input that is played on from now on. */
-  void inputIs(String name) {
-    input.set(name);
-  }
-
-  /** Whether two play at this computer: the left half of the letters one, the right half two. */
-  BooleanProperty twoChairsProperty() {
-    return twoChairs;
-  }
-
   /** The letters of the only chair. */
   ObjectProperty<KeyHalf> halfProperty() {
     return half;
+  }
+
+  /** The letters of one of several chairs, as they are said. */
+  String letters(int chair) {
+    return String.join(" ", shares.letters(chair).split(""));
   }
 
   /** What came of learning a pad, a sentence; empty where nothing was asked. */
@@ -113,38 +120,20 @@ final class Taps implements MidiEar, AutoCloseable {
     learnSays.set(words.say("taps.learn.forgotten"));
   }
 
-  /**
-   * Two at one computer: letters by halves; MIDI channel 2 is the second's, all else the first's.
-   */
-  private void share() {
-    if (twoChairs.get()) {
-      first = new ChairReach(KeyHalf.LEFT, true, -1);
-      second = new ChairReach(KeyHalf.RIGHT, true, 1);
-    } else {
-      first = new ChairReach(half.get(), true, -1);
-      second = NOTHING;
-    }
-    inputsAre(inputs);
+  /** The pad that is struck next is this chair's from then on. */
+  void show(Chair chair) {
+    showing = chair;
+    learnSays.set(words.say("taps.show.begin", chair.name()));
   }
 
-  private void tapped(String from, boolean guest, PlayedAttack attack) {
-    if (guest && !check.listens()) {
-      session.playGuest(attack);
-      return;
-    }
-    inputIs(from);
+  private void tapped(Chair chair, String from, PlayedAttack attack) {
+    chair.inputIs(from);
     if (check.listens()) {
-      check.tapped(from, attack.nanos());
+      ChairInput input = chair.inputOf(from);
+      chairs.checks(input, chair);
+      check.tapped(input.name(), attack.nanos());
     } else {
-      session.play(attack);
-    }
-  }
-
-  private void released(boolean guest, PlayedAttack attack, long nanos) {
-    if (guest) {
-      session.guestReleased(attack, nanos);
-    } else {
-      session.released(attack, nanos);
+      chair.seat().play(attack);
     }
   }
 
@@ -155,11 +144,12 @@ final class Taps implements MidiEar, AutoCloseable {
    * @return true where it was a tap or belongs to one, so that nobody else gets it
    */
   boolean key(KeyEvent event, long nanos) {
+    String code = event.getCode().name();
     if (event.getEventType() == KeyEvent.KEY_RELEASED) {
-      keys.released(event.getCode().name());
-      Stroke stroke = held.remove(event.getCode().name());
+      keys.released(code);
+      Stroke stroke = held.remove(code);
       if (stroke != null) {
-        released(stroke.guest(), stroke.attack(), nanos);
+        stroke.chair().seat().released(stroke.attack(), nanos);
       }
       return false;
     }
@@ -167,12 +157,12 @@ final class Taps implements MidiEar, AutoCloseable {
     if (!wanted || !tappable(event)) {
       return false;
     }
-    if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(event.getCode().name())) {
-      boolean guest = second.hasKey(event.getCode().getChar().charAt(0));
+    if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(code)) {
+      Chair chair = chairs.get(shares.ofKey(event.getCode().getChar().charAt(0)));
       PlayedAttack attack =
           new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos));
-      held.put(event.getCode().name(), new Stroke(guest, attack));
-      tapped(KEYS, guest, attack);
+      held.put(code, new Stroke(chair, attack));
+      tapped(chair, KEYS, attack);
     }
     return true;
   }
@@ -188,7 +178,7 @@ final class Taps implements MidiEar, AutoCloseable {
       return false;
     }
     double late = TOUCH_MILLIS + heartbeat.lateByMillis(nanos);
-    tapped(TOUCH, false, new PlayedAttack(nanos, null, null, null, late));
+    tapped(chairs.first(), TOUCH, new PlayedAttack(nanos, null, null, null, late));
     return true;
   }
 
@@ -201,17 +191,10 @@ final class Taps implements MidiEar, AutoCloseable {
       return false;
     }
     if (event.getEventType() == KeyEvent.KEY_TYPED) {
-      return event.getCharacter().length() == 1 && isLetter(event.getCharacter());
+      return event.getCharacter().length() == 1
+          && Character.isLetter(event.getCharacter().charAt(0));
     }
-    if (!event.getCode().isLetterKey()) {
-      return false;
-    }
-    char letter = event.getCode().getChar().charAt(0);
-    return first.hasKey(letter) || second.hasKey(letter);
-  }
-
-  private static boolean isLetter(String typed) {
-    return Character.isLetter(typed.charAt(0));
+    return event.getCode().isLetterKey() && shares.ofKey(event.getCode().getChar().charAt(0)) >= 0;
   }
 
   /** Another window has the focus. */
@@ -222,12 +205,22 @@ final class Taps implements MidiEar, AutoCloseable {
 
   @Override
   public void struck(String from, int channel, PlayedAttack attack) {
-    WindowThread.INSTANCE.execute(() -> tapped(from, second.hasNote(channel), attack));
+    WindowThread.INSTANCE.execute(
+        () -> {
+          Chair shown = showing;
+          if (shown != null && chairs.all().contains(shown)) {
+            showing = null;
+            shares.show(from, channel, chairs.all().indexOf(shown));
+            learnSays.set(words.say("taps.show.done", from, shown.name()));
+          }
+          tapped(chairs.get(shares.ofNote(from, channel)), from, attack);
+        });
   }
 
   @Override
   public void released(String from, int channel, PlayedAttack attack, long nanos) {
-    WindowThread.INSTANCE.execute(() -> released(second.hasNote(channel), attack, nanos));
+    WindowThread.INSTANCE.execute(
+        () -> chairs.get(shares.ofNote(from, channel)).seat().released(attack, nanos));
   }
 
   @Override
@@ -243,20 +236,24 @@ final class Taps implements MidiEar, AutoCloseable {
 
   @Override
   public void inputsChanged(List<String> names) {
-    WindowThread.INSTANCE.execute(() -> inputsAre(names));
+    WindowThread.INSTANCE.execute(
+        () -> {
+          inputs = names;
+          tell();
+        });
   }
 
-  private void inputsAre(List<String> names) {
-    inputs = names;
-    if (twoChairs.get()) {
-      says.set(words.say("taps.two"));
+  private void tell() {
+    int sitting = chairs.all().size();
+    if (sitting > 1) {
+      says.set(words.say("taps.several", sitting));
       return;
     }
-    String keysSay = half.get().words();
+    String keysSay = words.say(InputPane.key(half.get()));
     says.set(
-        names.isEmpty()
+        inputs.isEmpty()
             ? words.say("taps.keys", keysSay)
-            : words.say("taps.midi", String.join(", ", names), keysSay));
+            : words.say("taps.midi", String.join(", ", inputs), keysSay));
   }
 
   @Override

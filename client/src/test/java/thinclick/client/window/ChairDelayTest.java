@@ -17,7 +17,6 @@ import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.check.Verdict.How;
 import thinclick.client.check.Verdict.Known;
 import thinclick.client.sound.SoundState;
-import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
@@ -29,8 +28,7 @@ class ChairDelayTest {
 
   private Session session;
   private SoundDesk sound;
-  private Taps taps;
-  private ChairDelay chair;
+  private Chair chair;
 
   @BeforeEach
   void open() throws Exception {
@@ -40,12 +38,7 @@ class ChairDelayTest {
           Words words = Words.in(Locale.ENGLISH);
           session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
           sound = new SoundDesk(session, words, SoundSettings.FIRST);
-          taps =
-              new Taps(
-                  session,
-                  words,
-                  new CheckModel(words, sound, WindowThread.INSTANCE, (input, verdict) -> {}));
-          chair = new ChairDelay(session, sound, taps, words);
+          chair = new Chair(session, sound, words);
           session.openHere("Ana", false);
         });
     sound.soundChanged(SoundState.SOUNDING, "speakers");
@@ -56,7 +49,6 @@ class ChairDelayTest {
   void close() throws Exception {
     FxToolkit.setupFixture(
         () -> {
-          taps.close();
           session.close();
         });
     FxToolkit.cleanupStages();
@@ -66,17 +58,17 @@ class ChairDelayTest {
   void whatWasMeasuredIsInUseUntilTheOutputChanges() throws Exception {
     assertThat(roomKnows()).isFalse();
     FxToolkit.setupFixture(
-        () -> chair.judged(Taps.KEYS, new Known(How.TAPS, 42, 9, 36, List.of(42.0))));
+        () -> chair.delay().judged(Taps.KEYS, new Known(How.TAPS, 42, 9, 36, List.of(42.0))));
     until(this::roomKnows);
-    assertThat(on(() -> chair.saysProperty().get())).contains("42 ms, give or take 9");
+    assertThat(on(() -> chair.delay().saysProperty().get())).contains("42 ms, give or take 9");
 
     sound.soundChanged(SoundState.SOUNDING, "headset");
     until(() -> !roomKnows());
-    assertThat(on(() -> chair.saysProperty().get())).contains("not measured");
+    assertThat(on(() -> chair.delay().saysProperty().get())).contains("not measured");
 
     sound.soundChanged(SoundState.SOUNDING, "speakers");
     until(this::roomKnows);
-    FxToolkit.setupFixture(() -> taps.inputIs("pad"));
+    FxToolkit.setupFixture(() -> chair.inputIs("pad"));
     until(() -> !roomKnows());
   }
 

@@ -10,4 +10,8 @@ final class Keys {
   static KeyEvent pressed(KeyCode key) {
     return new KeyEvent(KeyEvent.KEY_PRESSED, "", key.getName(), key, false, false, false, false);
   }
+
+  static KeyEvent released(KeyCode key) {
+    return new KeyEvent(KeyEvent.KEY_RELEASED, "", key.getName(), key, false, false, false, false);
+  }
 }

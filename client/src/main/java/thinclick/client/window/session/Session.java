@@ -15,6 +15,8 @@ import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -37,7 +39,10 @@ import thinclick.server.host.RehearsalHost;
  * This window's way into rooms, one at a time: its own host where it has opened one, its link, the
  * room's state. All methods and all changes of properties on the window's thread.
  */
-public final class Session implements AutoCloseable {
+public final class Session implements Seat, AutoCloseable {
+  /** More than four do not fit at one computer's keys. */
+  public static final int MOST_FURTHER = 3;
+
   private static final Logger LOG = LoggerFactory.getLogger(Session.class);
 
   private final Executor windowThread;
@@ -56,11 +61,13 @@ public final class Session implements AutoCloseable {
   private Consumer<ServerMessage.Heard> heardBy = heard -> {};
   private LongConsumer playedBy = micros -> {};
 
+  private final ObservableList<FurtherSeat> further = FXCollections.observableArrayList();
+  private final ObservableList<FurtherSeat> furtherSeen =
+      FXCollections.unmodifiableObservableList(further);
   private OwnTake take = new OwnTake("");
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
   private @Nullable Practice practice;
-  private @Nullable GuestChair guest;
   private @Nullable RoomAddress at;
   private long practices;
 
@@ -103,16 +110,19 @@ public final class Session implements AutoCloseable {
   }
 
   /** The room as it stands. */
+  @Override
   public ReadOnlyObjectProperty<RoomState> stateProperty() {
     return state.getReadOnlyProperty();
   }
 
   /** The room as it stands. */
+  @Override
   public RoomState state() {
     return state.get();
   }
 
   /** The attacks of the running or last take. */
+  @Override
   public OwnTake take() {
     return take;
   }
@@ -128,6 +138,7 @@ public final class Session implements AutoCloseable {
   }
 
   /** The link, null outside a room; may be asked from any thread. */
+  @Override
   public @Nullable RoomLink link() {
     return link;
   }
@@ -246,45 +257,47 @@ public final class Session implements AutoCloseable {
     return host.running();
   }
 
+  /** Who else plays at this computer, in the order in which they came. */
+  public ObservableList<FurtherSeat> further() {
+    return furtherSeen;
+  }
+
   /**
-   * Lets a second player at this computer into the room this window is in.
+   * Lets a further player at this computer into the room this window is in.
    *
-   * @param says told, on the window's thread, why not, where it is not let in
+   * @param says told why not, where they are not let in or not any more
    */
-  public void addGuest(String name, Consumer<String> says) {
+  public void addSeat(String name, Consumer<String> says) {
     RoomLink shared = link;
     RoomAddress where = at;
     String word = shared == null ? null : shared.word();
-    if (shared == null || where == null || word == null) {
+    if (shared == null || where == null || word == null || further.size() >= MOST_FURTHER) {
       return;
     }
-    removeGuest();
-    guest =
-        GuestChair.join(
-            said -> windowThread.execute(() -> says.accept(said)),
+    further.add(
+        new FurtherSeat(
+            name,
+            windowThread,
+            clock,
             to ->
-                RoomLink.join(
-                    options().sharingClockOf(shared), where, word, name, Role.PLAYER, to));
+                RoomLink.join(options().sharingClockOf(shared), where, word, name, Role.PLAYER, to),
+            (seat, why) -> {
+              if (further.remove(seat)) {
+                says.accept(why);
+              }
+            }));
   }
 
-  /** The second player at this computer goes. */
-  public void removeGuest() {
-    GuestChair going = guest;
-    guest = null;
-    if (going != null) {
-      going.close();
+  /** A further player at this computer goes. */
+  public void removeSeat(FurtherSeat seat) {
+    if (further.remove(seat)) {
+      seat.close();
     }
-  }
-
-  /** True where a second player at this computer is in the room. */
-  public boolean hasGuest() {
-    GuestChair now = guest;
-    return now != null && now.online();
   }
 
   /** Leaves the room; a room hosted here ends. */
   public void leave() {
-    removeGuest();
+    List.copyOf(further).forEach(this::removeSeat);
     bench.close();
     lead.forget();
     questions.forget();
@@ -342,6 +355,7 @@ public final class Session implements AutoCloseable {
   // ---------------------------------------------------------------- playing
 
   /** Sends an attack where a take runs; it is kept until it is stored. */
+  @Override
   public void play(PlayedAttack attack) {
     RoomLink now = link;
     if (now != null && state().takeRuns() && state().ownPart() != null) {
@@ -352,26 +366,11 @@ public final class Session implements AutoCloseable {
   }
 
   /** An attack that was played has been released, which gives it its length. */
+  @Override
   public void released(PlayedAttack attack, long nanos) {
     RoomLink now = link;
     if (now != null) {
       now.released(attack, nanos);
-    }
-  }
-
-  /** The same of the second player's at this computer. */
-  public void guestReleased(PlayedAttack attack, long nanos) {
-    GuestChair now = guest;
-    if (now != null) {
-      now.released(attack, nanos);
-    }
-  }
-
-  /** Sends an attack of the second player's at this computer. */
-  public void playGuest(PlayedAttack attack) {
-    GuestChair now = guest;
-    if (now != null && state().takeRuns()) {
-      now.play(attack);
     }
   }
 

@@ -2,6 +2,7 @@ package thinclick.client.window.stand;
 
 import java.util.List;
 import java.util.Map;
+import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -12,7 +13,7 @@ import thinclick.client.window.session.BandMarks;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMarks;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Seat;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.music.ClickPlan;
@@ -23,19 +24,25 @@ import thinclick.protocol.time.MonotonicClock;
 public final class StandModel {
   private static final double MOST_PLAIN_SHARE = 0.5;
 
-  private final Session session;
+  private final Seat seat;
   private final MonotonicClock clock;
   private final ReadOnlyObjectWrapper<TakeMoment> moment =
       new ReadOnlyObjectWrapper<>(TakeMoment.NONE);
   private final ReadOnlyIntegerWrapper barsOver = new ReadOnlyIntegerWrapper(0);
 
+  private final InvalidationListener changed = any -> look();
   private @Nullable BandMarks band;
   private String bandTake = "";
 
-  public StandModel(Session session, MonotonicClock clock) {
-    this.session = session;
+  public StandModel(Seat seat, MonotonicClock clock) {
+    this.seat = seat;
     this.clock = clock;
-    session.stateProperty().addListener((any, old, now) -> look());
+    seat.stateProperty().addListener(changed);
+  }
+
+  /** Nobody reads it any more. */
+  public void close() {
+    seat.stateProperty().removeListener(changed);
   }
 
   /** Where the take stands. */
@@ -50,10 +57,10 @@ public final class StandModel {
 
   /** Looks at the clock. */
   public void look() {
-    RoomState room = session.state();
+    RoomState room = seat.state();
     StepGrid grid = room.grid();
     ClickPlan plan = room.plan();
-    RoomLink link = session.link();
+    RoomLink link = seat.link();
     if (grid == null || plan == null || link == null || room.announced() == null) {
       moment.set(TakeMoment.NONE);
       barsOver.set(0);
@@ -77,31 +84,31 @@ public final class StandModel {
 
   /** Takes in what was played by the end of a bar. */
   void hear(int bar) {
-    RoomState room = session.state();
-    String takeId = session.take().takeId();
+    RoomState room = seat.state();
+    String takeId = seat.take().takeId();
     if (band == null || !takeId.equals(bandTake)) {
       band = BandMarks.of(room);
       bandTake = takeId;
     }
     if (band != null) {
-      band.hear(room, session.take(), bar);
+      band.hear(room, seat.take(), bar);
     }
   }
 
   /** The marks of a bar that is over. */
   List<BarMark> marks(int bar) {
-    RoomState room = session.state();
+    RoomState room = seat.state();
     Part part = room.ownPart();
     BandMarks heard = band;
     return heard == null || part == null
         ? List.of()
-        : heard.of(session.take(), bar, plainMillis(room, part));
+        : heard.of(seat.take(), bar, plainMillis(room, part));
   }
 
   /** What the others were heard to play in a bar, in written steps from bar 1. */
   Map<String, List<Double>> others(int bar) {
     BandMarks heard = band;
-    return heard == null ? Map.of() : heard.others(session.state(), session.take(), bar);
+    return heard == null ? Map.of() : heard.others(seat.state(), seat.take(), bar);
   }
 
   /** What is within the chair's uncertainty is neither early nor late. */
@@ -113,7 +120,7 @@ public final class StandModel {
 
   /** The sentence that was dealt with this player's part; empty where there is none. */
   public String ownSays() {
-    RoomState room = session.state();
+    RoomState room = seat.state();
     Part own = room.ownPart();
     if (own == null || room.dealt() == null) {
       return "";
@@ -125,6 +132,6 @@ public final class StandModel {
 
   /** The room as it stands. */
   public ReadOnlyObjectProperty<RoomState> roomProperty() {
-    return session.stateProperty();
+    return seat.stateProperty();
   }
 }

@@ -1,60 +1,72 @@
 package thinclick.client.window.stand;
 
-import java.util.Objects;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.music.ClickPlan;
-import thinclick.server.engraving.ReaderWords;
-import thinclick.server.material.WrittenPart;
 
-/** The player's page: the score sheet, with the count above it. */
+/**
+ * The players' page: the part of each chair at this computer, one below the other or one chosen,
+ * with the count above them.
+ */
 public final class StandView {
-  private static final int SETTLING_BARS = 2;
   private static final double WORDS_SHARE = 0.28;
+  private static final int ALL = -1;
 
-  private final StandModel model;
+  /**
+   * Whoever reads at this computer.
+   *
+   * @param name the player's, said where several read here
+   */
+  public record Reader(String name, StandModel model) {}
+
   private final Words words;
-  private final ScoreSheet sheet = new ScoreSheet();
+  private final List<PartSheet> parts = new ArrayList<>();
   private final Label title = styled(new Label(), "heading");
-  private final Label reader = styled(new Label(), "soft");
-  private final Label says = new Label();
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
   private final Label empty = styled(new Label(), "empty-sheet");
   private final Label legend = styled(new Label(), "soft");
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);
+  private final FlowPane which = new FlowPane(4, 4);
+  private final VBox left = new VBox(2);
+  private final VBox scores = styled(new VBox(), "sheet");
   private final BorderPane root = new BorderPane();
 
-  private @Nullable String shownDeal;
-  private @Nullable WrittenPart written;
-  private @Nullable ClickPlan shownPlan;
-  private String shownTake = "";
-  private int shownBars;
+  private Palette palette = Palette.LIGHT;
+  private double scale = 1;
+  private int chosen = ALL;
+  private List<Reader> readers = List.of();
 
+  /**
+   * @param model of the player whose window this is
+   */
   public StandView(StandModel model, Words words) {
-    this.model = model;
     this.words = words;
     createView();
+    readers(List.of(new Reader("", model)));
     model.roomProperty().addListener((any, old, now) -> show(now));
     model.momentProperty().addListener((any, old, now) -> show(now));
-    model.barsOverProperty().addListener((any, old, now) -> showBars(now.intValue()));
     show(model.roomProperty().get());
     show(TakeMoment.NONE);
   }
@@ -69,13 +81,69 @@ public final class StandView {
     root.requestFocus();
   }
 
+  /** Those who read at this computer, the player first whose window it is. */
+  public void readers(List<Reader> now) {
+    readers = List.copyOf(now);
+    parts.forEach(PartSheet::close);
+    parts.clear();
+    for (Reader reader : readers) {
+      PartSheet part = new PartSheet(reader.model(), reader.name());
+      part.dress(palette, scale);
+      parts.add(part);
+    }
+    chosen = ALL;
+    offerParts();
+    arrange();
+  }
+
+  /** Words to choose a part by, where there are several. */
+  private void offerParts() {
+    which.getChildren().clear();
+    ToggleGroup group = new ToggleGroup();
+    for (int i = ALL; parts.size() > 1 && i < parts.size(); i++) {
+      int part = i;
+      String said = i == ALL ? words.say("stand.all") : readers.get(i).name();
+      ToggleButton word = styled(new ToggleButton(said), "tab-word");
+      word.setId(i == ALL ? "stand-all" : "stand-part-" + i);
+      word.setToggleGroup(group);
+      word.setSelected(i == chosen);
+      word.setOnAction(
+          done -> {
+            chosen = part;
+            word.setSelected(true);
+            arrange();
+            begin();
+          });
+      which.getChildren().add(word);
+    }
+  }
+
+  private void arrange() {
+    scores.getChildren().clear();
+    left.getChildren().setAll(title);
+    boolean one = parts.size() == 1 || chosen != ALL;
+    if (parts.size() > 1) {
+      left.getChildren().add(which);
+    }
+    if (one) {
+      Node sheet = parts.get(Math.max(0, chosen)).alone(left);
+      VBox.setVgrow(sheet, Priority.ALWAYS);
+      scores.getChildren().add(sheet);
+    } else {
+      parts.forEach(part -> scores.getChildren().add(part.amongOthers()));
+    }
+    speak();
+  }
+
   /**
    * Paints again in other colours or another size.
    *
    * @param inWords whether the part stands below the music in words
    */
-  public void dress(Palette palette, double textScale, boolean inWords) {
-    sheet.dress(palette, textScale);
+  public void dress(Palette wanted, double textScale, boolean inWords) {
+    palette = wanted;
+    scale = textScale;
+    parts.forEach(part -> part.dress(wanted, textScale));
     partInWords.setVisible(inWords);
   }
 
@@ -86,22 +154,12 @@ public final class StandView {
     root.accessibleTextProperty()
         .bind(
             Bindings.concat(
-                title.textProperty(),
-                ". ",
-                says.textProperty(),
-                " ",
-                empty.textProperty(),
-                " ",
-                spoken.textProperty()));
+                title.textProperty(), ". ", empty.textProperty(), " ", spoken.textProperty()));
     title.setId("stand-title");
-    says.setId("stand-says");
-    reader.setId("stand-reader");
-    reader.setWrapText(true);
     title.setWrapText(true);
-    says.setWrapText(true);
+    left.setId("stand-words");
     count.setId("count");
     countdown.setId("countdown");
-    VBox left = new VBox(2, title, reader, says);
     HBox.setHgrow(left, Priority.ALWAYS);
     VBox right = new VBox(0, count, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
@@ -111,9 +169,9 @@ public final class StandView {
     legend.setWrapText(true);
     legend.managedProperty().bind(legend.visibleProperty());
     legend.setText(words.say("stand.legend"));
-    StackPane middle = styled(new StackPane(sheet.root(), empty), "sheet");
+    scores.setMinHeight(0);
     root.setTop(top);
-    root.setCenter(middle);
+    root.setCenter(new StackPane(scores, empty));
     spoken.setId("part-words");
     spoken.setWrapText(true);
     partInWords.setFitToWidth(true);
@@ -125,23 +183,6 @@ public final class StandView {
 
   private void show(RoomState room) {
     Dealt dealt = room.dealt();
-    String deal = dealt == null ? null : dealt.dealId();
-    if (!Objects.equals(deal, shownDeal)) {
-      shownDeal = deal;
-      shownPlan = room.plan();
-      written = dealt == null ? null : DealtPart.written(dealt, room.ownPart());
-      sheet.show(written, OtherLine.of(dealt));
-    } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
-      shownPlan = room.plan();
-      written = DealtPart.written(dealt, room.ownPart());
-      sheet.replan(written);
-    }
-    String take = room.announced() == null ? "" : room.announced().takeId();
-    if (!take.equals(shownTake)) {
-      shownTake = take;
-      shownBars = 0;
-      sheet.clearMarks();
-    }
     boolean nothing = dealt == null;
     empty.setVisible(nothing);
     String why = words.say(room.leader() ? "stand.empty.leader" : "stand.empty");
@@ -152,15 +193,20 @@ public final class StandView {
             ? ""
             : words.say(
                 "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
-    WrittenPart now = written;
-    reader.setText(now == null || room.ownPart() == null ? "" : ReaderWords.of(now));
-    reader.setManaged(!reader.getText().isEmpty());
-    says.setText(model.ownSays());
-    spoken.setText(now == null ? "" : SpokenLine.of(now));
+    speak();
+  }
+
+  /** The parts in view as they are said. */
+  private void speak() {
+    List<PartSheet> seen = parts.size() == 1 || chosen == ALL ? parts : List.of(parts.get(chosen));
+    spoken.setText(
+        seen.stream()
+            .map(part -> (part.says() + " " + part.spoken()).strip())
+            .filter(said -> !said.isEmpty())
+            .collect(Collectors.joining("\n")));
   }
 
   private void show(TakeMoment moment) {
-    sheet.bar(moment.part() == TakeMoment.Part.PLAYING ? moment.bar() : -1);
     switch (moment.part()) {
       case NONE, OVER -> tell("", "");
       case BEFORE -> tell("", words.say("stand.before", moment.secondsToCountIn()));
@@ -181,18 +227,6 @@ public final class StandView {
     }
     count.setText(large);
     countdown.setText(small);
-  }
-
-  private void showBars(int over) {
-    if (over > shownBars) {
-      model.hear(over - 1);
-      // What came later may settle what was played before, and what others played arrives late.
-      for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
-        sheet.marks(bar, model.marks(bar));
-        sheet.heard(bar, model.others(bar));
-      }
-    }
-    shownBars = over;
   }
 
   private static <N extends Node> N styled(N node, String style) {

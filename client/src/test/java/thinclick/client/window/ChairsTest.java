@@ -1,0 +1,207 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
+import javafx.scene.input.KeyCode;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.check.TapCheck;
+import thinclick.client.sound.SoundState;
+import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.review.ReviewModel;
+import thinclick.client.window.session.Lead;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SoundSettings;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Drill.Cell;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.Stock;
+
+/** Four chairs at one computer in a real room: keys, a part, a length and a measure for each. */
+class ChairsTest {
+  private static final long MILLI = 1_000_000;
+  private static final List<KeyCode> KEYS = List.of(KeyCode.Q, KeyCode.R, KeyCode.U, KeyCode.P);
+
+  @TempDir Path folder;
+
+  private final Words words = Words.in(Locale.ENGLISH);
+  private Session session;
+  private SoundDesk sound;
+  private Chairs chairs;
+  private CheckModel check;
+  private Taps taps;
+  private ReviewModel review;
+  private String said = "";
+
+  @BeforeEach
+  void sitDown() throws Exception {
+    FxToolkit.registerPrimaryStage();
+    run(
+        () -> {
+          session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+          sound = new SoundDesk(session, words, SoundSettings.FIRST);
+          chairs = new Chairs(session, sound, words);
+          check = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
+          taps = new Taps(session, chairs, words, check);
+          review = new ReviewModel(session, words, WindowThread.INSTANCE, InstantSource.system());
+          session.openHere("Ana", false);
+        });
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(() -> session.state().clock().state() == ClockState.STEADY);
+    for (String name : List.of("Ben", "Cem", "Dora")) {
+      run(() -> session.addSeat(name, why -> said = why));
+    }
+    until(() -> session.state().people().size() == 4);
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    run(
+        () -> {
+          taps.close();
+          session.close();
+        });
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void eachPlaysAPartOnKeysOfItsOwnAndIsMeasuredForItself() throws Exception {
+    measured(KeyCode.U, 80);
+    until(() -> person("Cem").soundCheck());
+    assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
+    assertThat(on(() -> chairs.get(2).delay().saysProperty().get())).contains("80 ms");
+    assertThat(on(() -> chairs.first().delay().saysProperty().get())).contains("not measured");
+
+    run(
+        () ->
+            session
+                .lead()
+                .chooseAndDeal(
+                    new Lead.Hand(
+                        held(),
+                        240,
+                        1,
+                        session.state().people().stream().map(Person::playerId).toList())));
+    until(
+        () ->
+            session.state().phase() == Phase.DEALT
+                && session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
+    run(() -> session.lead().countIn());
+    until(
+        () ->
+            chairs.all().stream().allMatch(chair -> chair.seat().state().takeRuns())
+                && session.state().announced() != null);
+    long start = session.link().nanosOf(session.state().announced().startMicros());
+    run(
+        () -> {
+          for (int step = 0; step < 8; step++) {
+            for (KeyCode key : KEYS) {
+              long late = key == KeyCode.U ? 80 : 0; // as it was measured
+              long at = start + (step * 125 + late) * MILLI;
+              taps.key(Keys.pressed(key), at);
+              taps.key(Keys.released(key), at + 110 * MILLI);
+            }
+          }
+          taps.key(Keys.pressed(KeyCode.Z), start); // nobody's, where more than two play
+        });
+    for (Chair chair : chairs.all()) {
+      assertThat(on(() -> chair.seat().take().own())).as(chair.name()).hasSize(8);
+    }
+    double apart =
+        on(() -> chairs.first().seat().take().own().get(0))
+            - on(() -> chairs.get(2).seat().take().own().get(0));
+    assertThat(apart / 1e3).as("Cem's measured delay is taken off").isCloseTo(0, within(1.0));
+    until(() -> session.state().phase() == Phase.REVIEW && review.pageProperty().get() != null);
+    List<List<String>> players = review.pageProperty().get().content().tables().get(1).lines();
+    assertThat(players).hasSize(4).allMatch(line -> line.get(6).equals("88 % of written"));
+  }
+
+  @Test
+  void whoGoesTakesTheirKeysAlong() throws Exception {
+    assertThat(on(() -> taps.letters(3))).isEqualTo("O L P");
+    run(() -> session.removeSeat(session.further().get(0)));
+    until(() -> chairs.all().size() == 3 && person("Ben") == null);
+    assertThat(on(() -> chairs.get(1).name())).isEqualTo("Cem");
+    assertThat(on(() -> taps.letters(1))).isEqualTo("T G B H N");
+    run(() -> session.addSeat("Ana", why -> said = why)); // taken already
+    until(() -> said.contains("Ana"));
+    until(() -> chairs.all().size() == 3);
+  }
+
+  /** A bar of eighths for four, each written as an eighth. */
+  private static Drill held() {
+    Cell eighths =
+        new Cell(
+            8,
+            List.of(0, 1, 2, 3, 4, 5, 6, 7),
+            null,
+            List.of(1, 1, 1, 1, 1, 1, 1, 1),
+            null,
+            null,
+            null);
+    List<Drill.Chair> four =
+        IntStream.rangeClosed(1, 4)
+            .mapToObj(i -> new Drill.Chair("" + i, null, eighths, 0, null, null, null))
+            .toList();
+    return Stock.find("Even eighths")
+        .withChairs(four)
+        .withStages(List.of(Stage.ofBeats(1, 1, 1, 2, 3, 4)));
+  }
+
+  /** Thirty-six taps, all so late. */
+  private void measured(KeyCode key, int lateMillis) throws Exception {
+    run(
+        () -> {
+          long now = System.nanoTime();
+          check.begin(now);
+          long first = now + 1_500 * MILLI;
+          for (int i = 0; i < TapCheck.LEAD_IN + TapCheck.COUNTED; i++) {
+            long at = first + i * 600 * MILLI + lateMillis * MILLI;
+            taps.key(Keys.pressed(key), at);
+            taps.key(Keys.released(key), at + 50 * MILLI);
+          }
+          check.look(now + 60_000 * MILLI);
+        });
+  }
+
+  private Person person(String name) {
+    return session.state().people().stream()
+        .filter(one -> one.name().equals(name))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static void run(Runnable does) throws Exception {
+    on(
+        () -> {
+          does.run();
+          return null;
+        });
+  }
+
+  private static void until(Callable<Boolean> holds) {
+    await().atMost(Duration.ofSeconds(40)).until(() -> on(holds));
+  }
+
+  private static <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+}
