@@ -380,8 +380,7 @@ final class ComposeCommand implements Callable<Integer> {
 
   private List<Page> pages(List<WrittenPart> parts, List<List<WrittenPart>> keys) {
     Paper on = Paper.parse(paper);
-    Cut at =
-        ComposeMaterial.word("--cut", cut, Map.of("beats", Cut.BEATS, "half bars", Cut.HALF_BARS));
+    Cut at = Typed.word("--cut", cut, Map.of("beats", Cut.BEATS, "half bars", Cut.HALF_BARS));
     if (keys.isEmpty()) {
       return Pages.parts(parts, on, at);
     }

@@ -34,8 +34,8 @@ final class ComposeList {
             "progressions", this::progressions,
             "instruments", () -> lines(Instrument.all().stream().map(Instrument::name).toList()),
             "plans", this::plans,
-            "deals", () -> lines(List.copyOf(ComposeMaterial.ways().keySet())));
-    ComposeMaterial.word("--list", what, lists).run();
+            "deals", () -> lines(List.copyOf(RunOptions.ways().keySet())));
+    Typed.word("--list", what, lists).run();
   }
 
   private void lines(List<String> lines) {

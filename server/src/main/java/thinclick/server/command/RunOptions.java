@@ -1,0 +1,99 @@
+package thinclick.server.command;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import thinclick.protocol.file.DealKind;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.Swing;
+import thinclick.server.material.ClickPlans;
+import thinclick.server.material.Composition;
+
+/**
+ * The options of {@code compose} that say how a figure is dealt, how fast, and under which click.
+ */
+final class RunOptions {
+  @Option(
+      names = "--deal",
+      paramLabel = "WAY",
+      description = "How it is shared out; --list deals names the ways.")
+  private @Nullable String deal;
+
+  @Option(names = "--seed", paramLabel = "N", description = "Settles every free choice.")
+  private @Nullable Long seed;
+
+  @Option(names = "--tempo", paramLabel = "BPM", description = "Beats a minute, 30 to 320.")
+  private @Nullable Double tempo;
+
+  @Option(
+      names = "--swing",
+      paramLabel = "RATIO|band",
+      description = "Long to short, 1 to 4, or as the band plays it.")
+  private @Nullable String swing;
+
+  @Option(
+      names = "--plan",
+      paramLabel = "PLAN",
+      description = {
+        "The click: \"first only\", \"all beats to every second bar\", several with commas;",
+        "--list plans names them."
+      })
+  private @Nullable String plan;
+
+  @Option(names = "--stage-bars", paramLabel = "N", description = "Bars of each stage.")
+  private @Nullable Integer stageBars;
+
+  /** Sets what is asked for. */
+  void in(Composition made) {
+    if (deal != null) {
+      made.deal(way(deal));
+    }
+    if (seed != null) {
+      made.seed(seed);
+    }
+    if (tempo != null) {
+      made.tempo(tempo);
+    }
+    if (swing != null) {
+      made.swing(ratio(swing));
+    }
+    if (plan != null) {
+      made.plan(ClickPlans.parse("--plan", plan, made.meter(), made.groups()));
+    }
+    if (stageBars != null) {
+      made.stageBars(stageBars);
+    }
+  }
+
+  private static Swing ratio(String written) {
+    if ("band".equals(written.strip())) {
+      return Swing.BAND;
+    }
+    try {
+      return Swing.of(Double.parseDouble(written.strip()));
+    } catch (NumberFormatException notANumber) {
+      throw new BadInput(
+          "--swing", "expected a ratio from 1 to 4 or band, found \"" + written + "\"");
+    }
+  }
+
+  private static DealKind way(String written) {
+    return Typed.word("--deal", written, ways());
+  }
+
+  /** The ways of dealing by the words they are asked for with. */
+  static Map<String, DealKind> ways() {
+    return Arrays.stream(DealKind.values())
+        .collect(
+            Collectors.toMap(
+                kind -> kind.name().toLowerCase(Locale.ROOT).replace('_', ' '),
+                Function.identity(),
+                (one, other) -> one,
+                LinkedHashMap::new));
+  }
+}
