@@ -1,33 +1,28 @@
 package thinclick.client.window.review;
 
 import java.util.List;
-import javafx.geometry.Orientation;
 import javafx.geometry.VPos;
-import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.text.TextAlignment;
 import thinclick.client.window.look.Faces;
+import thinclick.client.window.look.PaintedStrip;
 import thinclick.client.window.look.Palette;
 
 /**
  * Episodes on a time line: a ruled line for each player, bars from left to right, a stretch off the
  * part as a block above the line where it was early and below it where it was late.
  */
-final class TimeLine extends Region {
+final class TimeLine extends PaintedStrip {
   private static final double ROW_EMS = 2.0;
   private static final double NAMES_EMS = 7;
 
-  private final Canvas canvas = new Canvas();
   private List<String> players = List.of();
   private List<LeaderModel.Episode> episodes = List.of();
   private int bars = 1;
-  private Palette palette = Palette.LIGHT;
-  private double em = 15;
 
   TimeLine() {
-    getChildren().add(canvas);
+    super(30);
   }
 
   void show(List<String> names, List<LeaderModel.Episode> found, int takeBars, String spoken) {
@@ -35,62 +30,29 @@ final class TimeLine extends Region {
     episodes = List.copyOf(found);
     bars = Math.max(1, takeBars);
     setAccessibleText(spoken);
-    requestLayout();
-    paint();
-  }
-
-  void dress(Palette wanted, double textSize) {
-    palette = wanted;
-    em = textSize;
-    requestLayout();
-    paint();
+    changed();
   }
 
   @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
+  protected double heightEms() {
+    return players.size() * ROW_EMS + 1.6;
   }
 
   @Override
-  protected double computePrefHeight(double width) {
-    return (players.size() * ROW_EMS + 1.6) * em;
-  }
-
-  @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefWidth(double height) {
-    return 30 * em;
-  }
-
-  @Override
-  protected void layoutChildren() {
-    paint();
-  }
-
-  private void paint() {
-    double width = Math.floor(getWidth());
-    double height = computePrefHeight(width);
+  protected void paint(GraphicsContext pen, double width, double height) {
     if (width < 50) {
       return;
     }
-    canvas.setWidth(width);
-    canvas.setHeight(height);
-    GraphicsContext pen = canvas.getGraphicsContext2D();
-    pen.clearRect(0, 0, width, height);
     pen.setTextBaseline(VPos.CENTER);
-    double left = NAMES_EMS * em;
+    double left = NAMES_EMS * em();
     double bar = (width - left - 2) / bars;
     for (int i = 0; i < players.size(); i++) {
-      double y = Math.floor((i + 0.5) * ROW_EMS * em) + 0.5;
-      pen.setFill(colour(palette.ink()));
-      pen.setFont(Faces.TEXT.at(em));
+      double y = Math.floor((i + 0.5) * ROW_EMS * em()) + 0.5;
+      pen.setFill(colour(palette().ink()));
+      pen.setFont(Faces.TEXT.at(em()));
       pen.setTextAlign(TextAlignment.LEFT);
-      pen.fillText(players.get(i), 0, y, left - em * 0.5);
-      pen.setStroke(colour(palette.rule()));
+      pen.fillText(players.get(i), 0, y, left - em() * 0.5);
+      pen.setStroke(colour(palette().rule()));
       pen.setLineWidth(1);
       pen.strokeLine(left, y, left + bars * bar, y);
       for (LeaderModel.Episode episode : episodes) {
@@ -99,7 +61,7 @@ final class TimeLine extends Region {
         }
       }
     }
-    axis(pen, left, bar, players.size() * ROW_EMS * em);
+    axis(pen, left, bar, players.size() * ROW_EMS * em());
   }
 
   private void episode(
@@ -107,22 +69,22 @@ final class TimeLine extends Region {
     boolean late = episode.steps() > 0;
     double from = left + episode.fromBar() * bar;
     double wide = Math.max(2, (episode.toBar() - episode.fromBar()) * bar - 1);
-    double high = ROW_EMS * em * 0.34;
-    pen.setFill(colour(late ? palette.late() : palette.early()));
+    double high = ROW_EMS * em() * 0.34;
+    pen.setFill(colour(late ? palette().late() : palette().early()));
     pen.fillRect(from, late ? y + 1 : y - high - 1, wide, high);
   }
 
   private void axis(GraphicsContext pen, double left, double bar, double top) {
     int every = bars <= 12 ? 1 : bars <= 32 ? 4 : 8;
-    pen.setFill(colour(palette.soft()));
-    pen.setFont(Faces.TEXT.at(em * 0.85));
+    pen.setFill(colour(palette().soft()));
+    pen.setFont(Faces.TEXT.at(em() * 0.85));
     pen.setTextAlign(TextAlignment.CENTER);
-    pen.setStroke(colour(palette.rule()));
+    pen.setStroke(colour(palette().rule()));
     for (int number = 0; number < bars; number++) {
       double x = Math.floor(left + number * bar) + 0.5;
-      pen.strokeLine(x, top, x, top + em * 0.25);
+      pen.strokeLine(x, top, x, top + em() * 0.25);
       if (number % every == 0) {
-        pen.fillText(Integer.toString(number + 1), x + bar / 2, top + em * 0.85);
+        pen.fillText(Integer.toString(number + 1), x + bar / 2, top + em() * 0.85);
       }
     }
   }
