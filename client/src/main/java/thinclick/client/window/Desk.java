@@ -15,6 +15,7 @@ import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.check.CheckView;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.door.DoorView;
+import thinclick.client.window.help.HelpView;
 import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.lectern.LecternView;
 import thinclick.client.window.lectern.RosterModel;
@@ -148,6 +149,7 @@ final class Desk implements AutoCloseable {
             partners.modeProperty(),
             words);
     new InputPane(session, chairs, taps, words).into(check.inputs());
+    HelpView help = new HelpView(words);
     shell = new Shell(words, sound, taps);
     foot = new FootSentence(session, checkModel, lecternDesk.lesson(), words, found.putAside());
     pages =
@@ -158,7 +160,8 @@ final class Desk implements AutoCloseable {
             .add(View.STAND, stand.root(), stand::begin)
             .add(View.LECTERN, lectern.root(), lectern::begin)
             .add(View.REVIEW, review.root(), review::begin)
-            .add(View.SETTINGS, settingsView.root(), settingsView::begin);
+            .add(View.SETTINGS, settingsView.root(), settingsView::begin)
+            .add(View.HELP, help.root(), help::begin);
     pages.onLeavingCheck(checkModel::breakOff);
     practice.onBack(() -> pages.go(View.DOOR));
     doorModel.onPractise(() -> pages.go(View.PRACTICE));

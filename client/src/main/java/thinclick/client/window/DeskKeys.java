@@ -90,6 +90,7 @@ final class DeskKeys {
         .onCtrl(KeyCode.ADD, () -> looks.grow(1))
         .onCtrl(KeyCode.MINUS, () -> looks.grow(-1))
         .onCtrl(KeyCode.SUBTRACT, () -> looks.grow(-1))
+        .on(KeyCode.F1, pages::help)
         .on(KeyCode.F6, pages::nextRegion);
     for (View each : View.values()) {
       if (each.digit() > 0) {

@@ -19,6 +19,7 @@ final class Pages {
   private final Map<View, Page> pages = new EnumMap<>(View.class);
   private Runnable leaving = () -> {};
   private View current = View.DOOR;
+  private View before = View.DOOR;
 
   /** A page and where its focus begins. */
   private record Page(Node root, Runnable begin) {}
@@ -74,7 +75,7 @@ final class Pages {
       case STAND -> room.inside();
       case LECTERN -> room.inside() && room.leader();
       case REVIEW -> room.inside() && room.review() != null;
-      case SETTINGS -> true;
+      case SETTINGS, HELP -> true;
     };
   }
 
@@ -95,6 +96,16 @@ final class Pages {
     shell.root().applyCss();
     shell.root().layout();
     page.begin().run();
+  }
+
+  /** To the help, and from there back to the page before. */
+  void help() {
+    if (current == View.HELP) {
+      go(offered(before, session.state()) ? before : View.SETTINGS);
+    } else {
+      before = current;
+      go(View.HELP);
+    }
   }
 
   /** From the page to the head of the window and back. */

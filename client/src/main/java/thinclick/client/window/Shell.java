@@ -38,7 +38,7 @@ final class Shell {
     head.getStyleClass().add("head");
     words.getChildren().add(name);
     for (View view : View.values()) {
-      if (view.digit() > 0 || view == View.DOOR) {
+      if (view.digit() > 0 || view == View.DOOR || view == View.HELP) {
         ToggleButton tab = styled(new ToggleButton(said.say(view.key())), "tab-word");
         tab.setToggleGroup(group);
         tab.setId("tab-" + view.name().toLowerCase(Locale.ROOT));

@@ -15,7 +15,9 @@ enum View {
   /** What the last take was worth. */
   REVIEW("review", 5),
   /** How the window looks, and its keys. */
-  SETTINGS("settings", 6);
+  SETTINGS("settings", 6),
+  /** How a class, a duo and a clinic go, step by step; by F1. */
+  HELP("help", 0);
 
   private final String key;
   private final int digit;

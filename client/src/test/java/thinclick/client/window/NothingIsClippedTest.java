@@ -75,6 +75,11 @@ class NothingIsClippedTest {
     title("view.settings");
     look("settings");
     thePaperIsTurnedByTheKeyboard();
+    robot.type(KeyCode.F1);
+    title("view.help");
+    look("help");
+    robot.type(KeyCode.F1);
+    title("view.settings");
     control(KeyCode.DIGIT1);
     title("view.check");
     look("check");

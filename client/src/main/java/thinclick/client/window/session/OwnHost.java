@@ -2,6 +2,7 @@ package thinclick.client.window.session;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,6 +22,7 @@ final class OwnHost {
   private final Locale language;
   private final PastTakes past;
   private @Nullable RehearsalHost host;
+  private volatile CompletableFuture<Void> closed = CompletableFuture.completedFuture(null);
 
   /**
    * @param language of the reviews and deals that it says
@@ -31,8 +33,12 @@ final class OwnHost {
     this.past = past;
   }
 
-  /** Starts a host, which takes a moment: not on the window's thread. */
+  /**
+   * Starts a host, once the one before has let the database go. It takes a moment: not on the
+   * window's thread.
+   */
   RehearsalHost start(boolean forOthers) {
+    closed.join();
     HostOptions options = HostOptions.local(data.resolve("rooms.db")).speaking(language);
     if (!forOthers) {
       return RehearsalHost.start(options);
@@ -64,7 +70,18 @@ final class OwnHost {
     past.keptBy(null);
     if (ending != null) {
       // Closing waits for the room's last rows; the window does not.
-      Thread closer = new Thread(ending::close, "host-close");
+      CompletableFuture<Void> done = new CompletableFuture<>();
+      closed = done;
+      Thread closer =
+          new Thread(
+              () -> {
+                try {
+                  ending.close();
+                } finally {
+                  done.complete(null);
+                }
+              },
+              "host-close");
       closer.start();
     }
   }

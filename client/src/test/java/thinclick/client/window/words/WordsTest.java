@@ -59,6 +59,9 @@ class WordsTest {
           "manner.stubborn",
           "manner.lost",
           "view.settings",
+          "view.help",
+          "settings.key.help",
+          "settings.does.help",
           "settings.shade.system",
           "settings.shade.light",
           "settings.shade.dark",
@@ -173,6 +176,7 @@ class WordsTest {
         || literal.endsWith(".css")
         || literal.endsWith(".db")
         || literal.endsWith(".json")
+        || literal.endsWith(".md")
         || literal.endsWith(".otf")
         || literal.endsWith(".ttf");
   }
