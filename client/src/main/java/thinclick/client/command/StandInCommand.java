@@ -2,6 +2,7 @@ package thinclick.client.command;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Random;
@@ -16,6 +17,7 @@ import picocli.CommandLine.Spec;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
+import thinclick.client.standin.Manner;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
@@ -80,32 +82,39 @@ final class StandInCommand implements Callable<Integer> {
   private int count = 1;
 
   @Option(
+      names = "--manner",
+      paramLabel = "MANNER",
+      description = {
+        "How they play (default: ${DEFAULT-VALUE}): steady, follows (the others), pushes or drags",
+        "(when the click goes), lost (turned around for two bars), ahead, behind, loose, stubborn;",
+        "several, with commas, in turn."
+      },
+      defaultValue = "steady")
+  private String manner = "steady";
+
+  @Option(
       names = "--timekeeper",
       paramLabel = "MS",
-      description = "How far a beat wanders, standard deviation (default: ${DEFAULT-VALUE}).",
-      defaultValue = "8")
-  private double timekeeperMillis = 8;
+      description = "How far a beat wanders, standard deviation (default: the manner's).")
+  private @Nullable Double timekeeperMillis;
 
   @Option(
       names = "--motor",
       paramLabel = "MS",
-      description = "How far an attack misses, standard deviation (default: ${DEFAULT-VALUE}).",
-      defaultValue = "5")
-  private double motorMillis = 5;
+      description = "How far an attack misses, standard deviation (default: the manner's).")
+  private @Nullable Double motorMillis;
 
   @Option(
       names = "--lean",
       paramLabel = "MS",
-      description = "A steady lean, positive late (default: ${DEFAULT-VALUE}).",
-      defaultValue = "0")
-  private double leanMillis;
+      description = "A steady lean, positive late (default: the manner's).")
+  private @Nullable Double leanMillis;
 
   @Option(
       names = "--drops",
       paramLabel = "SHARE",
-      description = "The share of written attacks left out, 0 to 1 (default: ${DEFAULT-VALUE}).",
-      defaultValue = "0.01")
-  private double dropShare = 0.01;
+      description = "The share of written attacks left out, 0 to 1 (default: the manner's).")
+  private @Nullable Double dropShare;
 
   @Option(
       names = "--displaced",
@@ -133,6 +142,18 @@ final class StandInCommand implements Callable<Integer> {
     return called;
   }
 
+  /** A manner's figures with those that were given in their place. */
+  private Timing timing(Timing of) {
+    return new Timing(
+        timekeeperMillis == null ? of.timekeeperMillis() : timekeeperMillis,
+        motorMillis == null ? of.motorMillis() : motorMillis,
+        of.clickGain(),
+        of.peerGain(),
+        leanMillis == null ? of.leanMillis() : leanMillis,
+        dropShare == null ? of.dropShare() : dropShare,
+        of.silentDriftPercent());
+  }
+
   @Override
   public Integer call() throws InterruptedException {
     Check.range("--count", count, 1L, 24);
@@ -140,22 +161,23 @@ final class StandInCommand implements Callable<Integer> {
     Called called = where.called == null ? byLink() : where.called;
     RoomAddress address = RoomAddress.parse(called.server);
     String room = called.room;
-    Timing timing =
-        new Timing(
-            timekeeperMillis,
-            motorMillis,
-            Timing.PRACTISED.clickGain(),
-            Timing.PRACTISED.peerGain(),
-            leanMillis,
-            dropShare);
+    List<Manner> manners = Arrays.stream(manner.split(",", -1)).map(Manner::of).toList();
     Slip slip = displaced.isEmpty() ? Slip.NONE : SlipOption.parse(displaced);
     Random seeds = new Random(seed);
     List<StandIn> joined = new ArrayList<>();
     try (LinkLoop loop = LinkLoop.start()) {
       for (int i = 1; i <= count; i++) {
         String each = count == 1 ? name : name + " " + i;
+        Manner its = manners.get((i - 1) % manners.size());
         joined.add(
-            StandIn.join(loop, address, room, each, timing, hand -> slip, seeds.nextLong() >>> 11));
+            StandIn.join(
+                loop,
+                address,
+                room,
+                each,
+                timing(its.timing()),
+                hand -> displaced.isEmpty() ? its.slip(hand) : slip,
+                seeds.nextLong() >>> 11));
       }
       return watch(joined, called.room);
     }

@@ -32,6 +32,9 @@ public final class Player {
   /** How fast another's usual lean on the click is learnt, a share of the news at each attack. */
   private static final double LEARN = 0.05;
 
+  /** What is played freely has dice of its own, so that the rest stays the same. */
+  private static final long FREELY = 1_000_003;
+
   /** Another's attack further than this from a written one of theirs says nothing, in steps. */
   private static final double NEAR_STEPS = 0.4;
 
@@ -45,8 +48,8 @@ public final class Player {
    */
   public record Move(int writtenStep, long micros, boolean accent, int index) {}
 
-  /** A written attack and the step it will be played at. */
-  private record Next(int written, int played, int index) {}
+  /** A written attack and the step it will be played at; -1 for the place of one that is not. */
+  record Next(int written, int played, int index) {}
 
   private final Timing timing;
   private final StepGrid grid;
@@ -88,6 +91,7 @@ public final class Player {
         moves.add(new Next(written, played, i));
       }
     }
+    moves.addAll(Freely.moves(part, grid, new Random(seed + FREELY)));
     moves.sort(Comparator.comparingInt(Next::played));
     moves.forEach(
         move -> {
@@ -183,6 +187,9 @@ public final class Player {
       own.remove(at - 4L * grid.stepsPerBar());
       at++;
       x += random.nextGaussian() * timing.timekeeperMillis() * Math.sqrt(beats);
+      if (timing.silentDriftPercent() != 0 && !clickedSince(at - grid.stepsPerBar(), at)) {
+        x += timing.silentDriftPercent() / 100 * grid.stepMicros() / 1e3;
+      }
     }
   }
 }

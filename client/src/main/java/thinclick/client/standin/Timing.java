@@ -17,6 +17,8 @@ import thinclick.protocol.json.Check;
  *     theirs, shared out evenly where several are heard, 0 to 1
  * @param leanMillis a steady lean, positive late
  * @param dropShare the share of written attacks left out, 0 to 1
+ * @param silentDriftPercent how much slower the own tempo gets where no click has sounded for a
+ *     bar, percent of a step a step; positive drags, negative pushes
  */
 public record Timing(
     double timekeeperMillis,
@@ -24,13 +26,39 @@ public record Timing(
     double clickGain,
     double peerGain,
     double leanMillis,
-    double dropShare) {
+    double dropShare,
+    double silentDriftPercent) {
 
   /**
-   * A practised player: standard deviations within what is reported for musicians, a quarter of the
-   * distance to the others in all (the statistical optimum of a quartet, Wing et al. 2014).
+   * The gain towards all others together that keeps four players closest: a quarter (Wing, Endo,
+   * Yates and Bradbury 2014, Frontiers in Psychology 5:1115).
    */
-  public static final Timing PRACTISED = new Timing(8, 5, 0.5, 0.25, 0, 0.01);
+  public static final double QUARTET_OPTIMUM = 0.25;
+
+  /**
+   * The gain that keeps one player closest to a click, {@code (sqrt(Vc^2 + 4 Vc Vm) - Vc) / 2 Vm}
+   * with a timekeeper of 10 ms and a hand of 5 ms (linear phase correction, Vorberg and Schulze
+   * 2002, Journal of Mathematical Psychology 46:56).
+   */
+  public static final double CLICK_OPTIMUM = 2 * (Math.sqrt(2) - 1);
+
+  /**
+   * A practised player: standard deviations within what is reported for musicians, half of the
+   * distance to a click, less than would be best, as people do (our own choice), and to the others
+   * a quarter in all.
+   */
+  public static final Timing PRACTISED = new Timing(8, 5, 0.5, QUARTET_OPTIMUM, 0, 0.01);
+
+  /** A player whose tempo stays when the click goes. */
+  public Timing(
+      double timekeeperMillis,
+      double motorMillis,
+      double clickGain,
+      double peerGain,
+      double leanMillis,
+      double dropShare) {
+    this(timekeeperMillis, motorMillis, clickGain, peerGain, leanMillis, dropShare, 0);
+  }
 
   public Timing {
     Check.range("timekeeperMillis", timekeeperMillis, 0.0, 200.0);
@@ -39,10 +67,18 @@ public record Timing(
     Check.range("peerGain", peerGain, 0.0, 1.0);
     Check.range("leanMillis", leanMillis, -250.0, 250.0);
     Check.range("dropShare", dropShare, 0.0, 1.0);
+    Check.range("silentDriftPercent", silentDriftPercent, -20.0, 20.0);
   }
 
   /** The same with another lean. */
   public Timing leaning(double millis) {
-    return new Timing(timekeeperMillis, motorMillis, clickGain, peerGain, millis, dropShare);
+    return new Timing(
+        timekeeperMillis, motorMillis, clickGain, peerGain, millis, dropShare, silentDriftPercent);
+  }
+
+  /** The same with another tempo of its own where no click sounds. */
+  public Timing driftingInSilence(double percent) {
+    return new Timing(
+        timekeeperMillis, motorMillis, clickGain, peerGain, leanMillis, dropShare, percent);
   }
 }
