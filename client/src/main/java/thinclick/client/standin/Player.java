@@ -140,6 +140,8 @@ public final class Player {
     if (step == null) {
       return;
     }
+    Next next = ahead.peek();
+    walkTo(next == null ? step : Math.min(step, next.played() - 1L)); // x as it is by then
     double z = (micros - grid.microsAt(step)) / 1e3;
     double r = own.getOrDefault(step, x);
     double habit = usual.getOrDefault(player, 0.0);
