@@ -84,8 +84,7 @@ final class HistoryCommand implements Callable<Integer> {
     if (name == null) {
       return ofDrill;
     }
-    List<Entry> ofPlayer =
-        ofDrill.stream().filter(one -> one.review().player(name) != null).toList();
+    List<Entry> ofPlayer = ofDrill.stream().filter(one -> one.has(name)).toList();
     if (ofPlayer.isEmpty()) {
       throw new BadInput("--player", "expected somebody who played, found \"" + name + "\"");
     }

@@ -6,6 +6,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
+import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
 
 /**
@@ -36,8 +37,9 @@ public record Entry(String id, Instant begunAt, Key key, Review review) {
     }
   }
 
-  /** True where somebody of that name played. */
-  boolean has(String player) {
-    return review.player(player) != null;
+  /** True where a person of that name played; a stand-in of the same name is somebody else. */
+  public boolean has(String player) {
+    PlayerReview own = review.player(player);
+    return own != null && !own.standIn();
   }
 }
