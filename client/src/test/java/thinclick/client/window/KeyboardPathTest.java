@@ -101,9 +101,27 @@ class KeyboardPathTest {
     theReviewIsKeptAsItIsSeen();
     action(this::goOn); // the drill once more, from wherever the leader is
     says("Even eighths is dealt: count in with Ctrl+Enter");
+    aNoteStandsOnTheStand();
     action(this::goOn);
     says("tap on any letter");
     assertThat(actions).as("actions from opening to the second take").isLessThanOrEqualTo(6);
+  }
+
+  /** What the leader writes is read on the stand, beside what there is to do, not in its place. */
+  private void aNoteStandsOnTheStand() {
+    robot.interact(
+        () -> {
+          desk.goTo(View.LECTERN);
+          stage.getScene().lookup("#roster").requestFocus();
+        });
+    robot.press(KeyCode.ALT).type(KeyCode.N).release(KeyCode.ALT);
+    robot.write("Softly.").type(KeyCode.ENTER);
+    until(() -> session.state().note().equals("Softly."));
+    robot.interact(() -> desk.goTo(View.STAND));
+    Label note = on(() -> (Label) stage.getScene().lookup("#stand-note"));
+    assertThat(on(note::isVisible)).isTrue();
+    assertThat(on(note::getText)).isEqualTo("The leader writes: Softly.");
+    says("Even eighths is dealt: count in with Ctrl+Enter");
   }
 
   private void action(Runnable does) {

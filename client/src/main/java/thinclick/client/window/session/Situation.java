@@ -7,6 +7,7 @@ import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 
 /** The one sentence at the bottom: where this player stands and what can be done now. */
@@ -56,7 +57,7 @@ public final class Situation {
     if (leaderAway(room)) {
       return words.say("situation.leaderAway");
     }
-    if (!room.note().isEmpty() && !room.takeRuns()) {
+    if (!room.note().isEmpty() && room.phase() == Phase.REVIEW) { // the stand has it itself
       return words.say("situation.note", room.note());
     }
     return switch (room.phase()) {

@@ -42,6 +42,7 @@ public final class StandView {
   private final Words words;
   private final List<PartSheet> parts = new ArrayList<>();
   private final Label title = styled(new Label(), "heading");
+  private final Label note = styled(new Label(), "stand-note");
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
   private final Label empty = styled(new Label(), "empty-sheet");
@@ -154,17 +155,27 @@ public final class StandView {
     root.accessibleTextProperty()
         .bind(
             Bindings.concat(
-                title.textProperty(), ". ", empty.textProperty(), " ", spoken.textProperty()));
+                title.textProperty(),
+                ". ",
+                note.textProperty(),
+                " ",
+                empty.textProperty(),
+                " ",
+                spoken.textProperty()));
+    note.setId("stand-note");
+    note.setWrapText(true);
+    note.managedProperty().bind(note.visibleProperty());
     title.setId("stand-title");
     title.setWrapText(true);
     left.setId("stand-words");
     count.setId("count");
     countdown.setId("countdown");
-    HBox.setHgrow(left, Priority.ALWAYS);
+    VBox head = new VBox(left, note);
+    HBox.setHgrow(head, Priority.ALWAYS);
     VBox right = new VBox(0, count, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
-    HBox top = styled(new HBox(24, left, right), "stand-top");
+    HBox top = styled(new HBox(24, head, right), "stand-top");
     top.setMinHeight(104);
     legend.setWrapText(true);
     legend.managedProperty().bind(legend.visibleProperty());
@@ -193,6 +204,11 @@ public final class StandView {
             ? ""
             : words.say(
                 "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
+    // What is written while a take runs is read when it is over: the page stays as it is played.
+    if (!room.takeRuns()) {
+      note.setText(room.note().isEmpty() ? "" : words.say("situation.note", room.note()));
+      note.setVisible(!note.getText().isEmpty());
+    }
     speak();
   }
 
