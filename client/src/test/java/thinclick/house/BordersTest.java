@@ -25,6 +25,7 @@ class BordersTest {
     "thinclick.server.scoring..",
     "thinclick.server.picture..",
     "thinclick.server.history..",
+    "thinclick.server.season..",
     "thinclick.server.words..",
     "thinclick.server.material..",
     "thinclick.server.dealing..",
@@ -86,6 +87,7 @@ class BordersTest {
                               "thinclick.server.export..",
                               "thinclick.server.picture..",
                               "thinclick.server.history..",
+                              "thinclick.server.season..",
                               "thinclick.server.host.."))))
           .because("rooms, sockets and the store stay replaceable behind the one entry that hosts");
 

@@ -1,31 +1,49 @@
 package thinclick.server.command;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.host.HostLock;
+import thinclick.server.season.ClassList;
+import thinclick.server.season.Erased;
+import thinclick.server.season.ErasedPlace;
+import thinclick.server.store.ClassStore.KeptClass;
 import thinclick.server.store.Eraser;
+import thinclick.server.store.HostFiles;
+import thinclick.server.store.Store;
+import thinclick.server.words.Speaker;
 
-/** {@code erase NAME}: takes a person out of the host's database and its backups. */
+/** {@code erase}: takes a person, or a class, out of all that a host keeps. */
 @Command(
     name = "erase",
     mixinStandardHelpOptions = true,
-    description =
-        "Erases a person's name from the database and its backups; the host must be stopped.")
+    description = {
+      "Erases a person's name, or a class with all its takes, from the database, its backups and",
+      "the take and season files beside it, and says what went; the host must be stopped."
+    })
 public final class EraseCommand implements Runnable {
-  @Parameters(paramLabel = "NAME", description = "The nickname, in any case.")
-  private String name = "";
+  @Parameters(
+      paramLabel = "NAME",
+      arity = "0..1",
+      description = "The nickname, in any case; left out where a whole class is meant.")
+  private @Nullable String name;
+
+  @Option(
+      names = "--class",
+      paramLabel = "TITLE",
+      description = "The class to erase whole, or in which alone the name is erased.")
+  private @Nullable String classTitle;
 
   @Option(
       names = "--db",
@@ -41,57 +59,69 @@ public final class EraseCommand implements Runnable {
           "Folder that serve --backup-to writes to; the name goes from every backup in it.")
   private @Nullable Path backups;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
   public void run() {
-    List<Path> files = files();
+    if (name == null && classTitle == null) {
+      throw new BadInput("NAME", "expected a name, or a class by --class, found neither");
+    }
+    List<Path> databases = databases();
     PrintWriter out = spec.commandLine().getOut();
+    Speaker speaker = language.speaker();
     HostLock lock = HostLock.of(database);
     try {
-      for (Path file : files) {
-        out.println(file + ": " + says(Eraser.erase(file, name)));
+      HostFiles files = HostFiles.beside(database, name, classTitle);
+      if (classTitle != null) {
+        files.knowTakes(takes(classTitle));
       }
+      for (Path file : databases) {
+        out.println(new ErasedPlace(file.toString(), in(file), null).say(speaker));
+      }
+      files
+          .go(false)
+          .forEach(
+              (file, done) ->
+                  out.println(new ErasedPlace(file.toString(), null, done).say(speaker)));
     } finally {
       lock.close();
     }
-    out.println(
-        "Not reached from here: take files, slips and pages that were exported, printed or sent;"
-            + " what a player's own computer has not handed in yet; copies made by other means.");
+    out.println(speaker.say(ErasedPlace.OUTSIDE));
     out.flush();
   }
 
-  private List<Path> files() {
+  private Erased in(Path file) {
+    String person = name;
+    return person != null
+        ? Eraser.erase(file, person, classTitle)
+        : Eraser.eraseClass(file, String.valueOf(classTitle));
+  }
+
+  /** The takes of the class, by which exported files are known; refuses one that is not there. */
+  private List<Store.KeptTake> takes(String title) {
+    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+      KeptClass found =
+          store.classes().all().join().stream()
+              .filter(one -> ClassList.key(one.list().title()).equals(ClassList.key(title)))
+              .findFirst()
+              .orElseThrow(
+                  () ->
+                      new BadInput(
+                          "--class", "expected a class that there is, found \"" + title + "\""));
+      return store.classes().takes(found.number()).join();
+    }
+  }
+
+  private List<Path> databases() {
     if (!Files.exists(database)) {
       throw new BadInput("--db", "expected a host's database, found no file " + database);
     }
     List<Path> files = new ArrayList<>(List.of(database));
-    Path folder = backups;
-    if (folder != null) {
-      try (Stream<Path> found = Files.list(folder)) {
-        found.filter(file -> file.toString().endsWith(".db")).sorted().forEach(files::add);
-      } catch (IOException missing) {
-        throw new BadInput("--backups", "expected a folder, found " + folder);
-      }
+    if (backups != null) {
+      files.addAll(HostFiles.backups(backups));
     }
     return files;
-  }
-
-  private static String says(Eraser.Erased erased) {
-    if (erased.nothing()) {
-      return "the name was not in it";
-    }
-    return "name replaced in "
-        + counted(erased.takes().size(), "take")
-        + (erased.takes().isEmpty() ? "" : " (" + String.join(", ", erased.takes()) + ")")
-        + ", "
-        + counted(erased.reviews(), "stored review")
-        + " deleted, "
-        + counted(erased.rooms(), "open room")
-        + " closed";
-  }
-
-  private static String counted(int count, String what) {
-    return count + " " + what + (count == 1 ? "" : "s");
   }
 }

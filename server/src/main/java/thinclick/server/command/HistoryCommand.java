@@ -21,7 +21,13 @@ import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryJson;
 import thinclick.server.history.HistoryPage;
 import thinclick.server.history.HistoryPicture;
+import thinclick.server.host.ClassBook;
 import thinclick.server.host.KeptHistory;
+import thinclick.server.season.ClassTake;
+import thinclick.server.season.Season;
+import thinclick.server.season.SeasonJson;
+import thinclick.server.season.SeasonPage;
+import thinclick.server.season.SeasonPicture;
 import thinclick.server.store.Store;
 import thinclick.server.words.Speaker;
 import tools.jackson.databind.SerializationFeature;
@@ -46,6 +52,13 @@ final class HistoryCommand implements Callable<Integer> {
   @Option(names = "--drill", paramLabel = "TITLE", description = "One drill's takes.")
   private @Nullable String drill;
 
+  @Option(
+      names = "--class",
+      paramLabel = "TITLE",
+      description =
+          "A class: who took part, levels, rungs, courses, what a thinner click would do.")
+  private @Nullable String classTitle;
+
   @Option(names = "--json", description = "Print every figure as JSON.")
   private boolean json;
 
@@ -57,7 +70,13 @@ final class HistoryCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PictureFile drawn = picture.file();
-    List<Course> courses = Course.of(wanted(entries()));
+    Season season = season();
+    if (season != null && player == null && drill == null) {
+      return tell(season, drawn);
+    }
+    List<Entry> all =
+        season == null ? entries() : season.takes().stream().map(ClassTake::entry).toList();
+    List<Course> courses = Course.of(wanted(all));
     PrintWriter out = spec.commandLine().getOut();
     ZoneId zone = ZoneId.systemDefault();
     Speaker speaker = language.speaker();
@@ -70,6 +89,39 @@ final class HistoryCommand implements Callable<Integer> {
       drawn.write(HistoryPicture.of(courses, player, zone, speaker));
     }
     return 0;
+  }
+
+  private Integer tell(Season season, @Nullable PictureFile drawn) {
+    ZoneId zone = ZoneId.systemDefault();
+    Speaker speaker = language.speaker();
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(
+        json
+            ? pretty().writeValueAsString(SeasonJson.of(season, zone)) + "\n"
+            : SeasonPage.of(season, zone, speaker));
+    out.flush();
+    if (drawn != null) {
+      drawn.write(SeasonPicture.of(season, zone, speaker));
+    }
+    return 0;
+  }
+
+  /** The class that is asked for; null where none is. */
+  private @Nullable Season season() {
+    String title = classTitle;
+    if (title == null) {
+      return null;
+    }
+    checkDatabase();
+    try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+      return book.season(title);
+    }
+  }
+
+  private void checkDatabase() {
+    if (!Files.exists(database)) {
+      throw new BadInput("--db", "expected a host's database, found no file " + database);
+    }
   }
 
   private List<Entry> wanted(List<Entry> all) {
@@ -96,9 +148,7 @@ final class HistoryCommand implements Callable<Integer> {
   }
 
   private List<Entry> entries() {
-    if (!Files.exists(database)) {
-      throw new BadInput("--db", "expected a host's database, found no file " + database);
-    }
+    checkDatabase();
     try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
       return KeptHistory.entries(store);
     } catch (CompletionException problem) {

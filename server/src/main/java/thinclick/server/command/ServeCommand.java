@@ -1,6 +1,7 @@
 package thinclick.server.command;
 
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +16,7 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.server.host.Encryption;
 import thinclick.server.host.HostOptions;
+import thinclick.server.host.Keeping;
 import thinclick.server.host.RehearsalHost;
 import thinclick.server.net.Port;
 
@@ -124,6 +126,15 @@ public final class ServeCommand implements Callable<Integer> {
 
   @Mixin private LanguageOption language = new LanguageOption();
 
+  @Option(
+      names = "--keep-months",
+      paramLabel = "MONTHS",
+      defaultValue = "" + Keeping.USUAL_MONTHS,
+      description =
+          "How long takes are kept, 0 for ever; a class may say otherwise"
+              + " (default: ${DEFAULT-VALUE}).")
+  private int keepMonths = Keeping.USUAL_MONTHS;
+
   @Option(names = "--invite", description = "Show each room's join link as a QR code, too.")
   private boolean invite;
 
@@ -217,6 +228,7 @@ public final class ServeCommand implements Callable<Integer> {
           certificate == null ? "--certificate" : "--certificate-key",
           "expected it together with its companion, found none");
     }
+    options = options.keeping(new Keeping(InstantSource.system(), keepMonths));
     Check.length("--called", called, 1, 40);
     if (announce) {
       options = options.announcedAs(called);

@@ -14,6 +14,7 @@ import thinclick.server.net.Port;
     mixinStandardHelpOptions = true,
     description = "Hosts rehearsals and works on what they leave behind.",
     subcommands = {
+      ClassCommand.class,
       ComposeCommand.class,
       EraseCommand.class,
       GatherCommand.class,

@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -23,6 +24,7 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
+import thinclick.server.host.ClassBook;
 import thinclick.server.store.Store;
 
 /** {@code take list|export|import}: the takes in a host's database, also while it is hosting. */
@@ -85,7 +87,10 @@ public final class TakeCommand implements Runnable {
   }
 
   @Command(name = "import", description = "Takes a take file in and prints its new id.")
-  void importFile(@Parameters(paramLabel = "FILE", description = "Take file to read.") Path file) {
+  void importFile(
+      @Parameters(paramLabel = "FILE", description = "Take file to read.") Path file,
+      @Option(names = "--class", paramLabel = "TITLE", description = "The class it belongs to.")
+          @Nullable String classTitle) {
     Take take = InputFile.read(file, FileCodec::readTake);
     String id =
         "file"
@@ -94,6 +99,11 @@ public final class TakeCommand implements Runnable {
                 .mapToObj(TakeCommand::digit)
                 .reduce("", String::concat);
     with(store -> store.importTake(id, take));
+    if (classTitle != null) {
+      try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+        book.adopt(classTitle, id);
+      }
+    }
     PrintWriter out = spec.commandLine().getOut();
     out.println(id);
     out.flush();

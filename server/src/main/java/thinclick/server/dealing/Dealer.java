@@ -111,8 +111,10 @@ public final class Dealer {
     List<Seat> written = Seating.of(frame);
     Drill asWritten = dealt(drill, written, seed, stages);
     List<Ability> abilities = new ArrayList<>();
+    List<Integer> levels = new ArrayList<>();
     for (int i = 0; i < written.size(); i++) {
       int level = Difficulty.level(asWritten, i, tempo);
+      levels.add(level);
       boolean varies = Seating.varies(drill.deal().kind());
       abilities.add(varies ? fitting.of(written.get(i).player(), level) : AS_WRITTEN);
     }
@@ -124,7 +126,7 @@ public final class Dealer {
       parts.add(
           part.edited()
               .answers(Echoes.of(frame, seats, i))
-              .level(Difficulty.level(dealt, i, tempo))
+              .level(level(Difficulty.level(dealt, i, tempo), levels.get(i), abilities.get(i)))
               .figure(figure(abilities.get(i)))
               .part());
     }
@@ -135,6 +137,18 @@ public final class Dealer {
         seats.stream().map(seat -> DealWords.sentence(frame, seat)).toList(),
         tolerance,
         dealt);
+  }
+
+  /**
+   * The level of a part: by its measures, but an easier figure counts at least one less than what
+   * is written, and a harder one at least one more, since fewer notes may well lie as awkwardly.
+   */
+  private static int level(int measured, int written, Ability ability) {
+    return switch (ability) {
+      case EASIER -> Math.max(1, Math.min(measured, written - 1));
+      case AS_WRITTEN -> measured;
+      case HARDER -> Math.min(10, Math.max(measured, written + 1));
+    };
   }
 
   private static @Nullable DealtFigure figure(Ability ability) {

@@ -2,6 +2,7 @@ package thinclick.server.history;
 
 import java.time.Instant;
 import java.util.List;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -18,9 +19,20 @@ import thinclick.server.scoring.Review;
  * @param review its figures
  */
 public record Entry(String id, Instant begunAt, Key key, Review review) {
-  /** Drill, tempo and click plan: figures are compared only where all of it is the same. */
+  /**
+   * Drill, tempo and click plan: figures are compared only where all of it is the same.
+   *
+   * @param fitted true where somebody was dealt another figure than the drill writes, so that the
+   *     band did not play the drill as it stands
+   */
   public record Key(
-      String title, Meter meter, int stepsPerBeat, Swing swing, double tempo, List<Stage> stages) {
+      String title,
+      Meter meter,
+      int stepsPerBeat,
+      Swing swing,
+      double tempo,
+      List<Stage> stages,
+      boolean fitted) {
     public Key {
       stages = List.copyOf(stages);
     }
@@ -33,7 +45,13 @@ public record Entry(String id, Instant begunAt, Key key, Review review) {
           take.stepsPerBeat(),
           take.swing(),
           take.tempo(),
-          take.stages());
+          take.stages(),
+          fitted(take.parts()));
+    }
+
+    /** True where a part is not what the drill writes. */
+    public static boolean fitted(List<Part> parts) {
+      return parts.stream().anyMatch(part -> part.figure() != null);
     }
   }
 

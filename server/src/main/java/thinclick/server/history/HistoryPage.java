@@ -92,7 +92,14 @@ public final class HistoryPage {
                 Speaker.number(takes),
                 String.valueOf(player))));
     if (takes > 1) {
-      said.add(speaker.say(course(course, player)));
+      said.add(
+          speaker.say(
+              Change.said(
+                  course.span(),
+                  Course.hold(course.first(), player),
+                  Course.hold(course.last(), player),
+                  Course.spread(course.first(), player),
+                  Course.spread(course.last(), player))));
     }
     if (player == null) {
       FewestClicks.of(course.entries(), key.title(), key.tempo())
@@ -107,42 +114,6 @@ public final class HistoryPage {
       said.add(speaker.say("history.next." + course.next()));
     }
     return said;
-  }
-
-  /** "Three weeks: spread 31 to 22 ms." Only what can be told apart is called a change. */
-  private static Said course(Course course, @Nullable String player) {
-    Figure firstSpread = Course.spread(course.first(), player);
-    Figure lastSpread = Course.spread(course.last(), player);
-    Figure firstHold = Course.hold(course.first(), player);
-    Figure lastHold = Course.hold(course.last(), player);
-    Said span = span(course);
-    List<Said> changes = new ArrayList<>();
-    if (Course.apart(firstHold, lastHold)) {
-      changes.add(change("history.hold", firstHold, lastHold));
-    }
-    if (Course.apart(firstSpread, lastSpread)) {
-      changes.add(change("history.spread", firstSpread, lastSpread));
-    }
-    return changes.isEmpty()
-        ? Said.of("history.steady", span)
-        : Said.of("history.changed", span, new Said.Row(changes, true));
-  }
-
-  private static Said change(String key, @Nullable Figure first, @Nullable Figure last) {
-    return Said.of(
-        key,
-        new Quantity(first == null ? 0 : first.get(), 0, 1),
-        new Quantity(last == null ? 0 : last.get(), 0, 1));
-  }
-
-  private static Said span(Course course) {
-    int days = (int) course.span().toDays();
-    if (days < 1) {
-      return Said.of("history.oneDay");
-    }
-    return days < 14
-        ? Said.of("history.days", days, Speaker.number(days))
-        : Said.of("history.weeks", (days + 3) / 7, Speaker.number((days + 3) / 7));
   }
 
   private List<String> row(Entry entry) {

@@ -20,8 +20,13 @@ import thinclick.server.words.Speaker;
 public final class HistoryPicture {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
-  private static final double WIDTH = 900;
-  private static final double MARGIN = 36;
+
+  /** Of a sheet. */
+  public static final double WIDTH = 900;
+
+  /** Left free on every side of it. */
+  public static final double MARGIN = 36;
+
   private static final double AXIS = 44;
   private static final double PLOT = 110;
   private static final double GUTTER = 40;
@@ -37,8 +42,32 @@ public final class HistoryPicture {
   public static Drawing of(
       List<Course> courses, @Nullable String player, ZoneId zone, Speaker speaker) {
     Easel easel = new Easel();
-    double y = MARGIN;
     List<String> says = new ArrayList<>();
+    double y = draw(easel, MARGIN, courses, player, zone, speaker, says);
+    Easel sheet = new Easel();
+    sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
+    List<Drawing.Item> items = new ArrayList<>(sheet.items());
+    items.addAll(easel.items());
+    return new Drawing(
+        WIDTH, y + MARGIN, speaker.say("history.picture"), String.join(" ", says), items);
+  }
+
+  /**
+   * Draws courses below something else on a sheet of {@link #WIDTH} with {@link #MARGIN}s.
+   *
+   * @param top where they begin
+   * @param says takes what is said of them
+   * @return where they end
+   */
+  public static double draw(
+      Easel easel,
+      double top,
+      List<Course> courses,
+      @Nullable String player,
+      ZoneId zone,
+      Speaker speaker,
+      List<String> says) {
+    double y = top;
     double inner = WIDTH - 2 * MARGIN;
     double plot = (inner - GUTTER) / 2;
     for (Course course : courses) {
@@ -58,18 +87,13 @@ public final class HistoryPicture {
     if (courses.isEmpty()) {
       y += 20;
       says.add(speaker.say("history.none"));
-      easel.words(MARGIN, y, Easel.BODY, Anchor.START, says.get(0), Tint.INK);
+      easel.words(MARGIN, y, Easel.BODY, Anchor.START, speaker.say("history.none"), Tint.INK);
     }
     if (!courses.isEmpty()) {
       String days = speaker.say(Said.of("history.zone", zone.getId()));
       easel.words(MARGIN, y, Easel.SMALL, Anchor.START, days, Tint.SOFT);
     }
-    Easel sheet = new Easel();
-    sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
-    List<Drawing.Item> items = new ArrayList<>(sheet.items());
-    items.addAll(easel.items());
-    return new Drawing(
-        WIDTH, y + MARGIN, speaker.say("history.picture"), String.join(" ", says), items);
+    return y;
   }
 
   private static void panel(

@@ -23,6 +23,7 @@ import thinclick.server.net.RoomNews;
  *     null: the stock alone
  * @param language in which the rooms' reviews and deals are said
  * @param news told of rooms that open and close
+ * @param keeping how long takes are kept, and by which clock
  */
 public record HostOptions(
     Reach reach,
@@ -34,7 +35,8 @@ public record HostOptions(
     int backupHours,
     @Nullable Path material,
     Locale language,
-    RoomNews news) {
+    RoomNews news,
+    Keeping keeping) {
   /** The address that only this computer reaches. */
   public static final String HERE = "127.0.0.1";
 
@@ -53,7 +55,8 @@ public record HostOptions(
         24,
         null,
         Locale.ENGLISH,
-        RoomNews.NONE);
+        RoomNews.NONE,
+        Keeping.USUAL);
   }
 
   private HostOptions reached(Reach other) {
@@ -67,7 +70,8 @@ public record HostOptions(
         backupHours,
         material,
         language,
-        news);
+        news,
+        keeping);
   }
 
   /** The same on another address and port. */
@@ -107,31 +111,62 @@ public record HostOptions(
         backupHours,
         material,
         language,
-        news);
+        news,
+        keeping);
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
     return new HostOptions(
-        reach, database, clock, timers, key, backupFolder, backupHours, material, language, news);
+        reach,
+        database,
+        clock,
+        timers,
+        key,
+        backupFolder,
+        backupHours,
+        material,
+        language,
+        news,
+        keeping);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, folder, hours, material, language, news);
+        reach, database, clock, timers, hostKey, folder, hours, material, language, news, keeping);
   }
 
   /** The same with a folder of drills and lessons before the stock. */
   public HostOptions withMaterial(Path folder) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, backupFolder, backupHours, folder, language, news);
+        reach,
+        database,
+        clock,
+        timers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        folder,
+        language,
+        news,
+        keeping);
   }
 
   /** The same, with reviews and deals said in another language, as far as it is spoken. */
   public HostOptions speaking(Locale wanted) {
     return new HostOptions(
-        reach, database, clock, timers, hostKey, backupFolder, backupHours, material, wanted, news);
+        reach,
+        database,
+        clock,
+        timers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        material,
+        wanted,
+        news,
+        keeping);
   }
 
   /** The same, with somebody who is told of rooms. */
@@ -146,6 +181,23 @@ public record HostOptions(
         backupHours,
         material,
         language,
-        listener);
+        listener,
+        keeping);
+  }
+
+  /** The same, keeping takes for other than a year. */
+  public HostOptions keeping(Keeping other) {
+    return new HostOptions(
+        reach,
+        database,
+        clock,
+        timers,
+        hostKey,
+        backupFolder,
+        backupHours,
+        material,
+        language,
+        news,
+        other);
   }
 }

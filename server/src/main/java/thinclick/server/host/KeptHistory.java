@@ -25,10 +25,14 @@ public final class KeptHistory {
   public static List<Entry> entries(Store store) {
     List<Entry> entries = new ArrayList<>();
     for (Store.KeptTake kept : store.history().join()) {
-      entries.add(
-          new Entry(kept.id(), kept.begunAt(), Entry.Key.of(kept.take()), review(store, kept)));
+      entries.add(entry(store, kept));
     }
     return entries;
+  }
+
+  /** One of them, reviewed now where need be. */
+  static Entry entry(Store store, Store.KeptTake kept) {
+    return new Entry(kept.id(), kept.begunAt(), Entry.Key.of(kept.take()), review(store, kept));
   }
 
   private static Review review(Store store, Store.KeptTake kept) {

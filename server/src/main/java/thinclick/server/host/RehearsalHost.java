@@ -1,6 +1,5 @@
 package thinclick.server.host;
 
-import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -29,6 +28,8 @@ public final class RehearsalHost implements AutoCloseable {
   private final Store store;
   private final ExecutorService reviewPool;
   private final @Nullable BackupSchedule backups;
+  private final PurgeSchedule purges;
+  private final ClassBook classes;
   private final PauseWatch pauses;
   private final Listener listener;
   private final Threshold threshold;
@@ -40,6 +41,8 @@ public final class RehearsalHost implements AutoCloseable {
       Store store,
       ExecutorService reviewPool,
       @Nullable BackupSchedule backups,
+      PurgeSchedule purges,
+      ClassBook classes,
       PauseWatch pauses,
       Listener listener,
       Threshold threshold,
@@ -48,6 +51,8 @@ public final class RehearsalHost implements AutoCloseable {
     this.store = store;
     this.reviewPool = reviewPool;
     this.backups = backups;
+    this.purges = purges;
+    this.classes = classes;
     this.pauses = pauses;
     this.listener = listener;
     this.threshold = threshold;
@@ -89,7 +94,7 @@ public final class RehearsalHost implements AutoCloseable {
       Store store =
           Store.open(
               options.database(),
-              InstantSource.system(),
+              options.keeping().wallClock(),
               available -> {
                 Listener listener = listening.get();
                 if (listener != null) {
@@ -97,6 +102,7 @@ public final class RehearsalHost implements AutoCloseable {
                 }
               });
       try {
+        PurgeSchedule.atStart(store, options.keeping());
         ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);
         HostParts parts =
             new HostParts(
@@ -118,6 +124,8 @@ public final class RehearsalHost implements AutoCloseable {
             store,
             reviewPool,
             BackupSchedule.of(options),
+            PurgeSchedule.daily(store, options.keeping()),
+            ClassBook.of(store, shelf, options.database(), options.backupFolder()),
             PauseWatch.start(meters::paused),
             listener,
             threshold,
@@ -190,6 +198,11 @@ public final class RehearsalHost implements AutoCloseable {
     return KeptHistory.entries(store);
   }
 
+  /** The classes that are kept here, and what they have played. */
+  public ClassBook classes() {
+    return classes;
+  }
+
   /** Takes no new rooms, and ends each that is there after the take that runs in it. */
   public void drain() {
     listener.drain();
@@ -223,6 +236,7 @@ public final class RehearsalHost implements AutoCloseable {
     }
     listener.close();
     reviewPool.shutdown();
+    purges.close();
     if (backups != null) {
       backups.close();
     }

@@ -3,26 +3,49 @@ package thinclick.server.store;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
+import thinclick.server.season.NameKey;
 
 /** Takes that have ended: their reviews, their removal, their players' names. */
 final class PastTakes {
   private PastTakes() {}
 
   static List<Store.KeptTake> all(Handle handle) {
-    return handle
-        .createQuery(
+    return kept(
+        handle.createQuery(
             """
-            SELECT id, begun_at, file, review FROM take
+            SELECT id, begun_at, ended, file, review FROM take
             WHERE ended IS NOT NULL ORDER BY begun_at, number
-            """)
+            """));
+  }
+
+  /** Those of one class. */
+  static List<Store.KeptTake> ofClass(Handle handle, long classNumber) {
+    return kept(
+        handle
+            .createQuery(
+                """
+                SELECT id, begun_at, ended, file, review FROM take
+                WHERE ended IS NOT NULL AND class = :class ORDER BY begun_at, number
+                """)
+            .bind("class", classNumber));
+  }
+
+  private static List<Store.KeptTake> kept(Query query) {
+    return query
         .map(
             (row, context) ->
                 new Store.KeptTake(
                     row.getString("id"),
                     Instant.parse(row.getString("begun_at")),
+                    row.getString("ended"),
                     take(row.getString("file")),
                     row.getString("review")))
         .list();
@@ -51,42 +74,109 @@ final class PastTakes {
   private record Row(long number, String id, String file) {}
 
   static Store.Renamed rename(Handle handle, String from, String to) {
+    return rename(handle, from::equals, to, null, null);
+  }
+
+  /**
+   * Renames in ended takes.
+   *
+   * @param from told of every player
+   * @param classNumber where only the takes of a class are meant
+   * @param takeId where only one take is meant
+   */
+  static Store.Renamed rename(
+      Handle handle,
+      Predicate<String> from,
+      String to,
+      @Nullable Long classNumber,
+      @Nullable String takeId) {
     List<Row> rows =
-        handle
-            .createQuery(
-                """
-                SELECT t.number, t.id, t.file FROM take t
-                JOIN take_player p ON p.take = t.number
-                WHERE p.name = :name AND t.ended IS NOT NULL ORDER BY t.number
-                """)
-            .bind("name", from)
-            .map(
-                (row, context) ->
-                    new Row(row.getLong("number"), row.getString("id"), row.getString("file")))
-            .list();
+        rows(handle, classNumber, takeId).stream()
+            .filter(row -> players(handle, row.number()).stream().anyMatch(from))
+            .toList();
     for (Row row : rows) {
-      if (take(row.file()).parts().stream().anyMatch(part -> part.player().equals(to))) {
+      List<String> others = players(handle, row.number()).stream().filter(from.negate()).toList();
+      if (others.contains(to)) {
         return new Store.Renamed(0, row.id());
       }
     }
-    for (Row row : rows) {
-      String file =
-          StoredTakes.text(
-              FileCodec.write(take(row.file()).renamed(name -> name.equals(from) ? to : name)));
-      handle
-          .createUpdate(
-              "UPDATE take SET file = :file, review = NULL, provisional = NULL WHERE number = :take")
-          .bind("file", file)
-          .bind("take", row.number())
-          .execute();
-      handle
-          .createUpdate("UPDATE take_player SET name = :to WHERE take = :take AND name = :from")
-          .bind("to", to)
-          .bind("take", row.number())
-          .bind("from", from)
-          .execute();
-    }
+    rows.forEach(row -> rewrite(handle, row, name -> from.test(name) ? to : name));
     return new Store.Renamed(rows.size(), null);
+  }
+
+  /** Gives each of two in a take what was the other's; false where one of them is not in it. */
+  static boolean swap(Handle handle, long classNumber, String takeId, String one, String other) {
+    List<Row> rows = rows(handle, classNumber, takeId);
+    if (rows.isEmpty()) {
+      return false;
+    }
+    List<String> players = players(handle, rows.get(0).number());
+    String first = spelled(players, one);
+    String second = spelled(players, other);
+    if (first == null || second == null || first.equals(second)) {
+      return false;
+    }
+    rewrite(
+        handle,
+        rows.get(0),
+        name -> name.equals(first) ? second : name.equals(second) ? first : name);
+    return true;
+  }
+
+  private static @Nullable String spelled(List<String> players, String name) {
+    String key = NameKey.of(name);
+    return players.stream().filter(one -> NameKey.of(one).equals(key)).findFirst().orElse(null);
+  }
+
+  private static List<Row> rows(
+      Handle handle, @Nullable Long classNumber, @Nullable String takeId) {
+    return handle
+        .createQuery(
+            """
+            SELECT number, id, file FROM take
+            WHERE ended IS NOT NULL AND (:class IS NULL OR class = :class)
+              AND (:id IS NULL OR id = :id) ORDER BY number
+            """)
+        .bind("class", classNumber)
+        .bind("id", takeId)
+        .map(
+            (row, context) ->
+                new Row(row.getLong("number"), row.getString("id"), row.getString("file")))
+        .list();
+  }
+
+  private static List<String> players(Handle handle, long take) {
+    return handle
+        .createQuery("SELECT name FROM take_player WHERE take = :take ORDER BY player")
+        .bind("take", take)
+        .mapTo(String.class)
+        .list();
+  }
+
+  /** New names for the players of a take; its review is to be made anew. */
+  private static void rewrite(Handle handle, Row row, UnaryOperator<String> names) {
+    String file = StoredTakes.text(FileCodec.write(take(row.file()).renamed(names)));
+    handle
+        .createUpdate(
+            "UPDATE take SET file = :file, review = NULL, provisional = NULL WHERE number = :take")
+        .bind("file", file)
+        .bind("take", row.number())
+        .execute();
+    handle
+        .createQuery("SELECT player, name FROM take_player WHERE take = :take")
+        .bind("take", row.number())
+        .map((player, context) -> Map.entry(player.getInt("player"), player.getString("name")))
+        .list()
+        .forEach(
+            player ->
+                handle
+                    .createUpdate(
+                        "UPDATE take_player SET name = :name"
+                            + " WHERE take = :take AND player = :player")
+                    .bind("name", names.apply(player.getValue()))
+                    .bind("take", row.number())
+                    .bind("player", player.getKey())
+                    .execute());
   }
 
   private static Take take(String file) {

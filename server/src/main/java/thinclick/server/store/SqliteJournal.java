@@ -212,8 +212,9 @@ final class SqliteJournal implements RoomJournal {
         handle
             .createQuery(
                 """
-                INSERT INTO take (id, room, epoch, title, file, begun_at)
-                VALUES (:id, :room, :epoch, :title, :file, :now) RETURNING number
+                INSERT INTO take (id, room, epoch, title, file, begun_at, class)
+                VALUES (:id, :room, :epoch, :title, :file, :now,
+                        (SELECT class FROM room WHERE id = :room)) RETURNING number
                 """)
             .bind("id", begun.takeId())
             .bind("room", roomId)

@@ -15,10 +15,12 @@ import thinclick.server.room.RoomJournal;
 public final class Store implements AutoCloseable {
   private final StoreLoop loop;
   private final SqliteJournal journal;
+  private final ClassStore classes;
   private final InstantSource wallClock;
 
-  private Store(StoreLoop loop, InstantSource wallClock) {
+  private Store(StoreLoop loop, Database database, InstantSource wallClock) {
     this.loop = loop;
+    this.classes = new ClassStore(loop, database, wallClock);
     this.wallClock = wallClock;
     this.journal = new SqliteJournal(loop, wallClock);
   }
@@ -30,7 +32,8 @@ public final class Store implements AutoCloseable {
    * @throws thinclick.protocol.json.BadInput where it cannot be had, in one line
    */
   public static Store open(Path file, InstantSource wallClock, Consumer<Boolean> availability) {
-    return new Store(new StoreLoop(Database.open(file), availability), wallClock);
+    Database database = Database.open(file);
+    return new Store(new StoreLoop(database, availability), database, wallClock);
   }
 
   /**
@@ -45,6 +48,11 @@ public final class Store implements AutoCloseable {
   /** Where rooms write. */
   public RoomJournal journal() {
     return journal;
+  }
+
+  /** The classes in it. */
+  public ClassStore classes() {
+    return classes;
   }
 
   /** A room that was open when the host last went. */
@@ -103,10 +111,12 @@ public final class Store implements AutoCloseable {
   /**
    * A take of the past without its attacks.
    *
+   * @param ended how it ended, in the words of {@code stopped}
    * @param take what was written
    * @param review the review as JSON; null where none was kept
    */
-  public record KeptTake(String id, Instant begunAt, Take take, @Nullable String review) {}
+  public record KeptTake(
+      String id, Instant begunAt, String ended, Take take, @Nullable String review) {}
 
   /** All takes that have ended, the oldest first. */
   public CompletableFuture<List<KeptTake>> history() {

@@ -184,17 +184,40 @@ final class StoredTakes {
 
   /** Takes a take in from a file, under an id that is not used yet. */
   static void insert(Handle handle, String takeId, Take take, Instant now) {
+    insert(handle, takeId, take, now, word(StopReason.FINISHED), null, null);
+  }
+
+  /**
+   * The same with what else is known of it.
+   *
+   * @param ended how it ended, in the words of {@code stopped}
+   * @param review as JSON, or null
+   * @param classNumber of the class it belongs to, or null
+   */
+  static void insert(
+      Handle handle,
+      String takeId,
+      Take take,
+      Instant begunAt,
+      String ended,
+      @Nullable String review,
+      @Nullable Long classNumber) {
     long number =
         handle
             .createQuery(
                 """
-                INSERT INTO take (id, title, file, begun_at, ended)
-                VALUES (:id, :title, :file, :now, 'finished') RETURNING number
+                INSERT INTO take (id, title, file, begun_at, ended, end_micros, review, class)
+                VALUES (:id, :title, :file, :begun, :ended, :end, :review, :class)
+                RETURNING number
                 """)
             .bind("id", takeId)
             .bind("title", take.title())
             .bind("file", text(FileCodec.write(take.withAttacks(List.of()))))
-            .bind("now", now.toString())
+            .bind("begun", begunAt.toString())
+            .bind("ended", ended)
+            .bind("end", take.endMicros())
+            .bind("review", review)
+            .bind("class", classNumber)
             .mapTo(Long.class)
             .one();
     Map<String, String> names = new LinkedHashMap<>();

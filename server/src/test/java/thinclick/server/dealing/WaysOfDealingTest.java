@@ -248,6 +248,7 @@ class WaysOfDealingTest {
     assertThat(dealing.parts())
         .extracting(Part::figure)
         .containsExactly(DealtFigure.EASIER, null, DealtFigure.HARDER, null);
+    assertThat(dealing.parts()).extracting(Part::level).containsExactly(3, 4, 5, 4);
     assertThat(dealing.parts().get(0).attackSteps()).startsWith(0, 6, 12, 16);
     assertThat(Dealer.dealFitted(drill, players, 1, 100, TAKE, levels)).isEqualTo(dealing);
     assertThat(

@@ -20,7 +20,7 @@ import thinclick.protocol.music.Swing;
  * the distance to a click, and a share of the own to the attack of every other; a timekeeper
  * wanders by 10 ms a beat, a hand by 5.
  */
-final class Followers {
+public final class Followers {
   private static final long START_MICROS = 3_000_000;
 
   private final Random random;
@@ -36,12 +36,12 @@ final class Followers {
   private record One(
       String name, int every, int entry, double follows, double slows, double heardLate) {}
 
-  Followers(long seed, Stage... stages) {
+  public Followers(long seed, Stage... stages) {
     random = new Random(seed);
     this.stages = List.of(stages);
   }
 
-  Followers player(String name, int every, int entry, double follows) {
+  public Followers player(String name, int every, int entry, double follows) {
     return player(name, every, entry, follows, 0, 0);
   }
 
@@ -51,7 +51,7 @@ final class Followers {
     return this;
   }
 
-  Take take() {
+  public Take take() {
     ClickPlan plan = new ClickPlan(stages);
     int steps = plan.bars() * 8;
     Set<Integer> clicks = clicks(plan);

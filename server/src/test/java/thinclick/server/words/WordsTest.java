@@ -30,6 +30,7 @@ import thinclick.server.material.Rung;
 import thinclick.server.material.Stock;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Reason;
+import thinclick.server.season.ErasedPlace;
 
 /** The small words that sentences are made of, and the bundle they stand in. */
 class WordsTest {
@@ -246,6 +247,9 @@ class WordsTest {
       for (int size = 1; size <= 12; size++) {
         named.add("groups." + size);
       }
+      for (ErasedPlace.Done done : ErasedPlace.Done.values()) {
+        named.add("erase.file." + done);
+      }
       for (Rung rung : Rung.values()) {
         named.add("rung." + rung.name());
       }
@@ -311,7 +315,7 @@ class WordsTest {
 
     private Set<String> literalKeys() {
       Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
-      return Stream.of("words", "picture", "history", "dealing")
+      return Stream.of("words", "picture", "history", "season", "dealing")
           .map(name -> Path.of("src/main/java/thinclick/server", name))
           .flatMap(WordsTest::files)
           .filter(path -> path.toString().endsWith(".java"))

@@ -62,7 +62,8 @@ public final class NextStep {
               dealt.stepsPerBeat(),
               dealt.swing(),
               dealt.tempo(),
-              dealt.stages());
+              dealt.stages(),
+              Entry.Key.fitted(dealt.parts()));
       played.remove(ready.takeId());
       played.put(ready.takeId(), new Played(key, Outcome.of(review)));
       if (played.size() > MOST_TAKES) {

@@ -1,0 +1,52 @@
+package thinclick.server.history;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Figure;
+import thinclick.server.words.Quantity;
+import thinclick.server.words.Said;
+import thinclick.server.words.Speaker;
+
+/** What has changed between two like takes; only what can be told apart is called a change. */
+public final class Change {
+  private Change() {}
+
+  /** "Over three weeks: spread 31 to 22 ms." */
+  public static Said said(
+      Duration span,
+      @Nullable Figure firstHold,
+      @Nullable Figure lastHold,
+      @Nullable Figure firstSpread,
+      @Nullable Figure lastSpread) {
+    List<Said> changes = new ArrayList<>();
+    if (Course.apart(firstHold, lastHold)) {
+      changes.add(change("history.hold", firstHold, lastHold));
+    }
+    if (Course.apart(firstSpread, lastSpread)) {
+      changes.add(change("history.spread", firstSpread, lastSpread));
+    }
+    Said over = over(span);
+    return changes.isEmpty()
+        ? Said.of("history.steady", over)
+        : Said.of("history.changed", over, new Said.Row(changes, true));
+  }
+
+  private static Said change(String key, @Nullable Figure first, @Nullable Figure last) {
+    return Said.of(
+        key,
+        new Quantity(first == null ? 0 : first.get(), 0, 1),
+        new Quantity(last == null ? 0 : last.get(), 0, 1));
+  }
+
+  private static Said over(Duration span) {
+    int days = (int) span.toDays();
+    if (days < 1) {
+      return Said.of("history.oneDay");
+    }
+    return days < 14
+        ? Said.of("history.days", days, Speaker.number(days))
+        : Said.of("history.weeks", (days + 3) / 7, Speaker.number((days + 3) / 7));
+  }
+}

@@ -1,0 +1,65 @@
+package thinclick.server.season;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.server.history.HistoryPage;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Table;
+
+/**
+ * A season as a page of plain text under 80 columns: the class, its weeks, each in it, its drills.
+ */
+public final class SeasonPage {
+  private SeasonPage() {}
+
+  /**
+   * The page.
+   *
+   * @param zone where the days begin
+   */
+  public static String of(Season season, ZoneId zone, Speaker speaker) {
+    SeasonWords words = new SeasonWords(season, zone, speaker);
+    List<String> lines = new ArrayList<>();
+    List<String> head = new ArrayList<>(List.of(words.head()));
+    head.addAll(words.lastWeek());
+    lines.addAll(Table.wrap(String.join(" ", head), ""));
+    lines.add("");
+    lines.addAll(members(season, words, zone, speaker));
+    for (Pupil pupil : season.pupils()) {
+      lines.add("");
+      lines.addAll(Table.wrap(String.join(" ", words.of(pupil)), ""));
+    }
+    if (season.takes().isEmpty()) {
+      return String.join("\n", lines) + "\n";
+    }
+    lines.add("");
+    return String.join("\n", lines) + "\n" + HistoryPage.of(season.courses(), null, zone, speaker);
+  }
+
+  private static List<String> members(
+      Season season, SeasonWords words, ZoneId zone, Speaker speaker) {
+    List<Week> weeks = season.weeks(zone);
+    Table table =
+        new Table(
+            List.of(
+                speaker.say("season.chair"),
+                "<" + speaker.say("season.name"),
+                speaker.say("season.weeks"),
+                "<" + speaker.say("season.lastSeen"),
+                speaker.say("season.level"),
+                "<" + speaker.say("season.rung")));
+    for (Pupil pupil : season.pupils()) {
+      long there = weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
+      table.add(
+          List.of(
+              pupil.chair() == null ? "-" : Integer.toString(pupil.chair()),
+              pupil.name(),
+              there + "/" + weeks.size(),
+              words.date(pupil),
+              pupil.standing().map(one -> Integer.toString(one.level())).orElse("-"),
+              pupil.rung().map(one -> speaker.say(one.click())).orElse("-")));
+    }
+    return table.lines();
+  }
+}

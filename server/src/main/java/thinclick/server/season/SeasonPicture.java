@@ -1,0 +1,134 @@
+package thinclick.server.season;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import thinclick.server.history.Course;
+import thinclick.server.history.HistoryPicture;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.Drawing.Anchor;
+import thinclick.server.picture.Easel;
+import thinclick.server.picture.Tint;
+import thinclick.server.words.Speaker;
+
+/**
+ * A season as a sheet: who took part in which week, a tick a take; below, the courses of the drills
+ * that came back in a later take. For the leader alone.
+ */
+public final class SeasonPicture {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
+  private static final double NAMES = 190;
+  private static final double ROW = 20;
+  private static final double NARROWEST_WEEK = 46;
+  private static final double WIDEST_WEEK = 110;
+  private static final int MOST_TICKS = 6;
+  private static final double TICK_GAP = 6;
+  private static final int MOST_COURSES = 6;
+
+  private SeasonPicture() {}
+
+  /**
+   * Draws it.
+   *
+   * @param zone where the days begin
+   */
+  public static Drawing of(Season season, ZoneId zone, Speaker speaker) {
+    SeasonWords words = new SeasonWords(season, zone, speaker);
+    Easel easel = new Easel();
+    List<String> says = new ArrayList<>(List.of(words.head()));
+    says.addAll(words.lastWeek());
+    double y = HistoryPicture.MARGIN;
+    double inner = HistoryPicture.WIDTH - 2 * HistoryPicture.MARGIN;
+    for (String line : Easel.wrap(String.join(" ", says), Easel.BODY, inner)) {
+      y += 20;
+      easel.words(HistoryPicture.MARGIN, y, Easel.BODY, Anchor.START, line, Tint.INK);
+    }
+    List<Week> weeks = season.weeks(zone);
+    if (!weeks.isEmpty()) {
+      y = attendance(easel, season.pupils(), shown(weeks), y + 18, speaker);
+    }
+    List<Course> again =
+        season.courses().stream()
+            .filter(course -> course.entries().size() > 1)
+            .limit(MOST_COURSES)
+            .toList();
+    if (!again.isEmpty()) {
+      y = HistoryPicture.draw(easel, y + 14, again, null, zone, speaker, says);
+    }
+    double height = y + HistoryPicture.MARGIN;
+    Easel sheet = new Easel();
+    sheet.box(0, 0, HistoryPicture.WIDTH, height, Tint.PAPER);
+    List<Drawing.Item> items = new ArrayList<>(sheet.items());
+    items.addAll(easel.items());
+    return new Drawing(
+        HistoryPicture.WIDTH, height, speaker.say("season.picture"), String.join(" ", says), items);
+  }
+
+  /** The newest weeks, as many as find room. */
+  private static List<Week> shown(List<Week> weeks) {
+    int room = (int) ((HistoryPicture.WIDTH - 2 * HistoryPicture.MARGIN - NAMES) / NARROWEST_WEEK);
+    return weeks.subList(Math.max(0, weeks.size() - room), weeks.size());
+  }
+
+  private static double attendance(
+      Easel easel, List<Pupil> pupils, List<Week> weeks, double top, Speaker speaker) {
+    double left = HistoryPicture.MARGIN + NAMES;
+    double room = HistoryPicture.WIDTH - HistoryPicture.MARGIN - left;
+    double width = Math.min(WIDEST_WEEK, room / weeks.size());
+    double right = left + width * weeks.size();
+    double y = top + 12;
+    easel.words(
+        HistoryPicture.MARGIN,
+        y,
+        Easel.SMALL,
+        Anchor.START,
+        speaker.say("season.tookPart"),
+        Tint.SOFT);
+    for (int i = 0; i < weeks.size(); i++) {
+      easel.words(
+          left + width * (i + 0.5),
+          y,
+          Easel.SMALL,
+          Anchor.MIDDLE,
+          DAY.format(weeks.get(i).monday()),
+          Tint.SOFT);
+    }
+    y += 7;
+    easel.box(
+        HistoryPicture.MARGIN, y, right - HistoryPicture.MARGIN, ROW * pupils.size(), Tint.SHEET);
+    easel.line(HistoryPicture.MARGIN, y, right, y, 1, Tint.RULE);
+    for (Pupil pupil : pupils) {
+      String chair = pupil.chair() == null ? "-" : Integer.toString(pupil.chair());
+      double base = y + ROW - 6;
+      easel.words(HistoryPicture.MARGIN + 22, base, Easel.SMALL, Anchor.END, chair, Tint.SOFT);
+      easel.words(
+          HistoryPicture.MARGIN + 32,
+          base,
+          Easel.BODY,
+          Anchor.START,
+          Easel.cut(pupil.name(), Easel.BODY, NAMES - 44),
+          Tint.INK);
+      for (int i = 0; i < weeks.size(); i++) {
+        ticks(easel, weeks.get(i).takesOf(pupil.key()), left + width * (i + 0.5), base);
+      }
+      y += ROW;
+      easel.line(HistoryPicture.MARGIN, y, right, y, .4, Tint.RULE);
+    }
+    return y;
+  }
+
+  /** A plain tick a take; many are a number. */
+  private static void ticks(Easel easel, int takes, double middle, double base) {
+    if (takes > MOST_TICKS) {
+      easel.words(middle, base, Easel.SMALL, Anchor.MIDDLE, Integer.toString(takes), Tint.INK);
+      return;
+    }
+    double x = middle - TICK_GAP * (takes - 1) / 2;
+    for (int i = 0; i < takes; i++) {
+      easel.line(x, base + 1, x, base - 9, 1.4, Tint.INK);
+      x += TICK_GAP;
+    }
+  }
+}

@@ -1,0 +1,207 @@
+package thinclick.server.season;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.json.Check;
+import thinclick.server.history.Change;
+import thinclick.server.history.Entry;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.ForecastWords;
+import thinclick.server.words.Quantity;
+import thinclick.server.words.Said;
+import thinclick.server.words.Speaker;
+
+/** A season in sentences: the class, and each of those in it. For the leader alone. */
+public final class SeasonWords {
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
+
+  private final Season season;
+  private final ZoneId zone;
+  private final Speaker speaker;
+  private final List<Week> weeks;
+
+  /**
+   * @param zone where the days begin
+   */
+  public SeasonWords(Season season, ZoneId zone, Speaker speaker) {
+    this.season = season;
+    this.zone = zone;
+    this.speaker = speaker;
+    this.weeks = season.weeks(zone);
+  }
+
+  /** "Tuesday class: four members, nine takes in three weeks." */
+  public String head() {
+    int members = season.pupils().size();
+    int takes = season.takes().size();
+    return speaker.say(
+        takes == 0
+            ? Said.of("season.notYet", season.list().title(), members, Speaker.number(members))
+            : Said.of(
+                "season.head",
+                season.list().title(),
+                members,
+                Speaker.number(members),
+                takes,
+                Speaker.number(takes),
+                weeks.size(),
+                Speaker.number(weeks.size())));
+  }
+
+  /** "In the week of 2026-09-21 three of four took part; missing: Ilse." Nobody did: empty. */
+  public List<String> lastWeek() {
+    if (weeks.isEmpty()) {
+      return List.of();
+    }
+    Week last = weeks.get(weeks.size() - 1);
+    Set<String> present = last.present();
+    List<Pupil> all = season.pupils();
+    List<String> missing =
+        all.stream().filter(one -> !present.contains(one.key())).map(Pupil::name).toList();
+    Said there = Said.of("season.week", DATE.format(last.monday()), present.size(), all.size());
+    return missing.isEmpty()
+        ? List.of(speaker.say(there))
+        : List.of(
+            speaker.say(there),
+            speaker.say(Said.of("season.missing", new Said.Row(missing, true))));
+  }
+
+  /**
+   * All that can be said of one: when they were there, level, rung, course, what a thinner does.
+   */
+  public List<String> of(Pupil pupil) {
+    List<String> says = new ArrayList<>();
+    says.add(seen(pupil));
+    pupil.standing().ifPresent(standing -> says.add(speaker.say(standing(standing))));
+    pupil
+        .rung()
+        .ifPresent(
+            rung ->
+                says.add(
+                    speaker.say(
+                        Said.of(
+                            "history.fewest",
+                            rung.click(),
+                            DATE.withZone(zone).format(rung.begunAt())))));
+    String course = course(pupil);
+    if (course != null) {
+      says.add(course);
+    }
+    says.addAll(forecast(pupil));
+    return says;
+  }
+
+  private String seen(Pupil pupil) {
+    if (pupil.takes().isEmpty()) {
+      return speaker.say(Said.of("season.notSeen", pupil.name()));
+    }
+    int there = (int) weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
+    return speaker.say(
+        Said.of(
+            "season.seen",
+            pupil.name(),
+            there,
+            weeks.size(),
+            Integer.toString(weeks.size()),
+            date(pupil)));
+  }
+
+  /** The day they were last there; a dash for never. */
+  String date(Pupil pupil) {
+    return pupil.lastSeen() == null ? "-" : DATE.withZone(zone).format(pupil.lastSeen());
+  }
+
+  private static Said standing(Standing standing) {
+    return Said.of(
+        "season.standing",
+        standing.level(),
+        Quantity.percent(standing.holdPercent()),
+        standing.played(),
+        standing.takes(),
+        Speaker.number(standing.takes()));
+  }
+
+  /**
+   * "Ands alone at 100: over three weeks spread 31 to 22 ms." Null where there is one take only.
+   */
+  private @Nullable String course(Pupil pupil) {
+    List<ClassTake> like = pupil.course();
+    if (like.size() < 2) {
+      return null;
+    }
+    ClassTake first = like.get(0);
+    ClassTake last = like.get(like.size() - 1);
+    PlayerReview before = pupil.review(first);
+    PlayerReview now = pupil.review(last);
+    Entry.Key key = last.entry().key();
+    Duration span = Duration.between(first.entry().begunAt(), last.entry().begunAt());
+    return speaker.say(
+        Said.of(
+            "season.course",
+            key.title(),
+            Check.number(key.tempo()),
+            like.size(),
+            Speaker.number(like.size()),
+            Change.said(
+                span,
+                before == null ? null : before.hold(),
+                now == null ? null : now.hold(),
+                before == null ? null : before.spreadMillis(),
+                now == null ? null : now.spreadMillis())));
+  }
+
+  /**
+   * What a thinner click would do, by the newest take that foretells it: one of the last in which
+   * they played alone against the click. Where none does, why.
+   */
+  public List<String> forecast(Pupil pupil) {
+    if (pupil.takes().isEmpty()) {
+      return List.of();
+    }
+    for (int i = pupil.takes().size() - 1; i >= 0; i--) {
+      List<String> says = forecast(pupil, pupil.takes().get(i));
+      if (!says.isEmpty()) {
+        return says;
+      }
+    }
+    return List.of(speaker.say("season.noForecast"));
+  }
+
+  private List<String> forecast(Pupil pupil, ClassTake take) {
+    PlayerReview review = pupil.review(take);
+    if (review == null
+        || !review.hold().known()
+        || review.hold().get() < ForecastWords.READY_HOLD) {
+      return List.of();
+    }
+    Entry.Key key = take.entry().key();
+    List<Said> said = new ArrayList<>();
+    Said thinner =
+        ForecastWords.thinner(
+            review, key.meter(), key.stepsPerBeat(), take.entry().review().toleranceMillis());
+    if (thinner != null) {
+      said.add(thinner);
+    }
+    said.addAll(ForecastWords.silence(review));
+    if (said.isEmpty()) {
+      return List.of();
+    }
+    List<String> says = new ArrayList<>();
+    says.add(
+        speaker.say(
+            Said.of(
+                "season.forecastOf",
+                key.title(),
+                Check.number(key.tempo()),
+                DATE.withZone(zone).format(take.entry().begunAt()))));
+    said.forEach(one -> says.add(speaker.say(one)));
+    return says;
+  }
+}
