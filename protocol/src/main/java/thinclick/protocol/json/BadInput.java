@@ -44,7 +44,9 @@ public final class BadInput extends RuntimeException {
         .forEach(
             point -> {
               if (SHOWN_ESCAPED.contains((byte) Character.getType(point))) {
-                line.append("\\u").append("%04x".formatted(point));
+                String digits = Integer.toHexString(point);
+                line.append("\\u").append("0".repeat(Math.max(0, 4 - digits.length())));
+                line.append(digits);
               } else {
                 line.appendCodePoint(point);
               }

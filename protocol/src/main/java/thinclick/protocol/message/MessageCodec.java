@@ -34,7 +34,7 @@ public final class MessageCodec {
     private static final long serialVersionUID = 1L;
 
     UnknownType(String says) {
-      super(says);
+      super(says, null, false, false); // strangers cause it; where it was found tells nothing
     }
   }
 
@@ -43,7 +43,7 @@ public final class MessageCodec {
     private static final long serialVersionUID = 1L;
 
     Malformed(String says) {
-      super(says);
+      super(says, null, false, false); // as above
     }
   }
 

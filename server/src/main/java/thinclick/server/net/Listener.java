@@ -1,10 +1,12 @@
 package thinclick.server.net;
 
 import io.netty.bootstrap.ServerBootstrap;
+import io.netty.channel.AdaptiveRecvByteBufAllocator;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelOption;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
+import io.netty.channel.RecvByteBufAllocator;
 import io.netty.channel.WriteBufferWaterMark;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.channel.socket.nio.NioServerSocketChannel;
@@ -18,6 +20,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.protocol.message.MessageCodec;
 import thinclick.server.room.RoomEvent;
 
 /** The bound port and its event loops. */
@@ -53,6 +56,7 @@ public final class Listener implements AutoCloseable {
             .childOption(
                 ChannelOption.WRITE_BUFFER_WATER_MARK,
                 new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
+            .childOption(ChannelOption.RECVBUF_ALLOCATOR, aLittleAtATime())
             .option(ChannelOption.AUTO_READ, false)
             .childHandler(new PipelineInitializer(parts, rooms, lines))
             .register()
@@ -65,6 +69,12 @@ public final class Listener implements AutoCloseable {
     rooms.restore();
     taken.channel().config().setAutoRead(true);
     return new Listener(loops, taken.channel(), rooms, busy);
+  }
+
+  /** The largest message at most, and then it is somebody else's turn: a loop serves many rooms. */
+  private static RecvByteBufAllocator aLittleAtATime() {
+    return new AdaptiveRecvByteBufAllocator(256, 1_024, MessageCodec.MAX_CLIENT_FRAME)
+        .maxMessagesPerRead(1);
   }
 
   /** The port that was bound. */

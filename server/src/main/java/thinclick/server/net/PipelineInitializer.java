@@ -43,7 +43,7 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   @Override
   protected void initChannel(Channel channel) {
     Connection connection = new Connection(channel);
-    ArrivalStamp arrival = new ArrivalStamp(parts.clock());
+    ArrivalStamp arrival = new ArrivalStamp(parts.clock(), connection);
     channel.pipeline().addLast(arrival);
     SslContext encryption = lines.encryption();
     if (encryption != null) {

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import thinclick.server.room.RoomFuzz;
 
 /** The room under a million texts, and what honest rooms notice while their host is attacked. */
@@ -16,6 +15,8 @@ final class AttackBench {
   private static final int ROOMS = 20;
   private static final int PLAYERS = 4;
   private static final double SECONDS = 6;
+
+  private static final double WARM_UP_SECONDS = 12;
 
   private AttackBench() {}
 
@@ -39,22 +40,12 @@ final class AttackBench {
         }
       }
       double perSecond = ROOMS * PLAYERS * 8.0;
-      load.play(lines, perSecond, SECONDS);
+      // Both ways of life once before anything is measured, so that the compiler is through.
+      load.play(lines, perSecond, WARM_UP_SECONDS);
+      attacked(load, lines, perSecond, WARM_UP_SECONDS, host, folder);
       for (int pair = 0; pair < pairs; pair++) {
         double calm = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
-        double attacked;
-        try (ServerProcess attacker =
-            ServerProcess.start(
-                Attacker.class.getName(),
-                List.of("-Xmx128m"),
-                List.of(String.valueOf(host.port())),
-                new File(folder + "/attacker.log"),
-                Map.of())) {
-          attacked = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
-          if (!attacker.alive()) {
-            throw new AssertionError("the attacker gave up, see " + folder);
-          }
-        }
+        double attacked = attacked(load, lines, perSecond, SECONDS, host, folder);
         ratios.add(attacked / calm);
         System.out.println(
             String.format(
@@ -73,5 +64,25 @@ final class AttackBench {
             messages,
             outcome.faults().size(),
             ratios.get(ratios.size() / 2)));
+  }
+
+  private static double attacked(
+      Load load,
+      List<LoadLine> lines,
+      double perSecond,
+      double seconds,
+      ServerProcess host,
+      Path folder) {
+    try (ServerProcess attacker =
+        ServerProcess.elsewhere(
+            Attacker.class.getName(),
+            List.of(String.valueOf(host.port())),
+            new File(folder + "/attacker.log"))) {
+      double millis = load.play(lines, perSecond, seconds).deliveryMillis(99);
+      if (!attacker.alive()) {
+        throw new AssertionError("the attacker gave up, see " + folder);
+      }
+      return millis;
+    }
   }
 }

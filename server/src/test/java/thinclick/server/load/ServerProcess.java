@@ -49,11 +49,29 @@ final class ServerProcess implements AutoCloseable {
       List<String> arguments,
       File log,
       Map<String, String> environment) {
-    List<String> command = new ArrayList<>();
     String core = System.getProperty("server.core", "");
-    if (!core.isEmpty()) {
-      command.addAll(List.of("taskset", "-c", core));
-    }
+    List<String> before = core.isEmpty() ? List.of() : List.of("taskset", "-c", core);
+    return start(before, mainClass, jvm, arguments, log, environment);
+  }
+
+  /**
+   * Somebody at another computer, so to speak: where there are two cores, on the one that the
+   * server does not have, with what the players leave of it.
+   */
+  static ServerProcess elsewhere(String mainClass, List<String> arguments, File log) {
+    List<String> before =
+        System.getProperty("server.core", "").isEmpty() ? List.of() : List.of("nice", "-n", "19");
+    return start(before, mainClass, List.of("-Xmx128m"), arguments, log, Map.of());
+  }
+
+  private static ServerProcess start(
+      List<String> before,
+      String mainClass,
+      List<String> jvm,
+      List<String> arguments,
+      File log,
+      Map<String, String> environment) {
+    List<String> command = new ArrayList<>(before);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(jvm);
     String more = System.getProperty("server.jvm", "");

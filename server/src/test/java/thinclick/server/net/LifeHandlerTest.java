@@ -34,9 +34,10 @@ class LifeHandlerTest {
         .config()
         .setWriteBufferWaterMark(
             new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK));
-    ArrivalStamp arrival = new ArrivalStamp(MonotonicClock.SYSTEM);
+    Connection connection = new Connection(channel);
+    ArrivalStamp arrival = new ArrivalStamp(MonotonicClock.SYSTEM, connection);
     channel.pipeline().addLast(arrival, frames);
-    channel.pipeline().addLast(new LifeHandler(new Connection(channel), arrival));
+    channel.pipeline().addLast(new LifeHandler(connection, arrival));
     channel.pipeline().fireChannelActive();
     return channel;
   }
