@@ -44,15 +44,19 @@ final class AttackBench {
       load.play(lines, perSecond, WARM_UP_SECONDS);
       attacked(load, lines, perSecond, WARM_UP_SECONDS, host, folder);
       for (int pair = 0; pair < pairs; pair++) {
+        double before = Cpu.secondsOf(host.pid());
         double calm = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
+        double between = Cpu.secondsOf(host.pid());
         double attacked = attacked(load, lines, perSecond, SECONDS, host, folder);
         ratios.add(attacked / calm);
         System.out.println(
             String.format(
                 Locale.ROOT,
-                "p99 calm %.1f ms, attacked %.1f ms, resident %d MB",
+                "p99 calm %.1f ms, attacked %.1f ms; processor %.0f %%, attacked %.0f %%; resident %d MB",
                 calm,
                 attacked,
+                100 * (between - before) / SECONDS,
+                100 * (Cpu.secondsOf(host.pid()) - between) / SECONDS,
                 Cpu.residentBytes(host.pid()) >> 20));
       }
     }
