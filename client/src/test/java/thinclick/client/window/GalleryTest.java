@@ -52,7 +52,13 @@ import thinclick.server.material.Stock;
 @Tag("long")
 class GalleryTest {
   private static final Duration PATIENCE = Duration.ofSeconds(60);
-  private static final Path FOLDER = Path.of("target", "gallery");
+
+  /** {@code -Dgallery.language=de} makes the German ones, in a folder of their own. */
+  private static final Locale LANGUAGE =
+      Locale.forLanguageTag(System.getProperty("gallery.language", "en"));
+
+  private static final Path FOLDER =
+      Path.of("target", LANGUAGE.equals(Locale.ENGLISH) ? "gallery" : "gallery-" + LANGUAGE);
 
   /** Content sizes: a small laptop, a large screen, a projector of 4 to 3. */
   private record Size(String name, int width, int height) {}
@@ -87,6 +93,10 @@ class GalleryTest {
     robot.interact(() -> ((TextField) stage.getScene().lookup("#name")).setText("Ana"));
     robot.interact(() -> ((Button) stage.getScene().lookup("#practise")).fire());
     picture("practice");
+    robot.type(KeyCode.F1);
+    picture("help");
+    control(KeyCode.DIGIT6);
+    picture("settings");
     control(KeyCode.DIGIT1);
     picture("check");
     robot.interact(() -> ((Button) stage.getScene().lookup("#check-back")).fire());
@@ -160,11 +170,11 @@ class GalleryTest {
 
   private void open() throws Exception {
     stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder, LANGUAGE);
     FxToolkit.setupFixture(
         () -> {
           Faces.load();
-          desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
+          desk = new Desk(stage, session, Words.in(LANGUAGE), new SettingsFile(folder));
           stage.show();
           desk.start();
           desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));

@@ -57,14 +57,14 @@ final class BearingMarks {
         continue;
       }
       int bar = turn.start() / part.stepsPerBar();
-      Place place = new Place(bar, turn.start(), "group of " + turn.length() + " steps");
+      Place place = new Place(bar, turn.start(), part.said().say("sheet.group", turn.length()));
       bracket(turn, place, y, right);
       if (!turn.remark().isEmpty() && turn.start() >= firstStep) {
         label(new Place(bar, turn.start(), turn.remark()), turn.remark(), edge(turn.start()), y);
       }
       for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
         if (step > turn.start() && step < turn.end()) {
-          String says = (step - turn.start() + 1) + " of " + turn.length();
+          String says = part.said().say("sheet.of", step - turn.start() + 1, turn.length());
           double x = stepX.applyAsDouble(step) - Face.ITALIC.width(says, LABEL_SIZE) / 2;
           label(new Place(step / part.stepsPerBar(), step, says), says, x, y);
         }

@@ -1,24 +1,20 @@
 package thinclick.server.engraving;
 
+import java.util.Locale;
 import thinclick.server.material.pitch.Pitch;
 
 /** The clefs that parts are read in. */
 public enum Clef {
-  TREBLE("treble clef"),
-  BASS("bass clef"),
+  TREBLE,
+  BASS,
   /** Five lines for a drum kit. */
-  PERCUSSION("percussion clef"),
+  PERCUSSION,
   /** One line for a rhythm without pitch. */
-  ONE_LINE("one line");
+  ONE_LINE;
 
-  private final String words;
-
-  Clef(String words) {
-    this.words = words;
-  }
-
-  String words() {
-    return words;
+  /** Its name among the words of the page. */
+  String key() {
+    return "clef." + name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   boolean pitched() {

@@ -31,6 +31,8 @@ final class ClickPart {
         List.of(),
         List.of(),
         List.of(),
-        part.cut());
+        part.cut(),
+        List.of(),
+        part.language());
   }
 }

@@ -2,6 +2,7 @@ package thinclick.server.engraving;
 
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import thinclick.server.words.SheetWords;
 
 /**
  * Lays a part out in systems.
@@ -17,13 +18,13 @@ public final class Engraver {
   private static final double DIRECTION_SIZE = 1.8;
   private static final double NUMBER_SIZE = 1.5;
   private static final double CHORD_AIR = 0.8;
-  private static final String CLICK = "click";
   private static final double CLICK_SIZE = 1.6;
 
   /** From the click's line down to what must not touch the word before it. */
   private static final double CLICK_BELOW = 1.2;
 
   private final StaffPart part;
+  private final SheetWords said;
   private final List<SpelledBar> bars;
   private final Notes notes;
   private final List<SpelledBar> clickBars;
@@ -33,11 +34,13 @@ public final class Engraver {
 
   private Engraver(StaffPart part) {
     this.part = part;
+    this.said = part.said();
     this.bars = part.spelled();
     this.notes = new Notes(part, bars, 1, "");
     StaffPart click = part.click();
     this.clickBars = click.spelled();
-    this.clickNotes = new Notes(click, clickBars, Measure.CLICK_SCALE, "click, ");
+    this.clickNotes =
+        new Notes(click, clickBars, Measure.CLICK_SCALE, said.say("sheet.click") + ", ");
     this.columns = Columns.of(part, bars, notes);
     this.clickColumns = Columns.of(click, clickBars, clickNotes);
   }
@@ -191,7 +194,7 @@ public final class Engraver {
     for (ChordMark chord : part.chords()) {
       if (chord.step() >= firstStep && chord.step() < endStep) {
         int bar = chord.step() / part.stepsPerBar();
-        Place place = new Place(bar, chord.step(), "chord " + chord.text());
+        Place place = new Place(bar, chord.step(), said.say("sheet.chord", chord.text()));
         double x = stepX.applyAsDouble(chord.step()) - Measure.HALF_HEAD;
         new ChordText(chord, place).at(x, lane).forEach(sheet::add);
         top = lane - ChordText.ROOT_SIZE * 0.75 - LANE_AIR;
@@ -207,8 +210,8 @@ public final class Engraver {
   }
 
   /** Where the word before the click's line begins. */
-  private static double wordLeft(double clickLeft) {
-    return clickLeft - Face.ITALIC.width(CLICK, CLICK_SIZE) - 0.5;
+  private double wordLeft(double clickLeft) {
+    return clickLeft - Face.ITALIC.width(said.say("sheet.click"), CLICK_SIZE) - 0.5;
   }
 
   private void clickLine(
@@ -220,7 +223,8 @@ public final class Engraver {
       double right) {
     sheet.rule(Place.NOWHERE, Ink.FULL, left, y, right, y, Measure.STAFF_LINE * 0.8);
     double x = wordLeft(left);
-    sheet.add(new Mark.Text(Place.NOWHERE, Ink.SOFT, CLICK, Face.ITALIC, CLICK_SIZE, x, y + 0.4));
+    String click = said.say("sheet.click");
+    sheet.add(new Mark.Text(Place.NOWHERE, Ink.SOFT, click, Face.ITALIC, CLICK_SIZE, x, y + 0.4));
     for (int bar = plan.firstBar(); bar < plan.firstBar() + plan.bars(); bar++) {
       clickNotes.draw(sheet, clickBars.get(bar), stepX::applyAsDouble, y);
       clickNotes.drawAround(sheet, clickBars.get(bar), stepX::applyAsDouble, y);
@@ -236,7 +240,7 @@ public final class Engraver {
       double right) {
     BarLines lines = new BarLines(sheet, part, click);
     if (plan.repeatFrom()) {
-      lines.repeatFrom(new Place(plan.firstBar(), -1, "repeat from here"), start);
+      lines.repeatFrom(new Place(plan.firstBar(), -1, said.say("sheet.repeatFrom")), start);
     }
     for (int bar = plan.firstBar() + 1; bar < plan.firstBar() + plan.bars(); bar++) {
       int step = bar * part.stepsPerBar();
@@ -244,16 +248,16 @@ public final class Engraver {
     }
     int lastBar = plan.firstBar() + plan.bars() - 1;
     if (plan.repeatTo()) {
-      String says = "repeat, " + plan.repeatTimes() + " times in all";
+      String says = said.say("sheet.repeatTo", plan.repeatTimes());
       lines.repeatTo(new Place(lastBar, -1, says), right);
     } else if (plan.last()) {
-      lines.end(new Place(lastBar, -1, "end"), right);
+      lines.end(new Place(lastBar, -1, said.say("sheet.end")), right);
     } else {
       lines.single(new Place(lastBar, -1, ""), right - Measure.THIN_BAR / 2);
     }
   }
 
-  private static double directions(
+  private double directions(
       Sheet sheet, SystemPlan plan, double baseline, double left, double right) {
     if (!plan.direction().isEmpty()) {
       Place place = new Place(plan.firstBar(), -1, plan.direction());
@@ -263,8 +267,8 @@ public final class Engraver {
               place, Ink.FULL, plan.direction(), Face.SEMIBOLD, DIRECTION_SIZE, x, baseline));
     }
     if (plan.repeatTo()) {
-      String says =
-          plan.repeatTimes() == 2 ? "play twice" : "play " + plan.repeatTimes() + " times";
+      int times = plan.repeatTimes();
+      String says = said.say("sheet.times", times, Integer.toString(times));
       double x = right - Face.ITALIC.width(says, DIRECTION_SIZE);
       Place place = new Place(plan.firstBar(), -1, "");
       sheet.add(new Mark.Text(place, Ink.FULL, says, Face.ITALIC, DIRECTION_SIZE, x, baseline));

@@ -15,7 +15,6 @@ import org.jspecify.annotations.Nullable;
  * the step; {@code scale} makes the click's part small.
  */
 final class Notes {
-  private static final String FREELY = "freely";
   private static final double FREELY_SIZE = 1.7;
 
   private final StaffPart part;
@@ -101,7 +100,13 @@ final class Notes {
       double above = y - (part.clef().lines() == 1 ? 1.6 : 2.8) * scale;
       sheet.add(
           new Mark.Text(
-              place.silent(), Ink.FULL, FREELY, Face.ITALIC, FREELY_SIZE * scale, x, above));
+              place.silent(),
+              Ink.FULL,
+              part.said().say("sheet.freely"),
+              Face.ITALIC,
+              FREELY_SIZE * scale,
+              x,
+              above));
     }
   }
 

@@ -6,6 +6,7 @@ import java.util.function.DoubleFunction;
 import java.util.function.IntFunction;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Key;
+import thinclick.server.words.SheetWords;
 
 /** Lays parts out on paper: one chair, or a handout of one part in many keys. */
 public final class Pages {
@@ -39,6 +40,7 @@ public final class Pages {
             bars -> List.of(Reading.wholeTake(written, bars, cut)),
             paper,
             SMALLEST_ON_A_STAND_MM);
+    SheetWords said = SheetWords.in(written.heading().language());
     String title = written.heading().title() + ", " + written.heading().chair();
     return fewest(
         fit,
@@ -47,7 +49,7 @@ public final class Pages {
           pages.newPage();
           pages.heading(new PartHeading(written, false));
           pages.systems(fit.readings().get(0));
-          return pages.finished(title);
+          return pages.finished(title, said);
         });
   }
 
@@ -68,7 +70,8 @@ public final class Pages {
             bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(),
             paper,
             SMALLEST_IN_THE_HAND_MM);
-    String title = keys.get(0).heading().title() + ", all keys";
+    SheetWords said = SheetWords.in(keys.get(0).heading().language());
+    String title = keys.get(0).heading().title() + ", " + said.say("sheet.allKeys");
     return fewest(
         fit,
         spaceMm -> {
@@ -78,7 +81,7 @@ public final class Pages {
           for (int i = 0; i < keys.size(); i++) {
             pages.section(keys.get(i), fit.readings().get(i));
           }
-          return pages.finished(title);
+          return pages.finished(title, said);
         });
   }
 
@@ -156,11 +159,14 @@ public final class Pages {
   }
 
   private void section(WrittenPart written, Reading reading) {
+    SheetWords said = SheetWords.in(written.heading().language());
     Key key = written.writtenKey();
     Key concert = written.concertKey();
-    String name = key == null ? "" : ReaderWords.signs(key);
+    String name = key == null ? "" : ReaderWords.signs(key, said);
     String sounding =
-        concert == null || concert.equals(key) ? "" : "concert " + ReaderWords.signs(concert);
+        concert == null || concert.equals(key)
+            ? ""
+            : said.say("sheet.concert", ReaderWords.signs(concert, said));
     double head = SECTION_SIZE + 0.4;
     boolean first = true;
     for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), width())) {
@@ -194,13 +200,13 @@ public final class Pages {
     y = top + system.height() + BETWEEN_SYSTEMS;
   }
 
-  private List<Page> finished(String title) {
+  private List<Page> finished(String title, SheetWords said) {
     List<Page> finished = new ArrayList<>();
     for (int i = 0; i < pages.size(); i++) {
       List<Mark> marks = pages.get(i);
       double foot = (paper.height() - BOTTOM_MARGIN_MM * 0.6) / spaceMm;
       marks.add(small(title, left(), foot));
-      String number = (i + 1) + " of " + pages.size();
+      String number = said.say("sheet.of", i + 1, pages.size());
       double x = left() + width() - Face.REGULAR.width(number, SMALL_SIZE);
       marks.add(small(number, x, foot));
       finished.add(new Page(paper.width(), paper.height(), spaceMm, title, marks));

@@ -6,6 +6,7 @@ import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.SheetWords;
 
 /**
  * What stands above a part: title and chair, the reader's instrument and key, tempo and swing, and
@@ -20,6 +21,7 @@ final class PartHeading {
 
   private final WrittenPart part;
   private final boolean allKeys;
+  private final SheetWords said;
 
   /**
    * A heading.
@@ -29,6 +31,7 @@ final class PartHeading {
   PartHeading(WrittenPart part, boolean allKeys) {
     this.part = part;
     this.allKeys = allKeys;
+    this.said = SheetWords.in(part.heading().language());
   }
 
   /**
@@ -43,7 +46,7 @@ final class PartHeading {
     WrittenPart.Heading heading = part.heading();
     double y = top + TITLE_SIZE * 0.75;
     double size = TITLE_SIZE;
-    String chair = chair(heading);
+    String chair = chair(heading, said);
     double chairWidth = Face.SEMIBOLD.width(chair, CHAIR_SIZE);
     while (Face.SEMIBOLD.width(heading.title(), size) > right - left - chairWidth - 3 && size > 2) {
       size -= 0.2;
@@ -52,7 +55,7 @@ final class PartHeading {
     text(marks, chair, Face.SEMIBOLD, CHAIR_SIZE, right - chairWidth, y);
     y += LINE + 0.4;
     text(marks, ReaderWords.of(part, allKeys), Face.REGULAR, TEXT_SIZE, left, y);
-    String level = "Level " + heading.level();
+    String level = said.say("sheet.level", heading.level());
     double levelWidth = Face.REGULAR.width(level, TEXT_SIZE);
     text(marks, level, Face.REGULAR, TEXT_SIZE, right - levelWidth, y);
     y += LINE;
@@ -71,11 +74,11 @@ final class PartHeading {
     }
   }
 
-  private static String chair(WrittenPart.Heading heading) {
+  private static String chair(WrittenPart.Heading heading, SheetWords said) {
     String role = heading.role();
     return role == null || role.equals(heading.chair())
         ? heading.chair()
-        : heading.chair() + ", " + role;
+        : heading.chair() + ", " + said.role(role);
   }
 
   private void tempo(List<Mark> marks, double left, double y) {
@@ -84,13 +87,13 @@ final class PartHeading {
     String beats = Check.number(Math.round(part.heading().tempo() * 10) / 10.0);
     List<String> words = new ArrayList<>();
     if (swing.asTheBandPlays()) {
-      words.add("swing as the band plays it");
+      words.add(said.say("sheet.swingBand"));
     } else if (swing.swings()) {
-      words.add("swing " + Check.number(swing.ratio()) + " : 1, written straight");
+      words.add(said.say("sheet.swing", Check.number(swing.ratio())));
     } else if (part.stepsPerBeat() == 2) {
-      words.add("straight");
+      words.add(said.say("sheet.straight"));
     }
-    String spoken = (meter.compound() ? "dotted quarter" : "quarter") + " equals " + beats;
+    String spoken = said.say(meter.compound() ? "sheet.tempoDotted" : "sheet.tempo", beats);
     double scale = 0.72;
     double x = left;
     marks.add(

@@ -3,7 +3,7 @@ package thinclick.server.engraving;
 import java.util.Locale;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Key;
-import thinclick.server.material.pitch.Transposition;
+import thinclick.server.words.SheetWords;
 
 /** What a part is read on and in which key, in words. */
 public final class ReaderWords {
@@ -22,40 +22,30 @@ public final class ReaderWords {
    * @param allKeys true where the part follows in many keys, each named where it stands
    */
   static String of(WrittenPart part, boolean allKeys) {
-    String name = part.instrument().name();
-    StringBuilder words = new StringBuilder(name.substring(0, 1).toUpperCase(Locale.ROOT));
-    words.append(name.substring(1));
-    Transposition transposition = part.instrument().transposition();
-    int up = Math.floorMod(transposition.semitones(), 12);
+    SheetWords said = SheetWords.in(part.heading().language());
+    String name = said.instrument(part.instrument().name());
+    String reader = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+    int up = Math.floorMod(part.instrument().transposition().semitones(), 12);
     String tuned = up == 10 ? "B\u266d" : up == 3 ? "E\u266d" : up == 5 ? "F" : "";
     if (!tuned.isEmpty()) {
-      words.append(" in ").append(tuned);
+      reader = said.say("sheet.tuned", reader, tuned);
     }
     String line = part.heading().line();
     String concert = part.heading().concertLine();
     if (allKeys) {
-      words.append(" \u00b7 all keys");
-    } else if (line != null) {
-      words.append(" \u00b7 ").append(signs(line));
-      if (concert != null && !concert.equals(line)) {
-        words.append(" (concert ").append(signs(key(concert))).append(')');
-      }
+      return reader + " \u00b7 " + said.say("sheet.allKeys");
     }
-    return words.toString();
-  }
-
-  /** The key alone where the line says what is played in it. */
-  private static String key(String line) {
-    int in = line.indexOf(" in ");
-    return in < 0 ? line : line.substring(in + 4);
+    if (line == null) {
+      return reader;
+    }
+    String played = reader + " \u00b7 " + said.line(line);
+    return concert == null || concert.equals(line)
+        ? played
+        : played + " (" + said.say("sheet.concert", said.key(concert)) + ")";
   }
 
   /** {@code "E flat major"} with the sign of the flat. */
-  static String signs(Key key) {
-    return signs(key.words());
-  }
-
-  private static String signs(String words) {
-    return words.replace(" flat", "\u266d").replace(" sharp", "\u266f");
+  static String signs(Key key, SheetWords said) {
+    return said.line(key.words());
   }
 }

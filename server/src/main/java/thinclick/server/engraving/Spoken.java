@@ -1,53 +1,62 @@
 package thinclick.server.engraving;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import thinclick.server.material.pitch.Pitch;
+import thinclick.server.words.SheetWords;
 
 /** How marks are said aloud. */
 final class Spoken {
   private Spoken() {}
 
-  /** {@code "eighth E flat 4 on the and of 2, tied"}. */
+  /** {@code "eighth E flat 4 on the and of 2, short"}. */
   static String symbol(Symbol symbol, StaffPart part) {
+    SheetWords said = part.said();
     if (symbol.wholeBar()) {
       int bar = symbol.start() / part.stepsPerBar();
-      return part.freeBars().contains(bar) ? "a free bar" : "a silent bar";
+      return said.say(part.freeBars().contains(bar) ? "sheet.freeBar" : "sheet.silentBar");
     }
-    StringBuilder words = new StringBuilder();
-    words.append(symbol.dots() > 0 ? "dotted " : "").append(symbol.value().word());
+    String value = said.say("value." + symbol.value().name().toLowerCase(Locale.ROOT));
+    if (symbol.dots() > 0) {
+      value = said.say("sheet.dotted", value);
+    }
     int inBar = symbol.start() % part.stepsPerBar();
-    String on = Counting.words(part.meter(), part.stepsPerBeat(), inBar);
+    String on = said.place(inBar, part.meter(), part.stepsPerBeat());
     if (symbol.rest()) {
-      return words.append(" rest on ").append(on).toString();
+      return said.say("sheet.rest", value, on);
     }
     StaffNote note = part.notes().get(symbol.note());
     Pitch pitch = note.pitch();
-    if (pitch != null) {
-      words.append(' ').append(words(pitch));
-    }
-    words.append(" on ").append(on);
+    List<String> words = new ArrayList<>();
+    words.add(
+        pitch == null
+            ? said.say("sheet.struck", value, on)
+            : said.say("sheet.note", value, words(pitch, said), on));
     if (symbol.attack()) {
       for (Articulation articulation : Articulation.values()) {
         if (note.articulations().contains(articulation)) {
-          words.append(", ").append(articulation.words());
+          words.add(said.say("articulation." + articulation.name().toLowerCase(Locale.ROOT)));
         }
       }
     } else {
-      words.append(", held over");
+      words.add(said.say("sheet.heldOver"));
     }
-    return words.toString();
+    return String.join(", ", words);
   }
 
   /** {@code "E flat 4"}. */
-  private static String words(Pitch pitch) {
+  private static String words(Pitch pitch, SheetWords said) {
     String letter = pitch.name().toString().substring(0, 1);
-    String altered =
-        switch (pitch.name().alter()) {
-          case -2 -> " double flat";
-          case -1 -> " flat";
-          case 1 -> " sharp";
-          case 2 -> " double sharp";
-          default -> "";
+    int alter = pitch.name().alter();
+    String name =
+        switch (alter) {
+          case -2 -> said.say("pitch.doubleFlat", letter);
+          case -1 -> said.say("pitch.flat", letter);
+          case 1 -> said.say("pitch.sharp", letter);
+          case 2 -> said.say("pitch.doubleSharp", letter);
+          default -> letter;
         };
-    return letter + altered + " " + pitch.octave();
+    return name + " " + pitch.octave();
   }
 }

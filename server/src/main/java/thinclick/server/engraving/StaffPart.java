@@ -2,12 +2,13 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.words.ClickWords;
-import thinclick.server.words.Speaker;
+import thinclick.server.words.SheetWords;
 
 /**
  * A part as it is read from one staff.
@@ -24,6 +25,7 @@ import thinclick.server.words.Speaker;
  * @param clickSteps the steps that click, ascending, from bar 1
  * @param cut how beats are kept visible
  * @param freeBars the bars, from 0, that are played freely: a slash on each beat
+ * @param language of the words on the page
  */
 public record StaffPart(
     Meter meter,
@@ -37,8 +39,9 @@ public record StaffPart(
     List<Grouping> groupings,
     List<Integer> clickSteps,
     Cut cut,
-    List<Integer> freeBars) {
-  /** A part without free bars. */
+    List<Integer> freeBars,
+    Locale language) {
+  /** A part without free bars, in English. */
   public StaffPart(
       Meter meter,
       int stepsPerBeat,
@@ -63,7 +66,8 @@ public record StaffPart(
         groupings,
         clickSteps,
         cut,
-        List.of());
+        List.of(),
+        Locale.ENGLISH);
   }
 
   public StaffPart {
@@ -100,7 +104,12 @@ public record StaffPart(
 
   /** {@code "8 bars, click on two and four"}: a stage of this part's click in words. */
   public String words(Stage stage) {
-    return Speaker.english().say(ClickWords.heading(stage, meter, stepsPerBeat));
+    return said().say(ClickWords.heading(stage, meter, stepsPerBeat));
+  }
+
+  /** The words of its page. */
+  SheetWords said() {
+    return SheetWords.in(language);
   }
 
   /** All that is written in some bars, steps counted from their first; equal bars have equal. */

@@ -42,7 +42,7 @@ final class StaffStart {
           case BASS -> -1;
           case PERCUSSION, ONE_LINE -> 0;
         };
-    sheet.sign(Place.saying(part.clef().words()), glyph, x, y);
+    sheet.sign(Place.saying(part.said().say(part.clef().key())), glyph, x, y);
     return x + glyph.right();
   }
 
@@ -53,7 +53,9 @@ final class StaffStart {
     }
     int count = Math.abs(fifths);
     Glyph glyph = fifths > 0 ? Glyph.ACCIDENTAL_SHARP : Glyph.ACCIDENTAL_FLAT;
-    String words = count + (fifths > 0 ? " sharp" : " flat") + (count > 1 ? "s" : "");
+    String words =
+        part.said()
+            .say(fifths > 0 ? "sheet.sharps" : "sheet.flats", count, Integer.toString(count));
     Place place = Place.saying(words);
     int lower = part.clef() == Clef.BASS ? 2 : 0;
     double at = x;
@@ -68,7 +70,7 @@ final class StaffStart {
   private double meter(Sheet sheet, double x) {
     Meter meter = part.meter();
     double width = Math.max(width(meter.count()), width(meter.unit()));
-    Place place = Place.saying("meter " + meter.count() + " " + meter.unit());
+    Place place = Place.saying(part.said().say("sheet.meter", meter.count(), meter.unit()));
     number(sheet, place, meter.count(), x + (width - width(meter.count())) / 2, -1);
     number(sheet, place.silent(), meter.unit(), x + (width - width(meter.unit())) / 2, 1);
     return x + width;

@@ -11,6 +11,7 @@ import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.DrumVoice;
 import thinclick.server.material.pitch.Key;
 import thinclick.server.material.pitch.Pitch;
+import thinclick.server.words.SheetWords;
 
 /** Plays a written part for a number of bars: its beginning once, its period again and again. */
 final class TakePart {
@@ -54,7 +55,8 @@ final class TakePart {
         take.groupings,
         take.clicks(),
         cut,
-        take.freeBars);
+        take.freeBars,
+        written.heading().language());
   }
 
   /** Adds what is written from a bar on, so many bars later. */
@@ -132,7 +134,9 @@ final class TakePart {
     boolean here = group.fromStep() == round * stepsPerBar;
     boolean first = group.equals(written.groupings().get(0));
     boolean nextLine = round >= Reading.MOST_BARS;
-    return here || (first && nextLine) ? "comes round, bar " + (round + shiftBars + 1) : "";
+    return here || (first && nextLine)
+        ? SheetWords.in(written.heading().language()).say("sheet.comesRound", round + shiftBars + 1)
+        : "";
   }
 
   private List<Integer> clicks() {

@@ -2,6 +2,7 @@ package thinclick.server.material;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
@@ -98,7 +99,8 @@ public final class PartWriter {
             tempo,
             says,
             line == null ? null : line.words(transposition),
-            line == null ? null : line.words(Transposition.CONCERT)),
+            line == null ? null : line.words(Transposition.CONCERT),
+            Locale.ENGLISH),
         instrument,
         transposition,
         drill.meter(),

@@ -1,6 +1,7 @@
 package thinclick.server.material;
 
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -105,6 +106,29 @@ public record WrittenPart(
     freeBars = List.copyOf(freeBars);
   }
 
+  /** The same part with the words on its page in another language. */
+  public WrittenPart in(Locale language) {
+    return new WrittenPart(
+        heading.in(language),
+        instrument,
+        transposition,
+        meter,
+        stepsPerBeat,
+        groups,
+        swing,
+        bars,
+        repeatFromBar,
+        writtenKey,
+        concertKey,
+        notes,
+        chords,
+        bearings,
+        groupings,
+        comesRoundBar,
+        stages,
+        freeBars);
+  }
+
   /**
    * What stands above the part.
    *
@@ -117,6 +141,7 @@ public record WrittenPart(
    * @param line what the notes are, as read on this instrument: {@code "E dorian"}, {@code "ii-V-I
    *     in C major"}; null for rhythm alone
    * @param concertLine the same as it sounds: {@code "D dorian"}
+   * @param language of the words on the page; {@code says} is in it already
    */
   public record Heading(
       String title,
@@ -126,11 +151,17 @@ public record WrittenPart(
       double tempo,
       String says,
       @Nullable String line,
-      @Nullable String concertLine) {
-    /** The heading of rhythm alone. */
+      @Nullable String concertLine,
+      Locale language) {
+    /** The heading of rhythm alone, in English. */
     public Heading(
         String title, String chair, @Nullable String role, int level, double tempo, String says) {
-      this(title, chair, role, level, tempo, says, null, null);
+      this(title, chair, role, level, tempo, says, null, null, Locale.ENGLISH);
+    }
+
+    /** The same in another language. */
+    Heading in(Locale other) {
+      return new Heading(title, chair, role, level, tempo, says, line, concertLine, other);
     }
   }
 

@@ -22,6 +22,15 @@ public final class PlaceWords {
         : Said.of("entry.off", insideBeat(beat, inBar % stepsPerBeat, meter, stepsPerBeat), bar);
   }
 
+  /** A place in the bar as it is read out: "beat 2", "the and of 2". */
+  static Said inBar(int inBar, Meter meter, int stepsPerBeat) {
+    int beat = inBar / stepsPerBeat + 1;
+    int inBeat = inBar % stepsPerBeat;
+    return inBeat == 0
+        ? Said.of("place.beat", beat)
+        : insideBeat(beat, inBeat, meter, stepsPerBeat);
+  }
+
   /** "the and of 2", "the e of 1", "the last triplet of 4", "the second eighth of 1" in 6/8. */
   private static Said insideBeat(int beat, int inBeat, Meter meter, int stepsPerBeat) {
     boolean compound = meter.compound();

@@ -57,6 +57,11 @@ public final class Speaker {
     return format(key, List.of());
   }
 
+  /** True where there is such a message. */
+  boolean has(String key) {
+    return messages.containsKey(key);
+  }
+
   private String format(String key, List<Object> values) {
     MessageFormat message = new MessageFormat(messages.getString(key), locale);
     Format[] formats = message.getFormatsByArgumentIndex();

@@ -179,7 +179,7 @@ class LayoutTest {
             "chord Dm7",
             "quarter D 4 on beat 1, accent",
             "eighth D 4 on beat 2, held over",
-            "eighth F 4 on and of 2",
+            "eighth F 4 on the and of 2",
             "click, quarter on beat 1",
             "3 of 3",
             "comes round, bar 4");

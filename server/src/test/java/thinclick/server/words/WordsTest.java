@@ -25,9 +25,13 @@ import org.junit.jupiter.params.provider.FieldSource;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.server.engraving.Articulation;
+import thinclick.server.engraving.NoteValue;
 import thinclick.server.history.NextRung;
 import thinclick.server.material.Rung;
 import thinclick.server.material.Stock;
+import thinclick.server.material.pitch.Instrument;
+import thinclick.server.material.pitch.Scale;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Reason;
 import thinclick.server.season.ErasedPlace;
@@ -256,6 +260,22 @@ class WordsTest {
       for (String role : RoleWords.KNOWN) {
         named.add("role." + role);
       }
+      for (Instrument instrument : Instrument.all()) {
+        named.add("instrument." + instrument.name().replace(' ', '-'));
+      }
+      Scale.names().stream()
+          .filter(scale -> !scale.equals("major"))
+          .forEach(scale -> named.add("scale." + scale.replace(' ', '-')));
+      for (NoteValue value : NoteValue.values()) {
+        named.add("value." + value.name().toLowerCase(Locale.ROOT));
+      }
+      for (Articulation articulation : Articulation.values()) {
+        named.add("articulation." + articulation.name().toLowerCase(Locale.ROOT));
+      }
+      List.of("treble", "bass", "percussion", "one-line")
+          .forEach(clef -> named.add("clef." + clef));
+      List.of("placed", "early", "late", "dropped", "added")
+          .forEach(kind -> named.add("mark." + kind));
       List.of("beats", "steps").forEach(what -> named.add("line." + what));
       List.of("bars", "beats", "steps", "and", "every", "to")
           .forEach(what -> named.add("line.read." + what));
@@ -315,7 +335,7 @@ class WordsTest {
 
     private Set<String> literalKeys() {
       Pattern key = Pattern.compile("\"<?([a-z]+\\.[A-Za-z.]+[A-Za-z])\"|\"(sentence)\"");
-      return Stream.of("words", "picture", "history", "season", "dealing")
+      return Stream.of("words", "picture", "history", "season", "dealing", "engraving")
           .map(name -> Path.of("src/main/java/thinclick/server", name))
           .flatMap(WordsTest::files)
           .filter(path -> path.toString().endsWith(".java"))

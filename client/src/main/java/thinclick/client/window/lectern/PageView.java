@@ -114,7 +114,8 @@ final class PageView {
       label.setWrapText(true);
       nodes.add(label);
       WrittenPart part =
-          PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says);
+          PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says)
+              .in(words.language());
       nodes.addAll(music(part, says));
     }
     return nodes;

@@ -1,6 +1,7 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
@@ -23,6 +24,7 @@ final class PartSheet {
   private static final int SETTLING_BARS = 2;
 
   private final StandModel model;
+  private final Locale language;
   private final ScoreSheet sheet = new ScoreSheet();
   private final Label name = new Label();
   private final Label reader = new Label();
@@ -41,9 +43,11 @@ final class PartSheet {
 
   /**
    * @param whose the player's name, said where several parts stand on the page
+   * @param language of the words on the page
    */
-  PartSheet(StandModel model, String whose) {
+  PartSheet(StandModel model, String whose, Locale language) {
     this.model = model;
+    this.language = language;
     name.setText(whose);
     name.getStyleClass().add("strong");
     reader.getStyleClass().add("soft");
@@ -125,11 +129,11 @@ final class PartSheet {
     if (!Objects.equals(deal, shownDeal)) {
       shownDeal = deal;
       shownPlan = room.plan();
-      written = dealt == null ? null : DealtPart.written(dealt, room.ownPart());
+      written = dealt == null ? null : DealtPart.written(dealt, room.ownPart()).in(language);
       sheet.show(written, others(dealt));
     } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
       shownPlan = room.plan();
-      written = DealtPart.written(dealt, room.ownPart());
+      written = DealtPart.written(dealt, room.ownPart()).in(language);
       sheet.replan(written);
     }
     String take = room.announced() == null ? "" : room.announced().takeId();

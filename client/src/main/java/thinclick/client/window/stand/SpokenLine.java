@@ -9,6 +9,7 @@ import thinclick.server.engraving.Mark;
 import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.SheetWords;
 
 /** A line of music and the marks under it as a screen reader says them. */
 final class SpokenLine {
@@ -16,20 +17,21 @@ final class SpokenLine {
 
   /** A whole part, a paragraph for each line of four bars at most. */
   static String of(WrittenPart part) {
+    SheetWords said = SheetWords.in(part.heading().language());
     Reading reading = DealtPart.reading(part, Reading.MOST_BARS);
     return Engraver.systems(reading.part(), reading.plans(), 1).stream()
-        .map(SpokenLine::of)
+        .map(system -> of(system, said))
         .collect(Collectors.joining("\n"));
   }
 
   /** The signs of a line from left to right, bar by bar. */
-  static String of(StaffSystem system) {
+  static String of(StaffSystem system, SheetWords words) {
     StringBuilder said = new StringBuilder();
     system.marks().stream()
         .filter(mark -> mark.place().bar() < 0 && !mark.place().spoken().isEmpty())
         .forEach(mark -> said.append(mark.place().spoken()).append(", "));
     for (int bar = system.firstBar(); bar < system.firstBar() + system.bars(); bar++) {
-      said.append("bar ").append(bar + 1).append(": ");
+      said.append(words.bar(bar + 1)).append(": ");
       int now = bar;
       List<String> signs =
           system.marks().stream()
@@ -44,13 +46,11 @@ final class SpokenLine {
   }
 
   /** The marks of a bar. */
-  static String of(int bar, List<BarMark> marks) {
-    StringBuilder said = new StringBuilder("bar " + (bar + 1));
+  static String of(int bar, List<BarMark> marks, SheetWords words) {
+    StringBuilder said = new StringBuilder(words.bar(bar + 1));
     for (BarMark mark : marks) {
-      said.append(", ").append(mark.kind().name().toLowerCase(Locale.ROOT));
-      if (mark.kind() == BarMark.Kind.EARLY || mark.kind() == BarMark.Kind.LATE) {
-        said.append(' ').append(Math.round(Math.abs(mark.offMillis()))).append(" ms");
-      }
+      String kind = mark.kind().name().toLowerCase(Locale.ROOT);
+      said.append(", ").append(words.mark(kind, Math.round(Math.abs(mark.offMillis()))));
     }
     return said.toString();
   }

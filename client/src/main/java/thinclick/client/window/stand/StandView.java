@@ -88,7 +88,7 @@ public final class StandView {
     parts.forEach(PartSheet::close);
     parts.clear();
     for (Reader reader : readers) {
-      PartSheet part = new PartSheet(reader.model(), reader.name());
+      PartSheet part = new PartSheet(reader.model(), reader.name(), words.language());
       part.dress(palette, scale);
       parts.add(part);
     }

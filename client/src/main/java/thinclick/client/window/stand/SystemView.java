@@ -21,6 +21,7 @@ import thinclick.server.engraving.Place;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.picture.Easel;
+import thinclick.server.words.SheetWords;
 
 /**
  * One line of music, painted once; over it lie the marks of its bars, the bracket at the bar that
@@ -39,6 +40,7 @@ final class SystemView {
   private final StaffSystem system;
   private final int stepsPerBar;
   private final List<OtherLine> others;
+  private final SheetWords said;
   private final Palette palette;
   private final double space;
   private final Group root = new Group();
@@ -55,6 +57,7 @@ final class SystemView {
     this.system = system;
     this.stepsPerBar = part.meter().stepsPerBar(part.stepsPerBeat());
     this.others = others;
+    this.said = SheetWords.in(part.heading().language());
     this.palette = palette;
     this.space = space;
     canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(height()));
@@ -64,7 +67,7 @@ final class SystemView {
     bracket.setStrokeLineJoin(StrokeLineJoin.MITER);
     bracket.setVisible(false);
     root.setAccessibleRole(AccessibleRole.TEXT);
-    root.setAccessibleText(SpokenLine.of(system));
+    root.setAccessibleText(SpokenLine.of(system, said));
     root.getChildren().addAll(canvas, laid, bracket);
   }
 
@@ -149,7 +152,7 @@ final class SystemView {
   void marks(int bar, List<BarMark> marks) {
     Node made = MarkShapes.of(marks, system, palette, space);
     made.setAccessibleRole(AccessibleRole.TEXT);
-    made.setAccessibleText(SpokenLine.of(bar, marks));
+    made.setAccessibleText(SpokenLine.of(bar, marks, said));
     replace(markNodes, bar, made);
   }
 

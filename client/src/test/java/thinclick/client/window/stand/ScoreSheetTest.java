@@ -3,6 +3,7 @@ package thinclick.client.window.stand;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import javafx.scene.Group;
 import javafx.scene.Node;
 import javafx.scene.layout.Region;
@@ -26,6 +27,7 @@ import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.Stock;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.SheetWords;
 
 /**
  * The page of a long part: what is needed next is there, at every size; marks say what they mean.
@@ -83,7 +85,9 @@ class ScoreSheetTest {
     assertThat(late.getStroke()).isEqualTo(Color.web(Palette.web(palette.late())));
     double written = system.xOf(2) * 10;
     assertThat(((MoveTo) early.getElements().get(0)).getX()).isLessThan(written);
-    assertThat(SpokenLine.of(0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12))))
+    assertThat(
+            SpokenLine.of(
+                0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12)), SheetWords.in(Locale.ENGLISH)))
         .isEqualTo("bar 1, early 30 ms");
   }
 
