@@ -8,11 +8,14 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import thinclick.client.link.RoomAddress;
 import thinclick.client.rehearse.Rehearsal;
 import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.invite.JoinLink;
+import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Stock;
 
 /** {@code rehearse}: a whole rehearsal by itself, ending with the review. */
@@ -59,6 +62,21 @@ final class RehearseCommand implements Callable<Integer> {
       defaultValue = "1")
   private long seed = 1;
 
+  @Option(
+      names = "--link",
+      paramLabel = "LINK",
+      description = {
+        "Opens the room at a host elsewhere instead of one of its own: the host's join",
+        "link, thinclick://..., or its address. That host keeps the take."
+      })
+  private @Nullable String link;
+
+  @Option(
+      names = "--host-key",
+      paramLabel = "KEY",
+      description = "What that host asks for before it opens a room (default: nothing).")
+  private @Nullable String hostKey;
+
   @Option(names = "--take", paramLabel = "FILE", description = "Writes the take to a file.")
   private @Nullable Path takeFile;
 
@@ -71,6 +89,12 @@ final class RehearseCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     Drill drill = Stock.find(title);
+    if (link != null) {
+      return elsewhere(link, Rehearsal.of(drill, players, tempo, bars, seed, out));
+    }
+    if (hostKey != null) {
+      throw new BadInput("--host-key", "expected it together with --link, found it alone");
+    }
     if (takeFile != null) {
       OutputFile.check(takeFile, replace);
     }
@@ -80,6 +104,23 @@ final class RehearseCommand implements Callable<Integer> {
       out.println();
       out.println("The take is in " + takeFile + ".");
     }
+    out.flush();
+    return 0;
+  }
+
+  private int elsewhere(String written, Rehearsal rehearsal) {
+    if (takeFile != null) {
+      throw new BadInput(
+          "--take", "expected none with --link: that host keeps the take, take export writes it");
+    }
+    if (JoinLink.isOne(written) && JoinLink.parse(written).word() != null) {
+      throw new BadInput(
+          "--link", "expected the link of a host, found one of a room; stand-in comes into a room");
+    }
+    String takeId = rehearsal.runAt(RoomAddress.parse(written), hostKey);
+    PrintWriter out = spec.commandLine().getOut();
+    out.println();
+    out.println("The host keeps the take as " + takeId + ".");
     out.flush();
     return 0;
   }

@@ -129,11 +129,32 @@ public final class Rehearsal implements RoomListener {
    */
   public Take run() {
     Path folder = temporaryFolder();
-    List<StandIn> band = new ArrayList<>();
     try (RehearsalHost host =
         RehearsalHost.start(HostOptions.local(folder.resolve("rehearsal.db")))) {
-      RoomAddress address = RoomAddress.parse("ws://127.0.0.1:" + host.port());
-      RoomLink leader = RoomLink.open(LinkOptions.on(loop), address, "Leader", this);
+      String takeId = play(RoomAddress.local(host.port()), LinkOptions.on(loop));
+      return host.take(takeId)
+          .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
+    } finally {
+      remove(folder);
+    }
+  }
+
+  /**
+   * Runs it to the end in a room of its own at a host elsewhere, which keeps the take.
+   *
+   * @param hostKey what that host asks for before it opens a room; null for nothing
+   * @return the take's id there
+   * @throws BadInput where something does not come about, saying what was waited for
+   */
+  public String runAt(RoomAddress address, @Nullable String hostKey) {
+    LinkOptions options = LinkOptions.on(loop);
+    return play(address, hostKey == null ? options : options.withHostKey(hostKey));
+  }
+
+  private String play(RoomAddress address, LinkOptions leaders) {
+    List<StandIn> band = new ArrayList<>();
+    try {
+      RoomLink leader = RoomLink.open(leaders, address, "Leader", this);
       link = leader;
       String room = await("a room", word);
       Random luck = new Random(seed);
@@ -162,14 +183,10 @@ public final class Rehearsal implements RoomListener {
       ServerMessage.Announced take = await("the count-in", announced);
       long lasts = tellBars(hand, take);
       ServerMessage.ReviewReady review = await("the review", reviewed, lasts + PATIENCE_SECONDS);
-      String takeId = review.takeId();
-      Take played =
-          host.take(takeId)
-              .orElseThrow(() -> new BadInput("", "the host has not kept the take " + takeId));
       out.println();
       out.println(ReviewPage.of(Spoken.fromJson(review.review()), speaker).stripTrailing());
       out.flush();
-      return played;
+      return review.takeId();
     } finally {
       band.forEach(StandIn::close);
       RoomLink open = link;
@@ -177,7 +194,6 @@ public final class Rehearsal implements RoomListener {
         open.close();
       }
       loop.close();
-      remove(folder);
     }
   }
 

@@ -45,6 +45,11 @@ class BadOptionsTest {
         "--bars 1                      | --bars | at least | found 1",
         "--seed -1                     | --seed | expected | found -1",
         "--drill Nothing-of-the-kind   | Nothing | expected | found",
+        "--link nowhere                | expected | address | nowhere",
+        "--link thinclick://h:1/lanima | --link | a host | a room",
+        "--link ws://127.0.0.1:1 --take t.json | --take | expected none | take export",
+        "--host-key twelve-letters     | --host-key | together with --link | alone",
+        "--link ws://127.0.0.1:1       | no server answers | 127.0.0.1 | 1",
       })
   void valueOfRehearseIsRefusedInOneLine(String given, String what, String expected, String found) {
     assertThat(run(("rehearse " + given).split(" "))).isEqualTo(2);

@@ -133,7 +133,13 @@ final class HostedRoom {
   }
 
   private void goSoon(long millis) {
-    loop.schedule(() -> handle(new RoomEvent.HostGoing()), millis, TimeUnit.MILLISECONDS);
+    Runnable going = () -> handle(new RoomEvent.HostGoing());
+    Timers timers = parts.timers();
+    if (timers != null && millis > 0) {
+      timers.at(parts.clock().nanos() + millis * 1_000_000L, () -> run(going));
+    } else {
+      loop.schedule(going, millis, TimeUnit.MILLISECONDS);
+    }
   }
 
   private void run(Runnable task) {

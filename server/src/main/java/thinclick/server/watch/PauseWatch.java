@@ -37,17 +37,33 @@ public final class PauseWatch implements AutoCloseable {
   }
 
   private static void watch(LongConsumer told) {
-    long before = System.nanoTime();
-    long loggedNanos = before - LOG_GAP_NANOS;
-    int pauses = 0;
-    long longest = 0;
+    Naps naps = new Naps(System.nanoTime(), told);
     while (true) {
       try {
         TimeUnit.NANOSECONDS.sleep(NAP_NANOS);
       } catch (InterruptedException stopped) {
         return;
       }
-      long now = System.nanoTime();
+      naps.woke(System.nanoTime());
+    }
+  }
+
+  /** One nap after another, each of which should have taken as long as the others. */
+  static final class Naps {
+    private final LongConsumer told;
+    private long before;
+    private long loggedNanos;
+    private int pauses;
+    private long longest;
+
+    Naps(long nowNanos, LongConsumer told) {
+      this.told = told;
+      this.before = nowNanos;
+      this.loggedNanos = nowNanos - LOG_GAP_NANOS;
+    }
+
+    /** A nap is over. */
+    void woke(long now) {
       long late = late(before, now);
       if (late >= WORTH_TELLING_NANOS) {
         told.accept(late);

@@ -12,6 +12,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -22,6 +23,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.time.VirtualTime;
 
 /** What an operator asks a host, and how a host is taken out of service. */
 class OperatingTest {
@@ -177,7 +179,7 @@ class OperatingTest {
     assertThat(ask("POST", "/drain").statusCode()).isEqualTo(202);
     assertThat(leader.closeCode()).isEqualTo(CloseCode.GOING.number());
     assertThat(leader.expect(ServerMessage.Goodbye.class).retryAfterMillis()).isEqualTo(1_000);
-    host.drained().get(20, java.util.concurrent.TimeUnit.SECONDS);
+    host.drained().get(20, TimeUnit.SECONDS);
   }
 
   @Test
@@ -198,5 +200,32 @@ class OperatingTest {
       assertThat(host.drained()).as("the review is waited for").isNotDone();
       assertThat(mina.open()).isTrue();
     }
+  }
+
+  @Test
+  void roomEndsTenSecondsAfterItsTakeWhileDraining() throws Exception {
+    VirtualTime time = new VirtualTime(0);
+    start(options().on(time, time));
+    try (WireClient mina = join("Mina")) {
+      ServerMessage.Announced take = startTake();
+      host.drain();
+      leader.send(new ClientMessage.Stop(9, revision, take.takeId()));
+      mina.expect(ServerMessage.Stopped.class);
+      host.settled().get(20, TimeUnit.SECONDS);
+      pass(time, 9_999);
+      leader.send(new ClientMessage.Clock(7, 1));
+      assertThat(leader.expect(ServerMessage.ClockAnswer.class).id()).isEqualTo(7);
+      assertThat(host.drained()).isNotDone();
+
+      pass(time, 1);
+      assertThat(mina.expect(ServerMessage.Goodbye.class).retryAfterMillis()).isEqualTo(1_000);
+      assertThat(mina.closeCode()).isEqualTo(CloseCode.GOING.number());
+      host.drained().get(20, TimeUnit.SECONDS);
+    }
+  }
+
+  private void pass(VirtualTime time, long millis) throws Exception {
+    time.advanceTo(time.nanos() + millis * 1_000_000);
+    host.settled().get(20, TimeUnit.SECONDS);
   }
 }

@@ -23,8 +23,8 @@ import thinclick.server.dealing.Dealing;
  * A room with people in it, driven by hand: who says what at which millisecond, and what each was
  * told. The journal answers about attacks only when it is told to.
  */
-final class RoomDrive {
-  static final Drill DRILL =
+public final class RoomDrive {
+  public static final Drill DRILL =
       FileCodec.readDrill(
           """
           {"format": "thinclick.drill", "version": 1, "title": "Beats and ands", "level": 3,
@@ -47,7 +47,7 @@ final class RoomDrive {
           20,
           List.of(new Lesson.Item(DRILL.title(), 2, "Softly.")));
 
-  static final Shelf DRILLS =
+  public static final Shelf DRILLS =
       new Shelf() {
         @Override
         public Drill drill(String title) {
@@ -73,7 +73,7 @@ final class RoomDrive {
         }
       };
 
-  static final DealMaker DEALER =
+  public static final DealMaker DEALER =
       (drill, players, seed, tempo, stages, levels) -> {
         Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
         return new DealMaker.Hand(
