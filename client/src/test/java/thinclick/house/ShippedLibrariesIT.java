@@ -20,6 +20,7 @@ import tools.jackson.databind.json.JsonMapper;
 /** What the jar of the window holds, against the bill of materials that is shipped in it. */
 class ShippedLibrariesIT {
   private static final Path JAR = Path.of("target", "thinclick.jar").toAbsolutePath();
+
   /** Asked for by one of the libraries, but seen by the compiler alone. */
   private static final String ANNOTATIONS = "error_prone_annotations";
 
