@@ -166,13 +166,14 @@ final class Scoreboard {
   public static void main(String[] args) {
     int from = Integer.parseInt(args[0]);
     int to = Integer.parseInt(args[1]);
+    boolean stock = args.length > 2 && args[2].equals("stock");
     Scoreboard board = new Scoreboard();
     long before = System.nanoTime();
     for (int seed = from; seed < to; seed++) {
-      board.add(Ensembles.of(seed));
+      board.add(stock ? StockBands.of(seed) : Ensembles.of(seed));
     }
     long took = (System.nanoTime() - before) / 1_000_000;
-    if (args.length > 2) {
+    if (args.length > 3) {
       board.worst.forEach(System.out::println);
     }
     System.out.println(board.summary() + ", " + took + " ms, bad takes " + board.worst.size());
