@@ -43,7 +43,8 @@ import thinclick.server.material.Stock;
  * <p>What goes wrong: up to 12 % dropped (in one take of four a bar or two of it in a row), up to
  * 10 % added, at any time or on other steps, none nearer than 30 ms to another attack of the
  * player, which would be one attack; up to three times one player, or of three and more two at
- * once, is displaced by one or two steps either way for two to six bars.
+ * once, is displaced by one or two steps either way for two to six bars, where that is an episode
+ * by its definition (this condition alone was added after the first run).
  */
 final class StockBands {
   private static final long START_MICROS = 7_000_000;
@@ -180,7 +181,7 @@ final class StockBands {
         boolean free =
             IntStream.range(Math.max(0, from - 1), Math.min(bars, from + length + 1))
                 .allMatch(bar -> player.shift[bar] == 0);
-        if (free && shows(player.part, shift)) {
+        if (free && shows(player.part, shift) && isEpisode(player, from, from + length)) {
           Arrays.fill(player.shift, from, Math.min(bars, from + length), shift);
           story.append("; ").append(player.part.player()).append(" by ").append(shift);
           story.append(" from bar ").append(from).append(" for ").append(length);
@@ -195,6 +196,18 @@ final class StockBands {
     return part.attackSteps().stream()
         .filter(step -> step >= perBar && step < steps - perBar)
         .anyMatch(step -> !written.contains(step + shift));
+  }
+
+  /** By definition an episode has at least three played attacks over at least two beats. */
+  private boolean isEpisode(Player player, int fromBar, int toBar) {
+    int[] played =
+        player.part.attackSteps().stream()
+            .filter(step -> step >= fromBar * perBar && step < toBar * perBar)
+            .filter(step -> !player.dropped.contains(step))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    return played.length >= 3
+        && played[played.length - 1] - played[0] >= 2 * drill.stepsPerBeat();
   }
 
   private double place(int step) {
