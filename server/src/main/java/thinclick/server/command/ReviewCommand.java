@@ -14,8 +14,8 @@ import picocli.CommandLine.Spec;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.picture.ReviewPicture;
-import thinclick.server.room.ReviewView;
 import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.OwnReview;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.AttackTable;
 import thinclick.server.words.Comparison;
@@ -116,7 +116,7 @@ final class ReviewCommand implements Callable<Integer> {
       JsonNode whole = spoken.toJson();
       // Made here, not once for the class: every command would wait for it at the start.
       JsonMapper json = JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
-      return json.writeValueAsString(player == null ? whole : ReviewView.of(whole, player)) + "\n";
+      return json.writeValueAsString(player == null ? whole : OwnReview.of(whole, player)) + "\n";
     }
     return player == null
         ? ReviewPage.of(spoken, speaker)

@@ -8,6 +8,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.server.scoring.OwnReview;
 import tools.jackson.databind.JsonNode;
 
 /** What members are told of the room: the whole of it, what they missed, who is there. */
@@ -117,7 +118,7 @@ final class Telling {
     JsonNode view =
         room.leads(member)
             ? review
-            : ReviewView.of(review, Objects.requireNonNullElse(take.seats.get(member.id), ""));
+            : OwnReview.of(review, Objects.requireNonNullElse(take.seats.get(member.id), ""));
     return new ServerMessage.ReviewReady(take.id(), provisional, view);
   }
 

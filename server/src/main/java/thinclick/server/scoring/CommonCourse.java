@@ -20,6 +20,9 @@ final class CommonCourse {
   /** SD of what a click may take back beyond the mean pull, as a share of the distance. */
   private static final double PULL_DOUBT = 0.3;
 
+  /** The same, at least, in the bar in which a click comes back: some jump home at once. */
+  private static final double RETURN_DOUBT = 0.5;
+
   final int[] knots;
   final double[] level;
   final double[] tempo;
@@ -27,6 +30,7 @@ final class CommonCourse {
   double logLikelihood;
 
   private final boolean[] clicked;
+  private final boolean[] returning;
   private final double[] home;
   private final double stepMillis;
 
@@ -48,7 +52,8 @@ final class CommonCourse {
    * @param clicked whether a click sounds on each
    * @param home the level at which the band would be on the click there, ms
    */
-  CommonCourse(int[] knots, boolean[] clicked, double[] home, double stepMillis) {
+  CommonCourse(int[] knots, boolean[] clicked, double[] home, double stepMillis, int stepsPerBar) {
+    returning = returning(knots, clicked, stepsPerBar);
     this.home = home;
     this.knots = knots;
     this.clicked = clicked;
@@ -66,6 +71,21 @@ final class CommonCourse {
     q11 = new double[knots.length];
     q12 = new double[knots.length];
     q22 = new double[knots.length];
+  }
+
+  /** The clicks within a bar of the first after at least two silent bars. */
+  private static boolean[] returning(int[] knots, boolean[] clicked, int stepsPerBar) {
+    boolean[] returning = new boolean[knots.length];
+    int last = 0;
+    int back = Integer.MIN_VALUE / 2;
+    for (int k = 0; k < knots.length; k++) {
+      if (clicked[k]) {
+        back = knots[k] - last >= 2 * stepsPerBar ? knots[k] : back;
+        last = knots[k];
+        returning[k] = knots[k] - back < stepsPerBar;
+      }
+    }
+    return returning;
   }
 
   /**
@@ -119,7 +139,8 @@ final class CommonCourse {
       p22[k] = c22;
       if (clicked[k]) {
         double keep = 1 - freedom.pull();
-        double doubt = freedom.pull() * PULL_DOUBT * (cx - home[k]);
+        double unsure = freedom.pull() * PULL_DOUBT;
+        double doubt = Math.max(unsure, returning[k] ? RETURN_DOUBT : 0) * (cx - home[k]);
         c11 = keep * keep * c11 + doubt * doubt;
         c12 *= keep * keep;
         c22 *= keep * keep;

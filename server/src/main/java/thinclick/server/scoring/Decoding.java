@@ -71,11 +71,12 @@ final class Decoding {
       }
       if (settleGauge()) {
         together();
+        settleGauge();
       }
     }
     for (Reading reading : readings) {
-      Episodes.weigh(sheet, places, reading);
       Episodes.chooseSides(sheet, places, reading);
+      Episodes.weigh(sheet, places, reading);
     }
     Pulse pulse = heard > 1 ? settle() : null;
     if (sheet.take.swing().asTheBandPlays()) {
@@ -340,7 +341,7 @@ final class Decoding {
       }
       double reach = Math.min(150, 0.6 * sheet.stepMillis);
       decode(
-          reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 1.5, reach, false);
+          reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 3, reach, false);
     }
   }
 

@@ -54,22 +54,4 @@ public record EnsembleReview(
   Map<String, @Nullable Object> toJson() {
     return Flat.write(this);
   }
-
-  /** The same without who follows whom, which is for the leader. */
-  EnsembleReview withoutGains() {
-    return new EnsembleReview(
-        hold,
-        heldThrough,
-        returns,
-        returnsReason,
-        null,
-        null,
-        gainsReason,
-        List.of(),
-        offClickMillis,
-        offClickSpreadMillis,
-        spreadMillis,
-        swingRatio,
-        delay);
-  }
 }

@@ -1,11 +1,15 @@
 package thinclick.server.scoring;
 
+import org.apache.commons.math3.util.ArithmeticUtils;
+
 /**
  * Settles which step the pulse is on. Where everybody sits off the part by the same shift nobody is
  * displaced against the others: in silence the band has drifted, and under a click the nearer of
  * the two readings holds.
  */
 final class Gauge {
+  private static final int LONGEST_PERIOD_BARS = 4;
+
   private Gauge() {}
 
   /** Takes shared shifts back into the phases; true where anything changed. */
@@ -32,7 +36,8 @@ final class Gauge {
       }
       if (sheet.stageClicks[sheet.stageOf(bar * sheet.stepsPerBar)]) {
         double now = offClick(places, readings, first, bar);
-        if (Math.abs(now + by * sheet.stepMillis) >= Math.abs(now)) {
+        by = nearestToClick(by, sharedPeriod(sheet, readings, first, bar), now / sheet.stepMillis);
+        if (by == 0 || Math.abs(now + by * sheet.stepMillis) >= Math.abs(now)) {
           continue;
         }
       }
@@ -41,7 +46,7 @@ final class Gauge {
         Reading reading = readings[i];
         for (int k = first[i][bar]; k < first[i][bar + 1]; k++) {
           int step = reading.chair.steps[k];
-          reading.phase[k] += places.at(step + reading.shift[k]) - places.at(step);
+          reading.phase[k] += places.at(step + by) - places.at(step);
           reading.shift[k] = 0;
         }
       }
@@ -96,6 +101,33 @@ final class Gauge {
       }
     }
     return players > 1 ? shared : 0;
+  }
+
+  /**
+   * After so many steps every part that was played in the bar looks as it did before, so that the
+   * whole band's shift is known but for multiples of it; 0 where one of them never does.
+   */
+  private static int sharedPeriod(Sheet sheet, Reading[] readings, int[][] first, int bar) {
+    int shared = 1;
+    for (int i = 0; i < readings.length; i++) {
+      if (first[i][bar] == first[i][bar + 1]) {
+        continue;
+      }
+      Integer period = readings[i].shifts.period();
+      if (period == null) {
+        return 0;
+      }
+      shared = shared / ArithmeticUtils.gcd(shared, period) * period;
+      if (shared > LONGEST_PERIOD_BARS * sheet.stepsPerBar) {
+        return 0;
+      }
+    }
+    return shared;
+  }
+
+  /** Of the shifts that look like this one, that which leaves the band nearest to the click. */
+  private static int nearestToClick(int shift, int period, double offClickSteps) {
+    return period == 0 ? shift : shift - period * (int) Math.rint((offClickSteps + shift) / period);
   }
 
   /** How far the band is from the click in a bar, as decoded, ms. */

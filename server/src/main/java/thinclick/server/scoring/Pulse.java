@@ -46,6 +46,7 @@ final class Pulse {
   private final double[] ownFreedom;
   private final double[] noise;
   private final double stepMillis;
+  private final int stepsPerBar;
 
   /**
    * Fits all of it.
@@ -67,6 +68,7 @@ final class Pulse {
     this.weight = weight;
     this.noise = noise.clone();
     stepMillis = sheet.stepMillis;
+    stepsPerBar = sheet.stepsPerBar;
     freedom = start.common();
     knots = knots(chairs, sheet.clickSteps);
     boolean[] clicked = new boolean[knots.length];
@@ -76,7 +78,7 @@ final class Pulse {
       clicked[k] = Arrays.binarySearch(sheet.clickSteps, knots[k]) >= 0;
     }
     knotOf = new int[chairs.length][];
-    common = new CommonCourse(knots, clicked, home, sheet.stepMillis);
+    common = new CommonCourse(knots, clicked, home, sheet.stepMillis, sheet.stepsPerBar);
     lean = new double[chairs.length];
     own = new double[chairs.length][];
     ownVariance = new double[chairs.length][];
@@ -412,7 +414,8 @@ final class Pulse {
       }
     }
     CommonCourse before =
-        new CommonCourse(used, new boolean[used.length], new double[used.length], stepMillis);
+        new CommonCourse(
+            used, new boolean[used.length], new double[used.length], stepMillis, stepsPerBar);
     before.fit(sum, precision, freedom, true);
     double[] found = {
       before.level[used.length - 1] + meanLean(), Math.sqrt(before.variance[used.length - 1])

@@ -5,8 +5,11 @@ import org.jspecify.annotations.Nullable;
 
 /** What has been understood so far of one chair: shifts, phases, partners. */
 final class Reading {
-  /** An attack answers what is written within so many SDs of the noise. */
-  private static final double WINDOW = 4;
+  /**
+   * An attack answers what is written within so many SDs of the noise: some attacks miss by far
+   * more than the rest, and what nobody wrote seldom falls just beside a place that is free.
+   */
+  private static final double WINDOW = 5.5;
 
   /** The least such window, ms. */
   private static final double LEAST_WINDOW = 25;

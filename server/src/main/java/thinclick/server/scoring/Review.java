@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /**
  * What a take was worth: each player, each stage, the ensemble. Jackson writes it as the review
@@ -58,22 +59,10 @@ public record Review(
     return Flat.write(this);
   }
 
-  /** The same review with this player's own figures only, as fellow players may see it. */
+  /** The same review with this player's own figures only, as {@link OwnReview} cuts it. */
   public Review forPlayer(String player) {
-    List<PlayerReview> own = players.stream().filter(one -> one.player().equals(player)).toList();
-    return new Review(
-        own,
-        stages,
-        ensemble.withoutGains(),
-        title,
-        meter,
-        tempo,
-        stepsPerBeat,
-        toleranceMillis,
-        toleranceByRule,
-        smallestGapMillis,
-        responses.stream().filter(one -> one.player().equals(player)).toList(),
-        free.stream().filter(one -> one.player().equals(player)).toList());
+    JsonMapper json = JsonMapper.builder().build();
+    return json.treeToValue(OwnReview.of(json.valueToTree(this), player), Review.class);
   }
 
   /** The figures of one player, or null where nobody has the name. */

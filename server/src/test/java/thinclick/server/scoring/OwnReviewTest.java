@@ -1,4 +1,4 @@
-package thinclick.server.room;
+package thinclick.server.scoring;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-class ReviewViewTest {
+class OwnReviewTest {
   private static final JsonNode WHOLE =
       JsonMapper.builder()
           .build()
@@ -24,7 +24,7 @@ class ReviewViewTest {
 
   @Test
   void aPlayerSeesTheBandsFiguresAndWordsAndTheirOwn() {
-    JsonNode view = ReviewView.of(WHOLE, "Ana");
+    JsonNode view = OwnReview.of(WHOLE, "Ana");
 
     assertThat(view.get("players").toString()).isEqualTo("[{\"player\":\"Ana\",\"written\":8}]");
     assertThat(view.get("words").toString())
@@ -40,14 +40,27 @@ class ReviewViewTest {
 
   @Test
   void aListenerSeesNobodysOwn() {
-    assertThat(ReviewView.of(WHOLE, "").toString()).doesNotContain("Ana", "Ben");
+    assertThat(OwnReview.of(WHOLE, "").toString()).doesNotContain("Ana", "Ben");
   }
 
   @Test
   void theWholeIsLeftAsItIs() {
-    ReviewView.of(WHOLE, "Ana");
+    OwnReview.of(WHOLE, "Ana");
 
     assertThat(WHOLE.get("players")).hasSize(2);
     assertThat(WHOLE.get("words")).hasSize(3);
+  }
+
+  @Test
+  void figuresAreCutByTheSameRule() {
+    Review whole = Scorer.review(Ensembles.of(3).take());
+
+    Review own = whole.forPlayer("P2");
+
+    JsonMapper json = JsonMapper.builder().build();
+    assertThat(json.<JsonNode>valueToTree(own))
+        .isEqualTo(OwnReview.of(json.valueToTree(whole), "P2"));
+    assertThat(own.players()).containsExactly(whole.player("P2"));
+    assertThat(own.ensemble().pairs()).isEmpty();
   }
 }

@@ -1,12 +1,15 @@
-package thinclick.server.room;
+package thinclick.server.scoring;
 
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** What of a review each may see: the leader all, a player the ensemble's figures and the own. */
-public final class ReviewView {
-  private ReviewView() {}
+/**
+ * What of a review each may see: the leader all, a player the ensemble's figures and the own. The
+ * one rule of it, on the review as it is written, whatever stands beside the figures.
+ */
+public final class OwnReview {
+  private OwnReview() {}
 
   /** The review with one player's own figures; with nobody's where the name is not in it. */
   public static JsonNode of(JsonNode whole, String player) {
