@@ -19,6 +19,7 @@ public final class OwnReview {
     ObjectNode view = (ObjectNode) whole.deepCopy();
     keepOwn(view, "players", player, false);
     keepOwn(view, "responses", player, false);
+    keepOwn(view, "free", player, false);
     keepOwn(view, "words", player, true);
     if (view.get("ensemble") instanceof ObjectNode figures && figures.has("gains")) {
       figures.putNull("gains"); // by pairs of players, so not the receiver's own

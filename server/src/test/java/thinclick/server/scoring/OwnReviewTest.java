@@ -17,6 +17,7 @@ class OwnReviewTest {
                             "gainsInterval": [[null, [0.1, 0.5]], [[0, 0.2], null]],
                             "pairs": [{"first": "Ana", "second": "Ben", "leader": "Ben"}]},
                "responses": [{"player": "Ana", "of": "Cleo"}, {"player": "Ben", "of": "Cleo"}],
+               "free": [{"player": "Ana", "fromBar": 3}, {"player": "Ben", "fromBar": 5}],
                "words": [{"says": "Together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
                          {"says": "Ben is uneven.", "player": "Ben"}],
                "next": "the same again"}
@@ -35,6 +36,7 @@ class OwnReviewTest {
     assertThat(view.at("/ensemble/pairs").isEmpty()).isTrue();
     assertThat(view.get("responses").toString())
         .isEqualTo("[{\"player\":\"Ana\",\"of\":\"Cleo\"}]");
+    assertThat(view.get("free").toString()).isEqualTo("[{\"player\":\"Ana\",\"fromBar\":3}]");
     assertThat(view.at("/ensemble/hold").doubleValue()).isEqualTo(90);
   }
 
