@@ -3,41 +3,47 @@ package thinclick.server.picture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.Check;
 import thinclick.server.engraving.Face;
 import thinclick.server.engraving.Ink;
-import thinclick.server.engraving.Mark;
 import thinclick.server.engraving.Page;
 import thinclick.server.engraving.Paper;
-import thinclick.server.engraving.Place;
+import thinclick.server.picture.SlipSheet.Column;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.PlayerStage;
 import thinclick.server.scoring.PositionReview;
 import thinclick.server.scoring.Review;
+import thinclick.server.scoring.StageReview;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 
-/** A page for each pupil to take home: the own slip and the own figures, nobody else's. */
+/**
+ * A page for each pupil to take home: what is said to this one alone, what was held at each stage
+ * of the click, the figures, and lines for what the teacher or the pupil writes by hand. Nothing of
+ * anybody else's.
+ */
 public final class SlipPages {
-  private static final double SPACE_MM = 1.75;
-  private static final double MARGIN_MM = 22;
-  private static final double TITLE = 4.4;
-  private static final double NAME = 3.4;
-  private static final double BODY = 2.6;
+  private static final double TITLE = 4.6;
+  private static final double HEADING = 2.9;
+  private static final double BODY = 2.7;
   private static final double SMALL = 2.0;
-  private static final double LEADING = 1.45;
+  private static final int NOTE_LINES = 5;
 
-  private final Paper paper;
+  /** Where nothing is written, or nothing is known. */
+  private static final String NOTHING = "\u2013";
+
+  private final Spoken spoken;
   private final Speaker speaker;
-  private final List<Mark> marks = new ArrayList<>();
-  private double y;
+  private final SlipSheet sheet;
 
-  private SlipPages(Paper paper, Speaker speaker) {
-    this.paper = paper;
+  private SlipPages(Spoken spoken, Speaker speaker, Paper paper) {
+    this.spoken = spoken;
     this.speaker = speaker;
-    this.y = MARGIN_MM / SPACE_MM;
+    this.sheet = new SlipSheet(paper);
   }
 
   /** The pages, in the review's order; a stand-in gets none. */
@@ -45,107 +51,126 @@ public final class SlipPages {
     List<Page> pages = new ArrayList<>();
     for (PlayerReview player : spoken.review().players()) {
       if (!player.standIn()) {
-        pages.add(new SlipPages(paper, speaker).page(spoken, player));
+        pages.add(new SlipPages(spoken, speaker, paper).page(player));
       }
     }
     return List.copyOf(pages);
   }
 
-  private Page page(Spoken spoken, PlayerReview player) {
+  private Page page(PlayerReview player) {
     Review review = spoken.review();
-    line(player.player(), Face.SEMIBOLD, TITLE, Ink.FULL);
-    line(
+    String what =
         speaker.say(
             Said.of(
                 "slip.page.what",
                 review.title(),
                 review.meter().toString(),
-                Check.number(review.tempo()))),
-        Face.ITALIC,
-        NAME * 0.8,
-        Ink.SOFT);
-    y += 2;
-    Spoken.Slip slip = spoken.slip(player.player());
+                Check.number(review.tempo())));
+    sheet.line(player.player(), Face.SEMIBOLD, TITLE, Ink.FULL);
+    sheet.line(what, Face.ITALIC, BODY, Ink.SOFT);
+    sheet.down(0.8);
+    sheet.rule();
+    sheet.down(1.4);
+    said(player);
+    heading("slip.page.stages");
+    sheet.table(stages(player), SMALL * 1.15);
+    sheet.down(1);
+    sheet.paragraph(speaker.say("slip.foot"), Face.REGULAR, SMALL, Ink.SOFT);
+    heading("slip.page.figures");
+    figures(player);
+    heading("slip.page.notes");
+    sheet.blanks(NOTE_LINES);
+    sheet.foot(speaker.say("slip.page.care"), SMALL);
+    return sheet.page(review.title() + ", " + player.player());
+  }
+
+  /** The sentences, what comes next last and strong. */
+  private void said(PlayerReview player) {
+    Spoken.@Nullable Slip slip = spoken.slip(player.player());
     List<String> says = slip == null ? List.of() : slip.says();
     if (says.isEmpty()) {
-      paragraph(speaker.say("slip.page.nothing"), BODY, Ink.FULL);
+      sheet.paragraph(speaker.say("slip.page.nothing"), Face.REGULAR, BODY, Ink.FULL);
     }
-    for (String sentence : says) {
-      paragraph(sentence, BODY, Ink.FULL);
-      y += 0.8;
+    for (int i = 0; i < says.size(); i++) {
+      boolean next = i == says.size() - 1 && says.size() > 1;
+      sheet.paragraph(says.get(i), next ? Face.SEMIBOLD : Face.REGULAR, BODY, Ink.FULL);
+      sheet.down(0.7);
     }
-    y += 1.6;
-    rule();
-    figure("slip.page.placed", Integer.toString(player.placed()) + " / " + player.written());
-    figure("slip.page.onbeat", placed(player.onbeat()));
-    figure("slip.page.offbeat", placed(player.offbeat()));
-    figure("slip.page.dropped", Integer.toString(player.dropped()));
-    figure("slip.page.added", Integer.toString(player.added()));
-    figure("slip.page.lean", millis(player.leanMillis()));
-    figure("slip.page.spread", millis(player.spreadMillis()));
-    rule();
-    y = paper.height() / SPACE_MM - MARGIN_MM / SPACE_MM - 4;
-    paragraph(speaker.say("slip.page.care"), SMALL, Ink.SOFT);
-    return new Page(
-        paper.width(), paper.height(), SPACE_MM, review.title() + ", " + player.player(), marks);
+  }
+
+  private void heading(String key) {
+    sheet.down(2.6);
+    sheet.line(speaker.say(key), Face.SEMIBOLD, HEADING, Ink.FULL);
+    sheet.down(0.6);
+  }
+
+  private List<Column> stages(PlayerReview player) {
+    List<String> bars = new ArrayList<>();
+    List<String> clicks = new ArrayList<>();
+    List<String> placed = new ArrayList<>();
+    List<@Nullable Double> shares = new ArrayList<>();
+    List<String> leans = new ArrayList<>();
+    List<String> spreads = new ArrayList<>();
+    for (int i = 0; i < player.stages().size(); i++) {
+      PlayerStage own = player.stages().get(i);
+      StageReview stage = spoken.review().stages().get(i);
+      int first = stage.fromBar() + 1;
+      bars.add(first == stage.toBar() ? Integer.toString(first) : first + "-" + stage.toBar());
+      clicks.add(spoken.clicks().get(i));
+      placed.add(own.written() == 0 ? NOTHING : own.placed() + " / " + own.written());
+      shares.add(own.written() == 0 ? null : (Double) ((double) own.placed() / own.written()));
+      leans.add(figure(own.leanMillis()));
+      spreads.add(figure(own.spreadMillis()));
+    }
+    return List.of(
+        Column.words(speaker.say("page.stages.bars"), bars),
+        Column.words(speaker.say("page.stages.click"), clicks),
+        Column.numbers(speaker.say("page.stages.placed"), placed),
+        Column.shares(shares),
+        Column.numbers(speaker.say("page.stages.lean"), leans),
+        Column.numbers(speaker.say("page.stages.spread"), spreads));
+  }
+
+  private void figures(PlayerReview player) {
+    sheet.pair(
+        SMALL * 1.15,
+        List.of(
+            speaker.say("slip.page.placed"),
+            player.placed() + " / " + player.written(),
+            speaker.say("slip.page.lean"),
+            millis(player.leanMillis())));
+    sheet.pair(
+        SMALL * 1.15,
+        List.of(
+            speaker.say("slip.page.onbeat"),
+            placed(player.onbeat()),
+            speaker.say("slip.page.spread"),
+            millis(player.spreadMillis())));
+    sheet.pair(
+        SMALL * 1.15,
+        List.of(
+            speaker.say("slip.page.offbeat"),
+            placed(player.offbeat()),
+            speaker.say("slip.page.dropped"),
+            Integer.toString(player.dropped())));
+    sheet.pair(
+        SMALL * 1.15,
+        List.of("", "", speaker.say("slip.page.added"), Integer.toString(player.added())));
   }
 
   private static String placed(PositionReview position) {
-    return position.placed() + " / " + position.written();
+    return position.written() == 0 ? NOTHING : position.placed() + " / " + position.written();
+  }
+
+  private String figure(Figure figure) {
+    return figure.known()
+        ? Quantity.millis(figure).shown(Locale.forLanguageTag(speaker.language()))
+        : NOTHING;
   }
 
   private String millis(Figure figure) {
-    if (!figure.known()) {
-      return speaker.say("slip.page.unknown");
-    }
-    return Quantity.millis(figure).shown(Locale.ROOT) + " ms";
-  }
-
-  private double left() {
-    return MARGIN_MM / SPACE_MM;
-  }
-
-  private double width() {
-    return (paper.width() - 2 * MARGIN_MM) / SPACE_MM;
-  }
-
-  private void line(String text, Face face, double size, Ink ink) {
-    y += size;
-    marks.add(text(text, face, size, ink, left()));
-    y += size * (LEADING - 1);
-  }
-
-  private Mark text(String text, Face face, double size, Ink ink, double x) {
-    return new Mark.Text(Place.saying(text), ink, text, face, size, x, y);
-  }
-
-  private void paragraph(String text, double size, Ink ink) {
-    StringBuilder line = new StringBuilder();
-    for (String word : text.strip().split("\\s+", -1)) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && Face.REGULAR.width(longer, size) > width()) {
-        line(line.toString(), Face.REGULAR, size, ink);
-        line.setLength(0);
-        line.append(word);
-      } else {
-        line.setLength(0);
-        line.append(longer);
-      }
-    }
-    line(line.toString(), Face.REGULAR, size, ink);
-  }
-
-  private void figure(String key, String value) {
-    y += BODY;
-    marks.add(text(speaker.say(key), Face.REGULAR, BODY, Ink.SOFT, left()));
-    double x = left() + width() - Face.REGULAR.width(value, BODY);
-    marks.add(text(value, Face.REGULAR, BODY, Ink.FULL, x));
-    y += BODY * (LEADING - 1);
-  }
-
-  private void rule() {
-    y += 0.6;
-    marks.add(new Mark.Line(Place.NOWHERE, Ink.RULE, left(), y, left() + width(), y, 0.12, false));
-    y += 0.6;
+    return figure.known()
+        ? Quantity.millis(figure).shown(Locale.forLanguageTag(speaker.language())) + " ms"
+        : speaker.say("slip.page.unknown");
   }
 }

@@ -96,6 +96,7 @@ record OtherPart(
     private final int[] attacks;
     private final int[] ownWritten;
     private final int[] ownMatched;
+    private final int[] ownHome;
 
     Comparison(Analysis analysis, Chairful player, Chairful owner, int stepsPerBar) {
       this.player = player;
@@ -107,6 +108,7 @@ record OtherPart(
       attacks = new int[bars];
       ownWritten = new int[bars];
       ownMatched = new int[bars];
+      ownHome = new int[bars];
       double[] times = times(analysis, player);
       NavigableMap<Double, Integer> stepAt = new TreeMap<>();
       for (int step = 0; step < pulse.size(); step++) {
@@ -133,6 +135,7 @@ record OtherPart(
         int bar = one.step() / stepsPerBar;
         ownWritten[bar]++;
         ownMatched[bar] += one.attack() != null ? 1 : 0;
+        ownHome[bar] += one.attack() != null && one.displacement() == 0 ? 1 : 0;
       }
     }
 
@@ -177,7 +180,8 @@ record OtherPart(
           Chairful.BarSpan span = new Chairful.BarSpan(from, bar);
           if (bar - from >= FEWEST_BARS
               && sum(hits, span) >= FEWEST_ATTACKS
-              && agreement(span) >= AGREES) {
+              && agreement(span) >= AGREES
+              && homeAgreement(span) <= agreement(span) - WORSE) {
             double sat = (double) sum(hits, span) / Math.max(1, sum(written, span));
             runs.add(new OtherPart(player, owner, span, false, sat));
           }
@@ -189,6 +193,11 @@ record OtherPart(
 
     double agreement(Chairful.BarSpan span) {
       return 2.0 * sum(hits, span) / Math.max(1, sum(written, span) + sum(attacks, span));
+    }
+
+    /** How well the own part explains the same as it is written: two chairs may share a figure. */
+    private double homeAgreement(Chairful.BarSpan span) {
+      return 2.0 * sum(ownHome, span) / Math.max(1, sum(ownWritten, span) + sum(attacks, span));
     }
 
     /** How well the own part explains the same, at whatever shift the scorer found. */

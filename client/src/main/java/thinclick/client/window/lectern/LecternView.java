@@ -22,6 +22,7 @@ public final class LecternView {
   private final MaterialView material;
   private final PlanView plan;
   private final PageView page;
+  private final Label pageHead;
   private final ObservableValue<RoomState> room;
   private final ScrollPane root;
 
@@ -33,7 +34,7 @@ public final class LecternView {
     material = new MaterialView(desk.lectern(), desk.lesson(), words);
     plan = new PlanView(desk.lectern(), words);
     page = new PageView(words);
-    Label pageHead = styled(new Label(words.say("lectern.page")), "heading");
+    pageHead = styled(new Label(words.say("lectern.page")), "heading");
     VBox sheet = styled(new VBox(12, now.root(), plan.root(), pageHead, page.root()), "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
@@ -85,6 +86,7 @@ public final class LecternView {
     material.show();
     plan.show();
     List<String> names = desk.roster().playing().stream().map(Person::name).toList();
+    Keyed.shown(pageHead, desk.lectern().page() != null);
     page.show(desk.lectern().page(), names);
   }
 }

@@ -100,6 +100,10 @@ final class RosterList {
 
   /** One line of the roster. */
   private static final class LineCell extends ListCell<RosterLine> {
+    LineCell() {
+      setPrefWidth(0); // as wide as the list, so that cells shrink as their heads do
+    }
+
     @Override
     protected void updateItem(@Nullable RosterLine line, boolean empty) {
       super.updateItem(line, empty);
