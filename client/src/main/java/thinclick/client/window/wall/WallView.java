@@ -26,7 +26,10 @@ public final class WallView {
   private static final double CAPITAL_EMS = 0.66;
 
   private static final double SMALL = LEAST_CAPITAL / CAPITAL_EMS * 1.12;
-  private static final double LEAST = LEAST_CAPITAL / CAPITAL_EMS;
+
+  /** The smallest size of a line, in ems of the height. */
+  static final double LEAST = LEAST_CAPITAL / CAPITAL_EMS;
+
   private static final double LARGE = 0.42;
   private static final double MARGIN = 0.06;
 

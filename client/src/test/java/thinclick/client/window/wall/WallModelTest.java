@@ -23,6 +23,28 @@ class WallModelTest {
       List.of("2/4", "3/4", "4/4", "5/4", "6/4", "7/4", "6/8", "9/8", "12/8");
   private final WallModel model = new WallModel(Words.in(Locale.ENGLISH));
 
+  /** All that can hang there after a take that was held. */
+  static List<WallPage> verdicts(Locale locale) {
+    WallModel model = new WallModel(Words.in(locale));
+    List<WallPage> pages = new ArrayList<>();
+    for (String written : METERS) {
+      Meter meter = Meter.parse(written);
+      int stepsPerBeat = meter.compound() ? 3 : 2;
+      for (Rung rung : Rung.values()) {
+        List<Stage> stages =
+            List.of(
+                Rung.ALL_BEATS.stage(meter, stepsPerBeat, null, 4, 1),
+                rung.stage(meter, stepsPerBeat, null, 8, 1));
+        RoomState room = Rooms.reviewed(take(meter, stepsPerBeat, stages, 4));
+        WallPage page = model.page(room, TakeMoment.NONE);
+        check(page, written + ", " + rung);
+        assertThat(page.ribbon()).as("%s, %s", written, rung).hasSize(2);
+        pages.add(page);
+      }
+    }
+    return pages;
+  }
+
   private static Take take(Meter meter, int stepsPerBeat, List<Stage> stages, double late) {
     Take bare = Rooms.take(meter, stepsPerBeat, stages);
     List<Attack> attacks = new ArrayList<>();
@@ -41,20 +63,7 @@ class WallModelTest {
 
   @Test
   void everyVerdictOnEveryRungInEveryMeterHasAtMostTwelveWordsAndNoName() {
-    for (String written : METERS) {
-      Meter meter = Meter.parse(written);
-      int stepsPerBeat = meter.compound() ? 3 : 2;
-      for (Rung rung : Rung.values()) {
-        List<Stage> stages =
-            List.of(
-                Rung.ALL_BEATS.stage(meter, stepsPerBeat, null, 4, 1),
-                rung.stage(meter, stepsPerBeat, null, 8, 1));
-        RoomState room = Rooms.reviewed(take(meter, stepsPerBeat, stages, 4));
-        WallPage page = model.page(room, TakeMoment.NONE);
-        check(page, written + ", " + rung);
-        assertThat(page.ribbon()).as("%s, %s", written, rung).hasSize(2);
-      }
-    }
+    assertThat(verdicts(Locale.GERMAN)).hasSize(METERS.size() * Rung.values().length);
   }
 
   @Test
