@@ -134,7 +134,7 @@ final class CaveatRules {
           period != null
               && (period % evidence.stepsPerBeat() != 0
                   || !evidence.displacements(player).isEmpty());
-      if (period != null && matters) {
+      if (period != null && matters && !player.silent()) {
         findings.add(
             new Finding(
                     "cannotTell",

@@ -130,7 +130,7 @@ public final class ReviewWords {
         .forEach(sentences::add);
     Advice next = nextFor(player);
     sentences.add(
-        next == null && evidence.players.size() > 1
+        next == null && evidence.players.size() > 1 && !own.silent()
             ? Said.of("next.withTheBand", nextForTheBand().said(evidence.take()))
             : Said.of("next.band", (next == null ? nextForTheBand() : next).said(evidence.take())));
     return List.copyOf(sentences);

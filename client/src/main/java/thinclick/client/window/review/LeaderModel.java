@@ -19,6 +19,7 @@ import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.PairReview;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.PositionReview;
+import thinclick.server.scoring.Reason;
 import thinclick.server.scoring.Review;
 import thinclick.server.words.Comparison;
 import thinclick.server.words.FigureTable;
@@ -100,9 +101,16 @@ public final class LeaderModel {
               placed(player.onbeat()),
               placed(player.offbeat()),
               difference(player.offbeatMinusOnbeatMillis()),
-              words.say(found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime"),
               words.say(
-                  found.contains("lostEnding") ? "leader.ending.lost" : "leader.ending.played")));
+                  found.contains("notHeard")
+                      ? "leader.notHeard"
+                      : found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime"),
+              words.say(
+                  found.contains("notHeard")
+                      ? "leader.notHeard"
+                      : found.contains("lostEnding")
+                          ? "leader.ending.lost"
+                          : "leader.ending.played")));
     }
     return new Lines(
         List.of(
@@ -144,9 +152,9 @@ public final class LeaderModel {
   public List<String> follows(Review review) {
     List<List<@Nullable Double>> gains = review.ensemble().gains();
     if (gains == null) {
-      String why =
-          review.ensemble().gainsReason() == null ? "" : review.ensemble().gainsReason().says();
-      return List.of(words.say("leader.follows.unknown", why.isEmpty() ? "" : ": " + why));
+      Reason why = review.ensemble().gainsReason();
+      String says = why == null ? "" : ": " + speaker.say("reason." + why.code());
+      return List.of(words.say("leader.follows.unknown", says));
     }
     List<String> says = new ArrayList<>();
     List<PlayerReview> players = review.players();
@@ -249,6 +257,11 @@ public final class LeaderModel {
   /** The figures for a spreadsheet. */
   public byte[] figures(Spoken spoken) {
     return FigureTable.of(spoken.review()).getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** Answers, and what was played freely. */
+  TurnLines turns() {
+    return new TurnLines(words, speaker);
   }
 
   Words words() {

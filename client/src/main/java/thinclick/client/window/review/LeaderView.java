@@ -86,6 +86,14 @@ public final class LeaderView {
       root.getChildren().add(table("leader.roles", "roles", roles));
     }
     root.getChildren().add(table("leader.places", "places", model.places(spoken)));
+    LeaderModel.Lines answers = model.turns().answers(review);
+    if (!answers.lines().isEmpty()) {
+      root.getChildren().add(table("leader.answers", "answers", answers));
+    }
+    LeaderModel.Lines free = model.turns().free(review);
+    if (!free.lines().isEmpty()) {
+      root.getChildren().add(table("leader.free", "free", free));
+    }
     root.getChildren().add(episodes(review));
     root.getChildren().add(sentences("leader.followsHead", "follows", model.follows(review)));
     FlowPane commands =

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.Rooms;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.FreeSpan;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
@@ -69,6 +70,37 @@ class LeaderModelTest {
     assertThat(lines.get(0).get(2)).isEqualTo("64 of 64");
     assertThat(lines.get(1).get(2)).isEqualTo("nothing written");
     assertThat(lines.get(0).subList(4, 6)).containsExactly("in time", "played");
+  }
+
+  @Test
+  void whoWasNotHeardNeitherCameInInTimeNorPlayedTheEnding() {
+    Take silent =
+        take.withAttacks(
+            take.attacks().stream().filter(one -> !one.player().equals("Jonas")).toList());
+    Spoken heard = Spoken.of(Scorer.analyse(silent), Speaker.english());
+
+    assertThat(model.places(heard).lines().get(1).subList(4, 6))
+        .containsExactly("not heard", "not heard");
+    assertThat(String.join(" ", heard.slip("Jonas").says()))
+        .contains("Nothing was heard of Jonas")
+        .doesNotContain("Nothing to mend", "cannot be told");
+  }
+
+  @Test
+  void freeBarsAndAnswersStandInLinesOfTheirOwn() {
+    List<Integer> kept =
+        take.parts().get(1).attackSteps().stream()
+            .filter(step -> step / 8 < 4 || step / 8 >= 8)
+            .toList();
+    Part jonas =
+        take.parts().get(1).edited().attackSteps(kept).free(List.of(new FreeSpan(4, 8))).part();
+    Take free = take.withParts(List.of(take.parts().get(0), jonas));
+    List<List<String>> lines = model.turns().free(Scorer.review(free)).lines();
+
+    assertThat(lines).hasSize(1);
+    assertThat(lines.get(0).subList(0, 2)).containsExactly("Jonas", "5\u20138");
+    assertThat(lines.get(0).get(3)).matches("alike|\\d ms (earlier|later)");
+    assertThat(model.turns().answers(spoken.review()).lines()).isEmpty();
   }
 
   @Test
