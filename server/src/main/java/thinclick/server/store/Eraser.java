@@ -207,7 +207,7 @@ public final class Eraser {
   }
 
   /** An open room's state names its members in many places. */
-  private static List<String> naming(Handle handle, String key, @Nullable Long classNumber) {
+  static List<String> naming(Handle handle, String key, @Nullable Long classNumber) {
     return handle
         .createQuery(
             """

@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.server.room.RoomJournal;
+import thinclick.server.season.NameKey;
 
 /** The host's database, by what is done with it. Answers come after the commit. */
 public final class Store implements AutoCloseable {
@@ -149,6 +150,14 @@ public final class Store implements AutoCloseable {
   /** Renames a player in every take that has ended; their reviews are to be made anew. */
   public CompletableFuture<Renamed> renamePlayer(String from, String to) {
     return loop.submit(session -> PastTakes.rename(session.handle, from, to));
+  }
+
+  /**
+   * How many open rooms have a member of that name. What they hold is theirs: a renaming does not
+   * reach it, and their next takes say the name again.
+   */
+  public CompletableFuture<Integer> openRoomsNaming(String name) {
+    return loop.submit(session -> Eraser.naming(session.handle, NameKey.of(name), null).size());
   }
 
   /** Takes a take in from a file. */

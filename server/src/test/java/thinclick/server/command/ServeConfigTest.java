@@ -6,10 +6,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine.Model.OptionSpec;
 
 class ServeConfigTest {
   @TempDir Path folder;
@@ -73,26 +76,48 @@ class ServeConfigTest {
             .replaceAll("(?m)^port = .*", "port = 99999");
 
     assertThat(printed.code()).isZero();
-    for (String key :
-        List.of(
-            "host",
-            "port",
-            "db",
-            "host-key",
-            "backup-to",
-            "backup-hours",
-            "encryption",
-            "certificate",
-            "certificate-key",
-            "announce",
-            "called",
-            "metrics-to-all",
-            "invite",
-            "invite-to")) {
-      assertThat(printed.out()).containsPattern("(?m)^# " + key + " = ");
+    for (OptionSpec option : options()) {
+      String key = option.longestName().substring(2);
+      if (!key.matches("config|print-config")) {
+        assertThat(printed.out()).containsPattern("(?m)^# " + key + " = ");
+      }
     }
     assertThat(printed.out()).doesNotContain("${").doesNotContain("config =");
     assertThat(Run.of("serve", "--config", file(uncommented)).err())
         .contains("port: expected 0 to 65535, found 99999");
+  }
+
+  private static List<OptionSpec> options() {
+    return ServerMain.commandLine()
+        .getSubcommands()
+        .get("serve")
+        .getCommandSpec()
+        .options()
+        .stream()
+        .filter(option -> !option.usageHelp() && !option.versionHelp())
+        .toList();
+  }
+
+  @Test
+  void operatorsPageListsEveryOptionWithItsMeaningAndItsDefault() throws IOException {
+    List<String> page = Files.readAllLines(Path.of("README.md"));
+    List<String> listed = page.stream().filter(line -> line.startsWith("| `--")).toList();
+
+    assertThat(String.join("\n", listed))
+        .isEqualTo(String.join("\n", options().stream().map(ServeConfigTest::row).toList()));
+  }
+
+  /** As the page lists it: what its help says, the default in a column of its own. */
+  private static String row(OptionSpec option) {
+    String label = option.arity().max() > 0 ? " " + option.paramLabel() : "";
+    String help = String.join(" ", option.description());
+    Matcher said = Pattern.compile(" \\(default: (.*)\\)").matcher(help);
+    String usual = said.find() ? said.group(1) : "none";
+    return "| `%s%s` | %s | %s |"
+        .formatted(
+            option.longestName(),
+            label,
+            usual.replace("${DEFAULT-VALUE}", "`" + option.defaultValue() + "`"),
+            help.replaceFirst(" \\(default: .*\\)", ""));
   }
 }
