@@ -25,7 +25,7 @@ import thinclick.client.window.words.Words;
 /** Around every page: the words to go by above, the click's level, one sentence below. */
 final class Shell {
   private final BorderPane root = new BorderPane();
-  private final HBox words = styled(new HBox(), "head-words");
+  private final FlowPane words = styled(new FlowPane(), "head-words");
   private final HBox controls = styled(new HBox(), "head-words");
   private final FlowPane head = new FlowPane(words, controls);
   private final Map<View, ToggleButton> tabs = new EnumMap<>(View.class);
@@ -72,20 +72,27 @@ final class Shell {
     soundSays.setWrapText(true);
     soundSays.setMinWidth(260);
     soundSays.setMaxWidth(430);
-    Label tapsSay = styled(new Label(), "soft");
+    Label tapsSay = styled(new Unbroken(), "soft");
     tapsSay.setId("taps-say");
-    tapsSay.setMinWidth(Region.USE_PREF_SIZE);
+    tapsSay.setWrapText(true);
     tapsSay.textProperty().bind(taps.saysProperty());
     HBox foot = styled(new HBox(sentence, tapsSay, soundSays), "foot");
     root.setTop(head);
     root.setBottom(foot);
   }
 
-  /** The controls stand to the right as long as both fit in one line, else in a line below. */
+  /**
+   * The controls stand to the right as long as both fit in one line, else in a line below; words
+   * that are too many for a line take another.
+   */
   private void spread() {
     double room = head.getWidth() - head.snappedLeftInset() - head.snappedRightInset();
-    double both = words.minWidth(-1) + controls.prefWidth(-1) + head.getHgap();
-    double wanted = both <= room ? room - controls.prefWidth(-1) - head.getHgap() - 1 : -1;
+    double all = -words.getHgap();
+    for (Node word : words.getChildren()) {
+      all += word.isManaged() ? word.prefWidth(-1) + words.getHgap() : 0;
+    }
+    double both = all + 1 + controls.prefWidth(-1) + head.getHgap();
+    double wanted = both <= room ? room - controls.prefWidth(-1) - head.getHgap() - 1 : room;
     if (Math.abs(words.getPrefWidth() - wanted) > 0.5) {
       words.setPrefWidth(wanted);
     }
@@ -168,6 +175,16 @@ final class Shell {
   void say(String said) {
     if (!said.equals(sentence.getText())) {
       sentence.setText(said);
+    }
+  }
+
+  /** Words in one line where they are short, which take another only when text is large. */
+  private static final class Unbroken extends Label {
+    private static final double LONGEST = 260;
+
+    @Override
+    protected double computeMinWidth(double height) {
+      return Math.min(LONGEST, computePrefWidth(-1));
     }
   }
 

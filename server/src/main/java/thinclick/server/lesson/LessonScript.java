@@ -92,7 +92,7 @@ public record LessonScript(List<Line> lines) {
       boolean first = take == 1;
       if (first) {
         if (!item.say().isBlank()) {
-          lines.add(new Line(Kind.SAY, item.say().strip()));
+          lines.add(new Line(Kind.SAY, own(item.say().strip())));
         }
         lines.add(new Line(Kind.SAY, way(drill)));
         lines.add(new Line(Kind.DO, say("do.slowly")));
@@ -106,6 +106,14 @@ public record LessonScript(List<Line> lines) {
       lines.add(new Line(Kind.AFTER, say(first ? "after.first" : "after")));
       lines.add(new Line(Kind.DO, say(more ? "do.more" : last ? "do.end" : "do.next")));
       return new LessonScript(lines);
+    }
+
+    /** What the lesson itself says; the stock's sentences are there in every language. */
+    private String own(String says) {
+      String key =
+          "stock."
+              + says.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("-$", "");
+      return messages.containsKey(key) ? say(key) : says;
     }
 
     private String way(Drill drill) {

@@ -68,7 +68,7 @@ public final class SheetWords {
           default -> say("sheet.mode", letter, known("scale.", mode));
         };
     String kind = tonic.group("kind");
-    return kind == null ? key : say("sheet.lineIn", kind, key);
+    return kind == null ? key : say("sheet.lineIn", known("progression.", kind), key);
   }
 
   /** The key alone, where a line says what is played in it. */

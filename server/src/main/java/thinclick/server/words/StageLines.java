@@ -98,6 +98,11 @@ public final class StageLines {
     }
   }
 
+  /** Rungs and ladders, such as "all beats to first only", in English; the unknown stays. */
+  public String rungs(String written) {
+    return clicksInEnglish(folded(written));
+  }
+
   /** The same line in English; what is not known stays. */
   private String english(String written) {
     String text = folded(written.strip().replaceAll("\\.$", ""));

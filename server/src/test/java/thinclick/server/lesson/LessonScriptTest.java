@@ -74,6 +74,24 @@ class LessonScriptTest {
     }
   }
 
+  /** Own lessons say what they say; those of the stock speak the reader's language. */
+  @Test
+  void whatTheStockSaysIsThereInGermanToo() {
+    for (Lesson lesson : Stock.lessons()) {
+      for (Lesson.Item item : lesson.drills()) {
+        Drill drill = Stock.find(item.drill());
+        String english =
+            of(LessonScript.of(item, drill, 1, false, Locale.ENGLISH), Kind.SAY).get(0);
+        String german = of(LessonScript.of(item, drill, 1, false, Locale.GERMAN), Kind.SAY).get(0);
+        assertThat(english).isEqualTo(item.say());
+        assertThat(german).as(item.say()).isNotEqualTo(english);
+      }
+    }
+    Lesson.Item own = new Lesson.Item("Even eighths", 1, "Mind the cable.");
+    LessonScript script = LessonScript.of(own, Stock.find("Even eighths"), 1, false, Locale.GERMAN);
+    assertThat(of(script, Kind.SAY)).first().isEqualTo("Mind the cable.");
+  }
+
   @Test
   void theSecondLanguageSaysAllOfIt() {
     Lesson.Item item = FIRST_DAY.drills().get(2);

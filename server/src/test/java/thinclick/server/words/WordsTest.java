@@ -266,6 +266,14 @@ class WordsTest {
       Scale.names().stream()
           .filter(scale -> !scale.equals("major"))
           .forEach(scale -> named.add("scale." + scale.replace(' ', '-')));
+      List.of(
+              "minor-ii-V-i",
+              "minor-turnaround",
+              "12-bar-blues",
+              "12-bar-minor-blues",
+              "32-bar-AABA",
+              "dominants-of-two-bars")
+          .forEach(name -> named.add("progression." + name));
       for (NoteValue value : NoteValue.values()) {
         named.add("value." + value.name().toLowerCase(Locale.ROOT));
       }

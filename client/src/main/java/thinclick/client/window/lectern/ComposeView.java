@@ -4,7 +4,6 @@ import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
@@ -18,7 +17,11 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.DealKind;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.Meter;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.StageLines;
 
 /** What is composed, wish by wish; Enter in any line makes it the room's material. */
 final class ComposeView {
@@ -57,10 +60,10 @@ final class ComposeView {
     field(grid, "progression", words.say("compose.progression"), "Dm7 | G7 | Cmaj7 | %");
     field(grid, "key", words.say("compose.key"), "Eb");
     field(grid, "chairs", words.say("compose.chairs"), "piano, bass");
-    field(grid, "plan", words.say("compose.plan"), "all beats to first only");
+    field(grid, "plan", words.say("compose.plan"), words.say("compose.plan.such"));
     deal.getItems().add(words.say("compose.deal.asDrill"));
     for (DealKind kind : KINDS) {
-      deal.getItems().add(kind.name().toLowerCase(Locale.ROOT).replace('_', ' '));
+      deal.getItems().add(words.say("compose.deal." + kind.name()));
     }
     deal.getSelectionModel().selectFirst();
     deal.setId("compose-deal");
@@ -107,12 +110,39 @@ final class ComposeView {
     return index <= 0 ? null : KINDS.get(index - 1);
   }
 
+  /** A composed drill never goes by the title of the stock's: it is another one. */
+  private String title(@Nullable Drill from) {
+    String written = text("title");
+    if (!written.isBlank()) {
+      return written;
+    }
+    return from == null ? words.say("compose.own") : words.say("compose.own.from", from.title());
+  }
+
+  /** The click plan as it is read in English. */
+  private String plan(@Nullable Drill from) {
+    String written = text("plan");
+    String meter = text("meter");
+    if (written.isBlank()) {
+      return written;
+    }
+    Meter in =
+        !meter.isBlank()
+            ? Meter.parse(meter.strip())
+            : from == null ? Meter.FOUR_FOUR : from.meter();
+    int steps = in.compound() ? 3 : 2;
+    return new StageLines(
+            Speaker.of(words.language()), in, steps, from == null ? null : from.groups())
+        .rungs(written);
+  }
+
   private void make() {
     try {
+      Drill from = fromChosen.isSelected() ? model.chosen() : null;
       model.choose(
           new Composing(
-                  fromChosen.isSelected() ? model.chosen() : null,
-                  text("title"),
+                  from,
+                  title(from),
                   text("meter"),
                   text("steps"),
                   text("cell"),
@@ -124,7 +154,7 @@ final class ComposeView {
                   text("key"),
                   text("chairs"),
                   kind(),
-                  text("plan"))
+                  plan(from))
               .drill());
       wrong.setText("");
     } catch (BadInput badInput) {

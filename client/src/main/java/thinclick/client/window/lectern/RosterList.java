@@ -3,6 +3,7 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -113,7 +114,7 @@ final class RosterList {
         setAccessibleText("");
         return;
       }
-      setGraphic(
+      HBox cells =
           cells(
               List.of(
                   line.chair(),
@@ -121,7 +122,17 @@ final class RosterList {
                   line.does(),
                   line.clock(),
                   line.sound(),
-                  line.ready())));
+                  line.ready()));
+      // As wide as the list, so that columns give way like their heads and none is cut off.
+      setPrefWidth(0);
+      cells
+          .prefWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> getWidth() - getInsets().getLeft() - getInsets().getRight(),
+                  widthProperty(),
+                  insetsProperty()));
+      setGraphic(cells);
       setAccessibleText(line.spoken());
     }
   }
