@@ -3,46 +3,39 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.awt.image.BufferedImage;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
-import javafx.scene.image.PixelReader;
-import javafx.scene.image.WritableImage;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
-import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.link.CuttingProxy;
 import thinclick.client.link.LinkLoop;
+import thinclick.client.link.LinkOptions;
+import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
+import thinclick.client.link.RoomLink;
+import thinclick.client.link.RoomListener;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
-import thinclick.client.window.look.Faces;
-import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.session.Session;
-import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;
-import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
 import thinclick.server.material.Stock;
 
 /**
@@ -50,44 +43,21 @@ import thinclick.server.material.Stock;
  * target/gallery}: to be looked at. A whole rehearsal is played for it, with stand-ins.
  */
 @Tag("long")
-class GalleryTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(60);
-
+class GalleryTest extends PictureCase {
   /** {@code -Dgallery.language=de} makes the German ones, in a folder of their own. */
   private static final Locale LANGUAGE =
       Locale.forLanguageTag(System.getProperty("gallery.language", "en"));
 
-  private static final Path FOLDER =
-      Path.of("target", LANGUAGE.equals(Locale.ENGLISH) ? "gallery" : "gallery-" + LANGUAGE);
-
-  /** Content sizes: a small laptop, a large screen, a projector of 4 to 3. */
-  private record Size(String name, int width, int height) {}
-
-  private static final List<Size> SIZES =
-      List.of(
-          new Size("1366x768", 1366, 768),
-          new Size("1920x1080", 1920, 1080),
-          new Size("1024x768", 1024, 768));
-
-  /** A picture that is put on disk once nothing is in a hurry any more. */
-  private interface Written {
-    void write() throws IOException;
+  GalleryTest() {
+    super(Path.of("target", LANGUAGE.equals(Locale.ENGLISH) ? "gallery" : "gallery-" + LANGUAGE));
+    words = Words.in(LANGUAGE);
   }
 
-  private final List<Written> pictures = new ArrayList<>();
-
-  @TempDir Path folder;
-
-  private final FxRobot robot = new FxRobot();
   private final ScheduledExecutorService hands = Executors.newSingleThreadScheduledExecutor();
   private final List<StandIn> band = new ArrayList<>();
-  private Session session;
-  private Desk desk;
-  private Stage stage;
 
   @Test
   void everyPageInEveryPhase() throws Exception {
-    Files.createDirectories(FOLDER);
     open();
     picture("door");
     robot.interact(() -> ((TextField) stage.getScene().lookup("#name")).setText("Ana"));
@@ -99,6 +69,7 @@ class GalleryTest {
     picture("settings");
     control(KeyCode.DIGIT1);
     picture("check");
+    control(KeyCode.DIGIT1);
     robot.interact(() -> ((Button) stage.getScene().lookup("#check-back")).fire());
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.type(KeyCode.ENTER);
@@ -157,29 +128,85 @@ class GalleryTest {
     picture("lectern-reviewed");
     band.forEach(StandIn::close);
     loop.close();
-    FxToolkit.setupFixture(desk::close);
-    FxToolkit.cleanupStages();
     hands.shutdownNow();
-    for (Written one : pictures) {
-      one.write();
-    }
-    try (var made = Files.list(FOLDER)) {
-      assertThat(made.count()).isGreaterThanOrEqualTo(10L * SIZES.size() * 2);
-    }
+    closeWindow();
+    assertThat(written()).isGreaterThanOrEqualTo(60);
   }
 
-  private void open() throws Exception {
-    stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder, LANGUAGE);
-    FxToolkit.setupFixture(
-        () -> {
-          Faces.load();
-          desk = new Desk(stage, session, Words.in(LANGUAGE), new SettingsFile(folder));
-          stage.show();
-          desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
-        });
-    WaitForAsyncUtils.waitForFxEvents();
+  @Test
+  void aDoorThatDoesNotOpenAndALinkThatIsLost() throws Exception {
+    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("far.db")));
+        CuttingProxy proxy = new CuttingProxy(host.port());
+        LinkLoop loop = LinkLoop.start()) {
+      RoomAddress there = RoomAddress.local(host.port());
+      RoomLink leader =
+          RoomLink.open(LinkOptions.on(loop), there, "Frau Ott", new RoomListener() {});
+      await().until(() -> leader.state() == LinkState.ONLINE);
+      open();
+      String near = "127.0.0.1:" + proxy.port();
+      comeIn(near, "nosuchroom");
+      until(() -> text("sentence").contains("room"));
+      picture("door-refused");
+      comeIn(near, leader.word());
+      until(() -> session.state().inside());
+      leader.material("Even eighths").join();
+      leader.deal(1, List.of()).join();
+      until(() -> session.state().phase() == Phase.DEALT);
+      leader.start(session.state().dealt().dealId(), 2_000, 1).join();
+      until(() -> bar() > 0);
+      proxy.target(1); // nothing more comes through
+      proxy.cut();
+      until(() -> session.state().link() == LinkState.AWAY);
+      robot.type(KeyCode.F).type(KeyCode.J);
+      until(() -> session.state().waiting() == 2);
+      picture("stand-lost");
+      leader.close();
+      closeWindow();
+    }
+    assertThat(written()).isEqualTo(12);
+  }
+
+  private void comeIn(String address, String word) {
+    robot.interact(
+        () ->
+            desk.begin(
+                new WindowOptions(WindowOptions.Way.JOIN, "Ana", address, word, false, null)));
+  }
+
+  @Test
+  void fourAtOneComputerAndACheck() throws Exception {
+    open();
+    robot.interact(() -> robot.lookup("#name").queryAs(TextField.class).requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    until(() -> session.state().clock().state() == ClockState.STEADY);
+    for (String name : List.of("Ben", "Cleo", "Dara")) {
+      robot.interact(() -> session.addSeat(name, why -> {}));
+    }
+    until(() -> session.state().people().size() == 4);
+    control(KeyCode.DIGIT1);
+    picture("check-four");
+    robot.interact(
+        () ->
+            session
+                .lead()
+                .chooseAndDeal(
+                    new Lead.Hand(
+                        Stock.find("Threes over a blues"),
+                        120,
+                        1,
+                        session.state().people().stream().map(Person::playerId).toList())));
+    until(() -> session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
+    control(KeyCode.DIGIT2);
+    picture("stand-four");
+    control(KeyCode.ENTER);
+    until(() -> bar() > 1.6);
+    picture("stand-four-playing");
+    robot.interact(() -> ((ToggleButton) node("stand-part-1")).fire());
+    picture("stand-four-one");
+    control(KeyCode.PERIOD);
+    until(() -> session.state().review() != null);
+    closeWindow();
+    assertThat(written()).isEqualTo(24);
   }
 
   /** Plays the own part, a little late, one attack left out, one far too early, one too many. */
@@ -208,61 +235,5 @@ class GalleryTest {
                 () -> session.play(new PlayedAttack(nanos, null, null, null, null))),
         nanos - System.nanoTime(),
         TimeUnit.NANOSECONDS);
-  }
-
-  /** Where the take stands, in bars from bar 1. */
-  private double bar() {
-    RoomState room = session.state();
-    StepGrid grid = room.grid();
-    return grid == null
-        ? Double.NEGATIVE_INFINITY
-        : (session.link().roomMicros(System.nanoTime()) - grid.startMicros())
-            / (grid.beatMicros() * grid.meter().beatsPerBar());
-  }
-
-  private void picture(String name) {
-    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
-      for (Size size : SIZES) {
-        WaitForAsyncUtils.waitForFxEvents();
-        WritableImage[] made = new WritableImage[1];
-        robot.interact(
-            () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
-              stage.setWidth(size.width());
-              stage.setHeight(size.height());
-            });
-        WaitForAsyncUtils.waitForFxEvents();
-        robot.interact(() -> made[0] = stage.getScene().snapshot(null));
-        String file =
-            name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name() + ".png";
-        pictures.add(() -> write(made[0], FOLDER.resolve(file)));
-      }
-    }
-  }
-
-  private static void write(WritableImage image, Path file) throws IOException {
-    int width = (int) image.getWidth();
-    int height = (int) image.getHeight();
-    BufferedImage picture = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-    PixelReader reader = image.getPixelReader();
-    for (int y = 0; y < height; y++) {
-      for (int x = 0; x < width; x++) {
-        picture.setRGB(x, y, reader.getArgb(x, y));
-      }
-    }
-    ImageIO.write(picture, "png", file.toFile());
-  }
-
-  private void control(KeyCode key) {
-    robot.press(KeyCode.CONTROL).type(key).release(KeyCode.CONTROL);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(PATIENCE).pollInterval(Duration.ofMillis(20)).until(() -> on(holds));
-  }
-
-  private static <T> T on(Callable<T> asked) {
-    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
   }
 }

@@ -1,16 +1,12 @@
 package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -19,61 +15,26 @@ import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
-import org.testfx.util.WaitForAsyncUtils;
-import thinclick.client.window.look.Faces;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.time.MonotonicClock;
 
 /**
  * From the first window to finished takes by keyboard alone, doing only what the sentence at the
  * bottom says: a substitute who has never seen it runs a lesson in at most six actions.
  */
-class KeyboardPathTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(40);
-
-  @TempDir Path folder;
-
-  private final FxRobot robot = new FxRobot();
-  private Session session;
-  private Desk desk;
-  private Stage stage;
-  private int actions;
-
+class KeyboardPathTest extends WindowCase {
   @BeforeEach
-  void open() throws Exception {
-    stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
-    FxToolkit.setupFixture(
-        () -> {
-          Faces.load();
-          desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
-          stage.show();
-          desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
-        });
-    WaitForAsyncUtils.waitForFxEvents();
+  void openDoor() throws Exception {
+    open();
   }
 
-  @AfterEach
-  void close() throws Exception {
-    FxToolkit.setupFixture(desk::close);
-    FxToolkit.cleanupStages();
-  }
+  private int actions;
 
   @Test
   void aSubstituteRunsALessonInSixActions() throws Exception {
@@ -218,23 +179,5 @@ class KeyboardPathTest {
             room.plan(),
             room.announced(),
             session.link().roomMicros(System.nanoTime()));
-  }
-
-  private void says(String part) {
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(
-            () ->
-                assertThat(on(() -> ((Label) stage.getScene().lookup("#sentence")).getText()))
-                    .contains(part));
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(PATIENCE).until(() -> on(holds));
-  }
-
-  private static <T> T on(Callable<T> asked) {
-    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
   }
 }

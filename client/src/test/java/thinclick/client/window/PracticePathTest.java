@@ -1,67 +1,26 @@
 package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
-import java.util.Locale;
-import java.util.concurrent.Callable;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
-import org.testfx.util.WaitForAsyncUtils;
-import thinclick.client.window.look.Faces;
-import thinclick.client.window.session.Session;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.command.ServerMain;
 
 /** Practising alone by keyboard alone: from the door to a review in which stand-ins are marked. */
-class PracticePathTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(40);
-
-  @TempDir Path folder;
-
-  private final FxRobot robot = new FxRobot();
-  private Session session;
-  private Desk desk;
-  private Stage stage;
-
+class PracticePathTest extends WindowCase {
   @BeforeEach
-  void open() throws Exception {
-    stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
-    FxToolkit.setupFixture(
-        () -> {
-          Faces.load();
-          desk = new Desk(stage, session, Words.in(Locale.ENGLISH), new SettingsFile(folder));
-          stage.show();
-          desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
-        });
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    FxToolkit.setupFixture(desk::close);
-    FxToolkit.cleanupStages();
+  void openDoor() throws Exception {
+    open();
   }
 
   @Test
@@ -133,24 +92,5 @@ class PracticePathTest {
       robot.type(KeyCode.TAB);
     }
     throw new AssertionError("Tab never comes to " + id);
-  }
-
-  private String text(String id) {
-    return ((Label) stage.getScene().lookup("#" + id)).getText();
-  }
-
-  private void says(String part) {
-    await()
-        .atMost(PATIENCE)
-        .untilAsserted(() -> assertThat(on(() -> text("sentence"))).contains(part));
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(PATIENCE).until(() -> on(holds));
-  }
-
-  private static <T> T on(Callable<T> asked) {
-    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
   }
 }

@@ -17,6 +17,8 @@ import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.WholeWords;
+import thinclick.client.window.look.WideTable;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
@@ -134,7 +136,7 @@ public final class LeaderView {
   }
 
   private VBox ruled(String key) {
-    Label head = new Label(words.say(key));
+    Label head = wrapped(words.say(key));
     head.getStyleClass().add("heading");
     VBox box = new VBox(8, head);
     box.getStyleClass().add("ruled");
@@ -156,21 +158,23 @@ public final class LeaderView {
 
   private Node table(String key, String id, LeaderModel.Lines table) {
     VBox box = ruled(key);
-    box.getChildren().add(grid(id, table));
+    GridPane grid = grid(id, table);
+    grid.setAccessibleText(words.say(key));
+    box.getChildren().add(WideTable.of(grid));
     return box;
   }
 
   private static GridPane grid(String id, LeaderModel.Lines table) {
     GridPane grid = new GridPane();
     grid.setId("review-" + id);
-    grid.setHgap(26);
+    grid.setHgap(22);
     grid.setVgap(5);
     for (int column = 0; column < table.heads().size(); column++) {
-      Label head = wrapped(table.heads().get(column));
+      Label head = WholeWords.in(new Label(table.heads().get(column)));
       head.getStyleClass().add("soft");
       grid.add(head, column, 0);
       for (int line = 0; line < table.lines().size(); line++) {
-        grid.add(wrapped(table.lines().get(line).get(column)), column, line + 1);
+        grid.add(WholeWords.in(new Label(table.lines().get(line).get(column))), column, line + 1);
       }
     }
     return grid;

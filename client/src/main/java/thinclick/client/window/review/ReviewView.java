@@ -12,6 +12,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.WholeWords;
+import thinclick.client.window.look.WideTable;
 import thinclick.client.window.words.Words;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerSheet.Content;
@@ -111,11 +113,13 @@ public final class ReviewView {
               button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true)),
               button("listen-stop", "review.listen.stop", commands::silence));
     }
-    line.getChildren()
-        .addAll(
+    FlowPane keep =
+        new FlowPane(
+            14,
+            10,
             button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf")),
             button("save-svg", "review.save.svg", () -> commands.save(page, "svg")));
-    return line;
+    return line.getChildren().isEmpty() ? keep : new VBox(10, line, keep);
   }
 
   private Button button(String id, String key, Runnable does) {
@@ -160,20 +164,21 @@ public final class ReviewView {
   private static Node table(String id, Table table) {
     GridPane grid = new GridPane();
     grid.setId("review-" + id);
-    grid.setHgap(30);
+    grid.setHgap(22);
     grid.setVgap(5);
     for (int column = 0; column < table.heads().size(); column++) {
       HPos side = column < table.wordColumns() ? HPos.LEFT : HPos.RIGHT;
-      Label head = styled(new Label(table.heads().get(column)), "soft");
+      Label head = styled(WholeWords.in(new Label(table.heads().get(column))), "soft");
       grid.add(head, column, 0);
       GridPane.setHalignment(head, side);
       for (int line = 0; line < table.lines().size(); line++) {
-        Label cell = new Label(table.lines().get(line).get(column));
+        Label cell = WholeWords.in(new Label(table.lines().get(line).get(column)));
         grid.add(cell, column, line + 1);
         GridPane.setHalignment(cell, side);
       }
     }
-    return section(table.title(), grid);
+    grid.setAccessibleText(table.title());
+    return section(table.title(), WideTable.of(grid));
   }
 
   private static Label wrapped(Label label) {

@@ -15,6 +15,8 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Look;
@@ -93,10 +95,8 @@ public final class SettingsView {
 
   private <E extends Enum<E>> Node choice(
       String what, ToggleGroup group, E[] values, Function<Look, E> now, Consumer<E> set) {
-    FlowPane line = new FlowPane(22, 6);
-    line.setRowValignment(VPos.BASELINE);
     Label name = styled(new Label(words.say("settings." + what)), "field-name");
-    line.getChildren().add(name);
+    VBox options = new VBox(6);
     for (E value : values) {
       String key = "settings." + what + "." + value.name().toLowerCase(Locale.ROOT);
       RadioButton button = new RadioButton(words.say(key));
@@ -108,16 +108,15 @@ public final class SettingsView {
       model
           .lookProperty()
           .addListener((any, old, look) -> button.setSelected(now.apply(look) == value));
-      line.getChildren().add(button);
+      options.getChildren().add(button);
     }
-    return line;
+    return beside(name, options);
   }
 
   private Node language() {
     ToggleGroup group = new ToggleGroup();
     Label name = styled(new Label(words.say("settings.language")), "field-name");
-    FlowPane line = new FlowPane(22, 6, name);
-    line.setRowValignment(VPos.BASELINE);
+    VBox options = new VBox(6);
     for (Language value : Language.values()) {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = new RadioButton(words.say("settings.language." + id));
@@ -126,9 +125,9 @@ public final class SettingsView {
       button.setAccessibleText(name.getText() + ": " + button.getText());
       button.setSelected(model.languageProperty().get() == value);
       button.setOnAction(done -> model.set(value));
-      line.getChildren().add(button);
+      options.getChildren().add(button);
     }
-    return line;
+    return beside(name, options);
   }
 
   private Node size() {
@@ -142,8 +141,17 @@ public final class SettingsView {
     Label percent = new Label(percent(model()));
     percent.setId("size-now");
     model.lookProperty().addListener((any, old, look) -> percent.setText(percent(look)));
-    FlowPane line = new FlowPane(14, 6, name, smaller, larger, percent);
+    FlowPane line = new FlowPane(14, 6, smaller, larger, percent);
     line.setRowValignment(VPos.BASELINE);
+    return beside(name, line);
+  }
+
+  /** What can be chosen, in a column of its own beside what it is about. */
+  private static Node beside(Label name, Node options) {
+    name.setWrapText(true);
+    HBox line = new HBox(14, name, options);
+    HBox.setHgrow(options, Priority.ALWAYS);
+    line.setAlignment(Pos.BASELINE_LEFT);
     return line;
   }
 

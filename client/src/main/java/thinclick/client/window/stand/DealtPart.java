@@ -13,6 +13,7 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.server.engraving.Cut;
 import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.SystemPlan;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Instrument;
@@ -41,6 +42,21 @@ final class DealtPart {
   /** The whole take in lines of so many bars at most, each stage beginning one. */
   static Reading reading(WrittenPart part, int barsPerSystem) {
     return Reading.writtenOut(part, barsPerSystem, Cut.HALF_BARS);
+  }
+
+  /** The same, each line ending with the first bar of the next once more. */
+  static Reading lookingAhead(WrittenPart part, int barsPerSystem) {
+    Reading plain = reading(part, barsPerSystem);
+    List<SystemPlan> ahead =
+        plain.plans().stream()
+            .map(
+                plan ->
+                    plan.last()
+                        ? plan
+                        : new SystemPlan(
+                            plan.firstBar(), plan.bars() + 1, false, 1, plan.direction(), false))
+            .toList();
+    return new Reading(plain.part(), ahead);
   }
 
   private static WrittenPart rhythm(Dealt dealt, @Nullable Part own) {

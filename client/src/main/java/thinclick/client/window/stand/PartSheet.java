@@ -4,9 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import javafx.beans.value.ChangeListener;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -22,6 +23,7 @@ import thinclick.server.material.WrittenPart;
 /** The part of one chair: who reads it, its sentence, the score with its marks. */
 final class PartSheet {
   private static final int SETTLING_BARS = 2;
+  private static final double NAME_EMS = 5;
 
   private final StandModel model;
   private final Locale language;
@@ -29,7 +31,7 @@ final class PartSheet {
   private final Label name = new Label();
   private final Label reader = new Label();
   private final Label says = new Label();
-  private final VBox root = new VBox(2);
+  private final HBox root = new HBox(10);
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> show(now);
   private final ChangeListener<TakeMoment> onMoment = (any, old, now) -> show(now);
   private final ChangeListener<Number> onBars = (any, old, now) -> showBars(now.intValue());
@@ -55,7 +57,7 @@ final class PartSheet {
     says.setWrapText(true);
     reader.managedProperty().bind(reader.textProperty().isNotEmpty());
     says.managedProperty().bind(says.textProperty().isNotEmpty());
-    VBox.setVgrow(sheet.root(), Priority.ALWAYS);
+    root.setAlignment(Pos.CENTER_LEFT);
     root.setMinHeight(0);
     model.roomProperty().addListener(onRoom);
     model.momentProperty().addListener(onMoment);
@@ -74,25 +76,22 @@ final class PartSheet {
 
   /** The score, filling the page, with its words elsewhere. */
   Node alone(Pane words) {
-    wordsInto(words, true);
+    words.getChildren().addAll(reader, says);
+    takeOthers(true);
     return sheet.root();
   }
 
-  /** The score below its own line of words, as one of several. */
+  /** The score as one of several, its player's name in the margin as in a printed score. */
   Node amongOthers() {
-    FlowPane line = new FlowPane(12, 0);
-    wordsInto(line, false);
-    root.getChildren().setAll(line, sheet.root());
+    takeOthers(false);
+    name.setMinWidth(NAME_EMS * name.getFont().getSize());
+    HBox.setHgrow(sheet.root(), Priority.ALWAYS);
+    root.getChildren().setAll(name, sheet.root());
     VBox.setVgrow(root, Priority.ALWAYS);
     return root;
   }
 
-  private void wordsInto(Pane words, boolean only) {
-    if (only) {
-      words.getChildren().addAll(reader, says);
-    } else {
-      words.getChildren().setAll(name, reader, says);
-    }
+  private void takeOthers(boolean only) {
     if (only != alone) {
       alone = only;
       sheet.show(written, others(model.roomProperty().get().dealt()));

@@ -131,10 +131,12 @@ final class ScoreSheet {
       return;
     }
     double wanted = Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
+    double high = root.getHeight() / SystemView.usualSpaces();
+    wanted = Math.max(SMALLEST_SPACE, Math.min(wanted, high));
     int bars = Reading.barsPerSystem(now);
     Reading reading = DealtPart.reading(now, bars);
     double narrowest = Engraver.narrowest(reading.part(), reading.plans());
-    while (bars > 1 && narrowest * Math.max(LEAST_SPACE, wanted * GIVE) > width) {
+    while (bars > 1 && narrowest * Math.max(Math.min(wanted, LEAST_SPACE), wanted * GIVE) > width) {
       bars = bars == 3 ? 1 : bars / 2;
       reading = DealtPart.reading(now, bars);
       narrowest = Engraver.narrowest(reading.part(), reading.plans());
@@ -154,9 +156,16 @@ final class ScoreSheet {
         laid = systems(reading, width / space);
       }
     }
-    double most = root.getHeight() / tallest(laid);
-    if (space > most) { // one line at least must be seen whole, with its marks
-      space = Math.max(SMALLEST_SPACE, most);
+    if (laid.size() > 1 && slots(laid, space) == 1) {
+      reading = lookingAhead(now, width / wanted);
+      narrowest = Engraver.narrowest(reading.part(), reading.plans());
+      space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest));
+      laid = systems(reading, width / space);
+    }
+    // One line at least must be seen whole, with its marks.
+    while (space > SMALLEST_SPACE && tallest(laid) * space > root.getHeight()) {
+      double most = root.getHeight() / tallest(laid);
+      space = Math.max(SMALLEST_SPACE, Math.min(space * 0.98, most));
       laid = systems(reading, width / space);
     }
     for (StaffSystem system : laid) {
@@ -176,6 +185,27 @@ final class ScoreSheet {
       systems.add(view);
     }
     place();
+  }
+
+  /** How many lines fit on the page. */
+  private int slots(List<StaffSystem> laid, double space) {
+    double gap = space * GAP_SPACES;
+    return (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest(laid) * space + gap)));
+  }
+
+  /**
+   * Where one line fits, its last bar is the first of the line after it, so that what comes next is
+   * always in view; as many bars as that leaves room for.
+   */
+  private static Reading lookingAhead(WrittenPart part, double spaces) {
+    Reading ahead = DealtPart.lookingAhead(part, 1);
+    for (int bars = Reading.MOST_BARS - 1; bars > 1; bars--) {
+      Reading wider = DealtPart.lookingAhead(part, bars);
+      if (Engraver.narrowest(wider.part(), wider.plans()) <= spaces) {
+        return wider;
+      }
+    }
+    return ahead;
   }
 
   private static List<StaffSystem> systems(Reading reading, double width) {
@@ -202,7 +232,7 @@ final class ScoreSheet {
     }
     int slots = (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest + gap)));
     int current = current();
-    int first = systems.size() <= slots ? 0 : Math.max(0, current - kept(current, slots));
+    int first = Math.max(0, Math.min(current - kept(current, slots), systems.size() - slots));
     List<Node> shown = new ArrayList<>();
     for (int i = 0; i < systems.size(); i++) {
       SystemView system = systems.get(i);
@@ -230,7 +260,9 @@ final class ScoreSheet {
   }
 
   private int current() {
-    for (int i = 0; i < systems.size(); i++) {
+    for (int i = systems.size() - 1;
+        i >= 0;
+        i--) { // of two that have it the later shows what follows
       if (systems.get(i).has(bar)) {
         return i;
       }

@@ -176,9 +176,8 @@ public final class StandView {
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, head, right), "stand-top");
-    top.setMinHeight(104);
+    top.setMinHeight(96);
     legend.setWrapText(true);
-    legend.managedProperty().bind(legend.visibleProperty());
     legend.setText(words.say("stand.legend"));
     scores.setMinHeight(0);
     root.setTop(top);

@@ -31,6 +31,9 @@ final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
   private static final double LANE = 2.6;
 
+  /** From the click's words to the counted beats, where no note lies far off the staff. */
+  private static final double USUAL_HEIGHT = 16;
+
   private static final double BELOW_BRACKET = 0.5;
   private static final double OTHER = 1.7;
   private static final double NAME_SIZE = 1.4;
@@ -100,6 +103,11 @@ final class SystemView {
   /** How high a line is with the lane of its marks and the lines of the others, staff spaces. */
   static double spaces(StaffSystem system, int others) {
     return system.height() + LANE + BELOW_BRACKET + others * OTHER;
+  }
+
+  /** How high a line of little more than a staff, a click and a lane is, staff spaces. */
+  static double usualSpaces() {
+    return USUAL_HEIGHT + LANE + BELOW_BRACKET;
   }
 
   double height() {

@@ -14,6 +14,7 @@ import javafx.scene.shape.Path;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
@@ -55,6 +56,39 @@ class ScoreSheetTest {
       assertThat(shows(sheet, bar)).as("bar %d", bar + 1).isTrue();
       assertThat(bar == 63 || shows(sheet, bar + 1)).as("after bar %d", bar + 1).isTrue();
     }
+  }
+
+  @Test
+  void twoLinesStandOnThePageAtEveryHeightThatHoldsThem() {
+    for (int height = 480; height < 620; height += 3) {
+      ScoreSheet sheet = sheet(1, 905, height);
+      assertThat(sheet.shown()).as("at %d pixels", height).hasSizeGreaterThanOrEqualTo(2);
+    }
+  }
+
+  /** Large music on a small page: one line, whose last bar is the first of the line after it. */
+  @ParameterizedTest
+  @CsvSource({"2, 1040, 420", "2.4, 700, 400", "1, 1040, 130"})
+  void whereOneLineFitsTheNextBarIsThereBeforeItIsNeeded(double scale, int width, int height) {
+    ScoreSheet sheet = sheet(scale, width, height);
+    for (int bar = 0; bar < 64; bar++) {
+      int now = bar;
+      WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(now));
+      assertThat(sheet.shown()).hasSize(1);
+      assertThat(shows(sheet, bar)).as("bar %d", bar + 1).isTrue();
+      assertThat(bar == 63 || shows(sheet, bar + 1)).as("after bar %d", bar + 1).isTrue();
+      SystemView line = sheet.shown().get(0);
+      assertThat(line.height()).isLessThanOrEqualTo(height + 0.5);
+      assertThat(line.system().width() * line.space()).isLessThanOrEqualTo(width + 0.5);
+    }
+  }
+
+  @Test
+  void thePageStaysFullAtTheEnd() {
+    ScoreSheet sheet = sheet(1, 1_040, 560);
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(63));
+    assertThat(sheet.shown()).hasSize(2);
+    assertThat(shows(sheet, 63)).isTrue();
   }
 
   @Test

@@ -1,0 +1,96 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javafx.scene.Scene;
+import javafx.scene.image.WritableImage;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Look.Shade;
+
+/**
+ * What makes pictures of pages shares: light and dark, at three sizes, written once all is over.
+ */
+abstract class PictureCase extends WindowCase {
+  private record Size(String name, int width, int height) {}
+
+  private static final List<Size> SIZES =
+      List.of(
+          new Size("1366x768", 1366, 768),
+          new Size("1920x1080", 1920, 1080),
+          new Size("1024x768", 1024, 768));
+
+  /** A picture that is put on disk once nothing is in a hurry any more. */
+  private interface Written {
+    void write() throws IOException;
+  }
+
+  private final Path into;
+  private final List<Written> pictures = new ArrayList<>();
+  boolean forOthers;
+
+  PictureCase(Path into) {
+    this.into = into;
+  }
+
+  /** The page in view. */
+  final void picture(String name) {
+    pictures(
+        name,
+        size -> {
+          stage.setWidth(size.width());
+          stage.setHeight(size.height());
+          return stage.getScene();
+        });
+  }
+
+  /** The wall, which must fit. */
+  final void wallPicture(String name) {
+    pictures(
+        name,
+        size -> {
+          desk.wall().scene().getWindow().setWidth(size.width());
+          desk.wall().scene().getWindow().setHeight(size.height());
+          return desk.wall().scene();
+        });
+  }
+
+  private interface Sized {
+    Scene at(Size size);
+  }
+
+  private void pictures(String name, Sized scene) {
+    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
+      for (Size size : SIZES) {
+        Scene[] sized = new Scene[1];
+        robot.interact(
+            () -> {
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", forOthers, shade));
+              sized[0] = scene.at(size);
+            });
+        WaitForAsyncUtils.waitForFxEvents();
+        WaitForAsyncUtils.waitForFxEvents();
+        WritableImage[] made = new WritableImage[1];
+        robot.interact(() -> made[0] = sized[0].snapshot(null));
+        if (sized[0] != stage.getScene()) {
+          assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
+        }
+        String file =
+            name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name() + ".png";
+        pictures.add(() -> write(made[0], into.resolve(file)));
+      }
+    }
+  }
+
+  /** Puts the pictures on disk; answers how many. */
+  final int written() throws IOException {
+    for (Written one : pictures) {
+      one.write();
+    }
+    return pictures.size();
+  }
+}

@@ -1,0 +1,134 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import javafx.scene.Node;
+import javafx.scene.control.Labeled;
+import javafx.scene.image.PixelReader;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.time.MonotonicClock;
+
+/** What tests in a real window share: the window, its keyboard, what it says, its picture. */
+abstract class WindowCase {
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
+  private static final double WIDTH = 1_120;
+  private static final double HEIGHT = 760;
+  private static final Duration OFTEN = Duration.ofMillis(20);
+
+  @TempDir Path folder;
+
+  final FxRobot robot = new FxRobot();
+  Words words = Words.in(Locale.ENGLISH);
+  Session session;
+  Desk desk;
+  Stage stage;
+
+  /** The window at its door, as it is opened without any choice, with the settings of a folder. */
+  final void open() throws Exception {
+    stage = FxToolkit.registerPrimaryStage();
+    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder, words.locale());
+    FxToolkit.setupFixture(
+        () -> {
+          Faces.load();
+          desk = new Desk(stage, session, words, new SettingsFile(folder));
+          stage.setWidth(WIDTH); // the stage is one for all tests, as the last one left it
+          stage.setHeight(HEIGHT);
+          stage.show();
+          desk.start();
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  @AfterEach
+  final void closeWindow() throws Exception {
+    Desk open = desk;
+    desk = null;
+    if (open != null) {
+      FxToolkit.setupFixture(open::close);
+      FxToolkit.cleanupStages();
+    }
+  }
+
+  /** Ctrl and a key. */
+  final void control(KeyCode key) {
+    robot.press(KeyCode.CONTROL).type(key).release(KeyCode.CONTROL);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  final Node node(String id) {
+    return stage.getScene().lookup("#" + id);
+  }
+
+  final String text(String id) {
+    return on(() -> ((Labeled) node(id)).getText());
+  }
+
+  /** Waits until the sentence at the bottom has this in it. */
+  final void says(String part) {
+    await()
+        .atMost(PATIENCE)
+        .pollInterval(OFTEN)
+        .untilAsserted(() -> assertThat(text("sentence")).contains(part));
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /** Waits for a page by the window's title. */
+  final void title(String view) {
+    String wanted = words.say("shell.title", words.say(view));
+    until(() -> wanted.equals(stage.getTitle()));
+  }
+
+  /** Where the take stands, in bars from bar 1. */
+  final double bar() {
+    RoomState room = session.state();
+    return room.grid() == null || session.link() == null
+        ? Double.NEGATIVE_INFINITY
+        : (session.link().roomMicros(System.nanoTime()) - room.grid().startMicros())
+            / (room.grid().beatMicros() * room.grid().meter().beatsPerBar());
+  }
+
+  static void until(Callable<Boolean> holds) {
+    await().atMost(PATIENCE).pollInterval(OFTEN).until(() -> on(holds));
+  }
+
+  static <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+
+  /** Writes a picture as a small file. */
+  static void write(WritableImage image, Path file) throws IOException {
+    int width = (int) image.getWidth();
+    int height = (int) image.getHeight();
+    BufferedImage picture = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    PixelReader reader = image.getPixelReader();
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        picture.setRGB(x, y, reader.getArgb(x, y));
+      }
+    }
+    Files.createDirectories(file.getParent());
+    ImageIO.write(picture, "png", file.toFile());
+  }
+}
