@@ -2,6 +2,7 @@ package thinclick.client.link;
 
 import io.netty.channel.EventLoop;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
+import io.netty.channel.SingleThreadEventLoop;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.ScheduledFuture;
@@ -23,8 +24,8 @@ public final class LinkLoop implements AutoCloseable {
   private final MonotonicClock clock;
   private final LongSupplier wallMillis;
   private final @Nullable Timers timers;
-  private final Set<SocketHandler> open = new LinkedHashSet<>(); // the loop's thread only
-  private final AtomicLong frames = new AtomicLong();
+  private final Set<SocketHandler> unheard = new LinkedHashSet<>(); // the loop's thread only
+  private final AtomicLong sent = new AtomicLong();
 
   private LinkLoop(MonotonicClock clock, LongSupplier wallMillis, @Nullable Timers timers) {
     this.group =
@@ -64,7 +65,13 @@ public final class LinkLoop implements AutoCloseable {
   /** Runs a task on this thread, not before {@code atNanos} of its clock. */
   public Timers.Pending at(long atNanos, Runnable task) {
     if (timers != null) {
-      return timers.at(atNanos, () -> loop.execute(task));
+      return timers.at(
+          atNanos,
+          () -> {
+            if (!loop.isShuttingDown()) {
+              loop.execute(task);
+            }
+          });
     }
     long inNanos = Math.max(0, atNanos - clock.nanos());
     ScheduledFuture<?> future = loop.schedule(task, inNanos, TimeUnit.NANOSECONDS);
@@ -72,31 +79,44 @@ public final class LinkLoop implements AutoCloseable {
   }
 
   /**
-   * Completes when, on every open connection of this loop, the server has read all that was sent
-   * before and all it had sent by then has been handled here. For tests that move the clock in lock
-   * step; what comes of it may already be under way again, which {@link #frames} tells.
+   * Completes when the server has read all that was sent on this loop before; answers {@link #sent}
+   * as it was then. For tests that move the clock in lock step.
    */
-  public CompletableFuture<Void> settled() {
+  public CompletableFuture<Long> heard() {
     return CompletableFuture.supplyAsync(
-            () -> open.stream().map(SocketHandler::settled).toArray(CompletableFuture[]::new), loop)
-        .thenCompose(CompletableFuture::allOf);
+            () -> {
+              CompletableFuture<?>[] answers =
+                  unheard.stream().map(SocketHandler::settled).toArray(CompletableFuture[]::new);
+              unheard.clear();
+              long then = sent.get();
+              return CompletableFuture.allOf(answers).thenApply(done -> then);
+            },
+            loop)
+        .thenCompose(answer -> answer);
   }
 
-  /** How many messages went either way over this loop's connections. */
-  public long frames() {
-    return frames.get();
+  /**
+   * Completes when whatever lay ready in the sockets of this loop has been read and handled here,
+   * with all that was put off to the loop's next turns. For the same tests.
+   */
+  public CompletableFuture<Void> turned() {
+    SingleThreadEventLoop turning = (SingleThreadEventLoop) loop;
+    CompletableFuture<Void> done = new CompletableFuture<>();
+    turning.executeAfterEventLoopIteration(
+        () ->
+            turning.execute( // comes in the next turn, which begins with the sockets
+                () -> turning.executeAfterEventLoopIteration(() -> done.complete(null))));
+    return done;
   }
 
-  void countFrame() {
-    frames.incrementAndGet();
+  /** How many messages went out over this loop's connections. */
+  public long sent() {
+    return sent.get();
   }
 
-  void opened(SocketHandler socket) {
-    open.add(socket);
-  }
-
-  void closed(SocketHandler socket) {
-    open.remove(socket);
+  void sends(SocketHandler socket) {
+    sent.incrementAndGet();
+    unheard.add(socket);
   }
 
   EventLoop eventLoop() {

@@ -47,11 +47,11 @@ final class Socket {
   }
 
   private final Channel channel;
-  private final LinkLoop loop;
+  private final SocketHandler handler;
 
-  private Socket(Channel channel, LinkLoop loop) {
+  private Socket(Channel channel, SocketHandler handler) {
     this.channel = channel;
-    this.loop = loop;
+    this.handler = handler;
   }
 
   /** Starts to connect; the owner hears how it went. */
@@ -71,12 +71,12 @@ final class Socket {
             handler.end(NO_HOST, "no server answers at " + address);
           }
         });
-    return new Socket(connecting.channel(), options.loop());
+    return new Socket(connecting.channel(), handler);
   }
 
   /** Sends a message; one sent on a dead line is lost, which the outbox makes good. */
   void send(ClientMessage message) {
-    loop.countFrame();
+    handler.sends();
     channel.writeAndFlush(
         new TextWebSocketFrame(MessageCodec.write(message)), channel.voidPromise());
   }

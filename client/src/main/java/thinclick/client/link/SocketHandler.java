@@ -35,7 +35,6 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   public void userEventTriggered(ChannelHandlerContext ctx, Object event) throws Exception {
     if (event == ClientHandshakeStateEvent.HANDSHAKE_COMPLETE) {
       channel = ctx.channel();
-      loop.opened(this);
       owner.opened();
     } else if (event == ClientHandshakeStateEvent.HANDSHAKE_TIMEOUT) {
       end(1006, "the server does not answer");
@@ -49,7 +48,6 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   protected void channelRead0(ChannelHandlerContext ctx, WebSocketFrame frame) {
     long arrivedNanos = loop.nanos();
     if (frame instanceof TextWebSocketFrame text) {
-      loop.countFrame();
       owner.received(text.text(), arrivedNanos);
     } else if (frame instanceof PongWebSocketFrame) {
       CompletableFuture<Void> oldest = pinged.poll();
@@ -64,7 +62,6 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   @Override
   public void channelInactive(ChannelHandlerContext ctx) {
-    loop.closed(this);
     pinged.forEach(waiting -> waiting.complete(null));
     pinged.clear();
     end(1006, "the line was cut");
@@ -90,6 +87,11 @@ final class SocketHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     }
     end(1006, "the line failed: " + cause.getMessage());
     ctx.close();
+  }
+
+  /** A message goes out. */
+  void sends() {
+    loop.sends(this);
   }
 
   /**

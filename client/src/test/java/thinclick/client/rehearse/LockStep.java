@@ -2,6 +2,8 @@ package thinclick.client.rehearse;
 
 import static org.assertj.core.api.Assertions.fail;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -21,23 +23,32 @@ final class LockStep {
 
   private final VirtualTime time;
   private final RehearsalHost host;
-  private final LinkLoop loop;
+  private final List<LinkLoop> loops;
 
-  LockStep(VirtualTime time, RehearsalHost host, LinkLoop loop) {
+  LockStep(VirtualTime time, RehearsalHost host, LinkLoop... loops) {
     this.time = time;
     this.host = host;
-    this.loop = loop;
+    this.loops = new ArrayList<>(List.of(loops));
+  }
+
+  /** One more computer. */
+  void with(LinkLoop loop) {
+    loops.add(loop);
+  }
+
+  /** A computer that sleeps or has died; nobody waits for it. */
+  void without(LinkLoop loop) {
+    loops.remove(loop);
   }
 
   /** Waits, with the clock standing still, until nothing is under way any more. */
   void settle() {
     long before;
     do {
-      before = loop.frames();
-      await(loop.settled()); // the host has read what was sent
+      before = loops.stream().map(LinkLoop::heard).toList().stream().mapToLong(this::await).sum();
       await(host.settled()); // it has handled and stored it, and its answers are with the sockets
-      await(loop.settled()); // they have arrived and been handled
-    } while (loop.frames() != before);
+      loops.stream().map(LinkLoop::turned).toList().forEach(this::await);
+    } while (loops.stream().mapToLong(LinkLoop::sent).sum() != before);
   }
 
   /** Moves the clock until the condition holds. */
@@ -61,9 +72,9 @@ final class LockStep {
     }
   }
 
-  private static void await(CompletableFuture<Void> coming) {
+  private <T> T await(CompletableFuture<T> coming) {
     try {
-      coming.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+      return coming.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
     } catch (ExecutionException | TimeoutException problem) {
       throw new AssertionError("nothing settles any more", problem);
     } catch (InterruptedException stopped) {
