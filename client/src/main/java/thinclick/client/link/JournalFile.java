@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -67,6 +68,7 @@ final class JournalFile implements AutoCloseable {
   private final List<ClientMessage> found;
   private final long headLength;
   private boolean broken;
+  private boolean looking;
 
   private JournalFile(
       Path file,
@@ -138,6 +140,22 @@ final class JournalFile implements AutoCloseable {
     }
   }
 
+  /**
+   * Looks into one that an earlier run left; closing it leaves it where it is.
+   *
+   * @throws BadInput where it is not a journal, or another program has it open
+   */
+  static JournalFile look(Path file) {
+    JournalFile found = resume(file);
+    found.looking = true;
+    return found;
+  }
+
+  /** True for a file that goes by a journal's name. */
+  static boolean isOne(Path file) {
+    return file.toString().endsWith(ENDING);
+  }
+
   /** The journals in a folder that hold attacks nobody has brought yet. */
   static List<Path> leftIn(Path folder) throws IOException {
     if (!Files.isDirectory(folder)) {
@@ -145,7 +163,7 @@ final class JournalFile implements AutoCloseable {
     }
     try (Stream<Path> files = Files.list(folder)) {
       List<Path> left = new ArrayList<>();
-      for (Path file : files.filter(f -> f.toString().endsWith(ENDING)).sorted().toList()) {
+      for (Path file : files.filter(JournalFile::isOne).sorted().toList()) {
         try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
           if (lines.skip(1).findFirst().isPresent()) {
             left.add(file);
@@ -165,7 +183,12 @@ final class JournalFile implements AutoCloseable {
   }
 
   private static FileLock lock(FileChannel channel, Path file) throws IOException {
-    FileLock lock = channel.tryLock(Long.MAX_VALUE - 1, 1, false); // beyond what is read
+    FileLock lock;
+    try {
+      lock = channel.tryLock(Long.MAX_VALUE - 1, 1, false); // beyond what is read
+    } catch (OverlappingFileLockException here) {
+      lock = null; // open in this very program
+    }
     if (lock == null) {
       channel.close();
       throw new BadInput(file.toString(), "another program has this journal open");
@@ -242,7 +265,7 @@ final class JournalFile implements AutoCloseable {
       boolean empty = channel.size() <= headLength;
       lock.release();
       channel.close();
-      if (empty) {
+      if (empty && !looking) {
         Files.deleteIfExists(file);
       }
     } catch (IOException problem) {

@@ -63,6 +63,11 @@ public record RoomAddress(URI uri, @Nullable Fingerprint pin) {
     return new BadInput("server", EXPECTED + "found \"" + written + "\"");
   }
 
+  /** True where the host is reached without a network. */
+  public boolean onThisComputer() {
+    return THIS_COMPUTER.matcher(uri.getHost()).matches();
+  }
+
   /** True where the line is encrypted. */
   public boolean encrypted() {
     return "wss".equals(uri.getScheme());

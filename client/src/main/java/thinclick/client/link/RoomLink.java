@@ -1,6 +1,7 @@
 package thinclick.client.link;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -119,26 +120,47 @@ public final class RoomLink implements AutoCloseable {
   public static RoomLink resume(LinkOptions options, Path journalFile, RoomListener listener) {
     JournalFile journal = JournalFile.resume(journalFile);
     JournalFile.Bearer bearer = journal.bearer();
-    RoomLink link =
-        new RoomLink(
-            options,
-            RoomAddress.parse(bearer.server()),
-            bearer.room(),
-            bearer.name(),
-            bearer.role(),
-            listener);
-    options
-        .loop()
-        .run(
-            () -> {
-              link.delivery.restore(journal);
-              link.token = bearer.token();
-              link.leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
-              link.welcomed = true;
-              link.line.worthTrying();
-              link.line.connect();
-            });
+    RoomLink link = of(bearer, options, RoomAddress.parse(bearer.server()), listener);
+    options.loop().run(() -> link.goOn(bearer, journal));
     return link;
+  }
+
+  /**
+   * Comes back into a room that an earlier run was in, as the same player, and as its leader where
+   * that run led. Attacks that are still in its journal are brought along.
+   *
+   * @param at where the host is now
+   */
+  public static RoomLink comeBack(
+      LinkOptions options, LeftRoom left, RoomAddress at, RoomListener listener) {
+    RoomLink link = of(left.bearer(), options, at, listener);
+    options.loop().run(() -> link.goOn(left.bearer(), reopened(left.journal())));
+    return link;
+  }
+
+  private static @Nullable JournalFile reopened(Path journal) {
+    try {
+      return Files.exists(journal) ? JournalFile.resume(journal) : null;
+    } catch (BadInput taken) {
+      LOG.info("its attacks stay where they are: {}", taken.getMessage());
+      return null;
+    }
+  }
+
+  private static RoomLink of(
+      JournalFile.Bearer bearer, LinkOptions options, RoomAddress at, RoomListener listener) {
+    return new RoomLink(options, at, bearer.room(), bearer.name(), bearer.role(), listener);
+  }
+
+  private void goOn(JournalFile.Bearer bearer, @Nullable JournalFile journal) {
+    if (journal != null) {
+      delivery.restore(journal);
+    }
+    token = bearer.token();
+    leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
+    welcomed = true;
+    line.worthTrying();
+    line.connect();
   }
 
   /** The journals in a folder whose attacks nobody has brought to their server yet. */

@@ -215,6 +215,8 @@ final class Desk implements AutoCloseable {
     finder =
         HostFinder.start(
             hosts -> WindowThread.INSTANCE.execute(() -> doorModel.found().setAll(hosts)));
+    session.bringWhatIsLeft();
+    door.showLeft();
     door.begin();
   }
 

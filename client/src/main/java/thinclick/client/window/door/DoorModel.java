@@ -12,6 +12,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.find.FoundHost;
+import thinclick.client.link.LeftRoom;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
@@ -129,6 +130,24 @@ public final class DoorModel {
       return linkedWord() != null;
     } catch (BadInput wrong) {
       return false;
+    }
+  }
+
+  /** The room that an earlier run ended in without leaving it; null for none. */
+  public @Nullable LeftRoom left() {
+    return session.leftRooms().stream().findFirst().orElse(null);
+  }
+
+  /** That room in a line. */
+  public String leftSays(LeftRoom room) {
+    return words.say(room.led() ? "door.left.led" : "door.left", room.room(), room.name());
+  }
+
+  /** Goes back into it. */
+  public void comeBack() {
+    LeftRoom room = left();
+    if (room != null) {
+      session.comeBack(room);
     }
   }
 

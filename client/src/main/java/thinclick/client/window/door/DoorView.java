@@ -14,6 +14,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.find.FoundHost;
+import thinclick.client.link.LeftRoom;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
@@ -24,11 +25,14 @@ public final class DoorView {
   private final DoorModel model;
   private final Words words;
   private final TextField name = new TextField();
+  private final Label backSays = new Label();
+  private final Button back;
   private final ScrollPane root;
 
   public DoorView(DoorModel model, Words words) {
     this.model = model;
     this.words = words;
+    this.back = new Button(words.say("door.left.button"));
     this.root = new ScrollPane(createView());
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
@@ -39,9 +43,16 @@ public final class DoorView {
     return root;
   }
 
+  /** Offers the way back into a room that an earlier run ended in, where there is one. */
+  public void showLeft() {
+    LeftRoom room = model.left();
+    back.setVisible(room != null);
+    backSays.setText(room == null ? "" : model.leftSays(room));
+  }
+
   /** Puts the cursor where one begins. */
   public void begin() {
-    name.requestFocus();
+    (back.isVisible() ? back : name).requestFocus();
   }
 
   private Node createView() {
@@ -52,6 +63,18 @@ public final class DoorView {
     VBox who =
         section(
             field(words.say("door.name"), name, model.nameProperty(), model.nameSaysProperty()));
+
+    back.setId("come-back");
+    back.setOnAction(
+        done -> {
+          model.comeBack();
+          showLeft();
+        });
+    backSays.setId("come-back-says");
+    VBox left = section(wrapped(backSays), back);
+    left.visibleProperty().bind(back.visibleProperty());
+    left.managedProperty().bind(back.visibleProperty());
+    back.setVisible(false);
 
     Button here = new Button(words.say("door.here.button"));
     here.setId("open-here");
@@ -136,7 +159,7 @@ public final class DoorView {
     open.getStyleClass().add("column");
     come.getStyleClass().add("column");
     TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, who, ways, more, section(care)), "sheet");
+    VBox sheet = styled(new VBox(title, what, left, who, ways, more, section(care)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);

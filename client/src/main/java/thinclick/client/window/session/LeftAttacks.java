@@ -78,6 +78,11 @@ final class LeftAttacks implements AutoCloseable {
     };
   }
 
+  /** Leaves a journal to somebody else; what it still holds stays in it. */
+  void letGo(Path journal) {
+    over(journal);
+  }
+
   private void over(Path journal) {
     RoomLink link = bringing.remove(journal);
     if (link != null) {

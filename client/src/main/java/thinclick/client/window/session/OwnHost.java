@@ -1,11 +1,17 @@
 package thinclick.client.window.session;
 
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.link.RoomAddress;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
@@ -14,6 +20,8 @@ import thinclick.server.host.RehearsalHost;
 final class OwnHost {
   private static final Logger LOG = LoggerFactory.getLogger(OwnHost.class);
   private static final String EVERYWHERE = "0.0.0.0";
+  private static final String DATABASE = "rooms.db";
+  private static final int KNOCK_MILLIS = 500;
 
   /** In the network, where nobody's name is told. */
   private static final String CALLED = "Thinclick";
@@ -39,7 +47,7 @@ final class OwnHost {
    */
   RehearsalHost start(boolean forOthers) {
     closed.join();
-    HostOptions options = HostOptions.local(data.resolve("rooms.db")).speaking(language);
+    HostOptions options = HostOptions.local(data.resolve(DATABASE)).speaking(language);
     if (!forOthers) {
       return RehearsalHost.start(options);
     }
@@ -49,6 +57,29 @@ final class OwnHost {
     } catch (BadInput taken) {
       LOG.info("port {} is not to be had: {}", HostOptions.USUAL_PORT, taken.getMessage());
       return RehearsalHost.start(announced.at(EVERYWHERE, 0));
+    }
+  }
+
+  /**
+   * Starts the host again that this program was when it died, which takes a moment.
+   *
+   * @param was where its room was to be found
+   * @return null where the room was another's: elsewhere, or at a host that still answers
+   */
+  @Nullable RehearsalHost startAgain(RoomAddress was) {
+    closed.join();
+    boolean mine = was.onThisComputer() && Files.exists(data.resolve(DATABASE));
+    return mine && !answers(was) ? start(was.uri().getPort() == HostOptions.USUAL_PORT) : null;
+  }
+
+  private static boolean answers(RoomAddress host) {
+    InetSocketAddress there =
+        new InetSocketAddress(InetAddress.getLoopbackAddress(), host.uri().getPort());
+    try (Socket line = new Socket()) {
+      line.connect(there, KNOCK_MILLIS);
+      return true;
+    } catch (IOException nobody) {
+      return false;
     }
   }
 

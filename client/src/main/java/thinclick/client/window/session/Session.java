@@ -1,10 +1,12 @@
 package thinclick.client.window.session;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
@@ -20,6 +22,7 @@ import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.link.LeftRoom;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
 import thinclick.client.link.LinkState;
@@ -48,7 +51,7 @@ public final class Session implements Seat, AutoCloseable {
   private final Executor windowThread;
   private final MonotonicClock clock;
   private final Path data;
-  private final LinkLoop loop = LinkLoop.start();
+  private final LinkLoop loop;
   private final LeftAttacks left;
   private final ReadOnlyObjectWrapper<RoomState> state =
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
@@ -57,7 +60,7 @@ public final class Session implements Seat, AutoCloseable {
   private final PastTakes past;
   private final OwnHost host;
   private final Questions questions;
-  private final Bench bench = new Bench(loop);
+  private final Bench bench;
   private Consumer<ServerMessage.Heard> heardBy = heard -> {};
   private LongConsumer playedBy = micros -> {};
 
@@ -70,6 +73,7 @@ public final class Session implements Seat, AutoCloseable {
   private @Nullable Practice practice;
   private @Nullable RoomAddress at;
   private long practices;
+  private List<LeftRoom> leftRooms = List.of();
 
   /**
    * @param windowThread runs a task on the window's thread
@@ -85,18 +89,67 @@ public final class Session implements Seat, AutoCloseable {
    * @param language in which a host in this window says reviews and deals
    */
   public Session(Executor windowThread, MonotonicClock clock, Path data, Locale language) {
+    this(windowThread, clock, data, language, LinkLoop.start());
+  }
+
+  /**
+   * The same on a loop of its own clock.
+   *
+   * @param loop closed with the session
+   */
+  public Session(
+      Executor windowThread, MonotonicClock clock, Path data, Locale language, LinkLoop loop) {
     this.windowThread = windowThread;
     this.clock = clock;
     this.data = data;
+    this.loop = loop;
+    bench = new Bench(loop);
     past = new PastTakes(windowThread);
     host = new OwnHost(data, language, past);
     questions = new Questions(windowThread);
     left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
   }
 
-  /** Brings what an earlier run could not send any more. */
+  /** Brings what an earlier run could not send any more, and looks which rooms it was in. */
   public void bringWhatIsLeft() {
+    leftRooms = LeftRoom.in(data, Instant.now());
     left.bring(data);
+  }
+
+  /** The rooms that an earlier run was in when it ended without leaving, the last one first. */
+  public List<LeftRoom> leftRooms() {
+    return leftRooms;
+  }
+
+  /**
+   * Goes back into such a room as the same player, and as its leader where that run led; a host
+   * that ran in this window's program is started again first.
+   */
+  public void comeBack(LeftRoom room) {
+    leave();
+    left.letGo(room.journal());
+    leftRooms = leftRooms.stream().filter(one -> one != room).toList();
+    state.set(state().calling(room.address().said()));
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(() -> Optional.ofNullable(host.startAgain(room.address())))
+            .whenCompleteAsync(
+                (started, failed) -> {
+                  if (started == null) {
+                    failed(failed);
+                    return;
+                  }
+                  RoomAddress where =
+                      started
+                          .map(
+                              own -> {
+                                host.is(own);
+                                return RoomAddress.local(own.port());
+                              })
+                          .orElse(room.address());
+                  at = where;
+                  enter(where.said(), to -> RoomLink.comeBack(options(), room, where, to));
+                },
+                windowThread);
   }
 
   /** How many earlier rooms are still waiting for attacks from here. */
