@@ -57,16 +57,16 @@ public final class LeftRoom {
     return found;
   }
 
-  private static void look(Path file, Instant now, List<LeftRoom> found) throws IOException {
-    Instant touched = Files.getLastModifiedTime(file).toInstant();
+  private static void look(Path file, Instant now, List<LeftRoom> found) {
     try (JournalFile journal = JournalFile.look(file)) {
+      Instant touched = Files.getLastModifiedTime(file).toInstant();
       boolean old = Duration.between(touched, now).compareTo(TOO_OLD) > 0;
       if (!old) {
         found.add(new LeftRoom(file, journal.bearer(), touched));
       } else if (journal.found().isEmpty()) {
         Files.deleteIfExists(file);
       }
-    } catch (BadInput taken) {
+    } catch (BadInput | IOException taken) {
       LOG.info("left as it is: {}", taken.getMessage());
     }
   }

@@ -100,7 +100,8 @@ public final class Listener implements AutoCloseable {
   /** Completes when nothing that had come before is under way any more. */
   public CompletableFuture<Void> settled() {
     long begun = busy.begun();
-    return turn()
+    return busy.whenIdle()
+        .thenCompose(idle -> turn())
         .thenCompose(once -> turn())
         .thenCompose(
             twice ->

@@ -20,6 +20,9 @@ import thinclick.protocol.message.ServerMessage.StopReason;
 
 /** Takes as they are kept: listed, put together, taken in from a file. */
 final class StoredTakes {
+  /** So near the end of a span a tap is of the time before it or after it. */
+  private static final long EDGE_MICROS = 500_000;
+
   private StoredTakes() {}
 
   /**
@@ -108,11 +111,9 @@ final class StoredTakes {
     for (Part part : written.parts()) {
       List<Span> away = new ArrayList<>(part.away());
       for (Span span : gone.getOrDefault(part.player(), List.of())) {
-        // Cut off is not away: a player who goes on playing sends it all later.
-        if (attacks.stream()
-            .noneMatch(
-                a -> a.player().equals(part.player()) && span.contains((double) a.micros()))) {
-          away.add(span);
+        Span silent = silent(span, part.player(), attacks);
+        if (silent != null) {
+          away.add(silent);
         }
       }
       parts.add(part.edited().away(away).part());
@@ -123,6 +124,31 @@ final class StoredTakes {
         .attacks(attacks)
         .endMicros(endMicros(row, written, attacks))
         .take();
+  }
+
+  /**
+   * The part of a span in which a player was away, null for none. Cut off is not away: a player who
+   * goes on playing sends it all later. A tap as the computer fell asleep or woke makes the span
+   * shorter, and no more.
+   */
+  private static @Nullable Span silent(Span span, String player, List<Attack> attacks) {
+    long from = span.fromMicros();
+    long to = span.toMicros();
+    long edge = Math.min(EDGE_MICROS, (to - from) / 8);
+    for (Attack attack : attacks) { // ascending
+      long at = attack.micros();
+      if (!attack.player().equals(player) || at < from || at >= to) {
+        continue;
+      }
+      if (at - span.fromMicros() < edge) {
+        from = at + 1;
+      } else if (span.toMicros() - at < edge) {
+        to = at;
+      } else {
+        return null;
+      }
+    }
+    return from < to ? new Span(from, to) : null;
   }
 
   /** Null where it ran to its end; half a step after the last attack where the host died. */

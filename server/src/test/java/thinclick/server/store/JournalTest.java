@@ -238,6 +238,17 @@ class JournalTest {
     }
 
     @Test
+    void takesATapAsTheComputerFellAsleepOrWokeForTheEndOfBeingAway() {
+      append(new JournalEntry.Away("t1", "p2", new Span(1_200_000, 9_200_000)));
+      played("p2", 1, 1_300_000);
+      played("p2", 2, 8_900_000);
+
+      assertThat(take().parts())
+          .extracting(Part::away)
+          .containsExactly(List.of(), List.of(new Span(1_300_001, 8_900_000)));
+    }
+
+    @Test
     void thatTheLastStateDoesNotKnowIsInterruptedWhenTheRoomIsOpened() {
       append(new JournalEntry.State(Rooms.empty()));
       journal.open("room", "balumidore").join();

@@ -3,6 +3,8 @@ package thinclick.client.window.session;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -12,10 +14,12 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.link.CuttingProxy;
+import thinclick.client.link.LeftRoom;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
@@ -25,6 +29,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
@@ -99,6 +104,58 @@ class ResilienceTest {
     assertThat(again.take(takeId).orElseThrow().attacks())
         .extracting(Attack::micros)
         .containsExactlyInAnyOrderElementsOf(played);
+  }
+
+  /** What is on its disk when a leader's computer dies is all that the next run has. */
+  @Test
+  void aLeaderWhoseComputerDiedGoesBackIntoTheRoomAndLeadsIt() throws Exception {
+    Session leader = session("desk");
+    Files.createDirectory(folder.resolve("desk"));
+    run(() -> leader.openHere("Lea", false));
+    until(() -> leader.state().inside() && leader.state().clock().state() == ClockState.STEADY);
+    List<String> chairs = List.of(on(() -> leader.state().myId()));
+    Drill drill = Stock.find("Even eighths");
+    run(() -> leader.lead().chooseAndDeal(new Lead.Hand(drill, 90, 1, chairs)));
+    until(() -> leader.state().phase() == Phase.DEALT);
+    run(() -> leader.lead().countIn());
+    until(() -> leader.state().takeRuns());
+    String word = leader.state().word();
+    play(leader, 5);
+    until(() -> leader.state().waiting() == 0);
+    copy(folder.resolve("desk"), folder.resolve("disk"));
+    run(leader::close);
+
+    Session next = session("disk");
+    run(next::bringWhatIsLeft);
+    LeftRoom left = on(() -> next.leftRooms().get(0));
+    assertThat(left.name()).isEqualTo("Lea");
+    assertThat(left.led()).isTrue();
+    assertThat(left.room()).isEqualTo(word);
+    run(() -> next.comeBack(left));
+    until(() -> next.state().inside() && next.state().leader());
+    assertThat(on(() -> next.state().word())).isEqualTo(word);
+    until(() -> next.state().review() != null);
+    assertThat(on(() -> next.state().stopped().reason())).isEqualTo(StopReason.INTERRUPTED);
+    run(() -> next.lead().chooseAndDeal(new Lead.Hand(drill, 90, 1, chairs)));
+    until(() -> next.state().phase() == Phase.DEALT);
+    run(next::leave);
+    await("what was left by itself is not offered")
+        .until(() -> noJournalIn(folder.resolve("disk")));
+  }
+
+  private static boolean noJournalIn(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.noneMatch(file -> file.toString().endsWith(".journal"));
+    }
+  }
+
+  private static void copy(Path from, Path to) throws IOException {
+    Files.createDirectory(to);
+    try (Stream<Path> files = Files.list(from)) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        Files.copy(file, to.resolve(file.getFileName()));
+      }
+    }
   }
 
   private Session session(String name) {
