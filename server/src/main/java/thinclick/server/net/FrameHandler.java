@@ -202,7 +202,8 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   private void open(ChannelHandlerContext context, ClientMessage.OpenRoom open) {
     if (!rooms.mayBeMadeBy(Remote.of(context), open.hostKey())) {
-      connection.close(CloseCode.TOKEN, "expected the host key, which the host prints", null);
+      connection.close(
+          CloseCode.TOKEN, "expected the host key, which the operator gave it (--host-key)", null);
       return;
     }
     if (!strangers.mayMakeRoom(Remote.of(context), parts.clock().nanos())) {
@@ -251,6 +252,9 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
       ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
     if (place instanceof Place.Here<HostedRoom> here) {
       enter(context, here.room(), join);
+    } else if (place instanceof Place.Nowhere<HostedRoom> && rooms.draining()) {
+      // Its room may have been here a moment ago, and will be again when the host is back.
+      connection.close(CloseCode.GOING, CloseCode.GOING.says(), 1_000L);
     } else if (place instanceof Place.Nowhere<HostedRoom>) {
       strangers.wordWasWrong(Remote.of(context), parts.clock().nanos());
       connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);

@@ -180,6 +180,11 @@ class OperatingTest {
     assertThat(leader.closeCode()).isEqualTo(CloseCode.GOING.number());
     assertThat(leader.expect(ServerMessage.Goodbye.class).retryAfterMillis()).isEqualTo(1_000);
     host.drained().get(20, TimeUnit.SECONDS);
+    try (WireClient mina = WireClient.connect(host.port())) {
+      mina.send(
+          new ClientMessage.Join(1, 1, opened.room(), "Mina", Role.PLAYER, null, null, false));
+      assertThat(mina.closeCode()).as("no wrong word").isEqualTo(CloseCode.GOING.number());
+    }
   }
 
   @Test
