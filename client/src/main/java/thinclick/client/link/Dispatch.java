@@ -27,6 +27,8 @@ final class Dispatch {
       listener.listed(list);
     } else if (message instanceof ServerMessage.WholeDrill drill) {
       listener.drill(drill);
+    } else if (message instanceof ServerMessage.KeptTake take) {
+      listener.take(take);
     } else if (message instanceof ServerMessage.StageNear stage) {
       listener.stageNear(stage);
     } else if (message instanceof ServerMessage.Replanned replanned) {

@@ -312,6 +312,11 @@ public final class RoomLink implements AutoCloseable {
     return request(id -> new ClientMessage.Browse(id, title));
   }
 
+  /** Asks for a take as a file; the answer comes to the listener. */
+  public CompletableFuture<Long> keepTake(String takeId) {
+    return request(id -> new ClientMessage.KeepTake(id, takeId));
+  }
+
   /** Takes the lead where the leader has been gone for long. */
   public CompletableFuture<Long> claimLead() {
     return request(ClientMessage.ClaimLead::new);

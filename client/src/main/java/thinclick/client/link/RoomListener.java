@@ -33,6 +33,8 @@ public interface RoomListener {
 
   default void drill(ServerMessage.WholeDrill drill) {}
 
+  default void take(ServerMessage.KeptTake take) {}
+
   default void stageNear(ServerMessage.StageNear stage) {}
 
   default void replanned(ServerMessage.Replanned replanned) {}

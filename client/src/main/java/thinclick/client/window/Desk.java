@@ -133,7 +133,8 @@ final class Desk implements AutoCloseable {
                 sound,
                 MonotonicClock.SYSTEM,
                 session.data().resolve("reviews"),
-                NextUp.of(session, lecternDesk, () -> goTo(View.STAND))),
+                NextUp.of(session, lecternDesk, () -> goTo(View.STAND)),
+                session::keepTake),
             leaderReview.root(),
             words);
     wall = new WallWindow(words, words.say("shell.title", words.say("wall.title")));

@@ -22,6 +22,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Phase;
 
 /**
@@ -105,6 +108,12 @@ class KeyboardPathTest extends WindowCase {
     robot.interact(() -> sheet.lookup("#save-pdf").requestFocus());
     robot.type(KeyCode.SPACE);
     Path reviews = folder.resolve("reviews");
+    robot.interact(() -> sheet.lookup("#keep-take").requestFocus());
+    robot.type(KeyCode.SPACE);
+    await().atMost(PATIENCE).until(() -> kept(reviews));
+    Take take = FileCodec.readTake(Files.readAllBytes(only(reviews, ".take.json")));
+    assertThat(take.parts()).extracting(Part::player).containsExactly("Ana");
+    assertThat(take.attacks()).hasSize(on(() -> session.take().own().size()));
     String svg = Files.readString(only(reviews, ".svg"));
     String pdf;
     try (PDDocument document = Loader.loadPDF(Files.readAllBytes(only(reviews, ".pdf")))) {
@@ -114,6 +123,12 @@ class KeyboardPathTest extends WindowCase {
     for (String line : seen) {
       assertThat(drawn).contains(flat(line));
       assertThat(pdf).contains(flat(line));
+    }
+  }
+
+  private static boolean kept(Path reviews) throws IOException {
+    try (Stream<Path> files = Files.list(reviews)) {
+      return files.anyMatch(file -> file.toString().endsWith(".take.json"));
     }
   }
 

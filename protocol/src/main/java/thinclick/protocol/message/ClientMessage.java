@@ -37,6 +37,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.Asleep.class, name = "asleep"),
   @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
   @JsonSubTypes.Type(value = ClientMessage.Browse.class, name = "browse"),
+  @JsonSubTypes.Type(value = ClientMessage.KeepTake.class, name = "keepTake"),
   @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
   @JsonSubTypes.Type(value = ClientMessage.Plan.class, name = "plan"),
   @JsonSubTypes.Type(value = ClientMessage.Deal.class, name = "deal"),
@@ -90,6 +91,8 @@ public sealed interface ClientMessage {
     void onLeave(Leave message);
 
     void onBrowse(Browse message);
+
+    void onKeepTake(KeepTake message);
 
     void onMaterial(Material message);
 
@@ -413,6 +416,19 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onBrowse(this);
+    }
+  }
+
+  /** Asks for a take as a file: whole where the leader shares it, else the own part alone. */
+  record KeepTake(long requestId, String takeId) implements Command {
+    public KeepTake {
+      Limits.request(requestId);
+      Limits.id("takeId", takeId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onKeepTake(this);
     }
   }
 

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
@@ -40,6 +41,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.LengthsStored.class, name = "lengthsStored"),
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
   @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
+  @JsonSubTypes.Type(value = ServerMessage.KeptTake.class, name = "take"),
   @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),
   @JsonSubTypes.Type(value = ServerMessage.Problem.class, name = "error"),
   @JsonSubTypes.Type(value = ServerMessage.Goodbye.class, name = "goodbye"),
@@ -175,6 +177,14 @@ public sealed interface ServerMessage {
           own ? true : null);
     }
   }
+
+  /**
+   * A take, as it was asked for.
+   *
+   * @param whole true where everybody's part is in it, false where it holds the receiver's alone
+   * @param take as its file
+   */
+  record KeptTake(String takeId, boolean whole, Take take) implements ServerMessage {}
 
   /** One drill whole, as it was asked for by title. */
   record WholeDrill(Drill drill) implements ServerMessage {}

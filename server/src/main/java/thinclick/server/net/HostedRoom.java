@@ -20,6 +20,7 @@ import thinclick.server.room.Effect;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.Room;
 import thinclick.server.room.RoomEvent;
+import thinclick.server.room.TakeSharing;
 import tools.jackson.databind.JsonNode;
 
 /** A room on the one event loop that owns it: events in, effects carried out. */
@@ -185,6 +186,8 @@ final class HostedRoom {
       close(close);
     } else if (effect instanceof Effect.MakeReview review) {
       review(review.takeId());
+    } else if (effect instanceof Effect.ReadTake wanted) {
+      read(wanted);
     } else if (effect instanceof Effect.WantWord want) {
       String fresh = words.apply(this);
       loop.execute(
@@ -270,6 +273,26 @@ final class HostedRoom {
                 loop.execute(
                     () -> {
                       handle(reviewEvent(takeId, review, problem));
+                      busy.end();
+                    }));
+  }
+
+  private void read(Effect.ReadTake wanted) {
+    busy.begin();
+    parts
+        .store()
+        .take(wanted.takeId())
+        .thenApplyAsync(take -> TakeSharing.seen(wanted, take.orElseThrow()), parts.reviewPool())
+        .exceptionally(
+            problem -> {
+              LOG.error("room {}: take {} cannot be read", id(), wanted.takeId(), problem);
+              return new RoomEvent.TakeRead(wanted, null, "the take cannot be read");
+            })
+        .whenComplete(
+            (read, problem) ->
+                loop.execute(
+                    () -> {
+                      handle(read);
                       busy.end();
                     }));
   }

@@ -1,6 +1,7 @@
 package thinclick.server.room;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -18,6 +19,14 @@ public sealed interface Effect {
 
   /** Make a review of a take as it is stored once everything appended before is. */
   record MakeReview(String takeId) implements Effect {}
+
+  /**
+   * Read a take as it is stored, for somebody who keeps it; answered by {@link RoomEvent.TakeRead}.
+   *
+   * @param only whose part alone, by its name in the take; null for the whole
+   */
+  record ReadTake(long connection, long requestId, String takeId, @Nullable String only)
+      implements Effect {}
 
   /** Find a word that no room has; answered by {@link RoomEvent.WordGiven}. */
   record WantWord(long connection, long requestId) implements Effect {}

@@ -60,8 +60,7 @@ final class HeardRelay {
 
   /** A duo shares by itself; else it is for the leader to say. */
   private boolean hearsJudgements(TakeRun take, Member member) {
-    Boolean said = room.share;
-    return room.leads(member) || (said == null ? take.seats.size() == 2 : said);
+    return room.leads(member) || room.shares(take);
   }
 
   private static List<HeardAttack> plain(List<HeardAttack> judged) {

@@ -29,6 +29,9 @@ final class Member {
   @Nullable String readyFor;
   @Nullable String warnedOfClockIn;
 
+  /** When it last asked for a take, room time. */
+  long takeAskedMicros = Long.MIN_VALUE / 2;
+
   /** The leader's to this one alone; said while the room lives, never written down. */
   @Nullable String note;
 

@@ -55,6 +55,10 @@ final class Outbox {
     effects.add(new Effect.Append(entry));
   }
 
+  void readTake(long connection, long requestId, String takeId, @Nullable String only) {
+    effects.add(new Effect.ReadTake(connection, requestId, takeId, only));
+  }
+
   void makeReview(String takeId) {
     effects.add(new Effect.MakeReview(takeId));
   }

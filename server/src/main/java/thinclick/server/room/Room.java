@@ -44,7 +44,8 @@ public final class Room {
             new Leading(room, telling, entrance),
             new DealTable(room, telling, shelf, dealer),
             new TakeDesk(room, telling),
-            new Playing(room, telling, relay));
+            new Playing(room, telling, relay),
+            new TakeSharing(room));
   }
 
   /** A new, empty room; the first to come opens it. */
@@ -110,6 +111,8 @@ public final class Room {
       parts.playing().reviewed(reviewed);
     } else if (event instanceof RoomEvent.ReviewFailed failed) {
       parts.playing().reviewFailed(failed);
+    } else if (event instanceof RoomEvent.TakeRead read) {
+      parts.sharing().read(read);
     } else if (event instanceof RoomEvent.WordGiven given) {
       parts.leading().wordGiven(given);
     } else if (event instanceof RoomEvent.HostGoing) {

@@ -1,5 +1,7 @@
 package thinclick.server.room;
 
+import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage;
 import tools.jackson.databind.JsonNode;
 
@@ -43,6 +45,14 @@ public sealed interface RoomEvent {
 
   /** A review could not be made. */
   record ReviewFailed(String takeId, String why) implements RoomEvent {}
+
+  /**
+   * A take was read for somebody who keeps it.
+   *
+   * @param take as it may be seen; null where it cannot be had
+   * @param why it cannot; empty where it can
+   */
+  record TakeRead(Effect.ReadTake asked, @Nullable Take take, String why) implements RoomEvent {}
 
   /** A word that no other room has, as was asked for. */
   record WordGiven(String word, long connection, long requestId) implements RoomEvent {}

@@ -7,4 +7,5 @@ record RoomParts(
     Leading leading,
     DealTable table,
     TakeDesk desk,
-    Playing playing) {}
+    Playing playing,
+    TakeSharing sharing) {}

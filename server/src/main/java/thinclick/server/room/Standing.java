@@ -148,6 +148,12 @@ final class Standing {
     decided = revision;
   }
 
+  /** True where players may know of each other's attacks: a duo by itself, else as is said. */
+  boolean shares(TakeRun take) {
+    Boolean said = share;
+    return said == null ? take.seats.size() == 2 : said;
+  }
+
   boolean leads(Member member) {
     return member.id.equals(leaderId);
   }

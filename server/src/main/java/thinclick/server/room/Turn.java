@@ -158,6 +158,12 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onKeepTake(ClientMessage.KeepTake message) {
+    parts.sharing().asked(sender, message);
+    answered = true;
+  }
+
+  @Override
   public void onMaterial(ClientMessage.Material message) {
     expectNoTake();
     parts.table().material(message);

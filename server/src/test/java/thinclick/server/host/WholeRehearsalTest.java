@@ -123,6 +123,7 @@ class WholeRehearsalTest {
     assertThat(names(leader.expect(ServerMessage.ReviewReady.class).review()))
         .containsExactly("Mina", "Jonas");
 
+    whatIsKeptIsTheOwnPartOrWhatTheLeaderShares(announced.takeId());
     Take stored = stored(announced.takeId());
     assertThat(stored.attacks()).hasSize(32);
     assertThat(stored.parts().get(0).away()).isEmpty();
@@ -136,6 +137,43 @@ class WholeRehearsalTest {
     assertThat(leader.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
         .hasSize(32)
         .allMatch(item -> "together".equals(item.judgement()));
+  }
+
+  /** Two share by themselves; not shared, each keeps the own part alone, and the leader all. */
+  private void whatIsKeptIsTheOwnPartOrWhatTheLeaderShares(String takeId) {
+    ServerMessage.KeptTake shared = kept(mina, 11, takeId);
+    assertThat(shared.whole()).isTrue();
+    assertThat(shared.take()).isEqualTo(stored(takeId));
+
+    leader.send(new ClientMessage.KeepTake(4, takeId));
+    assertThat(leader.expect(ServerMessage.KeptTake.class).take()).isEqualTo(stored(takeId));
+    leader.send(new ClientMessage.Share(5, done(4), false));
+    done(5);
+    mina.send(new ClientMessage.KeepTake(12, takeId));
+    assertThat(refused(mina, 12)).contains("two seconds between");
+    advanceMillis(2_000);
+    ServerMessage.KeptTake own = kept(mina, 13, takeId);
+    assertThat(own.whole()).isFalse();
+    assertThat(own.take().parts()).extracting(Part::player).containsExactly("Mina");
+    assertThat(own.take().attacks()).hasSize(16).allMatch(one -> one.player().equals("Mina"));
+
+    jonas.send(new ClientMessage.KeepTake(14, "room-t9"));
+    assertThat(refused(jonas, 14)).contains("one of the last takes");
+  }
+
+  private static String refused(WireClient player, long request) {
+    ServerMessage.Problem problem = player.expect(ServerMessage.Problem.class);
+    while (!Long.valueOf(request).equals(problem.requestId())) {
+      problem = player.expect(ServerMessage.Problem.class); // what was refused before
+    }
+    return problem.says();
+  }
+
+  private static ServerMessage.KeptTake kept(WireClient player, long request, String takeId) {
+    player.send(new ClientMessage.KeepTake(request, takeId));
+    ServerMessage.KeptTake kept = player.expect(ServerMessage.KeptTake.class);
+    assertThat(player.expect(ServerMessage.Done.class).requestId()).isEqualTo(request);
+    return kept;
   }
 
   /** Plays the part as written, steadily late by so many microseconds, one frame an attack. */

@@ -77,6 +77,7 @@ class EveryMessageTest {
         new ClientMessage.Asleep("room-t1", 1, 4_000_000, 4_100_000),
         new ClientMessage.Leave(9),
         new ClientMessage.Browse(9, null),
+        new ClientMessage.KeepTake(9, "room-t1"),
         new ClientMessage.Material(9, seen, RoomDrive.DRILL, null),
         new ClientMessage.Plan(9, seen, four, 100.0),
         new ClientMessage.Deal(9, seen, 1, List.of()),

@@ -224,6 +224,13 @@ public final class RosterModel {
     }
   }
 
+  /** Lets players see each other's marks and keep whole takes, or no longer. */
+  public void share(boolean shared) {
+    if (session.state().leader()) {
+      session.lead().share(shared);
+    }
+  }
+
   /** Gives the room another word. */
   public void newWord() {
     if (session.state().leader()) {

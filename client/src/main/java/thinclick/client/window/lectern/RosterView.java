@@ -63,6 +63,12 @@ final class RosterView {
     locked.setId("lock");
     locked.setWrapText(true);
     locked.setOnAction(done -> model.lock(locked.isSelected()));
+    CheckBox shared = new CheckBox(words.say("lectern.share"));
+    shared.setId("share");
+    shared.setWrapText(true);
+    shared.setAllowIndeterminate(false);
+    shared.setIndeterminate(true); // a duo shares by itself, a larger band does not
+    shared.setOnAction(done -> model.share(shared.isSelected()));
     Button newWord =
         styled(Keyed.button("new-word", words.say("lectern.newWord"), "", model::newWord), "quiet");
     Label names = styled(new Label(words.say("care.names")), "soft");
@@ -78,6 +84,7 @@ final class RosterView {
             fill.root(),
             plays,
             new FlowPane(18, 8, locked, newWord),
+            shared,
             note.root(),
             names);
   }

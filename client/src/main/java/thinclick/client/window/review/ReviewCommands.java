@@ -4,11 +4,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.disk.SafeName;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
@@ -23,6 +26,7 @@ public final class ReviewCommands {
   private final MonotonicClock clock;
   private final Path folder;
   private final Next next;
+  private final Consumer<Consumer<KeptTake>> askForTake;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
   /**
@@ -36,14 +40,21 @@ public final class ReviewCommands {
 
   /**
    * @param folder where reviews are kept
+   * @param askForTake asks the host for the take, which comes to whoever is given
    */
   public ReviewCommands(
-      Words words, ListenSound sound, MonotonicClock clock, Path folder, Next next) {
+      Words words,
+      ListenSound sound,
+      MonotonicClock clock,
+      Path folder,
+      Next next,
+      Consumer<Consumer<KeptTake>> askForTake) {
     this.words = words;
     this.sound = sound;
     this.clock = clock;
     this.folder = folder;
     this.next = next;
+    this.askForTake = askForTake;
   }
 
   /** What was done last, a sentence; empty for nothing. */
@@ -80,16 +91,31 @@ public final class ReviewCommands {
     says.set("");
   }
 
+  /** Keeps the take as its file: whole where the leader shares it, else the own part alone. */
+  void keepTake() {
+    says.set(words.say("review.take.asked"));
+    askForTake.accept(
+        kept -> {
+          byte[] bytes = FileCodec.write(kept.take());
+          String said = kept.whole() ? "review.take.whole" : "review.take.own";
+          keep(kept.take().title(), "take.json", bytes, said);
+        });
+  }
+
+  private void keep(String title, String kind, byte[] bytes, String said) {
+    try {
+      Files.createDirectories(folder);
+      Path file = SafeName.write(folder, title, kind, bytes);
+      says.set(words.say(said, file.toString()));
+    } catch (IOException unwritable) {
+      says.set(words.say("review.saved.not", String.valueOf(unwritable.getMessage())));
+    }
+  }
+
   /** Keeps the review under a name that is not taken yet. */
   void save(ReviewPage page, String kind) {
     Drawing drawing = PlayerSheet.of(page.content());
     byte[] bytes = kind.equals("pdf") ? DrawingPdf.pdf(drawing) : DrawingFiles.svg(drawing);
-    try {
-      Files.createDirectories(folder);
-      Path file = SafeName.write(folder, page.content().title(), kind, bytes);
-      says.set(words.say("review.saved", file.toString()));
-    } catch (IOException unwritable) {
-      says.set(words.say("review.saved.not", String.valueOf(unwritable.getMessage())));
-    }
+    keep(page.content().title(), kind, bytes, "review.saved");
   }
 }

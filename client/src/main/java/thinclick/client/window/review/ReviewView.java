@@ -118,7 +118,8 @@ public final class ReviewView {
             14,
             10,
             button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf")),
-            button("save-svg", "review.save.svg", () -> commands.save(page, "svg")));
+            button("save-svg", "review.save.svg", () -> commands.save(page, "svg")),
+            button("keep-take", "review.take", commands::keepTake));
     return line.getChildren().isEmpty() ? keep : new VBox(10, line, keep);
   }
 

@@ -45,7 +45,11 @@ public final class FurtherSeat implements Seat, AutoCloseable {
     this.link =
         join.apply(
             new RoomEar(
-                windowThread, clock, (ear, step) -> change(step), (ear, heard) -> heard(heard)));
+                windowThread,
+                clock,
+                (ear, step) -> change(step),
+                (ear, heard) -> heard(heard),
+                take -> {})); // this computer keeps one, for whoever's window it is
   }
 
   /** As they came in. */

@@ -185,6 +185,11 @@ public final class Lead {
     ask((id, seen) -> new ClientMessage.Lock(id, seen, locked));
   }
 
+  /** Lets players see each other's marks and keep whole takes, or no longer. */
+  public void share(boolean shared) {
+    ask((id, seen) -> new ClientMessage.Share(id, seen, shared));
+  }
+
   /** Gives the room another word. */
   public void newWord() {
     ask(ClientMessage.NewWord::new);

@@ -2,6 +2,7 @@ package thinclick.client.window.session;
 
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
@@ -14,21 +15,25 @@ final class RoomEar implements RoomListener {
   private final Executor windowThread;
   private final MonotonicClock clock;
   private final BiConsumer<RoomEar, UnaryOperator<RoomState>> change;
+  private final Consumer<ServerMessage.KeptTake> kept;
   private final BiConsumer<RoomEar, ServerMessage.Heard> others;
 
   /**
    * @param change runs on the window's thread
    * @param others hears what fellow players play, on the window's thread
+   * @param kept takes what was asked for to be kept, on the window's thread
    */
   RoomEar(
       Executor windowThread,
       MonotonicClock clock,
       BiConsumer<RoomEar, UnaryOperator<RoomState>> change,
-      BiConsumer<RoomEar, ServerMessage.Heard> others) {
+      BiConsumer<RoomEar, ServerMessage.Heard> others,
+      Consumer<ServerMessage.KeptTake> kept) {
     this.windowThread = windowThread;
     this.clock = clock;
     this.change = change;
     this.others = others;
+    this.kept = kept;
   }
 
   private void next(UnaryOperator<RoomState> step) {
@@ -99,6 +104,11 @@ final class RoomEar implements RoomListener {
   @Override
   public void drill(ServerMessage.WholeDrill drill) {
     next(room -> room.ownDrill(drill.drill()));
+  }
+
+  @Override
+  public void take(ServerMessage.KeptTake take) {
+    windowThread.execute(() -> kept.accept(take));
   }
 
   @Override

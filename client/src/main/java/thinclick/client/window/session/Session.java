@@ -68,6 +68,7 @@ public final class Session implements Seat, AutoCloseable {
   private final ObservableList<FurtherSeat> furtherSeen =
       FXCollections.unmodifiableObservableList(further);
   private OwnTake take = new OwnTake("");
+  private Consumer<ServerMessage.KeptTake> keeping = any -> {};
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
   private @Nullable Practice practice;
@@ -279,7 +280,8 @@ public final class Session implements Seat, AutoCloseable {
 
   private void enter(String address, Function<RoomEar, RoomLink> connect) {
     state.set(state().calling(address));
-    RoomEar mine = new RoomEar(windowThread, clock, this::change, this::heard);
+    RoomEar mine =
+        new RoomEar(windowThread, clock, this::change, this::heard, kept -> keeping.accept(kept));
     ear = mine;
     link = connect.apply(mine);
   }
@@ -463,6 +465,18 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   /** Asks the room for something once what was asked before has been answered. */
+  /**
+   * Asks for the take that was reviewed last, as a file: whole where the leader shares it, else the
+   * own part alone.
+   */
+  public void keepTake(Consumer<ServerMessage.KeptTake> then) {
+    ServerMessage.ReviewReady review = state().review();
+    if (review != null) {
+      keeping = then;
+      ask(in -> in.keepTake(review.takeId()));
+    }
+  }
+
   void ask(Function<RoomLink, CompletableFuture<Long>> command) {
     RoomLink now = link;
     RoomEar asking = ear;
