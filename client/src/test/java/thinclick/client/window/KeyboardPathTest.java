@@ -110,7 +110,7 @@ class KeyboardPathTest extends WindowCase {
     Path reviews = folder.resolve("reviews");
     robot.interact(() -> sheet.lookup("#keep-take").requestFocus());
     robot.type(KeyCode.SPACE);
-    await().atMost(PATIENCE).until(() -> kept(reviews));
+    until(() -> kept(reviews));
     Take take = FileCodec.readTake(Files.readAllBytes(only(reviews, ".take.json")));
     assertThat(take.parts()).extracting(Part::player).containsExactly("Ana");
     assertThat(take.attacks()).hasSize(on(() -> session.take().own().size()));
