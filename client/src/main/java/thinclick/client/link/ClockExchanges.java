@@ -26,6 +26,7 @@ final class ClockExchanges {
   private @Nullable Span sharedSleep;
   private Timers.Pending next = () -> {};
   private boolean online;
+  private long epoch;
   private boolean reported;
   private long reportedNanos;
   private ClockState reportedState = ClockState.FINDING;
@@ -63,9 +64,14 @@ final class ClockExchanges {
     this.follower = new ClockFollower(loop.nanos(), seed);
   }
 
-  /** Welcomed: exchanges may pass. */
-  void online() {
+  /**
+   * Welcomed: exchanges may pass.
+   *
+   * @param now the room's epoch; what is believed of another is not reported
+   */
+  void online(long now) {
     online = true;
+    epoch = now;
     reported = false;
     if (shared != null) {
       takeOver(shared);
@@ -141,6 +147,9 @@ final class ClockExchanges {
   }
 
   private void report(ClockView view, long nowNanos) {
+    if (view.epoch() != epoch) {
+      return; // no answer of this epoch has come in time yet
+    }
     reported = true;
     reportedNanos = nowNanos;
     reportedState = view.state();

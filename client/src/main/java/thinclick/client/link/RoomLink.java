@@ -461,7 +461,7 @@ public final class RoomLink implements AutoCloseable {
     String trust = line.trustSays();
     change(
         LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
-    clock.online();
+    clock.online(welcome.epoch());
     delivery.again();
     unsaid.forEach(this::send);
     unsaid.clear();

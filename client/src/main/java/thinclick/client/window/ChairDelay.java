@@ -1,5 +1,8 @@
 package thinclick.client.window;
 
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Objects;
 import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -28,6 +31,9 @@ final class ChairDelay {
   private final Words words;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
+  /** Measured against the room's one loudspeaker, by input; in this room alone. */
+  private final Map<String, Chair> inRoom = new HashMap<>();
+
   private @Nullable RoomLink toldLink;
   private @Nullable SoundCheck told;
 
@@ -39,6 +45,7 @@ final class ChairDelay {
     this.input = input;
     this.words = words;
     sound.soundingProperty().addListener(changed);
+    sound.mutedProperty().addListener(changed);
     input.addListener(changed);
     seat.stateProperty().addListener(changed);
     apply();
@@ -47,6 +54,7 @@ final class ChairDelay {
   /** Nobody sits here any more. */
   void close() {
     sound.soundingProperty().removeListener(changed);
+    sound.mutedProperty().removeListener(changed);
     seat.stateProperty().removeListener(changed);
   }
 
@@ -73,14 +81,59 @@ final class ChairDelay {
     apply();
   }
 
+  /**
+   * A check with everybody in the room was judged: where this computer is silent it holds for the
+   * room's loudspeaker, else for this computer's own output.
+   */
+  void judgedInRoom(String measured, Verdict verdict) {
+    if (!sound.mutedProperty().get()) {
+      judged(measured, verdict);
+      return;
+    }
+    if (verdict instanceof Known known) {
+      inRoom.put(
+          measured,
+          new Chair(
+              "",
+              measured,
+              known.how(),
+              known.latencyMillis(),
+              known.uncertaintyMillis(),
+              known.taps()));
+    } else {
+      inRoom.remove(measured);
+    }
+    apply();
+  }
+
+  /** What is known of the output that is heard and the input in use. */
+  private @Nullable Chair known() {
+    return sound.mutedProperty().get()
+        ? inRoom.get(input.get().name())
+        : sound.settings().chair(sound.soundingProperty().get(), input.get().name()).orElse(null);
+  }
+
+  private String key(@Nullable Chair chair) {
+    boolean elsewhere = sound.mutedProperty().get();
+    if (chair == null) {
+      return elsewhere ? "chair.unmeasured.room" : "chair.unmeasured";
+    }
+    if (elsewhere) {
+      return "chair.room";
+    }
+    return chair.how() == How.MICROPHONE ? "chair.microphone" : "chair.taps";
+  }
+
   private void apply() {
-    Chair chair =
-        sound.settings().chair(sound.soundingProperty().get(), input.get().name()).orElse(null);
+    if (!Objects.equals(seat.link(), toldLink)) {
+      inRoom.clear();
+    }
+    Chair chair = known();
     says.set(
         chair == null
-            ? words.say("chair.unmeasured")
+            ? words.say(key(null))
             : words.say(
-                chair.how() == How.MICROPHONE ? "chair.microphone" : "chair.taps",
+                key(chair),
                 Math.round(chair.latencyMillis()),
                 Math.max(1, Math.round(chair.uncertaintyMillis()))));
     RoomLink link = seat.link();
@@ -92,6 +145,7 @@ final class ChairDelay {
     link.chairDelay(chair == null ? 0 : chair.latencyMillis());
     if (!link.equals(toldLink)) {
       told = null;
+      toldLink = link;
     }
     InputKind kind = input.get().kind();
     SoundCheck wanted =
@@ -100,7 +154,6 @@ final class ChairDelay {
             : new SoundCheck(kind, chair.latencyMillis(), chair.uncertaintyMillis(), chair.taps());
     boolean unknownAnyway = chair == null && told == null;
     if (seat.state().betweenTakes() && !wanted.equals(told) && !unknownAnyway) {
-      toldLink = link;
       told = wanted;
       link.soundCheck(wanted);
     }

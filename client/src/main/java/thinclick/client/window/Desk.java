@@ -9,6 +9,7 @@ import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.check.TapCheck;
 import thinclick.client.find.HostFinder;
 import thinclick.client.link.RoomLink;
 import thinclick.client.window.check.CheckModel;
@@ -59,6 +60,7 @@ final class Desk implements AutoCloseable {
   private final CheckModel checkModel;
   private final CheckView check;
   private final Chairs chairs;
+  private final RoomCheck roomCheck;
   private final Partners partners;
   private final StandModel standModel;
   private final LecternDesk lecternDesk;
@@ -106,6 +108,8 @@ final class Desk implements AutoCloseable {
     chairs = new Chairs(session, sound, words);
     checkModel = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
     taps = new Taps(session, chairs, words, checkModel);
+    roomCheck = new RoomCheck(session, chairs, checkModel);
+    taps.onPlayed((chair, attack) -> roomCheck.tapped(chair, attack.nanos()));
     standModel = chairs.first().stand();
     lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
     doorModel = new DoorModel(session, words);
@@ -149,6 +153,10 @@ final class Desk implements AutoCloseable {
             partners.saysProperty(),
             partners.modeProperty(),
             words);
+    check.forWhoLeads(
+        words.say("check.room"),
+        words.say("check.room.deal"),
+        () -> roomCheck.deal(TapCheck.TEMPO));
     new InputPane(session, chairs, taps, words).into(check.inputs());
     HelpView help = new HelpView(words);
     shell = new Shell(words, sound, taps);
@@ -187,6 +195,7 @@ final class Desk implements AutoCloseable {
         .addListener(
             (any, old, now) -> {
               pages.follow(old, now);
+              check.leads(now.leader() && now.betweenTakes());
               look();
             });
     stage

@@ -1,6 +1,5 @@
 package thinclick.client.window;
 
-import org.jspecify.annotations.Nullable;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.lectern.LessonModel;
 import thinclick.client.window.session.RoomState;
@@ -33,7 +32,7 @@ final class FootSentence {
   }
 
   /** What is said now, on a page. */
-  String say(View page, @Nullable TakeMoment moment, long nowNanos) {
+  String say(View page, TakeMoment moment, long nowNanos) {
     RoomState room = session.state();
     String said = situation.say(room, moment, nowNanos);
     boolean quiet = room.problem().isEmpty();

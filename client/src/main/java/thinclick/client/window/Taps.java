@@ -3,6 +3,7 @@ package thinclick.client.window;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiConsumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -56,6 +57,7 @@ final class Taps implements MidiEar, AutoCloseable {
   private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
   private List<String> inputs = List.of();
   private @Nullable Chair showing;
+  private BiConsumer<Chair, PlayedAttack> played = (chair, attack) -> {};
 
   Taps(Session session, Chairs chairs, Words words, CheckModel check) {
     this.session = session;
@@ -134,7 +136,13 @@ final class Taps implements MidiEar, AutoCloseable {
       check.tapped(input.name(), attack.nanos());
     } else {
       chair.seat().play(attack);
+      played.accept(chair, attack);
     }
+  }
+
+  /** Who is told of every attack of a take, as it was stamped. */
+  void onPlayed(BiConsumer<Chair, PlayedAttack> listener) {
+    played = listener;
   }
 
   /**

@@ -134,6 +134,44 @@ class ChairsTest {
     assertThat(players).hasSize(4).allMatch(line -> line.get(6).equals("88 % of written"));
   }
 
+  /** A computer that is silent in a room with one loudspeaker, in a take for that alone. */
+  @Test
+  void silentChairsAreMeasuredAgainstTheRoomsOneLoudspeaker() throws Exception {
+    RoomCheck room =
+        on(
+            () -> {
+              RoomCheck made = new RoomCheck(session, chairs, check);
+              taps.onPlayed((chair, attack) -> made.tapped(chair, attack.nanos()));
+              sound.mutedProperty().set(true);
+              made.deal(300);
+              return made;
+            });
+    assertThat(room).isNotNull();
+    assertThat(on(() -> chairs.get(1).delay().saysProperty().get())).contains("not yet measured");
+    until(
+        () ->
+            session.state().phase() == Phase.DEALT
+                && session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
+    run(() -> session.lead().countIn());
+    until(() -> chairs.all().stream().allMatch(chair -> chair.seat().state().takeRuns()));
+    long start = session.link().nanosOf(session.state().announced().startMicros());
+    run(
+        () -> {
+          for (int beat = 0; beat < 40; beat++) {
+            long at = start + (beat * 200 + 64) * MILLI;
+            taps.key(Keys.pressed(KeyCode.R), at);
+            taps.key(Keys.released(KeyCode.R), at + 20 * MILLI);
+          }
+        });
+    until(() -> session.state().phase() == Phase.REVIEW);
+    until(() -> person("Ben").soundCheck());
+    assertThat(on(() -> chairs.get(1).delay().saysProperty().get()))
+        .contains("room's loudspeaker", "64 ms");
+    assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
+    run(() -> sound.mutedProperty().set(false)); // its own output is another matter
+    until(() -> !person("Ben").soundCheck());
+  }
+
   @Test
   void whoGoesTakesTheirKeysAlong() throws Exception {
     assertThat(on(() -> taps.letters(3))).isEqualTo("O L P");

@@ -235,6 +235,14 @@ public final class CheckModel {
     judged.accept(from, found);
   }
 
+  /** A check of the whole room came to this for the player whose window it is. */
+  public void judgedElsewhere(Verdict found) {
+    if (phase.get() == Phase.IDLE) {
+      says.set(CheckWords.say(words, found));
+      verdict.set(found);
+    }
+  }
+
   private void closeMicrophone() {
     Microphone listened = microphone;
     microphone = null;

@@ -34,6 +34,7 @@ public final class CheckView {
   private final TapLedger ledger = new TapLedger();
   private final Label scale = styled(wrapped(new Label()), "soft");
   private final VBox inputs = new VBox(8);
+  private final VBox wholeRoom = new VBox(8);
   private final ScrollPane root;
   private Runnable onBack = () -> {};
   private boolean filling;
@@ -90,6 +91,19 @@ public final class CheckView {
   /** What leads back where one came from. */
   public void onBack(Runnable does) {
     onBack = does;
+  }
+
+  /** What whoever leads can do for the whole room. */
+  public void forWhoLeads(String says, String button, Runnable does) {
+    Button deal = new Button(button);
+    deal.setId("check-room");
+    deal.setOnAction(done -> does.run());
+    wholeRoom.getChildren().setAll(wrapped(new Label(says)), deal);
+  }
+
+  /** Whether that can be done now. */
+  public void leads(boolean now) {
+    wholeRoom.setVisible(now);
   }
 
   /** Where further controls about the input have their place. */
@@ -159,7 +173,9 @@ public final class CheckView {
     back.setOnAction(done -> onBack.run());
     FlowPane commands = new FlowPane(20, 10, begin, back);
     commands.setRowValignment(VPos.CENTER);
-    VBox third = numbered(3, words.say("check.how"), microphone, none, commands);
+    VBox third = numbered(3, words.say("check.how"), microphone, none, commands, wholeRoom);
+    wholeRoom.managedProperty().bind(wholeRoom.visibleProperty());
+    wholeRoom.setVisible(false);
 
     Label says = styled(wrapped(new Label()), "strong");
     says.setId("check-says");

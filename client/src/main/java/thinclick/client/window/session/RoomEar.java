@@ -8,6 +8,7 @@ import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomListener;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.time.MonotonicClock;
 
 /** Takes what the link tells to the window's thread, each piece as a change of the room's state. */
@@ -118,7 +119,11 @@ final class RoomEar implements RoomListener {
 
   @Override
   public void problem(ServerMessage.Problem problem) {
-    if (problem.requestId() == null) {
+    // Everything else is between programs: a player has not asked for it and can do nothing.
+    boolean concernsPlayers =
+        problem.code() == ErrorCode.STORE_UNAVAILABLE
+            || problem.code() == ErrorCode.UNCERTAIN_CLOCK;
+    if (problem.requestId() == null && concernsPlayers) {
       next(room -> room.problem(problem.says()));
     }
   }
