@@ -23,6 +23,9 @@ final class CommonCourse {
   /** The same, at least, in the bar in which a click comes back: some jump home at once. */
   private static final double RETURN_DOUBT = 0.5;
 
+  /** SD of the tempo that a band takes up when the click leaves it, as a share. */
+  private static final double LEFT_TEMPO = 0.004;
+
   final int[] knots;
   final double[] level;
   final double[] tempo;
@@ -31,6 +34,7 @@ final class CommonCourse {
 
   private final boolean[] clicked;
   private final boolean[] returning;
+  private final boolean[] leaving;
   private final double[] home;
   private final double stepMillis;
 
@@ -54,6 +58,7 @@ final class CommonCourse {
    */
   CommonCourse(int[] knots, boolean[] clicked, double[] home, double stepMillis, int stepsPerBar) {
     returning = returning(knots, clicked, stepsPerBar);
+    leaving = leaving(knots, clicked, stepsPerBar);
     this.home = home;
     this.knots = knots;
     this.clicked = clicked;
@@ -86,6 +91,19 @@ final class CommonCourse {
       }
     }
     return returning;
+  }
+
+  /** The clicks after which nothing clicks for a bar at least. */
+  private static boolean[] leaving(int[] knots, boolean[] clicked, int stepsPerBar) {
+    boolean[] leaving = new boolean[knots.length];
+    int next = Integer.MAX_VALUE;
+    for (int k = knots.length - 1; k >= 0; k--) {
+      if (clicked[k]) {
+        leaving[k] = next - knots[k] >= stepsPerBar;
+        next = knots[k];
+      }
+    }
+    return leaving;
   }
 
   /**
@@ -147,6 +165,9 @@ final class CommonCourse {
         cx = home[k] + keep * (cx - home[k]);
         cv *= keep;
         c22 += freedom.pull() * tempoVariance * 4;
+        if (leaving[k]) {
+          c22 += LEFT_TEMPO * stepMillis * LEFT_TEMPO * stepMillis;
+        }
       }
     }
     logLikelihood = -0.5 * (variances.log() + squares);
