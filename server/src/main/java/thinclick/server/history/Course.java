@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.NextRung;
+import thinclick.server.words.Outcome;
 
 /**
  * The takes of one drill at one tempo under one click plan, the oldest first.

@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.NextRung;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;

@@ -5,16 +5,12 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
-import thinclick.protocol.file.Take;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 import thinclick.server.folder.MaterialFolder;
 import thinclick.server.room.DealMaker;
 import thinclick.server.room.Shelf;
-import thinclick.server.scoring.Scorer;
 import thinclick.server.words.Speaker;
-import thinclick.server.words.Spoken;
-import tools.jackson.databind.JsonNode;
 
 /** What rooms deal from and are judged by: the stock and a folder, the dealer, the score. */
 final class HostMaterial {
@@ -54,9 +50,5 @@ final class HostMaterial {
         return material.lessons();
       }
     };
-  }
-
-  static JsonNode review(Take take, Speaker speaker) {
-    return Spoken.of(Scorer.analyse(take), speaker).toJson();
   }
 }

@@ -111,7 +111,7 @@ public final class RehearsalHost implements AutoCloseable {
                 store,
                 shelf,
                 HostMaterial.dealer(speaker),
-                take -> HostMaterial.review(take, speaker),
+                new Reviewer(speaker)::review,
                 threshold.door(),
                 reviewPool,
                 meters,

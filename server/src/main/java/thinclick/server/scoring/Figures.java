@@ -24,6 +24,15 @@ final class Figures {
     for (int i = 0; i < judged.length; i++) {
       judged[i] = new Judged(understood, i, tolerance);
     }
+    boolean[] apart = new boolean[sheet.stageClicks.length];
+    for (int s = 0; s < apart.length; s++) {
+      for (Judged one : judged) {
+        apart[s] |= !alone && !sheet.stageClicks[s] && one.timed(one.stage(s)).wanders() != null;
+      }
+    }
+    for (Judged one : judged) {
+      one.bandCameApart(apart);
+    }
   }
 
   Analysis analysis() {

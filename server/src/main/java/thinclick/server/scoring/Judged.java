@@ -30,6 +30,9 @@ final class Judged {
   private final int[] addedAt; // steps of added attacks
   private final Map<Slice, Timed> timed = new HashMap<>();
 
+  /** The stages in which the band came apart. */
+  private boolean[] apart = {};
+
   Judged(Understanding understood, int chairIndex, Tolerance tolerance) {
     this.understood = understood;
     this.chairIndex = chairIndex;
@@ -157,9 +160,31 @@ final class Judged {
       if (slice.equals(whole())) {
         known = known.overStages(stageFits());
       }
+      if (touchesApart(slice)) {
+        known = known.inABandThatCameApart();
+      }
       timed.put(slice, known);
     }
     return known;
+  }
+
+  /**
+   * Says in which stages somebody wandered off: the pulse is everybody's mean, so that there nobody
+   * is at a steady distance from it.
+   */
+  void bandCameApart(boolean[] byStage) {
+    apart = byStage;
+    timed.clear();
+  }
+
+  private boolean touchesApart(Slice slice) {
+    for (int s = 0; s < apart.length; s++) {
+      Slice stage = stage(s);
+      if (apart[s] && stage.from() < slice.to() && slice.from() < stage.to()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private List<Timed> stageFits() {

@@ -1,5 +1,7 @@
 package thinclick.server.scoring;
 
+import org.jspecify.annotations.Nullable;
+
 /** Several players put together: sums of counts, deviations about each player's own mean. */
 final class Pool {
   private final Tolerance tolerance;
@@ -14,6 +16,7 @@ final class Pool {
   private double plain;
   private double unsure;
   private double slopeWeight;
+  private @Nullable Reason apart;
 
   Pool(Tolerance tolerance) {
     this.tolerance = tolerance;
@@ -28,6 +31,7 @@ final class Pool {
     Sample sample = timed.sample();
     matched += sample.size();
     worth += timed.worth();
+    apart = timed.apart() == null ? apart : timed.apart();
     if (sample.size() < Timed.LEAST_FOR_SPREAD) {
       return;
     }
@@ -55,13 +59,18 @@ final class Pool {
     return matched;
   }
 
+  /** Why nothing that hangs on the pulse has an interval, or null. */
+  @Nullable Reason apart() {
+    return apart;
+  }
+
   /** Inverse variance of a slope fitted through all these attacks, (ms a step)^-2. */
   double slopeWeight() {
     return slopeWeight;
   }
 
   Figure hold() {
-    return Holds.figure(written, judgeable, placed, chance, worth, null, tolerance);
+    return Holds.figure(written, judgeable, placed, chance, worth, apart, tolerance);
   }
 
   Figure spread() {
@@ -69,6 +78,9 @@ final class Pool {
       return Figure.unknown(Reason.tooFew("a spread", Timed.LEAST_FOR_SPREAD, matched));
     }
     double sd = Math.sqrt(squares / freedom);
+    if (apart != null) {
+      return Figure.of(Round.millis(sd), apart);
+    }
     return matched < Timed.LEAST_FOR_SPREAD_INTERVAL
         ? Figure.of(
             Round.millis(sd),

@@ -46,6 +46,10 @@ final class PulseFigures {
     }
     double sxx = steps * ((double) steps * steps - 1) / 12;
     double percent = 100 * sxy / sxx / sheet.stepMillis;
+    Reason apart = pool.apart();
+    if (apart != null) {
+      return Figure.of(Round.fine(percent), apart);
+    }
     if (pool.slopeWeight() <= 0) {
       return Figure.of(
           Round.fine(percent), Reason.tooFew("a drift's interval: attacks", 3, pool.matched()));

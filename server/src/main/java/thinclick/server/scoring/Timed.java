@@ -9,8 +9,9 @@ import org.jspecify.annotations.Nullable;
  * @param sample the asynchronies
  * @param stepsPerBeat steps a beat
  * @param fit how they hang together; null where there are fewer than two
+ * @param apart why no interval can be given where the band did not stay together, or null
  */
-record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit) {
+record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit, @Nullable Reason apart) {
   static final int LEAST_FOR_LEAN = 4;
   static final int LEAST_FOR_SPREAD = 2;
   static final int LEAST_FOR_SPREAD_INTERVAL = 8;
@@ -19,7 +20,19 @@ record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit) {
     return new Timed(
         sample,
         stepsPerBeat,
-        sample.size() < LEAST_FOR_SPREAD ? null : AsynchronyFit.of(sample, stepsPerBeat));
+        sample.size() < LEAST_FOR_SPREAD ? null : AsynchronyFit.of(sample, stepsPerBeat),
+        null);
+  }
+
+  /** The same in a band of which somebody wandered off. */
+  Timed inABandThatCameApart() {
+    return new Timed(
+        sample,
+        stepsPerBeat,
+        fit,
+        new Reason(
+            Reason.Code.UNSTABLE,
+            "the players did not stay together in silence, so the pulse is no steady measure"));
   }
 
   /**
@@ -43,7 +56,8 @@ record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit) {
         : new Timed(
             sample,
             stepsPerBeat,
-            fit.atMost(sum * sum / squared, Math.sqrt(errors) / sample.size()));
+            fit.atMost(sum * sum / squared, Math.sqrt(errors) / sample.size()),
+            apart);
   }
 
   /** So many independent asynchronies would tell as much. */
@@ -53,6 +67,9 @@ record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit) {
 
   /** Why no interval can be given where the distance from the pulse has no steady mean. */
   @Nullable Reason wanders() {
+    if (apart != null) {
+      return apart;
+    }
     int n = sample.size();
     if (fit == null || n < LEAST_FOR_SPREAD_INTERVAL) {
       return null;

@@ -42,11 +42,15 @@ public enum Advice {
   CHANGE_THE_LEAD,
   /** Too little was played to judge. */
   PLAY_LONGER,
+  /** Half the band was lost: two rungs back. */
+  TWO_RUNGS_BACK,
   /** Not held: one rung back. */
   RUNG_BACK,
   /** Nearly: the same again. */
   SAME_AGAIN,
-  /** All held: the next rung, same tempo. */
+  /** All held, once: the same again, and then the next rung. */
+  ONCE_MORE,
+  /** All held, twice: the next rung, same tempo. */
   NEXT_RUNG;
 
   private static final double SLOWER_BY = 0.9;
@@ -60,7 +64,8 @@ public enum Advice {
       case ISLANDS, SLOWER ->
           Said.of("next." + name(), Check.number(Math.rint(SLOWER_BY * take.tempo())));
       case NEXT_RUNG -> nextRung(take);
-      case RUNG_BACK -> rungBack(take);
+      case RUNG_BACK -> rungsBack(take, 1);
+      case TWO_RUNGS_BACK -> rungsBack(take, 2);
       default -> Said.of("next." + name());
     };
   }
@@ -74,13 +79,18 @@ public enum Advice {
     return Said.of("next.NEXT_RUNG", ClickWords.on(next.get(0), take.meter(), take.stepsPerBeat()));
   }
 
-  /** Every stage a rung fuller; where every beat clicked already, the tempo. */
-  private static Said rungBack(Take take) {
-    List<Stage> next = thinning(take).moreClicks(take.stages(), 0);
+  /** Every stage one rung fuller or two; where every beat clicked already, the tempo. */
+  private static Said rungsBack(Take take, int rungs) {
+    List<Stage> next = take.stages();
+    for (int i = 0; i < rungs; i++) {
+      next = thinning(take).moreClicks(next, 0);
+    }
     Stage last = next.get(next.size() - 1);
     return next.equals(take.stages())
         ? SLOWER.said(take)
-        : Said.of("next.RUNG_BACK", ClickWords.of(last, take.meter(), take.stepsPerBeat()));
+        : Said.of(
+            rungs == 1 ? "next.RUNG_BACK" : "next.TWO_RUNGS_BACK",
+            ClickWords.of(last, take.meter(), take.stepsPerBeat()));
   }
 
   private static boolean silent(Take take, Stage stage) {

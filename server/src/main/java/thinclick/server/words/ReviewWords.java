@@ -21,16 +21,44 @@ public final class ReviewWords {
 
   private final Evidence evidence;
   private final List<Finding> findings;
+  private final NextTry next;
 
-  private ReviewWords(Evidence evidence, List<Finding> findings) {
+  private ReviewWords(Evidence evidence, List<Finding> findings, List<Outcome> before) {
     this.evidence = evidence;
     this.findings = findings;
+    List<Outcome> outcomes = new ArrayList<>(before);
+    outcomes.add(Outcome.of(evidence.review()));
+    Finding verdict =
+        findings.stream().filter(one -> one.rule().equals("together")).findFirst().orElse(null);
+    Advice noVerdict = verdict == null ? null : verdict.next();
+    next =
+        NextTry.after(
+            outcomes, mendedFirst(findings), noVerdict == null ? Advice.SAME_AGAIN : noVerdict);
   }
 
-  /** All that the rules find in a take. */
+  /** All that the rules find in a take that stands for itself. */
   public static ReviewWords of(Analysis analysis) {
+    return of(analysis, List.of());
+  }
+
+  /**
+   * All that the rules find in a take.
+   *
+   * @param before the outcomes of the takes before it at the same drill, tempo and click plan, the
+   *     oldest first: the next rung wants two
+   */
+  public static ReviewWords of(Analysis analysis, List<Outcome> before) {
     Evidence evidence = Evidence.of(analysis);
-    return new ReviewWords(evidence, Rules.apply(evidence));
+    return new ReviewWords(evidence, Rules.apply(evidence), before);
+  }
+
+  private static @Nullable Advice mendedFirst(List<Finding> findings) {
+    for (Finding finding : findings) {
+      if (FIRST.contains(finding.matter()) && finding.next() != null) {
+        return finding.next();
+      }
+    }
+    return null;
   }
 
   /** Every finding, what matters most first. */
@@ -66,19 +94,14 @@ public final class ReviewWords {
     };
   }
 
+  /** What the band does next, and what becomes of the click. */
+  public NextTry next() {
+    return next;
+  }
+
   /** What the band does next. */
   public Advice nextForTheBand() {
-    for (Finding finding : findings) {
-      if (FIRST.contains(finding.matter()) && finding.next() != null) {
-        return finding.next();
-      }
-    }
-    return findings.stream()
-        .filter(finding -> finding.rule().equals("together"))
-        .map(Finding::next)
-        .filter(next -> next != null)
-        .findFirst()
-        .orElse(Advice.SAME_AGAIN);
+    return next.advice();
   }
 
   /** What one player does next by themselves; null where nothing of their own is to be mended. */
@@ -128,11 +151,20 @@ public final class ReviewWords {
         .filter(finding -> finding.matter() == Matter.GOOD)
         .map(Finding::says)
         .forEach(sentences::add);
-    Advice next = nextFor(player);
-    sentences.add(
-        next == null && evidence.players.size() > 1 && !own.silent()
-            ? Said.of("next.withTheBand", nextForTheBand().said(evidence.take()))
-            : Said.of("next.band", (next == null ? nextForTheBand() : next).said(evidence.take())));
+    sentences.add(nextOn(player, own));
     return List.copyOf(sentences);
+  }
+
+  /** One sentence: what to mend by oneself, and what the band does, which is decided for all. */
+  private Said nextOn(String player, Chairful own) {
+    Advice alone = nextFor(player);
+    Said band = nextForTheBand().said(evidence.take());
+    if (evidence.players.size() == 1 || alone == nextForTheBand()) {
+      return Said.of("next.band", band);
+    }
+    if (alone != null) {
+      return Said.of("next.alone", alone.said(evidence.take()), band);
+    }
+    return own.silent() ? Said.of("next.band", band) : Said.of("next.withTheBand", band);
   }
 }

@@ -19,6 +19,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param language of the words, as a language tag
  * @param says to the band, without what comes next
  * @param next what the band does next
+ * @param move what becomes of the click; null where something else is to be mended first
  * @param clicks what clicks in each stage
  * @param slips for each player, in the review's order
  */
@@ -27,6 +28,7 @@ public record Spoken(
     String language,
     List<Sentence> says,
     String next,
+    NextRung.@Nullable Move move,
     List<String> clicks,
     List<Slip> slips) {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
@@ -60,9 +62,18 @@ public record Spoken(
     slips = List.copyOf(slips);
   }
 
-  /** A take's review, said. */
+  /** The review of a take that stands for itself, said. */
   public static Spoken of(Analysis analysis, Speaker speaker) {
-    ReviewWords words = ReviewWords.of(analysis);
+    return of(analysis, List.of(), speaker);
+  }
+
+  /**
+   * A take's review, said.
+   *
+   * @param before the outcomes of the takes before it at the same drill, tempo and click plan
+   */
+  public static Spoken of(Analysis analysis, List<Outcome> before, Speaker speaker) {
+    ReviewWords words = ReviewWords.of(analysis, before);
     List<Slip> slips = new ArrayList<>();
     analysis
         .take()
@@ -84,6 +95,7 @@ public record Spoken(
             .map(finding -> new Sentence(speaker.say(finding.says()), finding.player()))
             .toList(),
         speaker.say(words.nextForTheBand().said(analysis.take())),
+        words.next().move(),
         analysis.take().stages().stream()
             .map(
                 stage ->
@@ -122,6 +134,7 @@ public record Spoken(
       }
     }
     json.put("next", next);
+    json.put("nextMove", move == null ? null : move.name());
     json.put("language", language);
     JsonNode stages = json.get("stages");
     for (int i = 0; i < stages.size(); i++) {
@@ -165,8 +178,20 @@ public record Spoken(
         json.path("language").asString("en"),
         says,
         json.path("next").asString(""),
+        moveOf(json),
         clicks,
         slips);
+  }
+
+  /** What a review's JSON says becomes of the click; null where it says nothing of it. */
+  public static NextRung.@Nullable Move moveOf(JsonNode review) {
+    String move = text(review.path("nextMove"));
+    for (NextRung.Move one : NextRung.Move.values()) {
+      if (one.name().equals(move)) {
+        return one;
+      }
+    }
+    return null;
   }
 
   private static List<String> texts(JsonNode list) {

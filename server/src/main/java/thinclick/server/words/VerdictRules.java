@@ -35,7 +35,7 @@ final class VerdictRules {
             ? "verdict.alone"
             : evidence.otherParts.isEmpty() ? "verdict.together" : "verdict.asDealt";
     Said says = Said.of(key, new Said.Row(holds(evidence, shown(evidence, known)), false));
-    return List.of(Finding.ofBand("together", Matter.VERDICT, 2, says, advice(evidence)));
+    return List.of(Finding.ofBand("together", Matter.VERDICT, 2, says, null));
   }
 
   /** "91 % on all beats and on one and three", "74 % without a click": neighbours alike at once. */
@@ -95,18 +95,6 @@ final class VerdictRules {
                 "verdict.thinnest",
                 ClickWords.of(evidence.stage(held), evidence.meter(), evidence.stepsPerBeat()));
     return List.of(Finding.ofBand("thinnest", Matter.VERDICT, .5, says, null));
-  }
-
-  /** Up at 90 % and more, stay from 75, down below; what else is wrong comes before it. */
-  private static Advice advice(Evidence evidence) {
-    double least =
-        evidence.review().stages().stream()
-            .map(StageReview::hold)
-            .filter(Figure::known)
-            .mapToDouble(Figure::get)
-            .min()
-            .orElse(0);
-    return least >= 90 ? Advice.NEXT_RUNG : least >= 75 ? Advice.SAME_AGAIN : Advice.RUNG_BACK;
   }
 
   private static Said noVerdict(Evidence evidence) {

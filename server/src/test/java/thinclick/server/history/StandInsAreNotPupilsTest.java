@@ -13,6 +13,7 @@ import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.HardTakes;
+import thinclick.server.words.Outcome;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 

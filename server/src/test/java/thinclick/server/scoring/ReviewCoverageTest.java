@@ -52,9 +52,12 @@ class ReviewCoverageTest {
   }
 
   @Test
-  void gainsOfPlayersWhoDoNotFollowInSilenceAreCoveredAndHardlyALeaderIsNamed() {
+  void ofPlayersWhoDoNotFollowInSilenceGainsAreCoveredAndNothingClaimsTheirPulse() {
     ReviewCoverage found = ReviewCoverage.of(ReviewCoverage.band(2, .4, 0, 0, SILENT), 50);
     holds(found, "gains");
+    for (String figure : new String[] {"drift", "lean", "spread", "hold"}) {
+      assertThat(found.of(figure)).as("no interval of %s:%s", figure, found).isNaN();
+    }
     assertThat(found.of("leaderNamed")).as("%s", found).isLessThanOrEqualTo(.08);
   }
 

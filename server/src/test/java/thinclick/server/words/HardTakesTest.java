@@ -100,7 +100,7 @@ class HardTakesTest {
 
     take.saysMatching("Ilse was asked for \\+25 and kept \\+2[3-7], spread \\d+: controlled\\.");
     take.says("100 % on all beats");
-    take.next("the next rung, beginning on one and three, same tempo");
+    take.next("once more like this, then the next rung");
     take.saysNo("late", "behind", "early", "dropped", "Dragged", "takes up");
   }
 
@@ -142,7 +142,7 @@ class HardTakesTest {
     take.saysMatching("Mina: \\d+ attacks sounded twice; the doubles are set aside\\.");
     take.saysMatching("Mina: \\d+ attacks nobody wrote, (all|\\d+) of them faint");
     take.says("100 % on all beats");
-    take.next("the next rung, beginning on one and three, same tempo");
+    take.next("once more like this, then the next rung");
     take.saysNo("Mina added", "Gapped ands", "uneven", "dropped");
     take.slipSays("Mina", "turn the pad's sensitivity down");
   }
@@ -153,7 +153,7 @@ class HardTakesTest {
 
     take.says("Ilse was away from bar 9 to bar 12; nothing there is counted.");
     take.says("100 % on all beats, on one and three and without a click.");
-    take.next("the next rung, beginning on one and three, same tempo");
+    take.next("once more like this, then the next rung");
     take.saysNo("dropped", "came in", "lost the ending", "turned around");
     take.slipSays("Ilse", "80 of 80 placed");
   }

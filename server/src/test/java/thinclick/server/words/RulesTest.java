@@ -50,10 +50,7 @@ class RulesTest {
   }
 
   @Test
-  void togetherAdvisesByTheLeastHeldStage() {
-    assertThat(next("together", hold(95, 90))).isEqualTo(Advice.NEXT_RUNG);
-    assertThat(next("together", hold(95, 89.9))).isEqualTo(Advice.SAME_AGAIN);
-    assertThat(next("together", hold(95, 74.9))).isEqualTo(Advice.RUNG_BACK);
+  void togetherSaysWhatWasHeldStageByStage() {
     assertThat(says("together", hold(91, 74)))
         .containsExactly("Together: 91 % on all beats, 74 % without a click.");
   }

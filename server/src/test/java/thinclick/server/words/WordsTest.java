@@ -27,7 +27,6 @@ import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.engraving.Articulation;
 import thinclick.server.engraving.NoteValue;
-import thinclick.server.history.NextRung;
 import thinclick.server.material.Rung;
 import thinclick.server.material.Stock;
 import thinclick.server.material.pitch.Instrument;

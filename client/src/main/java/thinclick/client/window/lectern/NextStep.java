@@ -12,17 +12,18 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.music.Stage;
 import thinclick.server.history.Entry;
-import thinclick.server.history.NextRung;
-import thinclick.server.history.NextRung.Move;
-import thinclick.server.history.Outcome;
 import thinclick.server.material.Thinning;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.NextRung.Move;
+import thinclick.server.words.Outcome;
+import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * The next rung after a take, with its reason: what this room has held at the same drill, tempo and
- * click plan decides.
+ * The next rung after a take, with its reason. What becomes of the click is decided where the
+ * review is made, so that the lectern, the wall and the review's own page say one thing; where
+ * something is to be mended first the click stays and that is said.
  */
 public final class NextStep {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
@@ -31,16 +32,20 @@ public final class NextStep {
   private final Words words;
   private final Map<String, Played> played = new LinkedHashMap<>();
 
-  private record Played(Entry.Key key, Outcome outcome) {}
+  /**
+   * @param move what becomes of the click; null where {@code first} is to be mended
+   * @param first what the review says comes next, in its own words
+   */
+  private record Played(Entry.Key key, Outcome outcome, @Nullable Move move, String first) {}
 
   /**
    * What is proposed.
    *
-   * @param move what to do with the click
+   * @param move what to do with the click; null where something else is to be mended first
    * @param reason why, a sentence
    * @param plan the click plan that is proposed
    */
-  public record Proposal(Move move, String reason, List<Stage> plan) {}
+  public record Proposal(@Nullable Move move, String reason, List<Stage> plan) {}
 
   public NextStep(Words words) {
     this.words = words;
@@ -65,7 +70,13 @@ public final class NextStep {
               dealt.stages(),
               Entry.Key.fitted(dealt.parts()));
       played.remove(ready.takeId());
-      played.put(ready.takeId(), new Played(key, Outcome.of(review)));
+      played.put(
+          ready.takeId(),
+          new Played(
+              key,
+              Outcome.of(review),
+              Spoken.moveOf(ready.review()),
+              ready.review().path("next").asString("")));
       if (played.size() > MOST_TAKES) {
         played.remove(played.keySet().iterator().next());
       }
@@ -89,7 +100,10 @@ public final class NextStep {
       return null;
     }
     Entry.Key key = last.key();
-    Move move = move(key);
+    Move move = last.move();
+    if (move == null) {
+      return new Proposal(null, words.say("lectern.next.first", last.first()), key.stages());
+    }
     Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
     long seed = drill.deal().seed() + played.size();
     List<Stage> plan = key.stages();
@@ -104,21 +118,16 @@ public final class NextStep {
     return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed);
   }
 
-  /** What to do with the click after the last take; null where none was reviewed. */
+  /**
+   * What to do with the click after the last take; null where none was reviewed, or where something
+   * else is to be mended first.
+   */
   public @Nullable Move move() {
     Played last = null;
     for (Played one : played.values()) {
       last = one;
     }
-    return last == null ? null : move(last.key());
-  }
-
-  private Move move(Entry.Key key) {
-    return NextRung.after(
-        played.values().stream()
-            .filter(one -> one.key().equals(key))
-            .map(Played::outcome)
-            .toList());
+    return last == null ? null : last.move();
   }
 
   /** The ladder has an end each way: then something else changes than the click. */

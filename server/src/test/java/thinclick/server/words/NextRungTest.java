@@ -1,4 +1,4 @@
-package thinclick.server.history;
+package thinclick.server.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,9 +7,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import thinclick.server.history.NextRung.Move;
 import thinclick.server.scoring.Scorer;
-import thinclick.server.words.HardTakes;
+import thinclick.server.words.NextRung.Move;
 
 /** The thresholds are the design's own choice: 90, 85, 80, 75 and 10 percent, four bars. */
 class NextRungTest {

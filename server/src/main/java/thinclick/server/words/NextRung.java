@@ -1,4 +1,4 @@
-package thinclick.server.history;
+package thinclick.server.words;
 
 import java.util.List;
 

@@ -1,0 +1,74 @@
+package thinclick.server.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.protocol.file.Take;
+import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.words.NextRung.Move;
+import tools.jackson.databind.JsonNode;
+
+/** What comes next is decided once, whoever says it. */
+class NextTryTest {
+  private static final Outcome WELL = new Outcome(60, 95.0, 95.0, false, null, 0, 0);
+
+  private static NextTry after(@Nullable Advice first, Outcome... outcomes) {
+    return NextTry.after(List.of(outcomes), first, Advice.PLAY_LONGER);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "95, 0, 0, ONCE_MORE, ONCE_MORE",
+    "80, 0, 0, STAY, SAME_AGAIN",
+    "70, 0, 0, DOWN, RUNG_BACK",
+    "95, 0, .5, DOWN_TWO, TWO_RUNGS_BACK",
+  })
+  void whatBecomesOfTheClickIsWhatIsSaid(
+      double hold, int displacedBars, double lost, Move move, Advice advice) {
+    Outcome last = new Outcome(60, hold, hold, false, null, displacedBars, lost);
+
+    assertThat(after(null, last)).isEqualTo(new NextTry(advice, move));
+  }
+
+  @Test
+  void twoTakesHeldGoUp() {
+    assertThat(after(null, WELL, WELL)).isEqualTo(new NextTry(Advice.NEXT_RUNG, Move.UP));
+  }
+
+  @Test
+  void whatIsToBeMendedComesFirstAndLeavesTheClick() {
+    assertThat(after(Advice.COUNT_ALOUD, WELL, WELL))
+        .isEqualTo(new NextTry(Advice.COUNT_ALOUD, null));
+  }
+
+  @Test
+  void aTakeWithoutAVerdictSaysWhatWouldGiveOne() {
+    assertThat(after(null, new Outcome(8, 100.0, null, false, null, 0, 0)))
+        .isEqualTo(new NextTry(Advice.PLAY_LONGER, Move.NO_VERDICT));
+  }
+
+  @Test
+  void reviewItsJsonAndItsSlipsSayOneThing() {
+    for (Map.Entry<String, Supplier<Take>> hard : HardTakes.ALL.entrySet()) {
+      Analysis analysis = Scorer.analyse(hard.getValue().get());
+      NextTry next = ReviewWords.of(analysis, List.of(WELL)).next();
+      Spoken spoken = Spoken.of(analysis, List.of(WELL), Speaker.english());
+      JsonNode json = spoken.toJson();
+
+      assertThat(Spoken.moveOf(json)).as(hard.getKey()).isEqualTo(next.move());
+      assertThat(spoken.next())
+          .isEqualTo(Speaker.english().say(next.advice().said(analysis.take())));
+      assertThat(spoken.slips())
+          .as(hard.getKey())
+          .allSatisfy(
+              slip -> assertThat(slip.says().get(slip.says().size() - 1)).contains(spoken.next()));
+    }
+  }
+}
