@@ -15,6 +15,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
@@ -55,6 +56,7 @@ class NothingIsClippedTest extends WindowCase {
     robot.type(KeyCode.F1);
     title("view.help");
     look("help");
+    theHelpIsTurnedByTheKeyboard();
     robot.type(KeyCode.F1);
     title("view.settings");
     control(KeyCode.DIGIT1);
@@ -109,6 +111,13 @@ class NothingIsClippedTest extends WindowCase {
     robot.type(KeyCode.SPACE);
     control(KeyCode.T);
     assertThat(style()).contains(web(Palette.LIGHT));
+  }
+
+  private void theHelpIsTurnedByTheKeyboard() {
+    ScrollPane help = (ScrollPane) stage.getScene().lookup("#help");
+    robot.type(KeyCode.PAGE_DOWN);
+    until(() -> help.getVvalue() > 0);
+    assertThat(help.getAccessibleText()).contains("1. ", "2. ", "5. ");
   }
 
   private void theRegionsAreReachedByF6() {

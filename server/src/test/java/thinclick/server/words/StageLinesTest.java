@@ -28,7 +28,7 @@ class StageLinesTest {
       value = {
         "8 bars: one and three | 8 Takte: eins und drei",
         "1 bar: all beats | 1 Takt: alle Schläge",
-        "4 bars: first only | 4 Takte: nur die Eins",
+        "4 bars: first only | 4 Takte: die Eins allein",
         "4 bars: beats 2 3 of every 2 bars | 4 Takte: Schläge 2 3 von je 2 Takten",
         "4 bars: steps 3 7 | 4 Takte: Schritte 3 7",
         "8 bars: none | 8 Takte: kein Klick",
@@ -47,7 +47,7 @@ class StageLinesTest {
 
   @Test
   void aLadderIsReadInGerman() {
-    assertThat(GERMAN.parse("4 Takte: alle Schläge bis nur die Eins", 0))
+    assertThat(GERMAN.parse("4 Takte: alle Schläge bis die Eins allein", 0))
         .isEqualTo(StageText.parse("4 bars: all beats to first only", Meter.FOUR_FOUR, 2, null, 0));
     assertThat(GERMAN.parse("2: Schläge 1, 2 und 4", 0))
         .isEqualTo(List.of(Stage.ofBeats(2, 1, 1, 2, 4)));

@@ -2,6 +2,7 @@ package thinclick.client.window.session;
 
 import java.util.Locale;
 import thinclick.client.link.LinkState;
+import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -15,9 +16,11 @@ public final class Situation {
   private static final double NANOS = 1e9;
 
   private final Words words;
+  private final FromAfar afar;
 
   public Situation(Words words) {
     this.words = words;
+    this.afar = new FromAfar(words);
   }
 
   /**
@@ -32,7 +35,7 @@ public final class Situation {
     }
     return switch (link) {
       case CONNECTING -> words.say("situation.joining", room.address());
-      case CLOSED -> words.say("situation.closed", sentence(room.linkSays()));
+      case CLOSED -> words.say("situation.closed", sentence(afar.say(room.linkSays())));
       case AWAY -> away(room, nowNanos);
       case ONLINE -> online(room, moment);
     };
@@ -49,7 +52,7 @@ public final class Situation {
       return words.say("situation.joining", room.address());
     }
     if (!room.problem().isEmpty()) {
-      return sentence(room.problem());
+      return sentence(afar.say(room.problem()));
     }
     if (room.clock().state() == ClockState.LOST) {
       return words.say("situation.clock.lost");

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import thinclick.client.clock.ClockMapping;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
+import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage.ClockState;
@@ -47,8 +50,23 @@ class SituationTest {
         RoomState.OUTSIDE
             .calling("10.0.0.2:7420")
             .linkChanged(LinkState.CLOSED, "no server answers at ws://10.0.0.2:7420", 0);
-    assertThat(say(closed))
-        .startsWith("No server answers at ws://10.0.0.2:7420. You are in no room");
+    assertThat(say(closed)).startsWith("No host answers at ws://10.0.0.2:7420. You are in no room");
+  }
+
+  /** What is said on the wire for engineers is said to players as a sentence, in both languages. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "name: \"Ana\" is taken | The name Ana is taken in this room; choose another. | Der Name Ana ist in diesem Raum vergeben; bitte einen anderen wählen.",
+        "expected material to be chosen first | Choose a lesson or a drill first. | Erst eine Stunde oder eine Übung wählen.",
+        "no room of that word | There is no room of that word. | Einen Raum mit diesem Wort gibt es nicht.",
+        "the room has 32 members | The room is full: 32 are in it. | Der Raum ist voll: 32 sind darin.",
+        "tempo: something new | tempo: something new | tempo: something new",
+      })
+  void whatComesFromAfarIsASentence(String wire, String english, String german) {
+    assertThat(new FromAfar(Words.in(Locale.ENGLISH)).say(wire)).isEqualTo(english);
+    assertThat(new FromAfar(Words.in(Locale.GERMAN)).say(wire)).isEqualTo(german);
   }
 
   @Test
@@ -129,7 +147,10 @@ class SituationTest {
   @Test
   void whatWasRefusedIsASentenceUntilSomethingElseHappens() {
     RoomState refused = inside(true).problem("expected a player in the room, found none");
-    assertThat(say(refused)).isEqualTo("Expected a player in the room, found none.");
+    assertThat(say(refused))
+        .isEqualTo(
+            "Nobody in the room plays yet: wait for players, bring a stand-in, or have a part dealt"
+                + " to yourself.");
     assertThat(say(refused.dealt(dealt("Ana")))).contains("Ctrl+Enter");
   }
 

@@ -1,0 +1,76 @@
+package thinclick.client.window.words;
+
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What hosts and lines say, in the window's language. They speak English on the wire, short and for
+ * engineers; what a player may meet is said here as a sentence, and everything else stands as it
+ * came.
+ */
+public final class FromAfar {
+  /** What is said on the wire, and the key of its sentence; groups fill the blanks. */
+  private record Known(Pattern said, String key) {
+    Known(String said, String key) {
+      this(Pattern.compile(said, Pattern.DOTALL), key);
+    }
+  }
+
+  private static final String WHERE = "(?:[\\w.\\[\\]-]+: )?";
+
+  private static final List<Known> KNOWN =
+      List.of(
+          new Known(WHERE + "the leader lets nobody new in now", "afar.locked"),
+          new Known(WHERE + "\"(.+)\" is taken", "afar.nameTaken"),
+          new Known(WHERE + "the room has (\\d+) members", "afar.roomFull"),
+          new Known(WHERE + "expected a player in the room, found none", "afar.nobody"),
+          new Known(WHERE + "expected material to be chosen first", "afar.nothingChosen"),
+          new Known(WHERE + "only the leader may do this", "afar.leaderOnly"),
+          new Known(WHERE + "expected a leader who has been gone for .*", "afar.leaderHere"),
+          new Known(WHERE + "the host cannot write to its disk.*", "afar.disk"),
+          new Known(".*expected a database that no other host has.*", "afar.database"),
+          new Known("no room of that word", "afar.noRoom"),
+          new Known("removed by the leader", "afar.removed"),
+          new Known("the room was closed", "afar.closed"),
+          new Known("the host is going", "afar.going"),
+          new Known("the host is full", "afar.full"),
+          new Known("replaced by a newer connection", "afar.replaced"),
+          new Known("no common version", "afar.version"),
+          new Known("left", "afar.left"),
+          new Known("no server answers at (.+)", "afar.nobodyThere"),
+          new Known("the server does not answer|the line was cut", "afar.cut"),
+          new Known(
+              "the server at (.+) is not the one of the join link: its certificate has the code"
+                  + " (.+), the link's is (.+); ask.*",
+              "afar.otherThanLinked"),
+          new Known(
+              "the server at (.+) is not the one that was there before: its certificate has the"
+                  + " code (.+), then it was (.+); come in.* out of (.+) where.*",
+              "afar.otherThanBefore"),
+          new Known("nobody vouches for the certificate of (.+); come in.*", "afar.unvouched"),
+          new Known(
+              "first meeting with (.+): its certificate has the code (.+)", "afar.firstMeeting"));
+
+  private final Words words;
+
+  public FromAfar(Words words) {
+    this.words = words;
+  }
+
+  /** The sentence of what was said. */
+  public String say(String english) {
+    String said = english.replaceAll("; trying again in \\d+ ms$", "");
+    for (Known one : KNOWN) {
+      Matcher matcher = one.said().matcher(said);
+      if (matcher.matches()) {
+        Object[] blanks = new Object[matcher.groupCount()];
+        for (int i = 0; i < blanks.length; i++) {
+          blanks[i] = matcher.group(i + 1);
+        }
+        return words.say(one.key(), blanks);
+      }
+    }
+    return english;
+  }
+}
