@@ -21,13 +21,13 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 
 /** A pupil at a computer of the class: a client like any other, with hands by a model. */
-final class Pupil implements RoomListener {
+class Pupil implements RoomListener {
   private final LinkLoop loop;
   private final String name;
   private final Timing timing;
   private final long seed;
   private final Map<String, String> names = new HashMap<>();
-  private final RoomLink link;
+  final RoomLink link;
   private Dealt dealt;
   private Hands hands;
   private String playing = "";
@@ -48,12 +48,12 @@ final class Pupil implements RoomListener {
     link = RoomLink.join(LinkOptions.on(loop), address, word, name, Role.PLAYER, this);
   }
 
-  String name() {
+  final String name() {
     return name;
   }
 
   /** Shuts the program in good order. */
-  void leave() {
+  final void leave() {
     loop.run(
         () -> {
           if (hands != null) {
