@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.music.Swing;
+import thinclick.server.material.ChairWishes;
 import thinclick.server.material.ClickPlans;
 import thinclick.server.material.Composition;
 
@@ -48,10 +49,31 @@ final class RunOptions {
   @Option(names = "--stage-bars", paramLabel = "N", description = "Bars of each stage.")
   private @Nullable Integer stageBars;
 
+  @Option(
+      names = "--feel",
+      paramLabel = "\"ROLE MS\"",
+      description = {
+        "A lean asked for on purpose, late positive: \"comping 25\", \"ride 0 -10\" on the",
+        "beats and off them; several with commas, without a role for all."
+      })
+  private @Nullable String feel;
+
+  @Option(
+      names = "--free",
+      paramLabel = "\"ROLE BARS\"",
+      description = "Bars played freely: \"comping 5-8 of 8\"; several with commas.")
+  private @Nullable String free;
+
   /** Sets what is asked for. */
   void in(Composition made) {
     if (deal != null) {
       made.deal(way(deal));
+    }
+    if (feel != null) {
+      made.chairs(had -> ChairWishes.feel("--feel", had, feel));
+    }
+    if (free != null) {
+      made.chairs(had -> ChairWishes.free("--free", had, free));
     }
     if (seed != null) {
       made.seed(seed);

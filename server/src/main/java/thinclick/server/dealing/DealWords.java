@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Feel;
 import thinclick.protocol.file.FreeBars;
 import thinclick.server.material.Groupings;
 import thinclick.server.words.PlaceWords;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.ShiftWords;
 
@@ -30,6 +32,7 @@ final class DealWords {
     groups(frame, seat).ifPresent(says::add);
     following(frame, seat).ifPresent(says::add);
     says.addAll(seat.how());
+    feel(seat).ifPresent(says::add);
     seat.chair().free().stream().map(DealWords::free).forEach(says::add);
     return Said.of("sentence", new Said.Row(says, false));
   }
@@ -51,6 +54,26 @@ final class DealWords {
         round
             .map(bar -> Said.of("deal.comesRound", groups, bar + 1))
             .orElse(Said.of("deal.groups", groups)));
+  }
+
+  /** {@code "25 ms behind the others"}: what is asked for must be said to who is to do it. */
+  private static Optional<Said> feel(Seat seat) {
+    Feel feel = seat.chair().feelMillis();
+    if (feel == null || feel.equals(Feel.NONE)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        feel.onbeat() == feel.offbeat()
+            ? lying(feel.onbeat())
+            : Said.of("deal.feel", lying(feel.onbeat()), lying(feel.offbeat())));
+  }
+
+  private static Said lying(double millis) {
+    return millis == 0
+        ? Said.of("deal.feel.with")
+        : Said.of(
+            millis > 0 ? "deal.feel.behind" : "deal.feel.ahead",
+            Quantity.millis(millis, null).size());
   }
 
   /** {@code "free in bars 5 to 8 of every 8"}. */

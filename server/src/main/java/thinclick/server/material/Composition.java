@@ -246,6 +246,12 @@ public final class Composition {
     return this;
   }
 
+  /** Changes the chairs, all of them at once. */
+  public Composition chairs(UnaryOperator<List<Drill.Chair>> change) {
+    chairs = List.copyOf(change.apply(chairs));
+    return this;
+  }
+
   /** The chairs read these instruments in turn. */
   public Composition instruments(List<Instrument> instruments) {
     List<Drill.Chair> changed = new ArrayList<>();

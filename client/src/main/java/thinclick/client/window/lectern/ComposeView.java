@@ -60,6 +60,8 @@ final class ComposeView {
     field(grid, "progression", words.say("compose.progression"), "Dm7 | G7 | Cmaj7 | %");
     field(grid, "key", words.say("compose.key"), "Eb");
     field(grid, "chairs", words.say("compose.chairs"), "piano, bass");
+    field(grid, "feel", words.say("compose.feel"), words.say("compose.feel.such"));
+    field(grid, "free", words.say("compose.free"), words.say("compose.free.such"));
     field(grid, "plan", words.say("compose.plan"), words.say("compose.plan.such"));
     deal.getItems().add(words.say("compose.deal.asDrill"));
     for (DealKind kind : KINDS) {
@@ -153,6 +155,8 @@ final class ComposeView {
                   text("progression"),
                   text("key"),
                   text("chairs"),
+                  text("feel"),
+                  text("free"),
                   kind(),
                   plan(from))
               .drill());

@@ -12,6 +12,7 @@ import thinclick.protocol.file.Line;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
+import thinclick.server.material.ChairWishes;
 import thinclick.server.material.ClickPlans;
 import thinclick.server.material.Composition;
 import thinclick.server.material.DrillCheck;
@@ -34,6 +35,8 @@ import thinclick.server.material.pitch.Key;
  * @param progression chords or the name of a known progression
  * @param key the key that sounds
  * @param chairs instruments in the chairs' order, commas between
+ * @param feel a lean asked for on purpose, by role, "comping 25"
+ * @param free bars that are played freely, by role, "comping 5-8 of 8"
  * @param deal how it is shared out, or null for as the drill says
  * @param plan rungs of the click, such as "all beats to first only"
  */
@@ -50,6 +53,8 @@ record Composing(
     String progression,
     String key,
     String chairs,
+    String feel,
+    String free,
     @Nullable DealKind deal,
     String plan) {
 
@@ -84,6 +89,12 @@ record Composing(
               .filter(name -> !name.isBlank())
               .map(name -> Instrument.find("chairs", name))
               .toList());
+    }
+    if (!feel.isBlank()) {
+      made.chairs(had -> ChairWishes.feel("feel", had, feel));
+    }
+    if (!free.isBlank()) {
+      made.chairs(had -> ChairWishes.free("free", had, free));
     }
     if (deal != null) {
       made.deal(deal);

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Feel;
+import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Stock;
 
@@ -14,7 +16,7 @@ class ComposingTest {
   private static Composing wish(
       Drill from, String cell, String grouping, String period, String scale, String progression) {
     return new Composing(
-        from, "", "", "", cell, grouping, period, "", scale, progression, "", "", null, "");
+        from, "", "", "", cell, grouping, period, "", scale, progression, "", "", "", "", null, "");
   }
 
   @Test
@@ -59,6 +61,8 @@ class ComposingTest {
                 "Dm7 | G7",
                 "C",
                 "piano, bass",
+                "25 -10",
+                "2-3 of 4",
                 DealKind.CANON,
                 "all beats to first only")
             .drill();
@@ -70,6 +74,8 @@ class ComposingTest {
     assertThat(drill.chairs().get(0).line().progression()).isEqualTo("Dm7 | G7");
     assertThat(drill.deal().kind()).isEqualTo(DealKind.CANON);
     assertThat(drill.stages()).hasSize(3);
+    assertThat(drill.chairs().get(0).feelMillis()).isEqualTo(new Feel(25, -10));
+    assertThat(drill.chairs().get(0).free()).containsExactly(new FreeBars(1, 3, 4));
   }
 
   @Test
