@@ -19,10 +19,10 @@ import thinclick.protocol.json.BadInput;
  */
 public final class ChairWishes {
   private static final Pattern FEEL =
-      Pattern.compile("(?:(.*?\\D)\\s+)?([+-]?\\d{1,3})(?:\\s+([+-]?\\d{1,3}))?");
+      Pattern.compile("(?:(.*?\\D)\\s+)??([+-]?\\d{1,3})(?:\\s+([+-]?\\d{1,3}))?");
   private static final Pattern FREE =
       Pattern.compile(
-          "(?:(.*?\\D)\\s+)?(\\d{1,4})(?:\\s*[-\u2013]\\s*(\\d{1,4}))?"
+          "(?:(.*?\\D)\\s+)??(\\d{1,4})(?:\\s*[-\u2013]\\s*(\\d{1,4}))?"
               + "(?:\\s+(?:of|of every|von|von je)\\s+(\\d{1,4}))?");
 
   private ChairWishes() {}

@@ -165,7 +165,22 @@ class LecternDeskTest {
   void theClickFollowsWhatIsHeldAndTwoClickedBarsComeAsARescue() {
     Drill fast =
         new Composing(
-                null, "Beats", "4/4", "2", "0 2 4 6", "", "", "", "", "", "", "", null, "all beats")
+                null,
+                "Beats",
+                "4/4",
+                "2",
+                "0 2 4 6",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                "",
+                null,
+                "all beats")
             .drill();
     run(() -> desk.roster().leaderPlaysProperty().set(false));
     run(() -> desk.lectern().choose(fast));
