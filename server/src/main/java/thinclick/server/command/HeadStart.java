@@ -1,15 +1,21 @@
 package thinclick.server.command;
 
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.host.HostOptions;
 import thinclick.server.net.Port;
+import thinclick.server.store.Store;
 
 /**
- * The port of {@code serve}, bound before its options are properly read: reading them and opening
- * the database take most of a second, and whoever comes meanwhile need not be turned away. What is
- * bound here is a guess from the plainest reading of the arguments; {@link ServeCommand} keeps it
- * where the options come to the same, and binds for itself where they do not.
+ * What {@code serve} begins before its options are properly read, since reading them takes as long
+ * as all the rest: the port is bound, so that nobody who comes meanwhile is turned away, and beside
+ * the reading the log and the database are got through what takes long at first use only.
+ *
+ * <p>The port is a guess from the plainest reading of the arguments. It is kept where the options
+ * come to the same, and let go where they do not.
  */
 final class HeadStart {
   private static final String HOST = "--host";
@@ -18,10 +24,41 @@ final class HeadStart {
   /** Whoever says one of these wants no port, or names it elsewhere. */
   private static final String ELSEWHERE = " --config --print-config --help -h --version -V ";
 
-  private HeadStart() {}
+  private final Port port;
+  private final CompletableFuture<Void> log;
+
+  private HeadStart(Port port) {
+    this.port = port;
+    // The log by itself: who asks for a logger while another thread makes the first has a stopgap.
+    this.log = CompletableFuture.runAsync(() -> LoggerFactory.getLogger(HeadStart.class), beside());
+    var unused = log.thenRunAsync(Store::warmUp, beside());
+  }
+
+  private static Executor beside() {
+    return task -> {
+      Thread made = new Thread(task, "thinclick-head-start");
+      made.setDaemon(true);
+      made.start();
+    };
+  }
 
   /** Null where the arguments do not plainly ask for a port, or for one that cannot be had. */
-  static @Nullable Port of(String[] arguments) {
+  static @Nullable HeadStart of(String[] arguments) {
+    Port guessed = guess(arguments);
+    return guessed == null ? null : new HeadStart(guessed);
+  }
+
+  /** The port that was bound where it is the one that is asked for, else that one. */
+  Port port(String host, int number) {
+    log.join();
+    if (port.isAt(host, number)) {
+      return port;
+    }
+    port.close();
+    return Port.bind(host, number);
+  }
+
+  static @Nullable Port guess(String[] arguments) {
     if (arguments.length == 0 || !arguments[0].equals("serve")) {
       return null;
     }

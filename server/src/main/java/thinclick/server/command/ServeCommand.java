@@ -193,16 +193,9 @@ public final class ServeCommand implements Callable<Integer> {
     ServeStop.waitForTheEnd(hosting);
   }
 
-  /** The one that was bound ahead where it is the one that is asked for. */
   private Port port() {
-    Port early = program == null ? null : program.early();
-    if (early != null && early.isAt(host, port)) {
-      return early;
-    }
-    if (early != null) {
-      early.close();
-    }
-    return Port.bind(host, port);
+    HeadStart early = program == null ? null : program.early();
+    return early == null ? Port.bind(host, port) : early.port(host, port);
   }
 
   private HostOptions options() {

@@ -1,54 +1,76 @@
 package thinclick.server.command;
 
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Nearest;
-import thinclick.server.net.Port;
 
 /** The server jar's entry: finds the command and turns bad input into one line and exit code 2. */
 @Command(
     name = "thinclick-server",
     mixinStandardHelpOptions = true,
-    description = "Hosts rehearsals and works on what they leave behind.",
-    subcommands = {
-      ClassCommand.class,
-      ComposeCommand.class,
-      EraseCommand.class,
-      GatherCommand.class,
-      HistoryCommand.class,
-      ReviewCommand.class,
-      ServeCommand.class,
-      TakeCommand.class
-    })
+    description = "Hosts rehearsals and works on what they leave behind.")
 public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
   public static final int BAD_INPUT = 2;
 
-  private final @Nullable Port early;
+  /**
+   * The commands by their names. Reading the options of one takes as long as it takes Java to
+   * start; of all eight, a second on a small computer, so only those of the named one are read.
+   */
+  static final SortedMap<String, Class<?>> COMMANDS =
+      new TreeMap<>(
+          Map.of(
+              "class",
+              ClassCommand.class,
+              "compose",
+              ComposeCommand.class,
+              "erase",
+              EraseCommand.class,
+              "gather",
+              GatherCommand.class,
+              "history",
+              HistoryCommand.class,
+              "review",
+              ReviewCommand.class,
+              "serve",
+              ServeCommand.class,
+              "take",
+              TakeCommand.class));
 
-  private ServerMain(@Nullable Port early) {
+  private final @Nullable HeadStart early;
+
+  private ServerMain(@Nullable HeadStart early) {
     this.early = early;
   }
 
   public static void main(String[] args) {
-    System.exit(commandLine(HeadStart.of(args)).execute(args));
+    Class<?> named = args.length == 0 ? null : COMMANDS.get(args[0]);
+    CommandLine line =
+        commandLine(
+            HeadStart.of(args), named == null ? COMMANDS.values() : List.<Class<?>>of(named));
+    System.exit(line.execute(args));
   }
 
-  /** The port that was bound before the options were read; null for none. */
-  @Nullable Port early() {
+  /** What was begun before the options were read; null for nothing. */
+  @Nullable HeadStart early() {
     return early;
   }
 
-  /** The command line, also for tests. */
+  /** The command line with all commands. */
   public static CommandLine commandLine() {
-    return commandLine(null);
+    return commandLine(null, COMMANDS.values());
   }
 
-  private static CommandLine commandLine(@Nullable Port early) {
+  private static CommandLine commandLine(@Nullable HeadStart early, Collection<Class<?>> commands) {
     CommandLine line = new CommandLine(new ServerMain(early));
+    commands.forEach(line::addSubcommand);
     line.setExecutionExceptionHandler(
         (problem, command, parsed) -> {
           if (problem instanceof BadInput bad) {

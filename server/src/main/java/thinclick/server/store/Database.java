@@ -3,6 +3,7 @@ package thinclick.server.store;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.List;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationInfo;
@@ -51,9 +52,20 @@ final class Database {
     return Jdbi.create(source(file)).open();
   }
 
+  /** Loads what every database needs, by making one in memory. */
+  static void warmUp() {
+    SQLiteDataSource source = source(":memory:");
+    migrate(source, Path.of("memory"));
+    Jdbi.create(source).open().close();
+  }
+
   private static SQLiteDataSource source(Path file) {
+    return source(file.toAbsolutePath().toString());
+  }
+
+  private static SQLiteDataSource source(String place) {
     SQLiteDataSource source = new SQLiteDataSource(config());
-    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    source.setUrl("jdbc:sqlite:" + place);
     return source;
   }
 
@@ -84,7 +96,8 @@ final class Database {
     Flyway flyway =
         Flyway.configure(Database.class.getClassLoader())
             .dataSource(source)
-            .locations("classpath:thinclick/server/store/migration")
+            .resourceProvider(new Migrations())
+            .javaMigrationClassProvider(List::of)
             .load();
     for (MigrationInfo migration : flyway.info().all()) {
       if (migration.getState() == MigrationState.FUTURE_SUCCESS) {

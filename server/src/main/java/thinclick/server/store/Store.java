@@ -37,6 +37,11 @@ public final class Store implements AutoCloseable {
     return new Store(new StoreLoop(database, availability), database, wallClock);
   }
 
+  /** Gets through what takes long at first use only, on a database in memory that goes again. */
+  public static void warmUp() {
+    Database.warmUp();
+  }
+
   /**
    * Refuses a place where no database can be, before anything is made there.
    *

@@ -16,7 +16,7 @@ class HeadStartTest {
   }
 
   private static Port of(String... arguments) {
-    return HeadStart.of(arguments);
+    return HeadStart.guess(arguments);
   }
 
   @Test

@@ -28,8 +28,11 @@ final class StartBench {
 
   private StartBench() {}
 
-  /** Milliseconds until the line was open, until it was answered, and of processor time by then. */
-  private record Start(double bound, double answered, double processor, String answer) {}
+  /**
+   * Milliseconds until the line was open and until it was answered, by the clock and the processor.
+   */
+  private record Start(
+      double bound, double answered, double processor, double answeredProcessor, String answer) {}
 
   /** Arguments: pairs, then the command of ours, {@code --}, and the bare one; PORT is put in. */
   public static void main(String[] arguments) throws IOException, InterruptedException {
@@ -52,14 +55,16 @@ final class StartBench {
       System.out.println(
           String.format(
               Locale.ROOT,
-              "pair %d: bound %.0f ms (processor %.0f), /health answered %.0f ms; bare %.0f (%.0f), %.0f ms",
+              "pair %d: bound %.0f ms (processor %.0f), /health answered %.0f (%.0f); bare %.0f (%.0f), %.0f (%.0f)",
               pair,
               one.bound,
               one.processor,
               one.answered,
+              one.answeredProcessor,
               other.bound,
               other.processor,
-              other.answered));
+              other.answered,
+              other.answeredProcessor));
     }
     double a = median(ours.stream().map(Start::bound).toList());
     double b = median(bare.stream().map(Start::bound).toList());
@@ -100,6 +105,7 @@ final class StartBench {
           bound,
           answered,
           processor,
+          Cpu.nanosOf(process.pid()) / 1e6,
           new String(answer.array(), 0, answer.position(), StandardCharsets.US_ASCII));
     } finally {
       process.destroy();
