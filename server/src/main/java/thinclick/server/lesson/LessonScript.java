@@ -58,6 +58,11 @@ public record LessonScript(List<Line> lines) {
     return new Writer(locale).write(item, drill, take, last);
   }
 
+  /** What the lesson itself says before a drill; the stock's sentences in every language. */
+  public static String says(Lesson.Item item, Locale locale) {
+    return new Writer(locale).own(item.say().strip());
+  }
+
   /** The lines as text, each with what it is for. */
   public List<String> text(Locale locale) {
     Writer writer = new Writer(locale);

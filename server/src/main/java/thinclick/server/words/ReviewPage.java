@@ -243,14 +243,14 @@ public final class ReviewPage {
   private String figure(Figure figure, double finest) {
     if (figure.known()) {
       double halfWidth = Quantity.halfWidth(figure.interval());
-      return new Quantity(figure.get(), halfWidth, finest).shown(Locale.ROOT);
+      return speaker.shown(new Quantity(figure.get(), halfWidth, finest));
     }
     return unknown(figure);
   }
 
   /** A share that was counted: its interval costs no digits. */
   private String hold(Figure figure) {
-    return figure.known() ? Quantity.percent(figure.get()).shown(Locale.ROOT) : unknown(figure);
+    return figure.known() ? speaker.shown(Quantity.percent(figure.get())) : unknown(figure);
   }
 
   private String unknown(Figure figure) {

@@ -75,12 +75,17 @@ public final class Speaker {
     return message.format(shown);
   }
 
+  /** A figure as the language writes it. */
+  String shown(Quantity quantity) {
+    return quantity.shown(locale);
+  }
+
   private Object shown(Object value) {
     if (value instanceof Said said) {
       return say(said);
     }
     if (value instanceof Quantity quantity) {
-      return quantity.shown(locale);
+      return shown(quantity);
     }
     if (value instanceof Said.Row row) {
       return list(row);

@@ -209,22 +209,22 @@ public final class LessonModel {
   /** What the leader says to the class now. */
   public String script() {
     LessonRun now = run;
-    return now == null ? "" : now.item().say();
+    return now == null ? "" : LessonScript.says(now.item(), words.locale());
   }
 
-  /** What a substitute says and does round this take, line by line. */
+  /** What a substitute says and does round this take, line by line, each with what it is for. */
   public List<String> scriptLines() {
     LessonRun now = run;
     Drill drill = lectern.chosen();
     if (now == null || drill == null || !drill.title().equals(now.item().drill())) {
       return List.of();
     }
-    return LessonScript.of(now.item(), drill, now.takes() + 1, now.last(), words.locale())
-        .lines()
-        .stream()
-        .filter(line -> !line.text().equals(now.item().say()))
-        .map(LessonScript.Line::text)
-        .toList();
+    LessonScript whole =
+        LessonScript.of(now.item(), drill, now.takes() + 1, now.last(), words.locale());
+    String above = script();
+    return new LessonScript(
+            whole.lines().stream().filter(line -> !line.text().equals(above)).toList())
+        .text(words.locale());
   }
 
   /** Which drill of how many, which take of how many. */
