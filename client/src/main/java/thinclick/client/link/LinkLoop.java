@@ -7,6 +7,7 @@ import io.netty.channel.nio.NioIoHandler;
 import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.ScheduledFuture;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -83,16 +84,21 @@ public final class LinkLoop implements AutoCloseable {
    * as it was then. For tests that move the clock in lock step.
    */
   public CompletableFuture<Long> heard() {
-    return CompletableFuture.supplyAsync(
-            () -> {
-              CompletableFuture<?>[] answers =
-                  unheard.stream().map(SocketHandler::settled).toArray(CompletableFuture[]::new);
-              unheard.clear();
-              long then = sent.get();
-              return CompletableFuture.allOf(answers).thenApply(done -> then);
-            },
-            loop)
-        .thenCompose(answer -> answer);
+    return CompletableFuture.supplyAsync(this::unheard, loop).thenCompose(Unheard::settled);
+  }
+
+  private Unheard unheard() {
+    Unheard now = new Unheard(unheard.stream().map(SocketHandler::settled).toList(), sent.get());
+    unheard.clear();
+    return now;
+  }
+
+  /** What was sent and not yet known to be read, and how much had been sent in all by then. */
+  private record Unheard(List<CompletableFuture<Void>> answers, long sent) {
+    CompletableFuture<Long> settled() {
+      return CompletableFuture.allOf(answers.toArray(CompletableFuture[]::new))
+          .thenApply(done -> sent);
+    }
   }
 
   /**

@@ -70,7 +70,7 @@ final class HeadStart {
         return null;
       }
       boolean joined = name.length() < arguments[i].length();
-      if (!name.equals(HOST) && !name.equals(PORT) || !joined && i + 1 == arguments.length) {
+      if ((!name.equals(HOST) && !name.equals(PORT)) || (!joined && i + 1 == arguments.length)) {
         continue;
       }
       String value = joined ? arguments[i].substring(name.length() + 1) : arguments[++i];

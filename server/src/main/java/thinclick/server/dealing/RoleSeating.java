@@ -47,10 +47,11 @@ final class RoleSeating {
   private static Seat seat(DealFrame frame, int player, Role role, Drill.Cell cell) {
     Drill.@Nullable Chair own = own(frame, player);
     Drill.Chair like = own == null ? frame.drill().chairs().get(0) : own;
+    String named = own == null || own.role() == null ? role.word() : own.role();
     Drill.Chair chair =
         new Drill.Chair(
             like.chair(),
-            own == null || own.role() == null ? role.word() : own.role(),
+            named,
             cell,
             0,
             like.line(),
@@ -63,7 +64,7 @@ final class RoleSeating {
         cell,
         0,
         null,
-        List.of(Said.of("deal.role", RoleWords.said(chair.role()))));
+        List.of(Said.of("deal.role", RoleWords.said(named))));
   }
 
   /** The chair that the drill writes for a player, where it has one for each role. */

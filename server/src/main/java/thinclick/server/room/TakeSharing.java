@@ -73,11 +73,7 @@ public final class TakeSharing {
     room.out.send(asking, new ServerMessage.Done(asked.requestId(), room.revision));
   }
 
-  /**
-   * A take as it goes to who asked for it.
-   *
-   * @param only whose part alone; null for the whole
-   */
+  /** A take as it goes to who asked for it: whole, or the own part alone where that was asked. */
   public static RoomEvent.TakeRead seen(Effect.ReadTake asked, Take take) {
     Take seen = asked.only() == null ? take : only(take, asked.only());
     int bytes = MessageCodec.write(new ServerMessage.KeptTake(asked.takeId(), true, seen)).length();

@@ -36,7 +36,8 @@ public record Standing(int level, int played, double holdPercent, int takes) {
       ClassTake.Seat seat = takes.get(i).seat(key).orElse(null);
       PlayerReview review = takes.get(i).review(key);
       Integer level = seat == null ? null : seat.level();
-      if (level == null
+      if (seat == null
+          || level == null
           || review == null
           || !review.hold().known()
           || review.written() < FEWEST_ATTACKS) {

@@ -74,7 +74,7 @@ final class FreeRules {
     for (Chairful player : evidence.players) {
       for (FreeReview one : of(evidence, player)) {
         boolean held = held(evidence, one);
-        if (!one.driftPercent().known() || clicked(evidence, one) || held && one.cameHome()) {
+        if (!one.driftPercent().known() || clicked(evidence, one) || (held && one.cameHome())) {
           continue;
         }
         boolean moved = !held;
