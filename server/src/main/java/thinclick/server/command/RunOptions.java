@@ -70,10 +70,12 @@ final class RunOptions {
       made.deal(way(deal));
     }
     if (feel != null) {
-      made.chairs(had -> ChairWishes.feel("--feel", had, feel));
+      String wanted = feel;
+      made.chairs(had -> ChairWishes.feel("--feel", had, wanted));
     }
     if (free != null) {
-      made.chairs(had -> ChairWishes.free("--free", had, free));
+      String bars = free;
+      made.chairs(had -> ChairWishes.free("--free", had, bars));
     }
     if (seed != null) {
       made.seed(seed);
