@@ -19,17 +19,6 @@ final class Pulse {
   /** The part of an attack's variance that is given back of what the fits leave. */
   private static final double TAKEN = 0.6;
 
-  /** After so many steps a chair's own wander has mostly come home. */
-  private static final double OWN_STEPS = 12;
-
-  /** What a gap leaves of it, by steps. */
-  private static final double[] FADES = new double[64];
-
-  static {
-    Arrays.setAll(FADES, gap -> Math.exp(-gap / OWN_STEPS));
-  }
-
-  private static final double[] OWN_TRIED = {0.01, 0.5, 1, 2, 4, 8};
   private static final double[] LEVELS = {0.05, 0.5, 1.5, 4};
   private static final double[] TEMPOS = {0.02, 0.1, 0.5};
   private static final double[] PULLS = {0, 0.2, 0.4};
@@ -41,9 +30,7 @@ final class Pulse {
   private final CommonCourse common;
   private CommonCourse.Freedom freedom;
   private final double[] lean;
-  private final double[][] own;
-  private final double[][] ownVariance;
-  private final double[] ownFreedom;
+  private final OwnCourse[] own;
   private final double[] noise;
   private final double stepMillis;
   private final int stepsPerBar;
@@ -80,27 +67,20 @@ final class Pulse {
     knotOf = new int[chairs.length][];
     common = new CommonCourse(knots, clicked, home, sheet.stepMillis, sheet.stepsPerBar);
     lean = new double[chairs.length];
-    own = new double[chairs.length][];
-    ownVariance = new double[chairs.length][];
-    ownFreedom = new double[chairs.length];
+    own = new OwnCourse[chairs.length];
     for (int i = 0; i < chairs.length; i++) {
       knotOf[i] = new int[chairs[i].size()];
       for (int k = 0; k < chairs[i].size(); k++) {
         knotOf[i][k] = Arrays.binarySearch(knots, chairs[i].at()[k]);
       }
-      own[i] = new double[chairs[i].size()];
-      ownVariance[i] = new double[chairs[i].size()];
-      ownFreedom[i] = start.own();
+      own[i] = new OwnCourse(chairs[i].at(), start.own());
     }
     firstLeans();
     for (int round = 0; round < ROUNDS; round++) {
       fitCommon(start.search() && round > 0 && round < 3);
       fitLeans();
       for (int i = 0; i < chairs.length; i++) {
-        if (start.search() && round > 0 && round < 3) {
-          searchOwn(i);
-        }
-        fitOwn(i, ownFreedom[i], true);
+        fitOwn(i, start.search() && round > 0 && round < 3);
         fitNoise(i);
       }
     }
@@ -145,7 +125,7 @@ final class Pulse {
       double sum = 0;
       double weights = 0;
       for (int k = 0; k < chair.size(); k++) {
-        double rest = chair.offMillis()[k] - common.level[knotOf[i][k]] - own[i][k];
+        double rest = chair.offMillis()[k] - common.level[knotOf[i][k]] - own[i].millis[k];
         double w = 1 / doubt(i, k, rest - lean[i]);
         sum += w * rest;
         weights += w;
@@ -156,7 +136,7 @@ final class Pulse {
 
   /** Attacks far off the rest count little: a match of something else must not pull. */
   private double doubt(int i, int k, double rest) {
-    double variance = noise[i] * noise[i] + common.variance[knotOf[i][k]] + ownVariance[i][k];
+    double variance = noise[i] * noise[i] + common.variance[knotOf[i][k]] + own[i].variance[k];
     double z = rest / (3 * Math.sqrt(variance));
     return chairs[i].doubt()[k] * Math.max(1, z * z);
   }
@@ -172,7 +152,7 @@ final class Pulse {
       Observed chair = chairs[i];
       for (int k = 0; k < chair.size(); k++) {
         int knot = knotOf[i][k];
-        double rest = chair.offMillis()[k] - lean[i] - own[i][k];
+        double rest = chair.offMillis()[k] - lean[i] - own[i].millis[k];
         double p = 1 / (noise[i] * noise[i] * doubt(i, k, rest - common.level[knot]));
         sum[knot] += p * rest;
         precision[knot] += p;
@@ -198,72 +178,16 @@ final class Pulse {
     common.fit(sum, precision, freedom, true);
   }
 
-  private void searchOwn(int i) {
-    double best = Double.NEGATIVE_INFINITY;
-    double chosen = ownFreedom[i];
-    for (double tried : OWN_TRIED) {
-      double likely = fitOwn(i, tried, false);
-      if (likely > best) {
-        best = likely;
-        chosen = tried;
-      }
+  private void fitOwn(int i, boolean search) {
+    double[] rest = new double[chairs[i].size()];
+    for (int k = 0; k < rest.length; k++) {
+      rest[k] = chairs[i].offMillis()[k] - common.level[knotOf[i][k]] - lean[i];
     }
-    ownFreedom[i] = chosen;
-  }
-
-  /** What a gap of so many steps leaves of a chair's own wander. */
-  private static double fade(int gap) {
-    return gap < FADES.length ? FADES[gap] : Math.exp(-gap / OWN_STEPS);
-  }
-
-  /** A chair's own wander: an attraction back to its lean, driven by noise; its likelihood. */
-  private double fitOwn(int i, double walk, boolean smooth) {
-    Observed chair = chairs[i];
-    int n = chair.size();
-    if (n == 0) {
-      return 0;
+    OwnCourse.Noise ofAttack = (k, left) -> noise[i] * noise[i] * doubt(i, k, left);
+    if (search) {
+      own[i].search(rest, ofAttack);
     }
-    double still = walk * walk * OWN_STEPS / 2;
-    double[] x = new double[n];
-    double[] p = new double[n];
-    double[] x0 = new double[n];
-    double[] p0 = new double[n];
-    double[] keep = new double[n];
-    double cx = 0;
-    double cp = still;
-    double squares = 0;
-    LogProduct variances = new LogProduct();
-    for (int k = 0; k < n; k++) {
-      if (k > 0) {
-        int gap = Math.max(0, chair.at()[k] - chair.at()[k - 1]);
-        keep[k] = fade(gap);
-        cx *= keep[k];
-        cp = keep[k] * keep[k] * cp + still * (1 - keep[k] * keep[k]);
-      }
-      x0[k] = cx;
-      p0[k] = cp;
-      double error = chair.offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - cx;
-      double s = cp + noise[i] * noise[i] * doubt(i, k, error);
-      double g = cp / s;
-      variances.times(s);
-      squares += error * error / s;
-      cx += g * error;
-      cp -= g * cp;
-      x[k] = cx;
-      p[k] = cp;
-    }
-    double likely = -0.5 * (variances.log() + squares);
-    if (!smooth) {
-      return likely;
-    }
-    own[i][n - 1] = x[n - 1];
-    ownVariance[i][n - 1] = p[n - 1];
-    for (int k = n - 2; k >= 0; k--) {
-      double g = p0[k + 1] > 0 ? p[k] * keep[k + 1] / p0[k + 1] : 0;
-      own[i][k] = x[k] + g * (own[i][k + 1] - x0[k + 1]);
-      ownVariance[i][k] = Math.max(0, p[k] + g * g * (ownVariance[i][k + 1] - p0[k + 1]));
-    }
-    return likely;
+    own[i].fit(rest, ofAttack);
   }
 
   private void fitNoise(int i) {
@@ -276,8 +200,8 @@ final class Pulse {
     double taken = 0;
     for (int k = 0; k < n; k++) {
       int knot = knotOf[i][k];
-      rest[k] = Math.abs(chair.offMillis()[k] - common.level[knot] - lean[i] - own[i][k]);
-      taken += Math.min(0.9, (common.variance[knot] + ownVariance[i][k]) / (noise[i] * noise[i]));
+      rest[k] = Math.abs(chair.offMillis()[k] - common.level[knot] - lean[i] - own[i].millis[k]);
+      taken += Math.min(0.9, (common.variance[knot] + own[i].variance[k]) / (noise[i] * noise[i]));
     }
     double median = Median.of(rest, n);
     noise[i] = Math.min(60, Math.max(1, 1.4826 * median / Math.sqrt(1 - taken / n)));
@@ -290,23 +214,7 @@ final class Pulse {
 
   /** A chair's own wander at a step, ms. */
   double ownAt(int i, int step) {
-    int[] at = chairs[i].at();
-    if (at.length == 0) {
-      return 0;
-    }
-    int found = Arrays.binarySearch(at, step);
-    if (found >= 0) {
-      return own[i][found];
-    }
-    int after = -found - 1;
-    if (after == 0) {
-      return own[i][0] * Math.exp(-(at[0] - step) / OWN_STEPS);
-    }
-    if (after == at.length) {
-      return own[i][after - 1] * Math.exp(-(step - at[after - 1]) / OWN_STEPS);
-    }
-    double share = (double) (step - at[after - 1]) / (at[after] - at[after - 1]);
-    return own[i][after - 1] + share * (own[i][after] - own[i][after - 1]);
+    return own[i].at(step);
   }
 
   /** The ensemble pulse at a step, ms from its place: the weighted mean of the slow parts. */
@@ -341,7 +249,7 @@ final class Pulse {
       weights += chairs[j].size() > 0 ? weight[j] : 0;
     }
     double share = weights > 0 ? weight[i] / weights : 0;
-    double left = common.variance[knotOf[i][k]] + share * ownVariance[i][k];
+    double left = common.variance[knotOf[i][k]] + share * own[i].variance[k];
     return TAKEN * (1 - share) * Math.max(0, Math.min(0.95 * noise[i] * noise[i], left));
   }
 
@@ -351,13 +259,8 @@ final class Pulse {
     if (knot < 0) {
       knot = Math.min(knots.length - 1, -knot - 1);
     }
-    int[] at = chairs[i].at();
-    int k = Arrays.binarySearch(at, step);
-    if (k < 0) {
-      k = Math.min(at.length - 1, -k - 1);
-    }
     double variance = knot < 0 ? 0 : common.variance[knot];
-    return Math.sqrt(variance + (k < 0 ? 0 : ownVariance[i][k]));
+    return Math.sqrt(variance + own[i].varianceFrom(step));
   }
 
   double lean(int i) {
@@ -406,7 +309,7 @@ final class Pulse {
     double[] precision = new double[used.length];
     for (int i = 0; i < chairs.length; i++) {
       Observed chair = chairs[i];
-      double still = ownFreedom[i] * ownFreedom[i] * OWN_STEPS / 2;
+      double still = own[i].stillVariance();
       for (int k = first(chair.at(), from); k < chair.size() && chair.at()[k] < step; k++) {
         double variance = noise[i] * noise[i] * doubt(i, k, residual(i, k)) + still;
         sum[knotOf[i][k] - firstKnot] += (chair.offMillis()[k] - lean[i]) / variance;
@@ -424,7 +327,7 @@ final class Pulse {
   }
 
   private double residual(int i, int k) {
-    return chairs[i].offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - own[i][k];
+    return chairs[i].offMillis()[k] - common.level[knotOf[i][k]] - lean[i] - own[i].millis[k];
   }
 
   /** The weighted mean of the leans of those who played. */
@@ -438,9 +341,5 @@ final class Pulse {
       }
     }
     return weights > 0 ? sum / weights : 0;
-  }
-
-  String fitted() {
-    return freedom + " own " + Arrays.toString(ownFreedom) + " noise " + Arrays.toString(noise);
   }
 }
