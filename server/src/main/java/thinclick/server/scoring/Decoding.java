@@ -1,20 +1,13 @@
 package thinclick.server.scoring;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 
 /** From a sheet to an understanding: passes over the players until they agree. */
 final class Decoding {
-  private static final double FIRST_NOISE = 30;
-  private static final double MOST_NOISE = 45;
-  private static final double LEAST_NOISE = 6;
   private static final int ROUNDS = 2;
-
-  /** How far a band may drift in silence without its tempo being followed, as a share. */
-  private static final double SILENT_DRIFT = 0.02;
 
   /** How much less a displaced player tells of the pulse while it is still looked for. */
   private static final double DISPLACED_DOUBT = 9;
@@ -37,7 +30,8 @@ final class Decoding {
     for (int i = 0; i < readings.length; i++) {
       Chair chair = sheet.chairs.get(i);
       int[] whole = chair.part.attackSteps().stream().mapToInt(Integer::intValue).toArray();
-      readings[i] = new Reading(chair, Shifts.of(whole, sheet.stepsPerBar), FIRST_NOISE);
+      readings[i] =
+          new Reading(chair, Shifts.of(whole, sheet.stepsPerBar), ChairDecoding.FIRST_NOISE);
       int[] shifts = readings[i].shifts.shifts();
       farthest = Math.max(farthest, Math.max(-shifts[0], shifts[shifts.length - 1]));
     }
@@ -186,7 +180,7 @@ final class Decoding {
   private double allAlone() {
     double evidence = 0;
     for (Reading reading : readings) {
-      double one = alone(reading);
+      double one = ChairDecoding.alone(sheet, places, reading);
       evidence += swings(reading) ? one : 0;
     }
     return evidence;
@@ -229,92 +223,6 @@ final class Decoding {
     lay(places.isEmpty() ? 1 : Math.max(0.8, Math.min(4, SwingRatio.together(places).ratio())));
   }
 
-  /** Decodes one player without the others; the log evidence. */
-  private double alone(Reading reading) {
-    if (reading.size() == 0 || reading.chair.attacks.length == 0) {
-      return 0;
-    }
-    double reach = Math.min(200, 0.65 * sheet.stepMillis);
-    double[] centre = new double[reading.size()];
-    return decode(reading, centre, FIRST_NOISE, Math.min(60, reach / 2), 3, reach, true);
-  }
-
-  private double decode(
-      Reading reading,
-      double[] centre,
-      double noise,
-      double startSpread,
-      double walk,
-      double reach,
-      boolean clickPulls) {
-    double noiseHere = Math.min(noise, 0.2 * sheet.stepMillis);
-    ShiftDecoder.Prices prices =
-        new ShiftDecoder.Prices(
-            noiseHere,
-            0.08,
-            addedPerMilli(reading),
-            0.005,
-            0.0002,
-            0.01,
-            startSpread,
-            0,
-            walk,
-            clickPulls ? SILENT_DRIFT : 0,
-            reach,
-            clickPulls);
-    ShiftDecoder.Decoded decoded =
-        new ShiftDecoder(
-                sheet,
-                places,
-                reading.chair.steps,
-                reading.chair.attacks,
-                reading.shifts,
-                prices,
-                centre,
-                feel(reading))
-            .decode();
-    System.arraycopy(decoded.shift(), 0, reading.shift, 0, reading.size());
-    System.arraycopy(decoded.phase(), 0, reading.phase, 0, reading.size());
-    reading.noise = noiseHere;
-    reading.match(sheet, places);
-    reading.noise = noiseOf(reading);
-    System.arraycopy(decoded.logEvidence(), 0, reading.evidence, 0, reading.size());
-    return Arrays.stream(decoded.logEvidence()).sum();
-  }
-
-  private double[] feel(Reading reading) {
-    double[] feel = new double[reading.size()];
-    for (int k = 0; k < feel.length; k++) {
-      feel[k] = reading.feel(sheet, k);
-    }
-    return feel;
-  }
-
-  private double addedPerMilli(Reading reading) {
-    double span = Math.max(1, sheet.steps * sheet.stepMillis);
-    return Math.max(1, 0.06 * reading.size()) / span;
-  }
-
-  private double noiseOf(Reading reading) {
-    int n = reading.size();
-    double[] rest = new double[n];
-    int count = 0;
-    for (int k = 0; k < n; k++) {
-      if (reading.partner[k] != Matcher.NONE) {
-        rest[count++] =
-            Math.abs(
-                reading.chair.attacks[reading.partner[k]]
-                    - places.at(reading.soundingStep(k))
-                    - reading.feel(sheet, k)
-                    - reading.phase[k]);
-      }
-    }
-    if (count < 4) {
-      return FIRST_NOISE;
-    }
-    return Math.max(LEAST_NOISE, Math.min(MOST_NOISE, 1.4826 * Median.of(rest, count)));
-  }
-
   /** Each player again against what the others foretell, the most displaced first. */
   private void together() {
     int[] order =
@@ -339,9 +247,7 @@ final class Decoding {
       for (int k = 0; k < centre.length; k++) {
         centre[k] = others.at(reading.chair.steps[k]);
       }
-      double reach = Math.min(150, 0.6 * sheet.stepMillis);
-      decode(
-          reading, centre, Math.max(12, reading.noise), Math.min(45, reach / 2), 3, reach, false);
+      ChairDecoding.against(sheet, places, reading, centre);
     }
   }
 
@@ -373,7 +279,7 @@ final class Decoding {
           reading.phase[k] = pulse.commonAt(step) + pulse.lean(i) + pulse.ownAt(i, step);
           reading.doubt[k] = pulse.sdAt(i, step);
         }
-        reading.noise = Math.min(MOST_NOISE, Math.max(LEAST_NOISE, pulse.noise(i)));
+        reading.noise = ChairDecoding.plausible(pulse.noise(i));
         reading.match(sheet, places);
       }
       pulse = pulse(-1, FITTED);

@@ -27,8 +27,7 @@ final class PhaseCourses {
    * @param bin the width of a bin, ms
    * @param half bins to either side of the middle one
    */
-  PhaseCourses(
-      Sheet sheet, Places places, int[] steps, ShiftDecoder.Prices prices, double bin, int half) {
+  PhaseCourses(Sheet sheet, Places places, int[] steps, Prices prices, double bin, int half) {
     this.sheet = sheet;
     this.places = places;
     this.steps = steps;

@@ -15,41 +15,9 @@ import org.jspecify.annotations.Nullable;
  * attacks.
  */
 final class ShiftDecoder {
-  /**
-   * What the model takes for granted.
-   *
-   * @param noise SD of an attack about its phase, ms
-   * @param drop probability that a written attack is not played
-   * @param addedPerMilli additions a millisecond
-   * @param jumpAtBar probability of a jump over a bar line between two written attacks
-   * @param jumpElsewhere the same within a bar
-   * @param startDisplaced probability to begin displaced
-   * @param startSpread SD of the first phase about the centre, ms
-   * @param startMean its mean, ms
-   * @param walkPerStep SD of the phase's walk, ms per square root of a step
-   * @param silentDrift SD of the drift in silence, as a share of the tempo
-   * @param reach half the window of phases, ms
-   * @param clickPulls true where clicks draw the phase home
-   */
-  record Prices(
-      double noise,
-      double drop,
-      double addedPerMilli,
-      double jumpAtBar,
-      double jumpElsewhere,
-      double startDisplaced,
-      double startSpread,
-      double startMean,
-      double walkPerStep,
-      double silentDrift,
-      double reach,
-      boolean clickPulls) {}
-
   /** What was decoded at each written attack. */
   @SuppressWarnings("ArrayRecordComponent") // columns of numbers, never compared or changed
   record Decoded(int[] shift, double[] phase, double[] logEvidence) {}
-
-  private static final double NEARER = 0.5; // each step further, a jump is half as likely
 
   /** A shift with less of the weight than this is not followed. */
   private static final double IDLE = 1e-6;
@@ -92,63 +60,17 @@ final class ShiftDecoder {
     this.prices = prices;
     this.centre = centre;
     zero = shifts.zero();
-    bin = Math.max(prices.noise / 2, 2 * prices.reach / 60);
-    half = (int) Math.ceil(prices.reach / bin);
+    bin = Math.max(prices.noise() / 2, 2 * prices.reach() / 60);
+    half = (int) Math.ceil(prices.reach() / bin);
     bins = 2 * half + 1;
     gain =
-        (1 - prices.drop)
-            / (prices.drop * prices.addedPerMilli * prices.noise * Math.sqrt(2 * Math.PI));
+        (1 - prices.drop())
+            / (prices.drop() * prices.addedPerMilli() * prices.noise() * Math.sqrt(2 * Math.PI));
     courses = new PhaseCourses(sheet, places, steps, prices, bin, half);
     heard =
         new HeardAttacks(
             places, steps, attacks, this.shifts, feel, prices.noise(), bin, half, gain);
-    pull = pulls(this.shifts);
-  }
-
-  private static double[][] pulls(int[] shifts) {
-    double[][] pull = new double[shifts.length][shifts.length];
-    for (int d = 0; d < shifts.length; d++) {
-      double total = 0;
-      for (int e = 0; e < shifts.length; e++) {
-        if (e != d) {
-          pull[d][e] =
-              Math.pow(NEARER, Math.abs(shifts[e] - shifts[d]) - 1) + (shifts[e] == 0 ? 1 : 0);
-          total += pull[d][e];
-        }
-      }
-      for (int e = 0; e < shifts.length; e++) {
-        pull[d][e] /= Math.max(total, 1e-300);
-      }
-    }
-    return pull;
-  }
-
-  /** The forward pass at one written attack: weights by followed shift, and how it was come by. */
-  private static final class Moment {
-    final int[] active;
-    final double[][] weight;
-
-    /** Likelihood of what was played, by followed shift; null where nothing lies in reach. */
-    final double @Nullable [][] likely;
-
-    final double jump;
-    final PhaseCourses.@Nullable Course course;
-    final int followed;
-
-    Moment(
-        int[] active,
-        double[][] weight,
-        double @Nullable [][] likely,
-        double jump,
-        PhaseCourses.@Nullable Course course,
-        int followed) {
-      this.active = active;
-      this.weight = weight;
-      this.likely = likely;
-      this.jump = jump;
-      this.course = course;
-      this.followed = followed;
-    }
+    pull = Jumps.pulls(this.shifts);
   }
 
   Decoded decode() {
@@ -172,15 +94,15 @@ final class ShiftDecoder {
     double[] start = new double[bins];
     double sum = 0;
     for (int b = 0; b < bins; b++) {
-      double z = ((b - half) * bin - prices.startMean) / prices.startSpread;
+      double z = ((b - half) * bin - prices.startMean()) / prices.startSpread();
       start[b] = Math.exp(-z * z / 2);
       sum += start[b];
     }
     double[][] weight = new double[shifts.length][bins];
     for (int d = 0; d < shifts.length; d++) {
-      double share = prices.startDisplaced * pull[zero][d];
+      double share = prices.startDisplaced() * pull[zero][d];
       if (d == zero) {
-        share = shifts.length == 1 ? 1 : 1 - prices.startDisplaced;
+        share = shifts.length == 1 ? 1 : 1 - prices.startDisplaced();
       }
       for (int b = 0; b < bins; b++) {
         weight[d][b] = share * start[b] / sum;
@@ -195,7 +117,7 @@ final class ShiftDecoder {
     int moved = drift(before);
     PhaseCourses.Course course = courses.to(k, moved, before.followed);
     boolean barLine = sheet.barOf(steps[k]) != sheet.barOf(steps[k - 1]);
-    double jump = shifts.length == 1 ? 0 : barLine ? prices.jumpAtBar : prices.jumpElsewhere;
+    double jump = shifts.length == 1 ? 0 : barLine ? prices.jumpAtBar() : prices.jumpElsewhere();
     int n = before.active.length;
     double[][] arrived = new double[n][];
     double[] total = new double[n];
