@@ -188,11 +188,11 @@ class ClosedFormsTest {
   void playersStayTogetherOnlyWithinTheStableGains() {
     // Equal gains: the eigenvalues of I - L are 1 and 1 - N a.
     for (double a : new double[] {.1, .25, .45}) {
-      assertThat(TimingModel.growth(equal(4, a))).isCloseTo(1, within(1e-9));
+      assertThat(Gains.growth(equal(4, a))).isCloseTo(1, within(1e-9));
     }
-    assertThat(TimingModel.growth(equal(4, .55))).isCloseTo(1.2, within(1e-9));
-    assertThat(TimingModel.growth(new double[][] {{0, .9}, {1.3, 0}})).isCloseTo(1.2, within(1e-9));
-    assertThat(TimingModel.growth(new double[][] {{0, .9}, {.9, 0}})).isCloseTo(1, within(1e-9));
+    assertThat(Gains.growth(equal(4, .55))).isCloseTo(1.2, within(1e-9));
+    assertThat(Gains.growth(new double[][] {{0, .9}, {1.3, 0}})).isCloseTo(1.2, within(1e-9));
+    assertThat(Gains.growth(new double[][] {{0, .9}, {.9, 0}})).isCloseTo(1, within(1e-9));
   }
 
   @Test
