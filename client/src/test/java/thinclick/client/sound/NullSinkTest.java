@@ -25,8 +25,15 @@ class NullSinkTest {
     assumeTrue(NullSink.missing().isEmpty(), NullSink.missing());
     try (NullSink sink = NullSink.start(folder)) {
       List<String> said = sink.run(SinkProbe.class, "40");
+      assumeTrue(
+          said.stream().noneMatch(line -> line.startsWith("spacing none: only")),
+          "the machine was so busy that too few clicks came out in a row");
       Matcher spacing =
-          said.stream().map(SPACING::matcher).filter(Matcher::find).findFirst().orElseThrow();
+          said.stream()
+              .map(SPACING::matcher)
+              .filter(Matcher::find)
+              .findFirst()
+              .orElseThrow(() -> new AssertionError("no spacing was said: " + said));
       assumeTrue(spacing.group(3).equals("0"), "the machine was so busy that the output ran dry");
       assertThat(Double.parseDouble(spacing.group(1))).as("%s", said).isLessThanOrEqualTo(1.0);
       assertThat(spacing.group(2)).isEqualTo("40");

@@ -31,7 +31,7 @@ final class ScoreSheet {
   private static final double GIVE = 0.75;
 
   /** Where not even one bar fits otherwise. */
-  private static final double SMALLEST_SPACE = 4;
+  private static final double SMALLEST_SPACE = 3;
 
   private static final double GAP_SPACES = 1.2;
 
