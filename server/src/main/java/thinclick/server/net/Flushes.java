@@ -33,7 +33,7 @@ final class Flushes {
   /** What was queued on that connection goes out with this turn. */
   void soon(Connection connection) {
     if (soon.isEmpty()) {
-      soonSinceNanos = System.nanoTime();
+      soonSinceNanos = loop.ticker().nanoTime();
       loop.execute(this::flushSoon);
     }
     soon.add(connection);
@@ -41,14 +41,15 @@ final class Flushes {
 
   /** Called after every event, so that no turn is too long. */
   void inTime() {
-    if (!soon.isEmpty() && System.nanoTime() - soonSinceNanos > LONGEST_TURN_NANOS) {
+    if (!soon.isEmpty() && loop.ticker().nanoTime() - soonSinceNanos > LONGEST_TURN_NANOS) {
       flushSoon();
     }
   }
 
   private void flushSoon() {
-    soon.forEach(Connection::flush);
+    List<Connection> due = List.copyOf(soon);
     soon.clear();
+    due.forEach(Connection::flush);
   }
 
   /** What was queued on that connection goes out with its next frame, or in a while. */

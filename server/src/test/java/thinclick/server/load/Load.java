@@ -8,6 +8,7 @@ import java.nio.channels.Selector;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.Collectors;
 import org.HdrHistogram.Histogram;
 
 /**
@@ -100,7 +101,10 @@ final class Load {
       }
       if (sent(lines) - sentBefore != offered) {
         throw new AssertionError(
-            "lines were closed: " + lines.stream().filter(LoadLine::closed).count());
+            "lines were closed: "
+                + lines.stream()
+                    .filter(LoadLine::closed)
+                    .collect(Collectors.groupingBy(LoadLine::closing, Collectors.counting())));
       }
       return new Stretch(
           offered, deliveredInTime, (end - begin) / 1e6, busy, delivery, acknowledgement);

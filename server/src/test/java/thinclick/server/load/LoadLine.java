@@ -22,6 +22,7 @@ final class LoadLine {
   private long acknowledged;
   private long delivered;
   private boolean closed;
+  private String closing = "without a word";
 
   /** Goes on with a line that is in its room; every attack is written as for the real server. */
   LoadLine(RawLine line, String takeId, Selector selector) {
@@ -53,6 +54,11 @@ final class LoadLine {
 
   boolean closed() {
     return closed;
+  }
+
+  /** How the server ended it. */
+  String closing() {
+    return closing;
   }
 
   /** Sends one attack whose instant is when it should have been sent. */
@@ -157,6 +163,11 @@ final class LoadLine {
       write(ByteBuffer.wrap(RawLine.frame(RawLine.FIN | RawLine.PONG, new byte[0])));
     } else if (opcode == RawLine.CLOSE) {
       closed = true;
+      byte[] says = new byte[length];
+      in.get(begin, says);
+      closing =
+          new RawLine.Frame(opcode, says).closeCode()
+              + new String(says, StandardCharsets.UTF_8).substring(2);
     } else if (in.get(begin + 9) == 'a' || in.get(begin + 9) == 'h') {
       delivered++;
       delivery.recordValue(Math.max(0, nowMicros - lastNumber(end)));

@@ -1,0 +1,62 @@
+package thinclick.server.host;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.json.BadInput;
+import thinclick.server.net.Port;
+
+/** A port that is bound before its host starts. */
+class EarlyPortTest {
+  @TempDir Path folder;
+
+  private static int free() throws IOException {
+    try (ServerSocket any = new ServerSocket(0)) {
+      return any.getLocalPort();
+    }
+  }
+
+  @Test
+  void whoAskedBeforeTheHostStartedIsAnswered() throws IOException {
+    int number = free();
+    Port port = Port.bind(HostOptions.HERE, number);
+    try (Socket early = new Socket(InetAddress.getLoopbackAddress(), number)) {
+      early
+          .getOutputStream()
+          .write("GET /health HTTP/1.1\r\nHost: here\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
+
+      try (RehearsalHost host =
+          RehearsalHost.start(HostOptions.local(folder.resolve("room.db")), port)) {
+        assertThat(host.port()).isEqualTo(number);
+        assertThat(
+                new BufferedReader(
+                        new InputStreamReader(early.getInputStream(), StandardCharsets.US_ASCII))
+                    .readLine())
+            .isEqualTo("HTTP/1.1 200 OK");
+      }
+    }
+  }
+
+  @Test
+  void hostThatCannotStartLetsItGo() throws IOException {
+    int number = free();
+    Port port = Port.bind(HostOptions.HERE, number);
+    Path nowhere = folder.resolve("none").resolve("room.db");
+
+    assertThatThrownBy(() -> RehearsalHost.start(HostOptions.local(nowhere), port))
+        .isInstanceOf(BadInput.class)
+        .hasMessageStartingWith("--db: expected");
+
+    Port.bind(HostOptions.HERE, number).close();
+  }
+}
