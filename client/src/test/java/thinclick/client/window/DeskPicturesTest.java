@@ -2,7 +2,6 @@ package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -20,7 +19,7 @@ import thinclick.protocol.message.ServerMessage.Phase;
 @Tag("long")
 class DeskPicturesTest extends PictureCase {
   DeskPicturesTest() {
-    super(Path.of("target", "desk"));
+    super("desk");
   }
 
   @Test

@@ -3,10 +3,8 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -29,7 +27,6 @@ import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -44,13 +41,8 @@ import thinclick.server.material.Stock;
  */
 @Tag("long")
 class GalleryTest extends PictureCase {
-  /** {@code -Dgallery.language=de} makes the German ones, in a folder of their own. */
-  private static final Locale LANGUAGE =
-      Locale.forLanguageTag(System.getProperty("gallery.language", "en"));
-
   GalleryTest() {
-    super(Path.of("target", LANGUAGE.equals(Locale.ENGLISH) ? "gallery" : "gallery-" + LANGUAGE));
-    words = Words.in(LANGUAGE);
+    super("gallery");
   }
 
   private final ScheduledExecutorService hands = Executors.newSingleThreadScheduledExecutor();

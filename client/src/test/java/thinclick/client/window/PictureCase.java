@@ -11,12 +11,17 @@ import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.words.Words;
 
 /**
  * What makes pictures of pages shares: light and dark, at three sizes, written once all is over.
  */
 abstract class PictureCase extends WindowCase {
   private record Size(String name, int width, int height) {}
+
+  /** {@code -Dgallery.language=de} makes the German ones. */
+  private static final Locale LANGUAGE =
+      Locale.forLanguageTag(System.getProperty("gallery.language", "en"));
 
   private static final List<Size> SIZES =
       List.of(
@@ -33,8 +38,12 @@ abstract class PictureCase extends WindowCase {
   private final List<Written> pictures = new ArrayList<>();
   boolean forOthers;
 
-  PictureCase(Path into) {
-    this.into = into;
+  /**
+   * @param folder in {@code target}; the German ones in a folder of their own
+   */
+  PictureCase(String folder) {
+    into = Path.of("target", LANGUAGE.equals(Locale.ENGLISH) ? folder : folder + "-" + LANGUAGE);
+    words = Words.in(LANGUAGE);
   }
 
   /** The page in view. */

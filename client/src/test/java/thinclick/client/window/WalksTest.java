@@ -1,18 +1,15 @@
 package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import java.util.concurrent.Callable;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
 import javafx.scene.Node;
@@ -25,22 +22,15 @@ import javafx.scene.control.Labeled;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.help.HelpText;
 import thinclick.client.window.help.HelpText.Kind;
-import thinclick.client.window.look.Faces;
 import thinclick.client.window.review.LeaderModel;
 import thinclick.client.window.session.Session;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.time.MonotonicClock;
@@ -51,41 +41,20 @@ import thinclick.server.words.Spoken;
  * the step's order, in a real window or, for somebody else's computer, at a second door; a step
  * that says another name than was pressed fails.
  */
-class WalksTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(40);
-
-  @TempDir Path folder;
-
-  private final FxRobot robot = new FxRobot();
-  private final Words words = Words.in(Locale.ENGLISH);
+class WalksTest extends WindowCase {
   private final List<Session> guests = new ArrayList<>();
   private final List<String> pressed = new ArrayList<>();
   private HelpText.Section walk;
   private int step;
-  private Session session;
-  private Desk desk;
-  private Stage stage;
 
   @BeforeEach
-  void open() throws Exception {
-    stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
-    FxToolkit.setupFixture(
-        () -> {
-          Faces.load();
-          desk = new Desk(stage, session, words, new SettingsFile(folder));
-          stage.show();
-          desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
-        });
-    WaitForAsyncUtils.waitForFxEvents();
+  void openTheDoor() throws Exception {
+    open();
   }
 
   @AfterEach
-  void close() throws Exception {
+  void closeTheGuests() {
     guests.forEach(Session::close);
-    FxToolkit.setupFixture(desk::close);
-    FxToolkit.cleanupStages();
   }
 
   @Test
@@ -102,7 +71,7 @@ class WalksTest {
     write("Your name", "Ana");
     fire("Let other computers of this network in, by encrypted lines");
     fire("Open a room");
-    until(() -> session.state().inside() && title("Lectern"));
+    until(() -> session.state().inside() && onPage("Lectern"));
     assertThat(on(() -> label("#address").getText()))
         .contains(session.state().address(), session.state().word());
     stepIsOver();
@@ -129,7 +98,7 @@ class WalksTest {
     control("Ctrl+R", KeyCode.R);
     until(() -> !before.equals(session.state().plan()));
     control("Ctrl+.", KeyCode.PERIOD);
-    until(() -> session.state().review() != null && title("Review"));
+    until(() -> session.state().review() != null && onPage("Review"));
     stepIsOver();
 
     byte[] pages = kept("A page for each pupil (PDF)", LeaderModel::pages);
@@ -143,7 +112,7 @@ class WalksTest {
     assertThat(((CheckBox) named("Let other computers", true)).isSelected()).isTrue();
     pressed.add("Let other computers of this network in, by encrypted lines");
     fire("Open a room");
-    until(() -> session.state().inside() && title("Lectern"));
+    until(() -> session.state().inside() && onPage("Lectern"));
     stepIsOver();
 
     comeIn("Cleo", 2);
@@ -174,7 +143,7 @@ class WalksTest {
     fire("Keep as PDF");
     kept("#review-done", ".pdf");
     fire("Set it up");
-    until(() -> session.state().phase() == Phase.DEALT || title("Stand"));
+    until(() -> session.state().phase() == Phase.DEALT || onPage("Stand"));
     theWalkIsOver();
   }
 
@@ -186,7 +155,7 @@ class WalksTest {
     fire("Door");
     write("Your name", "Ana");
     fire("Open a room");
-    until(() -> session.state().inside() && title("Lectern"));
+    until(() -> session.state().inside() && onPage("Lectern"));
     stepIsOver();
 
     write("Look for a drill", "Room 12");
@@ -219,7 +188,7 @@ class WalksTest {
     stop();
     stepIsOver();
 
-    until(() -> title("Review"));
+    until(() -> onPage("Review"));
     seen("Role by role");
     seen("Who follows whom");
     byte[] figures = kept("Figures (CSV)", LeaderModel::figures);
@@ -321,12 +290,12 @@ class WalksTest {
 
   private void stop() {
     robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL);
-    until(() -> session.state().review() != null && title("Review"));
+    until(() -> session.state().review() != null && onPage("Review"));
   }
 
   private void leave() {
     robot.interact(() -> ((ButtonBase) stage.getScene().lookup("#leave")).fire());
-    until(() -> !session.state().inside() && title("Door"));
+    until(() -> !session.state().inside() && onPage("Door"));
   }
 
   // ---------------------------------------------------------------- eyes
@@ -364,7 +333,7 @@ class WalksTest {
     return node != null && node.isVisible();
   }
 
-  private boolean title(String view) {
+  private boolean onPage(String view) {
     return words.say("shell.title", view).equals(stage.getTitle());
   }
 
@@ -400,13 +369,5 @@ class WalksTest {
       words = words == null ? hit : words;
     }
     return words;
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(PATIENCE).pollInterval(Duration.ofMillis(50)).until(() -> on(holds));
-  }
-
-  private static <T> T on(Callable<T> asked) {
-    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
   }
 }
