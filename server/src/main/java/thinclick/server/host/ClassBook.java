@@ -6,6 +6,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -51,7 +52,7 @@ public final class ClassBook implements AutoCloseable {
 
   /** Of a host that is running. */
   static ClassBook of(Store store, Shelf shelf, Path database, @Nullable Path backups) {
-    return new ClassBook(store, shelf, new Erasing(store, database, backups), false);
+    return new ClassBook(store, shelf, new Erasing(store, database, backups, true), false);
   }
 
   /**
@@ -62,7 +63,7 @@ public final class ClassBook implements AutoCloseable {
   public static ClassBook open(Path database, @Nullable Path material, InstantSource wallClock) {
     Shelf shelf = HostMaterial.shelf(material);
     Store store = Store.open(database, wallClock, available -> {});
-    return new ClassBook(store, shelf, new Erasing(store, database, null), true);
+    return new ClassBook(store, shelf, new Erasing(store, database, null, false), true);
   }
 
   private static <T> T wait(CompletableFuture<T> asked) {
@@ -141,6 +142,26 @@ public final class ClassBook implements AutoCloseable {
             .write(
                 found(title).number(),
                 new Member(Nickname.of(pupil.name()).shown(), chair, pupil.instrument())));
+  }
+
+  /**
+   * Those who play sit where they sit: written into a class, made where it is missing, with what
+   * was written of them otherwise.
+   *
+   * @param chairs from 1 by name
+   */
+  public void sit(String title, Map<String, Integer> chairs) {
+    long number = made(title);
+    ClassList list = found(title).list();
+    chairs.forEach(
+        (name, chair) -> {
+          Member written = list.member(name).orElse(null);
+          String instrument = written == null ? null : written.instrument();
+          Member now = new Member(Nickname.of(name).shown(), chair, instrument);
+          if (!now.equals(written)) {
+            wait(store.classes().write(number, now));
+          }
+        });
   }
 
   private Pupil pupil(String title, String name) {

@@ -15,18 +15,21 @@ import thinclick.server.store.HostFiles;
 import thinclick.server.store.Store;
 
 /**
- * Erases a person or a class while a host may have the database open: in it, in its backups and in
- * the files beside it, with a list of what went.
+ * Erases a person or a class: in the database, in its backups and in the files beside it, with a
+ * list of what went. A host that runs in this process may have the database open, none elsewhere
+ * may.
  */
 public final class Erasing {
   private final Store store;
   private final Path database;
   private final @Nullable Path backups;
+  private final boolean hosting;
 
-  Erasing(Store store, Path database, @Nullable Path backups) {
+  Erasing(Store store, Path database, @Nullable Path backups, boolean hosting) {
     this.store = store;
     this.database = database;
     this.backups = backups;
+    this.hosting = hosting;
   }
 
   /** What would go, place by place; nothing is touched. */
@@ -55,14 +58,20 @@ public final class Erasing {
     List<ErasedPlace> places = new ArrayList<>();
     HostFiles files = HostFiles.beside(database, name, one == null ? null : one.list().title());
     files.knowTakes(one == null ? List.of() : takes(one));
+    HostLock lock = hosting || looking ? null : HostLock.of(database);
     Erased here;
     try {
-      here = store.classes().erase(name, one == null ? null : one.number(), looking).join();
+      Long number = one == null ? null : one.number();
+      here = store.classes().erase(name, number, looking, hosting).join();
     } catch (CompletionException problem) {
       throw new BadInput(
           "--db", "expected a database that can be used, found " + problem.getCause());
+    } finally {
+      if (lock != null) {
+        lock.close();
+      }
     }
-    if (here.rooms() > 0 && !looking) {
+    if (hosting && here.rooms() > 0 && !looking) {
       throw new BadInput(
           name == null ? "CLASS" : "NAME",
           "expected nobody of them in an open room, found " + here.rooms() + "; close it first");
@@ -71,7 +80,9 @@ public final class Erasing {
     Path folder = backups;
     for (Path backup : folder == null ? List.<Path>of() : HostFiles.backups(folder)) {
       places.add(
-          new ErasedPlace(shown(backup), looking ? null : in(backup, name, classTitle), null));
+          looking
+              ? new ErasedPlace(shown(backup), null, ErasedPlace.Done.THE_SAME)
+              : new ErasedPlace(shown(backup), in(backup, name, classTitle), null));
     }
     files.go(looking).forEach((file, done) -> places.add(new ErasedPlace(shown(file), null, done)));
     return places;

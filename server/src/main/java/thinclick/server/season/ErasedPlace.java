@@ -17,8 +17,10 @@ public record ErasedPlace(String file, @Nullable Erased erased, @Nullable Done d
   /** What is to be said at the end: where a name may still be that this computer cannot reach. */
   public static final String OUTSIDE = "erase.outside";
 
-  /** What happens to a file that is no database. */
+  /** What happens to a file that is not looked into as a database. */
   public enum Done {
+    /** A backup, of which the same would go; it is looked into only when it does. */
+    THE_SAME,
     /** It was written again without the name. */
     REWRITTEN,
     /** It was deleted. */

@@ -184,24 +184,25 @@ public final class ClassStore {
   }
 
   /**
-   * Erases somebody, or a class, while a host has the database open. Nothing is erased where open
-   * rooms name them, because the host would write them down again.
+   * Erases somebody, or a class.
    *
    * @param name null where the whole class is meant
    * @param number null where the whole database is meant
    * @param looking true to be told what would go, and erase nothing
+   * @param hosting true while a host has the database open: nothing is erased then where open rooms
+   *     name them, because the host would write them down again; else those rooms are closed
    */
   public CompletableFuture<Erased> erase(
-      @Nullable String name, @Nullable Long number, boolean looking) {
+      @Nullable String name, @Nullable Long number, boolean looking, boolean hosting) {
     return loop.submit(
             session -> {
               Handle handle = session.handle;
               handle.savepoint("erasing");
               Erased erased =
                   name != null
-                      ? Eraser.person(handle, NameKey.of(name), number, false)
-                      : Eraser.wholeClass(handle, Objects.requireNonNull(number), false);
-              if (looking || erased.rooms() > 0) {
+                      ? Eraser.person(handle, NameKey.of(name), number, !hosting)
+                      : Eraser.wholeClass(handle, Objects.requireNonNull(number), !hosting);
+              if (looking || (hosting && erased.rooms() > 0)) {
                 handle.rollbackToSavepoint("erasing");
               }
               handle.releaseSavepoint("erasing");
@@ -210,7 +211,7 @@ public final class ClassStore {
             })
         .thenApply(
             erased -> {
-              if (!looking && erased.rooms() == 0) {
+              if (!looking && (!hosting || erased.rooms() == 0)) {
                 emptyLog();
               }
               return erased;
