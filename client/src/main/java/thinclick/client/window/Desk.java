@@ -30,6 +30,8 @@ import thinclick.client.window.review.LeaderView;
 import thinclick.client.window.review.ReviewCommands;
 import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
+import thinclick.client.window.season.ClassDesk;
+import thinclick.client.window.season.SeasonView;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
@@ -72,6 +74,8 @@ final class Desk implements AutoCloseable {
   private final LeaderView leaderReview;
   private final ReviewView review;
   private final WallWindow wall;
+  private final ClassDesk classes;
+  private final SeasonView season;
   private final SettingsModel looks;
   private final SettingsView settingsView;
   private final Shell shell;
@@ -111,10 +115,13 @@ final class Desk implements AutoCloseable {
     roomCheck = new RoomCheck(session, chairs, checkModel);
     taps.onPlayed((chair, attack) -> roomCheck.tapped(chair, attack.nanos()));
     standModel = chairs.first().stand();
-    lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
+    classes = new ClassDesk(session, WindowThread.INSTANCE, words);
+    season = new SeasonView(classes, words);
+    lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM, classes);
     doorModel = new DoorModel(session, words);
     doorModel.nameProperty().set(settings.name());
     doorModel.addressProperty().set(settings.address());
+    doorModel.choosesFrom(classes.titles(), classes::open);
     door = new DoorView(doorModel, words);
     practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
@@ -169,6 +176,7 @@ final class Desk implements AutoCloseable {
             .add(View.STAND, stand.root(), stand::begin)
             .add(View.LECTERN, lectern.root(), lectern::begin)
             .add(View.REVIEW, review.root(), review::begin)
+            .add(View.SEASON, season.root(), season::begin)
             .add(View.SETTINGS, settingsView.root(), settingsView::begin)
             .add(View.HELP, help.root(), help::begin);
     pages.onLeavingCheck(checkModel::breakOff);
@@ -228,6 +236,7 @@ final class Desk implements AutoCloseable {
     session.bringWhatIsLeft();
     door.showLeft();
     door.begin();
+    classes.look();
   }
 
   /** Comes in where the command line says so. */
@@ -298,6 +307,7 @@ final class Desk implements AutoCloseable {
     stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
     lectern.dress(palette, look.textSize(), Look.USUAL_TEXT);
     review.dress(palette);
+    season.dress(palette);
     leaderReview.dress(palette, look.textSize());
     wall.dress(palette);
   }
@@ -345,6 +355,7 @@ final class Desk implements AutoCloseable {
     }
     taps.close();
     sound.close();
+    classes.close();
     session.close();
   }
 }

@@ -38,6 +38,8 @@ final class FootSentence {
     boolean quiet = room.problem().isEmpty();
     if (page == View.CHECK && quiet) {
       said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
+    } else if (page == View.SEASON && quiet) {
+      said = words.say("situation.season");
     } else if (room.link() == null && page == View.PRACTICE) {
       said = words.say("situation.practice");
     } else if (room.inside() && session.standInsAreComing() && quiet) {

@@ -75,6 +75,7 @@ final class Pages {
       case STAND -> room.inside();
       case LECTERN -> room.inside() && room.leader();
       case REVIEW -> room.inside() && room.review() != null;
+      case SEASON -> !room.inside() || (room.leader() && !room.takeRuns());
       case SETTINGS, HELP -> true;
     };
   }

@@ -14,6 +14,8 @@ enum View {
   LECTERN("lectern", 3),
   /** What the last take was worth. */
   REVIEW("review", 5),
+  /** A class over its weeks. */
+  SEASON("season", 7),
   /** How the window looks, and its keys. */
   SETTINGS("settings", 6),
   /** How a class, a duo and a clinic go, step by step; by F1. */

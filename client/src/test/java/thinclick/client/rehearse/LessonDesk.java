@@ -19,6 +19,7 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.lectern.LecternDesk;
+import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
@@ -49,7 +50,12 @@ final class LessonDesk implements AutoCloseable {
     this.time = time;
     loop = LinkLoop.start(time);
     session = new Session(loop::run, time, data, Locale.ENGLISH, loop);
-    desk = LecternDesk.of(session, Words.in(Locale.ENGLISH), time);
+    desk =
+        LecternDesk.of(
+            session,
+            Words.in(Locale.ENGLISH),
+            time,
+            new ClassDesk(session, loop::run, Words.in(Locale.ENGLISH)));
   }
 
   /** Waits until it is in its room. */

@@ -40,15 +40,16 @@ public final class SeasonPage {
   private static List<String> members(
       Season season, SeasonWords words, ZoneId zone, Speaker speaker) {
     List<Week> weeks = season.weeks(zone);
+    List<String> heads = SeasonWords.heads(speaker);
     Table table =
         new Table(
             List.of(
-                speaker.say("season.chair"),
-                "<" + speaker.say("season.name"),
-                speaker.say("season.weeks"),
-                "<" + speaker.say("season.lastSeen"),
-                speaker.say("season.level"),
-                "<" + speaker.say("season.rung")));
+                heads.get(0),
+                "<" + heads.get(1),
+                heads.get(2),
+                "<" + heads.get(3),
+                heads.get(4),
+                "<" + heads.get(5)));
     for (Pupil pupil : season.pupils()) {
       long there = weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
       table.add(

@@ -35,13 +35,23 @@ public final class SeasonPicture {
    * @param zone where the days begin
    */
   public static Drawing of(Season season, ZoneId zone, Speaker speaker) {
+    return draw(season, zone, speaker, true);
+  }
+
+  /** The same without the sentences at its head, for a page that says them itself. */
+  public static Drawing plain(Season season, ZoneId zone, Speaker speaker) {
+    return draw(season, zone, speaker, false);
+  }
+
+  private static Drawing draw(Season season, ZoneId zone, Speaker speaker, boolean headed) {
     SeasonWords words = new SeasonWords(season, zone, speaker);
     Easel easel = new Easel();
     List<String> says = new ArrayList<>(List.of(words.head()));
     says.addAll(words.lastWeek());
     double y = HistoryPicture.MARGIN;
     double inner = HistoryPicture.WIDTH - 2 * HistoryPicture.MARGIN;
-    for (String line : Easel.wrap(String.join(" ", says), Easel.BODY, inner)) {
+    List<String> lines = headed ? Easel.wrap(String.join(" ", says), Easel.BODY, inner) : List.of();
+    for (String line : lines) {
       y += 20;
       easel.words(HistoryPicture.MARGIN, y, Easel.BODY, Anchor.START, line, Tint.INK);
     }

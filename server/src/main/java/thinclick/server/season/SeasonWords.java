@@ -26,15 +26,41 @@ public final class SeasonWords {
   private final ZoneId zone;
   private final Speaker speaker;
   private final List<Week> weeks;
+  private final DateTimeFormatter day;
 
   /**
+   * With days as in files, ISO 8601.
+   *
    * @param zone where the days begin
    */
   public SeasonWords(Season season, ZoneId zone, Speaker speaker) {
+    this(season, zone, speaker, DATE);
+  }
+
+  /**
+   * @param zone where the days begin
+   * @param day how days are written
+   */
+  public SeasonWords(Season season, ZoneId zone, Speaker speaker, DateTimeFormatter day) {
     this.season = season;
     this.zone = zone;
     this.speaker = speaker;
     this.weeks = season.weeks(zone);
+    this.day = day;
+  }
+
+  /** The heads of a table of members: chair, name, weeks, last seen, level, fewest clicks held. */
+  public static List<String> heads(Speaker speaker) {
+    return List.of(
+            "season.chair",
+            "season.name",
+            "season.weeks",
+            "season.lastSeen",
+            "season.level",
+            "season.rung")
+        .stream()
+        .map(speaker::say)
+        .toList();
   }
 
   /** "Tuesday class: four members, nine takes in three weeks." */
@@ -89,7 +115,7 @@ public final class SeasonWords {
                         Said.of(
                             "history.fewest",
                             rung.click(),
-                            DATE.withZone(zone).format(rung.begunAt())))));
+                            day.withZone(zone).format(rung.begunAt())))));
     String course = course(pupil);
     if (course != null) {
       says.add(course);
@@ -115,7 +141,7 @@ public final class SeasonWords {
 
   /** The day they were last there; a dash for never. */
   String date(Pupil pupil) {
-    return pupil.lastSeen() == null ? "-" : DATE.withZone(zone).format(pupil.lastSeen());
+    return pupil.lastSeen() == null ? "-" : day.withZone(zone).format(pupil.lastSeen());
   }
 
   private static Said standing(Standing standing) {
@@ -200,7 +226,7 @@ public final class SeasonWords {
                 "season.forecastOf",
                 key.title(),
                 Check.number(key.tempo()),
-                DATE.withZone(zone).format(take.entry().begunAt()))));
+                day.withZone(zone).format(take.entry().begunAt()))));
     said.forEach(one -> says.add(speaker.say(one)));
     return says;
   }

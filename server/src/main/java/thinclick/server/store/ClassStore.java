@@ -204,8 +204,9 @@ public final class ClassStore {
                       : Eraser.wholeClass(handle, Objects.requireNonNull(number), !hosting);
               if (looking || (hosting && erased.rooms() > 0)) {
                 handle.rollbackToSavepoint("erasing");
+              } else {
+                handle.releaseSavepoint("erasing");
               }
-              handle.releaseSavepoint("erasing");
               session.takes.clear();
               return erased;
             })

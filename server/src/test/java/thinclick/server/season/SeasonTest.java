@@ -91,7 +91,7 @@ class SeasonTest {
     assertThat(weeks.get(2).present()).containsExactly("tariq", "mina", "ilse");
     assertThat(new SeasonWords(season, ZoneOffset.UTC, ENGLISH).lastWeek())
         .containsExactly(
-            "In the week of 2026-09-21 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
+            "Week of 2026-09-21: 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
   }
 
   /** Written down goes before where somebody sat last; a name is the same in any case. */

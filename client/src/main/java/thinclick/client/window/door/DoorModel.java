@@ -1,6 +1,7 @@
 package thinclick.client.window.door;
 
 import java.text.Normalizer;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -29,6 +30,10 @@ public final class DoorModel {
 
   private Runnable practise = () -> {};
   private Runnable check = () -> {};
+
+  private final StringProperty classTitle = new SimpleStringProperty("");
+  private ObservableList<String> classes = FXCollections.observableArrayList();
+  private Consumer<String> chosen = title -> {};
 
   private final ObservableList<FoundHost> found = FXCollections.observableArrayList();
 
@@ -85,7 +90,29 @@ public final class DoorModel {
     String checked = checkedName();
     if (checked != null) {
       session.openHere(checked, forOthers.get());
+      chosen.accept(classTitle.get().strip());
     }
+  }
+
+  /**
+   * Which classes a room can be opened for.
+   *
+   * @param titles of those that are kept here
+   * @param opens told which one it is; empty for none
+   */
+  public void choosesFrom(ObservableList<String> titles, Consumer<String> opens) {
+    classes = titles;
+    chosen = opens;
+  }
+
+  /** The classes that are kept here. */
+  public ObservableList<String> classes() {
+    return classes;
+  }
+
+  /** The class that a room is opened for, one that is kept or a new one; empty for none. */
+  public StringProperty classTitleProperty() {
+    return classTitle;
   }
 
   /** The hosts that say in this network that they are there. */

@@ -1,6 +1,7 @@
 package thinclick.client.window.door;
 
 import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.StringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
@@ -91,6 +92,7 @@ public final class DoorView {
         section(
             styled(wrapped(new Label(words.say("door.here"))), "heading"),
             wrapped(new Label(words.say("door.here.what"))),
+            classes(),
             others,
             firewall,
             here);
@@ -164,6 +166,35 @@ public final class DoorView {
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
+  }
+
+  /** A title to write, and those that are kept here to choose from. */
+  private Node classes() {
+    TextField title = new TextField();
+    title.setId("class");
+    title.setPromptText(words.say("door.class.prompt"));
+    title.setOnAction(done -> model.openHere());
+    FlowPane kept = new FlowPane(16, 2);
+    kept.setId("door-classes");
+    ListChangeListener<String> show =
+        any -> {
+          kept.getChildren().clear();
+          for (String one : model.classes()) {
+            Button choose = styled(new Button(one), "quiet");
+            choose.setOnAction(done -> model.classTitleProperty().set(one));
+            kept.getChildren().add(choose);
+          }
+          kept.setManaged(!model.classes().isEmpty());
+        };
+    model.classes().addListener(show);
+    kept.setManaged(false);
+    Node line =
+        field(
+            words.say("door.class"),
+            title,
+            model.classTitleProperty(),
+            new ReadOnlyStringWrapper(""));
+    return new VBox(4, line, kept);
   }
 
   /** A line for each host that says it is there; Enter on one leads to its room word. */

@@ -3,6 +3,7 @@ package thinclick.client.window.lectern;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyListProperty;
@@ -14,6 +15,7 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
@@ -42,6 +44,8 @@ public final class LecternModel {
   private double tempo;
   private long nextSeed;
   private @Nullable Hand dealt;
+  private final BooleanProperty fitting = new SimpleBooleanProperty();
+  private ClassDesk.@Nullable Levels levels;
 
   public LecternModel(Session session, Words words, RosterModel roster) {
     this.session = session;
@@ -226,7 +230,37 @@ public final class LecternModel {
             && session.state().phase() != Phase.GATHERING
             && last.drill().equals(drill)
             && last.tempo() == tempo;
-    return asDealt ? last : new Hand(drill, tempo, nextSeed, roster.chairIds());
+    return asDealt ? last : hand(drill, tempo);
+  }
+
+  private Hand hand(Drill drill, double beats) {
+    ClassDesk.@Nullable Levels known = levels;
+    return new Hand(
+        drill,
+        beats,
+        nextSeed,
+        roster.chairIds(),
+        fitting.get() && known != null ? known.of(roster.playing()) : Map.of());
+  }
+
+  /** Whether each chair's figure is fitted to what its player has played before. */
+  public BooleanProperty fittingProperty() {
+    return fitting;
+  }
+
+  /** True where what is dealt now was fitted. */
+  public boolean dealtFitted() {
+    Hand last = dealt;
+    return last != null
+        && !last.levels().isEmpty()
+        && session.state().inside()
+        && session.state().phase() != Phase.GATHERING;
+  }
+
+  /** Where levels come from. */
+  public void fitBy(ClassDesk.Levels source) {
+    levels = source;
+    fitting.addListener(any -> changed());
   }
 
   /** True where dealing is possible. */
@@ -238,7 +272,7 @@ public final class LecternModel {
   public void deal() {
     Drill drill = draft;
     if (drill != null && canDeal()) {
-      Hand hand = new Hand(drill, tempo, nextSeed, roster.chairIds());
+      Hand hand = hand(drill, tempo);
       nextSeed++;
       dealt = hand;
       if (drill.title().equals(session.state().title())) {
@@ -254,7 +288,7 @@ public final class LecternModel {
   void chooseAndDeal(Drill drill, double beats) {
     if (canChoose() && !roster.chairIds().isEmpty()) {
       take(drill, beats);
-      Hand hand = new Hand(drill, beats, nextSeed, roster.chairIds());
+      Hand hand = hand(drill, beats);
       nextSeed++;
       dealt = hand;
       session.lead().chooseAndDeal(hand);

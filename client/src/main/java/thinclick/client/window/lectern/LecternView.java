@@ -29,7 +29,14 @@ public final class LecternView {
   public LecternView(LecternDesk desk, Words words, ObservableValue<RoomState> room) {
     this.desk = desk;
     this.room = room;
-    now = new NowView(words, desk.lectern(), desk.lesson(), desk.steering(), desk.proposals());
+    now =
+        new NowView(
+            words,
+            desk.lectern(),
+            desk.lesson(),
+            desk.steering(),
+            desk.proposals(),
+            desk.classes());
     roster = new RosterView(desk.roster(), words);
     material = new MaterialView(desk.lectern(), desk.lesson(), words);
     plan = new PlanView(desk.lectern(), words);
@@ -47,6 +54,7 @@ public final class LecternView {
     desk.lectern().changesProperty().addListener(any -> show());
     desk.lesson().changesProperty().addListener(any -> show());
     desk.roster().leaderPlaysProperty().addListener(any -> show());
+    desk.classes().seasonProperty().addListener(any -> show());
     show();
   }
 

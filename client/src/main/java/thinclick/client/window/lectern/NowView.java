@@ -11,6 +11,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.server.lesson.LessonRun;
@@ -34,6 +35,7 @@ final class NowView {
   private final Button best;
   private final Label bestSays = new Label();
   private final Label held = new Label();
+  private final FitView fit;
   private final Button goOn;
   private final Button deal;
   private final Button undo;
@@ -55,7 +57,9 @@ final class NowView {
       LecternModel lectern,
       LessonModel lesson,
       Steering steering,
-      Proposals proposals) {
+      Proposals proposals,
+      ClassDesk classes) {
+    fit = new FitView(words, lectern, classes);
     this.words = words;
     this.lectern = lectern;
     this.lesson = lesson;
@@ -138,7 +142,7 @@ final class NowView {
             "quiet");
     FlowPane click = new FlowPane(18, 8, best, wall);
     root.getChildren()
-        .setAll(lessonBox, care, commands, asHeld, click, held, proposalLine, bestSays);
+        .setAll(lessonBox, care, commands, asHeld, fit.root(), click, held, proposalLine, bestSays);
   }
 
   void onWall(Runnable turns) {
@@ -169,6 +173,7 @@ final class NowView {
       Keyed.shown(takeIt, line.changes());
     }
     best.setDisable(lectern.chosen() == null);
+    fit.show();
     lookedSecond = Long.MIN_VALUE;
     look(moment);
   }

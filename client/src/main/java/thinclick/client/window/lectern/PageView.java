@@ -3,7 +3,9 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -105,7 +107,15 @@ final class PageView {
     for (int i = 0; players.isEmpty() || (names.isEmpty() && i < drill.chairs().size()); i++) {
       players.add(words.say("lectern.fill.number", i + 1));
     }
-    Dealing dealing = Dealer.deal(drill, players, hand.seed(), hand.tempo(), drill.stages());
+    Map<String, Integer> levels = new HashMap<>();
+    for (int i = 0; i < names.size() && i < hand.chairs().size(); i++) {
+      Integer level = hand.levels().get(hand.chairs().get(i));
+      if (level != null) {
+        levels.put(names.get(i), level);
+      }
+    }
+    Dealing dealing =
+        Dealer.dealFitted(drill, players, hand.seed(), hand.tempo(), drill.stages(), levels);
     List<String> sentences = dealing.sentences(Speaker.of(words.language()));
     List<Node> nodes = new ArrayList<>();
     for (int i = 0; i < dealing.dealt().chairs().size(); i++) {

@@ -19,12 +19,15 @@ import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Tint;
 
 /** A drawing on the page: as wide as the page lets it be, in the colours of the window. */
-final class DrawingNode extends Pane {
+public final class DrawingNode extends Pane {
   private final Drawing drawing;
   private final Group items = new Group();
   private final Scale scale = new Scale(1, 1);
 
-  DrawingNode(Drawing drawing, Palette palette, Tint ground) {
+  /**
+   * @param ground the tint of boxes that are left out, since the page is their ground
+   */
+  public DrawingNode(Drawing drawing, Palette palette, Tint ground) {
     this.drawing = drawing;
     items.setManaged(false);
     items.getTransforms().add(scale);

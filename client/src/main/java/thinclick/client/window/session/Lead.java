@@ -3,6 +3,7 @@ package thinclick.client.window.session;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
@@ -29,10 +30,18 @@ public final class Lead {
    * @param tempo beats a minute
    * @param seed settles every free choice
    * @param chairs playerIds in the order of chairs
+   * @param levels that the figures are fitted to, by playerId; empty for what is written
    */
-  public record Hand(Drill drill, double tempo, long seed, List<String> chairs) {
+  public record Hand(
+      Drill drill, double tempo, long seed, List<String> chairs, Map<String, Integer> levels) {
+    /** What is written, for everybody. */
+    public Hand(Drill drill, double tempo, long seed, List<String> chairs) {
+      this(drill, tempo, seed, chairs, Map.of());
+    }
+
     public Hand {
       chairs = List.copyOf(chairs);
+      levels = Map.copyOf(levels);
     }
   }
 
@@ -69,7 +78,7 @@ public final class Lead {
     while (dealt.size() > MOST_UNDONE) {
       dealt.removeLast();
     }
-    session.ask(link -> link.deal(hand.seed(), hand.chairs()));
+    session.ask(link -> link.deal(hand.seed(), hand.chairs(), hand.levels()));
   }
 
   /** Chooses and deals in one. */
@@ -78,7 +87,7 @@ public final class Lead {
     session.ask(
         link ->
             chosen(link, hand.drill(), hand.tempo())
-                .thenCompose(done -> link.deal(hand.seed(), hand.chairs())));
+                .thenCompose(done -> link.deal(hand.seed(), hand.chairs(), hand.levels())));
   }
 
   /** True where the last deal can be taken back: nobody has played it yet. */
@@ -105,7 +114,7 @@ public final class Lead {
     session.ask(
         link ->
             chosen(link, before.drill(), before.tempo())
-                .thenCompose(done -> link.deal(before.seed(), before.chairs())));
+                .thenCompose(done -> link.deal(before.seed(), before.chairs(), before.levels())));
     return before;
   }
 

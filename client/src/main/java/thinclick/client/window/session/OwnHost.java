@@ -6,13 +6,16 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.link.RoomAddress;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.host.ClassBook;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 
@@ -29,7 +32,7 @@ final class OwnHost {
   private final Path data;
   private final Locale language;
   private final PastTakes past;
-  private @Nullable RehearsalHost host;
+  private volatile @Nullable RehearsalHost host;
   private volatile CompletableFuture<Void> closed = CompletableFuture.completedFuture(null);
 
   /**
@@ -80,6 +83,27 @@ final class OwnHost {
       return true;
     } catch (IOException nobody) {
       return false;
+    }
+  }
+
+  private Path database() {
+    return data.resolve(DATABASE);
+  }
+
+  /** True where something has been kept here already. */
+  boolean hasKept() {
+    return Files.exists(database());
+  }
+
+  /** Works on the classes, of the running host or of what one has kept. It waits for the disk. */
+  <T> T classes(Function<ClassBook, T> work) {
+    RehearsalHost running = host;
+    if (running != null) {
+      return work.apply(running.classes());
+    }
+    closed.join();
+    try (ClassBook book = ClassBook.open(database(), null, InstantSource.system())) {
+      return work.apply(book);
     }
   }
 

@@ -36,6 +36,7 @@ import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.host.ClassBook;
 import thinclick.server.host.RehearsalHost;
 
 /**
@@ -310,6 +311,18 @@ public final class Session implements Seat, AutoCloseable {
   /** The host in this window, null where the room is hosted elsewhere or there is none. */
   public @Nullable RehearsalHost hosting() {
     return host.running();
+  }
+
+  /** True where this computer has kept something of earlier rooms. */
+  public boolean hasKept() {
+    return host.hasKept();
+  }
+
+  /**
+   * Works on the classes that are kept here; waits for the disk, so never on the window's thread.
+   */
+  public <T> T classes(Function<ClassBook, T> work) {
+    return host.classes(work);
   }
 
   /** Who else plays at this computer, in the order in which they came. */

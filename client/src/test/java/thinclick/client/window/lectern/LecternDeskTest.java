@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
@@ -43,7 +44,8 @@ class LecternDeskTest {
   @BeforeEach
   void aRoomWithTwoStandIns() {
     session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
-    desk = LecternDesk.of(session, words, MonotonicClock.SYSTEM);
+    ClassDesk classes = new ClassDesk(session, windowThread, words);
+    desk = LecternDesk.of(session, words, MonotonicClock.SYSTEM, classes);
     run(() -> session.openHere("Frau Ott", false));
     until(() -> session.state().inside() && session.state().people().size() == 1);
     for (int i = 0; i < 2; i++) {

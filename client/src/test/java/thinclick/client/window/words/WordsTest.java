@@ -36,6 +36,7 @@ class WordsTest {
   private static final Set<String> ALIKE =
       Set.of(
           "lectern.clock",
+          "season.name",
           "lectern.head.name",
           "lectern.pause",
           "lectern.tempo",

@@ -1,0 +1,283 @@
+package thinclick.client.window.season;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.server.host.ClassBook;
+import thinclick.server.season.Fitting;
+import thinclick.server.season.Season;
+import thinclick.server.words.Speaker;
+
+/**
+ * The class that is open: it is given the room that is opened for it, those who come are put on
+ * their chairs, what it has played is read anew after each take. The disk is waited for elsewhere;
+ * properties change on the window's thread.
+ */
+public final class ClassDesk implements AutoCloseable {
+  private final Session session;
+  private final Executor windowThread;
+  private final Words words;
+  private final ExecutorService disk =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread made = new Thread(task, "thinclick-classes");
+            made.setDaemon(true);
+            return made;
+          });
+
+  private final ObservableList<String> titles = FXCollections.observableArrayList();
+  private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<@Nullable Season> season = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final LastSeats seats;
+  private String heldRoom = "";
+  private String seatedTake = "";
+
+  public ClassDesk(Session session, Executor windowThread, Words words) {
+    this.session = session;
+    this.windowThread = windowThread;
+    this.words = words;
+    this.seats = new LastSeats(session);
+    session.stateProperty().addListener((any, old, now) -> follow(old, now));
+  }
+
+  /** Levels for a deal. */
+  @FunctionalInterface
+  public interface Levels {
+    /** 1 to 10 by playerId, of those who have shown one. */
+    Map<String, Integer> of(List<Person> players);
+  }
+
+  /** The titles of all classes that are kept here. */
+  public ObservableList<String> titles() {
+    return titles;
+  }
+
+  /** The class that is open; empty for none. */
+  public ReadOnlyStringProperty openProperty() {
+    return open.getReadOnlyProperty();
+  }
+
+  /** What it has played; null until that is read, or where none is open. */
+  public ReadOnlyObjectProperty<@Nullable Season> seasonProperty() {
+    return season.getReadOnlyProperty();
+  }
+
+  /** What was done last, or why it could not be. */
+  public ReadOnlyStringProperty saysProperty() {
+    return says.getReadOnlyProperty();
+  }
+
+  /** How the server's words are said here. */
+  Speaker speaker() {
+    return Speaker.of(words.language());
+  }
+
+  /** True where a room is open: what names people there cannot be erased meanwhile. */
+  boolean inRoom() {
+    return session.state().inside();
+  }
+
+  // ---------------------------------------------------------------- which class
+
+  /** Reads which classes there are. */
+  public void look() {
+    if (session.hasKept()) {
+      work(
+          book -> book.classes().stream().map(line -> line.list().title()).toList(),
+          titles::setAll);
+    }
+  }
+
+  /** Opens a class, made where there is none of that title; an empty one closes what is open. */
+  public void open(String title) {
+    String wanted = title.strip();
+    says.set("");
+    if (wanted.isEmpty()) {
+      open.set("");
+      season.set(null);
+      return;
+    }
+    open.set(wanted);
+    work(
+        book -> {
+          book.make(wanted);
+          return book.season(wanted);
+        },
+        read -> {
+          shown(read);
+          look();
+          hold(session.state());
+        });
+  }
+
+  private void shown(Season read) {
+    open.set(read.list().title());
+    season.set(read);
+    seats.seat(session.state(), read);
+  }
+
+  /** Reads anew what the open class has played. */
+  public void again() {
+    String title = open.get();
+    if (!title.isEmpty()) {
+      work(book -> book.season(title), this::shown);
+    }
+  }
+
+  // ---------------------------------------------------------------- the room
+
+  private void follow(RoomState old, RoomState now) {
+    if (!now.inside()) {
+      heldRoom = "";
+      seatedTake = "";
+      seats.forget();
+      if (old.inside()) {
+        open("");
+        look();
+      }
+      return;
+    }
+    hold(now);
+    Season read = season.get();
+    if (read != null) {
+      seats.seat(now, read);
+    }
+    Announced announced = now.announced();
+    if (mine(now) && announced != null && !announced.takeId().equals(seatedTake)) {
+      seatedTake = announced.takeId();
+      String title = open.get();
+      Map<String, Integer> chairs = LastSeats.taken(now);
+      work(
+          book -> {
+            book.sit(title, chairs);
+            return true;
+          },
+          done -> {});
+    }
+    if (mine(now) && now.review() != null && !Objects.equals(old.review(), now.review())) {
+      again();
+    }
+  }
+
+  /** True in a room of this window's host that was opened for a class. */
+  private boolean mine(RoomState room) {
+    return room.leader()
+        && !open.get().isEmpty()
+        && session.hosting() != null
+        && !session.practising();
+  }
+
+  private void hold(RoomState room) {
+    String word = room.word();
+    if (room.inside() && mine(room) && !word.isEmpty() && !word.equals(heldRoom)) {
+      heldRoom = word;
+      String title = open.get();
+      work(
+          book -> {
+            book.hold(title, word);
+            return true;
+          },
+          done -> {});
+    }
+  }
+
+  // ---------------------------------------------------------------- the next deal
+
+  /** True where a deal can be fitted: the class has played before. */
+  public boolean canFit() {
+    Season read = season.get();
+    return read != null && !read.takes().isEmpty() && mine(session.state());
+  }
+
+  /** The levels that the next deal is fitted to. */
+  public Map<String, Integer> levels(List<Person> players) {
+    Season read = season.get();
+    Map<String, Integer> levels = new LinkedHashMap<>();
+    if (read != null && canFit()) {
+      Map<String, Integer> byName =
+          Fitting.levels(
+              read, players.stream().filter(one -> !one.standIn()).map(Person::name).toList());
+      players.stream()
+          .filter(one -> byName.containsKey(one.name()))
+          .forEach(one -> levels.put(one.playerId(), byName.get(one.name())));
+    }
+    return levels;
+  }
+
+  /** Why each chair was dealt what it was; empty where nothing is dealt. */
+  public List<String> reasons() {
+    Season read = season.get();
+    return read == null || session.state().dealt() == null
+        ? List.of()
+        : Fitting.sentences(read, session.state().dealt().parts(), speaker());
+  }
+
+  // ---------------------------------------------------------------- what is done
+
+  /**
+   * Does something with the open class, says what it came to, and reads the class anew.
+   *
+   * @param does what; what it answers is said, empty for nothing
+   */
+  void change(Function<ClassBook, String> does) {
+    work(
+        does,
+        done -> {
+          says.set(done);
+          again();
+        });
+  }
+
+  /** Says what was done. */
+  void tell(String done) {
+    says.set(done);
+  }
+
+  /** Works with the disk elsewhere, then with what it answers here; a complaint is said. */
+  <T> void work(Function<ClassBook, T> does, Consumer<T> then) {
+    CompletableFuture<?> unused =
+        CompletableFuture.supplyAsync(() -> session.classes(does), disk)
+            .whenCompleteAsync(
+                (done, failed) -> {
+                  if (failed != null) {
+                    says.set(why(failed));
+                  } else {
+                    then.accept(done);
+                  }
+                },
+                windowThread);
+  }
+
+  private String why(Throwable failed) {
+    Throwable cause = failed instanceof CompletionException ? failed.getCause() : failed;
+    return words.say(
+        "season.not", cause instanceof BadInput bad ? bad.says() : String.valueOf(cause));
+  }
+
+  @Override
+  public void close() {
+    disk.shutdown();
+  }
+}

@@ -1,0 +1,65 @@
+package thinclick.client.window.season;
+
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import thinclick.client.window.words.Words;
+
+/** The few kinds of control that the page of a season is made of. */
+final class Controls {
+  private static final double FIELD_WIDTH = 190;
+
+  private Controls() {}
+
+  static Button button(String id, String says, Runnable does) {
+    Button button = new Button(says);
+    button.setId(id);
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setOnAction(done -> does.run());
+    return button;
+  }
+
+  static Label heading(String says) {
+    return styled(wrapped(says), "heading");
+  }
+
+  static Label wrapped(String says) {
+    Label label = new Label(says);
+    label.setWrapText(true);
+    return label;
+  }
+
+  /** A field with its name before it and what is done with it behind. */
+  static FlowPane line(String says, TextField field, String id, Button does) {
+    Label name = styled(new Label(says), "field-name");
+    name.setLabelFor(field);
+    field.setId(id);
+    field.setAccessibleText(says);
+    field.setPrefWidth(FIELD_WIDTH);
+    field.setOnAction(done -> does.fire());
+    FlowPane line = new FlowPane(12, 6, name, field, does);
+    line.setRowValignment(VPos.BASELINE);
+    return line;
+  }
+
+  static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+
+  /** Days as the window's language writes them. */
+  static DateTimeFormatter days(Words words) {
+    return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(words.locale());
+  }
+
+  static void shown(Node node, boolean shown) {
+    node.setVisible(shown);
+    node.setManaged(shown);
+  }
+}

@@ -1,0 +1,81 @@
+package thinclick.client.window.season;
+
+import java.util.List;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.words.Words;
+import thinclick.server.season.ErasedPlace;
+
+/** What is about to be erased: told first, place by place, and done only when asked again. */
+final class Erasure {
+  private final ClassDesk desk;
+  private final Words words;
+  private final ReadOnlyObjectWrapper<@Nullable Wanted> wanted = new ReadOnlyObjectWrapper<>();
+
+  /**
+   * What is asked for.
+   *
+   * @param name who; null for the whole class
+   * @param title of the class
+   * @param goes what would go, a sentence a place
+   */
+  record Wanted(@Nullable String name, String title, List<String> goes) {}
+
+  Erasure(ClassDesk desk, Words words) {
+    this.desk = desk;
+    this.words = words;
+  }
+
+  /** What is asked for; null where nothing is. */
+  ReadOnlyObjectProperty<@Nullable Wanted> wantedProperty() {
+    return wanted.getReadOnlyProperty();
+  }
+
+  /** Asks what would go. */
+  void ask(@Nullable String name) {
+    String title = desk.openProperty().get();
+    desk.work(
+        book -> said(book.erasing().look(name, title)),
+        goes -> wanted.set(new Wanted(name, title, goes)));
+  }
+
+  private List<String> said(List<ErasedPlace> places) {
+    return places.stream().map(place -> place.say(desk.speaker())).toList();
+  }
+
+  /** Leaves it. */
+  void leave() {
+    wanted.set(null);
+  }
+
+  /** True where it can be done now. */
+  boolean possible() {
+    return !desk.inRoom();
+  }
+
+  /** Erases what was told. */
+  void go() {
+    Wanted now = wanted.get();
+    if (now == null || !possible()) {
+      return;
+    }
+    wanted.set(null);
+    desk.work(
+        book -> said(book.erasing().erase(now.name(), now.title())),
+        gone -> {
+          String says =
+              words.say(
+                  "season.erased",
+                  String.join("; ", gone),
+                  desk.speaker().say(ErasedPlace.OUTSIDE));
+          if (now.name() == null) {
+            desk.open("");
+            desk.titles().remove(now.title());
+          } else {
+            desk.again();
+          }
+          desk.tell(says);
+        });
+  }
+}

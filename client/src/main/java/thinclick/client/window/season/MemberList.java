@@ -1,0 +1,121 @@
+package thinclick.client.window.season;
+
+import static thinclick.client.window.season.Controls.heading;
+import static thinclick.client.window.season.Controls.styled;
+import static thinclick.client.window.season.Controls.wrapped;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.words.Words;
+import thinclick.server.season.OwnRung;
+import thinclick.server.season.Pupil;
+import thinclick.server.season.Season;
+import thinclick.server.season.SeasonWords;
+import thinclick.server.season.Week;
+
+/** Who is in a class: chair, name, weeks, last seen, level, the thinnest click held. */
+final class MemberList {
+  private static final int FEWEST_LINES = 3;
+  private static final int MOST_LINES = 14;
+  private static final List<String> STYLES =
+      List.of(
+          "member-chair",
+          "member-name",
+          "member-weeks",
+          "member-last",
+          "member-level",
+          "member-rung");
+
+  private final ClassDesk desk;
+  private final DateTimeFormatter day;
+  private final ListView<Pupil> list = new ListView<>();
+  private final VBox root;
+  private List<Week> weeks = List.of();
+
+  MemberList(ClassDesk desk, Words words, Consumer<@Nullable Pupil> marked) {
+    this.desk = desk;
+    day = Controls.days(words).withZone(ZoneId.systemDefault());
+    list.setId("members");
+    list.setAccessibleText(words.say("season.members"));
+    list.setCellFactory(any -> new Line());
+    list.setMinHeight(Region.USE_PREF_SIZE);
+    list.setPlaceholder(styled(wrapped(words.say("season.members.none")), "soft"));
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .addListener((any, old, now) -> marked.accept(now));
+    HBox head = styled(cells(SeasonWords.heads(desk.speaker())), "roster-heads");
+    head.getChildren().forEach(cell -> cell.getStyleClass().add("soft"));
+    root = new VBox(8, heading(words.say("season.members")), head, list);
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  ListView<Pupil> list() {
+    return list;
+  }
+
+  @Nullable Pupil marked() {
+    return list.getSelectionModel().getSelectedItem();
+  }
+
+  /** Shows a class; who was marked stays so. */
+  void show(@Nullable Season season) {
+    Pupil before = marked();
+    weeks = season == null ? List.of() : season.weeks(ZoneId.systemDefault());
+    List<Pupil> pupils = season == null ? List.of() : season.pupils();
+    list.getItems().setAll(pupils);
+    int lines = Math.max(FEWEST_LINES, Math.min(MOST_LINES, pupils.size()));
+    list.setStyle("-fx-pref-height: " + (lines * 2.1 + 0.3) + "em;");
+    Optional<Pupil> again =
+        pupils.stream().filter(one -> before != null && one.key().equals(before.key())).findFirst();
+    if (again.isPresent()) {
+      list.getSelectionModel().select(again.get());
+    } else if (!pupils.isEmpty()) {
+      list.getSelectionModel().select(0);
+    }
+  }
+
+  private List<String> texts(Pupil pupil) {
+    long there = weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
+    Instant seen = pupil.lastSeen();
+    return List.of(
+        pupil.chair() == null ? "-" : Integer.toString(pupil.chair()),
+        pupil.name(),
+        there + "/" + weeks.size(),
+        seen == null ? "-" : day.format(seen),
+        pupil.standing().map(one -> Integer.toString(one.level())).orElse("-"),
+        pupil.rung().map(OwnRung::click).map(click -> desk.speaker().say(click)).orElse("-"));
+  }
+
+  private static HBox cells(List<String> texts) {
+    HBox line = styled(new HBox(), "roster-line");
+    for (int i = 0; i < texts.size(); i++) {
+      Label cell = styled(wrapped(texts.get(i)), STYLES.get(i));
+      line.getChildren().add(cell);
+    }
+    return line;
+  }
+
+  private final class Line extends ListCell<Pupil> {
+    @Override
+    protected void updateItem(@Nullable Pupil pupil, boolean empty) {
+      super.updateItem(pupil, empty);
+      setText("");
+      setGraphic(pupil == null || empty ? null : cells(texts(pupil)));
+      setAccessibleText(pupil == null || empty ? "" : String.join(", ", texts(pupil)));
+    }
+  }
+}

@@ -1,0 +1,192 @@
+package thinclick.client.window.season;
+
+import static thinclick.client.window.season.Controls.button;
+import static thinclick.client.window.season.Controls.heading;
+import static thinclick.client.window.season.Controls.line;
+import static thinclick.client.window.season.Controls.shown;
+import static thinclick.client.window.season.Controls.styled;
+import static thinclick.client.window.season.Controls.wrapped;
+
+import java.time.ZoneId;
+import java.util.List;
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.review.DrawingNode;
+import thinclick.client.window.words.Words;
+import thinclick.server.picture.Drawing;
+import thinclick.server.picture.Tint;
+import thinclick.server.season.Pupil;
+import thinclick.server.season.Season;
+import thinclick.server.season.SeasonPicture;
+import thinclick.server.season.SeasonWords;
+
+/** A class over its weeks, for the leader: in words, member by member, and as a picture. */
+public final class SeasonView {
+  private final ClassDesk desk;
+  private final Words words;
+  private final FlowPane titles = new FlowPane(18, 6);
+  private final TextField made = new TextField();
+  private final Label says = wrapped("");
+  private final Label head = wrapped("");
+  private final MemberList members;
+  private final PupilPane pupil;
+  private final TakesPane takes;
+  private final ClassPane whole;
+  private final VBox picture = styled(new VBox(), "ruled");
+  private final VBox open = new VBox(14);
+  private final ScrollPane root;
+  private Palette palette = Palette.LIGHT;
+
+  public SeasonView(ClassDesk desk, Words words) {
+    this.desk = desk;
+    this.words = words;
+    Erasure erasure = new Erasure(desk, words);
+    members = new MemberList(desk, words, this::marked);
+    pupil = new PupilPane(desk, words, erasure);
+    takes = new TakesPane(desk, words);
+    whole = new ClassPane(desk, words, erasure);
+    root = new ScrollPane(createView(new ErasurePane(erasure, words).root()));
+    root.setFitToWidth(true);
+    root.setFocusTraversable(false);
+    desk.titles().addListener((ListChangeListener<String>) any -> showTitles());
+    desk.openProperty().addListener(any -> showTitles());
+    desk.seasonProperty()
+        .addListener(
+            (any, old, now) -> {
+              erasure.leave();
+              show();
+            });
+    showTitles();
+    show();
+  }
+
+  /** The page. */
+  public Node root() {
+    return root;
+  }
+
+  /** Reads what there is, and puts the cursor where one begins. */
+  public void begin() {
+    desk.look();
+    desk.again();
+    Node first = titles.getChildren().isEmpty() ? made : titles.getChildren().get(0);
+    (desk.seasonProperty().get() == null ? first : members.list()).requestFocus();
+  }
+
+  /** Changes the colours of what is drawn. */
+  public void dress(Palette wanted) {
+    palette = wanted;
+    draw();
+  }
+
+  private Node createView(Node erasure) {
+    titles.setId("classes");
+    titles.setRowValignment(VPos.BASELINE);
+    says.setId("season-says");
+    head.setId("season-head");
+    says.visibleProperty().bind(desk.saysProperty().isNotEmpty());
+    says.managedProperty().bind(says.visibleProperty());
+    says.textProperty().bind(desk.saysProperty());
+    styled(says, "strong");
+    Button make = button("make-class", words.say("season.new.put"), this::make);
+    Button opens =
+        styled(
+            button(
+                "open-season",
+                words.say("season.open"),
+                () -> ClassPane.chooseAndOpen(desk, words, root.getScene().getWindow())),
+            "quiet");
+    FlowPane making = line(words.say("season.new"), made, "class-title", make);
+    making.getChildren().add(opens);
+
+    VBox left = styled(new VBox(14, members.root(), takes.root()), "column");
+    VBox right =
+        styled(new VBox(18, pupil.root(), styled(new VBox(whole.root()), "ruled")), "column");
+    open.getChildren().addAll(head, new TwoColumns(left, right, 0.52, 44), picture);
+    Label what = styled(wrapped(words.say("season.what")), "soft");
+    VBox sheet =
+        styled(
+            new VBox(
+                14,
+                styled(new Label(words.say("view.season")), "title"),
+                titles,
+                making,
+                says,
+                erasure,
+                open,
+                what),
+            "sheet");
+    sheet.getStyleClass().add("season-sheet");
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    return page;
+  }
+
+  private void make() {
+    if (!made.getText().isBlank()) {
+      desk.open(made.getText());
+      made.clear();
+    }
+  }
+
+  private void showTitles() {
+    titles.getChildren().clear();
+    List<String> all = desk.titles();
+    titles
+        .getChildren()
+        .add(
+            all.isEmpty()
+                ? styled(wrapped(words.say("season.none")), "soft")
+                : styled(new Label(words.say("season.classes")), "field-name"));
+    for (String title : all) {
+      Button choose = styled(button("class-" + title, title, () -> desk.open(title)), "quiet");
+      if (title.equals(desk.openProperty().get())) {
+        choose.getStyleClass().add("strong");
+      }
+      titles.getChildren().add(choose);
+    }
+  }
+
+  private void show() {
+    Season season = desk.seasonProperty().get();
+    shown(open, season != null);
+    members.show(season);
+    takes.show(season);
+    whole.show(season);
+    if (season != null) {
+      SeasonWords said =
+          new SeasonWords(season, ZoneId.systemDefault(), desk.speaker(), Controls.days(words));
+      head.setText(said.head() + " " + String.join(" ", said.lastWeek()));
+    }
+    marked(members.marked());
+    draw();
+  }
+
+  private void marked(@Nullable Pupil marked) {
+    pupil.show(desk.seasonProperty().get(), marked);
+  }
+
+  private void draw() {
+    picture.getChildren().clear();
+    Season season = desk.seasonProperty().get();
+    boolean drawn = season != null && !season.takes().isEmpty();
+    shown(picture, drawn);
+    if (season != null && drawn) {
+      Drawing drawing = SeasonPicture.plain(season, ZoneId.systemDefault(), desk.speaker());
+      picture
+          .getChildren()
+          .addAll(heading(drawing.title()), new DrawingNode(drawing, palette, Tint.PAPER));
+    }
+  }
+}

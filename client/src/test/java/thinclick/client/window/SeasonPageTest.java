@@ -1,0 +1,324 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.image.PixelReader;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.VBox;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.SeasonFile;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
+import thinclick.server.host.ClassBook;
+import thinclick.server.material.Demo;
+import thinclick.server.material.Stock;
+import thinclick.server.season.Pupil;
+
+/** A class from week to week in the real window: its room, its seats, its deal, its page. */
+class SeasonPageTest {
+  private static final Duration PATIENCE = Duration.ofSeconds(40);
+  private static final String CLASS = "Tuesday class";
+  private static final Path FOLDER = Path.of("target", "desk");
+
+  @TempDir Path folder;
+
+  private final FxRobot robot = new FxRobot();
+  private Session session;
+  private Desk desk;
+  private Stage stage;
+
+  @AfterEach
+  void close() throws Exception {
+    FxToolkit.setupFixture(desk::close);
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void aClassIsTaughtFromWeekToWeek() throws Exception {
+    keep(List.of("Jonas", "Quirin", "Mina"), 2);
+    open(Locale.ENGLISH);
+    robot.interact(
+        () -> {
+          field("#name").setText("Mina");
+          field("#class").setText("tuesday class");
+          ((Button) node("#open-here")).fire();
+        });
+    until(() -> session.state().inside());
+    until(
+        () ->
+            session.state().people().stream()
+                .anyMatch(one -> one.name().equals("Mina") && "3".equals(one.chair())));
+
+    until(() -> node("#fit") instanceof CheckBox fit && fit.getParent().isVisible());
+    robot.interact(
+        () -> {
+          ((CheckBox) node("#fit")).setSelected(true);
+          field("#looking").setText("Ands alone");
+          node("#drills").requestFocus();
+        });
+    robot.type(KeyCode.ENTER);
+    until(() -> "Ands alone".equals(session.state().title()));
+    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL);
+    until(() -> session.state().phase() == Phase.DEALT);
+    until(() -> texts("#fit-says").stream().anyMatch(says -> says.startsWith("Mina stands at ")));
+
+    robot.press(KeyCode.CONTROL).type(KeyCode.DIGIT7).release(KeyCode.CONTROL);
+    until(() -> stage.getTitle().equals("Thinclick: Season"));
+    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonas took part")));
+    robot.interact(
+        () -> {
+          field("#pupil-name").setText("Jonah");
+          ((Button) node("#put-name")).fire();
+        });
+    until(() -> says().equals("Jonas is Jonah now, in 3 places."));
+    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
+    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
+    until(() -> node("#erase-now") != null);
+    assertThat(on(() -> node("#erase-now").isDisabled())).as("inside a room").isTrue();
+    robot.interact(session::leave);
+    until(() -> !session.state().inside());
+    aPupilIsErased();
+  }
+
+  private void aPupilIsErased() throws IOException {
+    robot.interact(() -> desk.goTo(View.SEASON));
+    until(() -> stage.getScene().lookup("#classes .button") instanceof Button);
+    robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
+    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
+    robot.interact(
+        () -> {
+          node("#members").requestFocus();
+          mark("Quirin");
+        });
+    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Quirin took")));
+    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
+    until(() -> node("#erase-now") != null);
+    assertThat(String.join(" ", texts("#erasure")))
+        .contains("Erase Quirin from Tuesday class?", "rooms.db: name replaced in 2 takes");
+    assertThat(holding("Quirin")).isTrue();
+    robot.interact(() -> ((Button) node("#erase-now")).fire());
+    until(() -> says().startsWith("Erased. rooms.db: name replaced in 2 takes"));
+    assertThat(holding("Quirin")).isFalse();
+  }
+
+  @SuppressWarnings("unchecked")
+  private void mark(String name) {
+    var list = (ListView<Pupil>) node("#members");
+    list.getItems().stream()
+        .filter(pupil -> pupil.name().equals(name))
+        .findFirst()
+        .ifPresent(pupil -> list.getSelectionModel().select(pupil));
+  }
+
+  /** To be looked at: {@code target/desk/season-*.png}. */
+  @Test
+  @Tag("long")
+  void theSeasonAsItLooks() throws Exception {
+    Files.createDirectories(FOLDER);
+    keep(Demo.TUESDAY_CLASS, 4);
+    open(Locale.ENGLISH);
+    picture("season-door");
+    robot.interact(() -> desk.goTo(View.SEASON));
+    until(() -> stage.getScene().lookup("#classes .button") instanceof Button);
+    picture("season-none-open");
+    robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
+    until(() -> !texts("#pupil-says").isEmpty());
+    picture("season-open");
+    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
+    until(() -> node("#erase-now") != null);
+    picture("season-erase");
+  }
+
+  // ---------------------------------------------------------------- a class that has played
+
+  private void keep(List<String> names, int weeks) {
+    List<SeasonFile.KeptTake> takes = new ArrayList<>();
+    for (int week = 0; week < weeks; week++) {
+      Instant when = Instant.parse("2026-09-01T10:00:00Z").plus(Duration.ofDays(7L * week));
+      for (int i = 0; i < (weeks > 2 ? 2 : 1); i++) {
+        int missing = week;
+        List<String> there =
+            weeks == 2
+                ? names
+                : names.stream().filter(one -> names.indexOf(one) % 7 != missing).toList();
+        takes.add(
+            new SeasonFile.KeptTake(
+                "old-t" + week + "-" + i,
+                when.plusSeconds(600L * i).toString(),
+                "finished",
+                take(there, week),
+                null));
+      }
+    }
+    List<SeasonFile.Member> members = new ArrayList<>();
+    names.forEach(name -> members.add(new SeasonFile.Member(name, members.size() + 1, null)));
+    SeasonFile season = SeasonFile.of(CLASS, null, members, takes);
+    try (ClassBook book =
+        ClassBook.open(folder.resolve("rooms.db"), null, InstantSource.system())) {
+      book.open(FileCodec.writeSeason(season));
+    }
+  }
+
+  private static Take take(List<String> names, int week) {
+    Drill drill = Stock.find("Ands alone");
+    double tempo = drill.tempo().start();
+    Dealing dealing = Dealer.deal(drill, names, 7, tempo, drill.stages());
+    StepGrid grid =
+        new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 3_000_000);
+    Random random = new Random(week);
+    List<Attack> attacks = new ArrayList<>();
+    for (Part part : dealing.parts()) {
+      double spread = 12_000 + 3_000 * (names.indexOf(part.player()) % 8) - 2_000 * week;
+      for (int step : part.attackSteps()) {
+        double off = random.nextGaussian() * spread;
+        attacks.add(Attack.tap(part.player(), Math.round(grid.microsAt(step) + off)));
+      }
+    }
+    attacks.sort(Comparator.comparingLong(Attack::micros));
+    return new Take(
+        Take.FORMAT,
+        Take.VERSION,
+        drill.title(),
+        drill.meter(),
+        tempo,
+        drill.stepsPerBeat(),
+        drill.swing(),
+        3_000_000,
+        dealing.toleranceMillis(),
+        drill.stages(),
+        dealing.parts(),
+        attacks,
+        null,
+        List.of());
+  }
+
+  // ---------------------------------------------------------------- the window
+
+  private void open(Locale language) throws Exception {
+    stage = FxToolkit.registerPrimaryStage();
+    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
+    FxToolkit.setupFixture(
+        () -> {
+          Faces.load();
+          desk = new Desk(stage, session, Words.in(language), new SettingsFile(folder));
+          stage.show();
+          desk.start();
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private Node node(String id) {
+    return stage.getScene().lookup(id);
+  }
+
+  private TextField field(String id) {
+    return (TextField) node(id);
+  }
+
+  private String says() {
+    return ((Label) node("#season-says")).getText();
+  }
+
+  private List<String> texts(String box) {
+    return node(box) instanceof VBox found
+        ? found.getChildren().stream()
+            .filter(Label.class::isInstance)
+            .map(label -> ((Label) label).getText())
+            .toList()
+        : List.of();
+  }
+
+  private <T> T on(Callable<T> asked) {
+    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await()
+        .atMost(PATIENCE)
+        .pollInterval(Duration.ofMillis(20))
+        .until(() -> WaitForAsyncUtils.waitForAsyncFx(10_000, holds));
+  }
+
+  private boolean holding(String name) throws IOException {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.filter(Files::isRegularFile).toList()) {
+        if (new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1).contains(name)) {
+          return true;
+        }
+      }
+      return false;
+    }
+  }
+
+  private void picture(String name) throws IOException {
+    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
+      for (int[] size : new int[][] {{1920, 1080}, {1366, 768}}) {
+        robot.interact(
+            () -> {
+              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
+              stage.setWidth(size[0]);
+              stage.setHeight(size[1]);
+            });
+        WaitForAsyncUtils.waitForFxEvents();
+        WaitForAsyncUtils.waitForFxEvents();
+        WritableImage made = on(() -> stage.getScene().snapshot(null));
+        BufferedImage picture =
+            new BufferedImage(
+                (int) made.getWidth(), (int) made.getHeight(), BufferedImage.TYPE_INT_RGB);
+        PixelReader reader = made.getPixelReader();
+        for (int y = 0; y < picture.getHeight(); y++) {
+          for (int x = 0; x < picture.getWidth(); x++) {
+            picture.setRGB(x, y, reader.getArgb(x, y));
+          }
+        }
+        String file = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size[0] + ".png";
+        ImageIO.write(picture, "png", FOLDER.resolve(file).toFile());
+      }
+    }
+  }
+}
