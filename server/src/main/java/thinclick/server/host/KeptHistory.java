@@ -1,5 +1,6 @@
 package thinclick.server.host;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import thinclick.protocol.file.Take;
@@ -26,6 +27,21 @@ public final class KeptHistory {
     List<Entry> entries = new ArrayList<>();
     for (Store.KeptTake kept : store.history().join()) {
       entries.add(entry(store, kept));
+    }
+    return entries;
+  }
+
+  /**
+   * Those with this key that began before an instant and were reviewed, the oldest first; the
+   * reviews of others are not even read.
+   */
+  static List<Entry> entries(Store store, Entry.Key key, Instant before) {
+    List<Entry> entries = new ArrayList<>();
+    for (Store.KeptTake kept : store.history().join()) {
+      boolean earlier = kept.review() != null && kept.begunAt().isBefore(before);
+      if (earlier && Entry.Key.of(kept.take()).equals(key)) {
+        entries.add(entry(store, kept));
+      }
     }
     return entries;
   }

@@ -1,5 +1,6 @@
 package thinclick.server.host;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -103,6 +104,7 @@ public final class RehearsalHost implements AutoCloseable {
               });
       try {
         PurgeSchedule.atStart(store, options.keeping());
+        Instant begun = options.keeping().wallClock().instant();
         ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);
         HostParts parts =
             new HostParts(
@@ -111,7 +113,7 @@ public final class RehearsalHost implements AutoCloseable {
                 store,
                 shelf,
                 HostMaterial.dealer(speaker),
-                new Reviewer(speaker)::review,
+                new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun))::review,
                 threshold.door(),
                 reviewPool,
                 meters,

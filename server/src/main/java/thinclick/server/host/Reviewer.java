@@ -1,15 +1,17 @@
 package thinclick.server.host;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.server.history.Entry;
 import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Review;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.Outcome;
 import thinclick.server.words.Speaker;
@@ -18,21 +20,35 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Reviews the rooms' takes, and remembers how those before came out: the click gets thinner after
- * two that were held by the same players at the same drill, tempo and plan.
+ * two that were held by the same band at the same drill, tempo and plan, be it on two evenings.
  */
 final class Reviewer {
-  private static final int MOST_BANDS = 200;
-  private static final int MOST_TAKES = 4;
+  private static final int MOST_DRILLS = 200;
+  private static final int MOST_TAKES = 16;
+
+  /** A band is the same where so much of the larger one was in both: some are always missing. */
+  private static final double SAME_BAND = 2.0 / 3;
 
   private final Speaker speaker;
+  private final Function<Entry.Key, List<Entry>> kept;
 
-  /** By band and drill, by when the take began; the newest last. */
-  private final Map<Same, Map<Long, Outcome>> before = new LinkedHashMap<>();
+  /** By drill, by when the take began; the newest last, those of earlier runs below 0. */
+  private final Map<Entry.Key, Map<Long, Before>> before = new LinkedHashMap<>();
 
-  private record Same(Entry.Key key, Set<String> players) {}
+  private record Before(Set<String> players, Outcome outcome) {
+    boolean sameBand(Set<String> others) {
+      long both = players.stream().filter(others::contains).count();
+      return both >= SAME_BAND * Math.max(players.size(), others.size());
+    }
+  }
 
-  Reviewer(Speaker speaker) {
+  /**
+   * @param kept the takes of earlier runs of the host with such a key, the oldest first; asked once
+   *     for each key
+   */
+  Reviewer(Speaker speaker, Function<Entry.Key, List<Entry>> kept) {
     this.speaker = speaker;
+    this.kept = kept;
   }
 
   /** The review with its words; a take that is reviewed again takes its own place. */
@@ -40,19 +56,33 @@ final class Reviewer {
     Analysis analysis = Scorer.analyse(take);
     Set<String> players = new TreeSet<>();
     take.parts().stream().map(Part::player).forEach(players::add);
-    Same same = new Same(Entry.Key.of(take), players);
-    Map<Long, Outcome> takes = before.remove(same);
-    takes = takes == null ? new LinkedHashMap<>() : takes;
+    Entry.Key key = Entry.Key.of(take);
+    Map<Long, Before> takes = before.remove(key);
+    takes = takes == null ? ofEarlierRuns(key) : takes;
     takes.remove(take.startMicros());
-    List<Outcome> earlier = new ArrayList<>(takes.values());
-    takes.put(take.startMicros(), Outcome.of(analysis.review()));
+    List<Outcome> earlier =
+        takes.values().stream().filter(one -> one.sameBand(players)).map(Before::outcome).toList();
+    takes.put(take.startMicros(), new Before(players, Outcome.of(analysis.review())));
     if (takes.size() > MOST_TAKES) {
       takes.remove(takes.keySet().iterator().next());
     }
-    before.put(same, takes);
-    if (before.size() > MOST_BANDS) {
+    before.put(key, takes);
+    if (before.size() > MOST_DRILLS) {
       before.remove(before.keySet().iterator().next());
     }
     return Spoken.of(analysis, earlier, speaker).toJson();
+  }
+
+  private Map<Long, Before> ofEarlierRuns(Entry.Key key) {
+    List<Entry> entries = kept.apply(key);
+    Map<Long, Before> found = new LinkedHashMap<>();
+    int from = Math.max(0, entries.size() - MOST_TAKES);
+    for (int i = from; i < entries.size(); i++) {
+      Review review = entries.get(i).review();
+      Set<String> players = new TreeSet<>();
+      review.players().stream().map(PlayerReview::player).forEach(players::add);
+      found.put((long) i - entries.size(), new Before(players, Outcome.of(review)));
+    }
+    return found;
   }
 }
