@@ -228,6 +228,18 @@ class ClassTest {
 
   private void theLastDrillWithOneTurnedAround() {
     room.deals(leader, () -> leader.desk.lesson().next());
+    room.begins(leader);
+    room.toBar(leader, 1);
+    leader.run(() -> leader.desk.lectern().stop());
+    ends("abandoned");
+    assertThat(takes.get("abandoned").endMicros()).as("kept, as stopped early").isNotNull();
+    assertThat(leader.on(() -> leader.desk.lesson().place())).contains("Push, take 1 of 1");
+    assertThat(leader.on(() -> leader.desk.lesson().nextStep())).isEqualTo("Once more: Push");
+    assertThat(leader.on(() -> leader.desk.proposals().line()))
+        .as("no rung is proposed for what was abandoned")
+        .isNull();
+
+    room.deals(leader, () -> leader.desk.lesson().goOn());
     pupil(TURNED).slip = new Slip(2, 5, 1);
     room.begins(leader);
     Review review = ends("sixth");
@@ -269,7 +281,7 @@ class ClassTest {
         }
       }
       if (!pupil.name().equals(LEAVER)) {
-        ReviewReady last = pupil.slips.get(ids.get(5));
+        ReviewReady last = pupil.slips.get(ids.get(6));
         assertThat(last.provisional()).isFalse();
         assertThat(last.review().get("players")).hasSize(1);
       }
@@ -282,13 +294,13 @@ class ClassTest {
     assertThat(evening)
         .extracting(entry -> entry.key().title())
         .containsExactly(
-            "All four", "All four", "And the ands", "Late starters", "As held", "Push");
+            "All four", "All four", "And the ands", "Late starters", "As held", "Push", "Push");
     assertThat(evening.get(0).key()).as("the drill once more").isEqualTo(evening.get(1).key());
     List<List<String>> who = evening.stream().map(entry -> names(entry.review())).toList();
-    assertThat(who.stream().map(List::size)).containsExactly(22, 23, 23, 23, 23, 23);
-    assertThat(in(who, LATE)).containsExactly(1, 2, 3, 4, 5);
+    assertThat(who.stream().map(List::size)).containsExactly(22, 23, 23, 23, 23, 23, 23);
+    assertThat(in(who, LATE)).containsExactly(1, 2, 3, 4, 5, 6);
     assertThat(in(who, LEAVER)).as("only while there").containsExactly(0, 1, 2);
-    assertThat(in(who, RETURNER)).containsExactly(0, 3, 4, 5);
+    assertThat(in(who, RETURNER)).containsExactly(0, 3, 4, 5, 6);
     assertThat(evening.get(1).review().player(SLEEPER).away()).isGreaterThan(10);
     FewestClicks fewest = FewestClicks.of(evening, "All four", 200).orElseThrow();
     assertThat(fewest.clicksPerBar()).isEqualTo(2);

@@ -62,7 +62,9 @@ final class Reviewer {
     takes.remove(take.startMicros());
     List<Outcome> earlier =
         takes.values().stream().filter(one -> one.sameBand(players)).map(Before::outcome).toList();
-    takes.put(take.startMicros(), new Before(players, Outcome.of(analysis.review())));
+    if (!abandoned(take)) {
+      takes.put(take.startMicros(), new Before(players, Outcome.of(analysis.review())));
+    }
     if (takes.size() > MOST_TAKES) {
       takes.remove(takes.keySet().iterator().next());
     }
@@ -71,6 +73,13 @@ final class Reviewer {
       before.remove(before.keySet().iterator().next());
     }
     return Spoken.of(analysis, earlier, speaker).toJson();
+  }
+
+  /** Stopped before its half: it says nothing of how the band holds the whole. */
+  private static boolean abandoned(Take take) {
+    Long end = take.endMicros();
+    long halfSteps = (long) take.plan().bars() * take.grid().stepsPerBar() / 2;
+    return end != null && end < take.grid().instantOf(halfSteps);
   }
 
   private Map<Long, Before> ofEarlierRuns(Entry.Key key) {

@@ -79,6 +79,21 @@ class ReviewerTest {
   }
 
   @Test
+  void whatWasStoppedBeforeItsHalfCountsForNothing() {
+    Reviewer reviewer = new Reviewer(Speaker.english(), key -> List.of());
+    Take whole = held(1_000_000, CLASS);
+    long third = whole.grid().instantOf(22);
+    Take abandoned =
+        whole
+            .withAttacks(whole.attacks().stream().filter(a -> a.micros() < third).toList())
+            .edited()
+            .endMicros(third)
+            .take();
+    after(reviewer, abandoned);
+    assertThat(after(reviewer, held(90_000_000, CLASS))).isEqualTo(Move.ONCE_MORE);
+  }
+
+  @Test
   void theTakesOfAnEarlierEveningCountWhereTheHostHasKeptThem() {
     Take lastWeek = held(1_000_000, CLASS);
     Instant then = Instant.parse("2026-03-01T19:00:00Z");

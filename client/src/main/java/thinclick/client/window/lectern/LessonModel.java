@@ -54,7 +54,9 @@ public final class LessonModel {
         && now.dealt() != null
         && now.dealt().title().equals(running.item().drill())) {
       counted = now.announced().takeId();
-      set(running.played());
+      if (!now.abandoned()) {
+        set(running.played());
+      }
     }
   }
 

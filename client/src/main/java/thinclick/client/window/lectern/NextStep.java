@@ -55,7 +55,7 @@ public final class NextStep {
   public void remember(RoomState room) {
     ReviewReady ready = room.review();
     Dealt dealt = room.dealt();
-    if (ready == null || dealt == null) {
+    if (ready == null || dealt == null || room.abandoned()) {
       return;
     }
     try {

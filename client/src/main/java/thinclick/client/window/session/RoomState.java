@@ -15,6 +15,7 @@ import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
@@ -107,6 +108,20 @@ public record RoomState(
   /** True where the material may be chosen and dealt. */
   public boolean betweenTakes() {
     return inside() && !takeRuns();
+  }
+
+  /**
+   * True where the leader stopped the last take before its half. It is kept like any other, as
+   * stopped early, and counts neither for a lesson nor for the next rung.
+   */
+  public boolean abandoned() {
+    StepGrid grid = grid();
+    ClickPlan plan = plan();
+    return stopped != null
+        && stopped.reason() == StopReason.LEADER
+        && grid != null
+        && plan != null
+        && stopped.atMicros() < grid.instantOf((long) plan.bars() * grid.stepsPerBar() / 2);
   }
 
   /** This player's own part, or null where none is dealt. */
