@@ -245,6 +245,9 @@ class ClassTest {
     Review review = ends("sixth");
     assertThat(names(review)).hasSize(23).contains(LATE, LATER, RETURNER).doesNotContain(LEAVER);
     assertThat(review.player(TURNED).displacements()).containsExactly(new Displacement(2, 5, 1));
+    assertThat(leader.state().review().review().get("next").stringValue())
+        .as("one of 23 who is turned around holds nobody else up")
+        .doesNotContain("count aloud");
     assertThat(review.player(EARLY).leanMillis().get()).isBetween(-45.0, -15.0);
     assertThat(review.players()).filteredOn(one -> !one.displacements().isEmpty()).hasSize(1);
   }

@@ -16,6 +16,9 @@ final class LeanRules {
    * What is just noticed of a displaced tone: 6 ms below gaps of about 240 ms, 2.5 % above (Friberg
    * and Sundberg 1995, JASA 98:2524).
    */
+  /** A lean under so much of what the chair is known to is no news. */
+  private static final double SMALL_SHARE = 0.5;
+
   private static final double NOTICED_MILLIS = 6;
 
   private static final double NOTICED_OF_GAP = 0.025;
@@ -134,6 +137,9 @@ final class LeanRules {
       double uncertainty = player.review.uncertaintyMillis();
       if (size <= Math.max(NOTICED_MILLIS, ONE_SIDED * Quantity.halfWidth(lean.interval()))) {
         continue;
+      }
+      if (size <= SMALL_SHARE * uncertainty) {
+        continue; // far inside what is known of the chair: not worth a sentence
       }
       if (size <= uncertainty) {
         findings.add(

@@ -3,6 +3,7 @@ package thinclick.server.words;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +16,7 @@ import thinclick.server.scoring.Analysis;
 public final class ReviewWords {
   private static final int MOST_TROUBLES = 3;
   private static final int MOST_SENTENCES = 6;
+  private static final double A_QUARTER = 0.25;
 
   /** What concerns the band's next try before the hold does. */
   private static final Set<Matter> FIRST = EnumSet.of(Matter.PLACE, Matter.EDGES, Matter.TIME);
@@ -33,7 +35,9 @@ public final class ReviewWords {
     Advice noVerdict = verdict == null ? null : verdict.next();
     next =
         NextTry.after(
-            outcomes, mendedFirst(findings), noVerdict == null ? Advice.SAME_AGAIN : noVerdict);
+            outcomes,
+            mendedFirst(findings, people(evidence)),
+            noVerdict == null ? Advice.SAME_AGAIN : noVerdict);
   }
 
   /** All that the rules find in a take that stands for itself. */
@@ -52,13 +56,26 @@ public final class ReviewWords {
     return new ReviewWords(evidence, Rules.apply(evidence), before);
   }
 
-  private static @Nullable Advice mendedFirst(List<Finding> findings) {
-    for (Finding finding : findings) {
-      if (FIRST.contains(finding.matter()) && finding.next() != null) {
-        return finding.next();
-      }
-    }
-    return null;
+  /**
+   * What has to be mended before the click changes. One of a class who is lost gets advice of their
+   * own; the class goes on unless a quarter of it is.
+   */
+  private static @Nullable Advice mendedFirst(List<Finding> findings, long people) {
+    List<Finding> first =
+        findings.stream()
+            .filter(one -> FIRST.contains(one.matter()) && one.next() != null)
+            .toList();
+    long whose = first.stream().map(Finding::player).filter(Objects::nonNull).distinct().count();
+    boolean many = whose >= A_QUARTER * people;
+    return first.stream()
+        .filter(one -> one.player() == null || many)
+        .map(Finding::next)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static long people(Evidence evidence) {
+    return evidence.players.stream().filter(one -> !one.review.standIn()).count();
   }
 
   /** Every finding, what matters most first. */
