@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.file.Feel;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.music.Click;
 import thinclick.protocol.music.StepGrid;
@@ -52,6 +53,7 @@ public final class Player {
   record Next(int written, int played, int index) {}
 
   private final Timing timing;
+  private final Feel feel;
   private final StepGrid grid;
   private final Random random;
   private final ArrayDeque<Next> ahead = new ArrayDeque<>();
@@ -77,6 +79,7 @@ public final class Player {
       List<Click> clicks,
       long seed) {
     this.timing = timing;
+    this.feel = part.feel();
     this.grid = grid;
     this.random = new Random(seed);
     this.accents = part.accentSteps() == null ? Set.of() : Set.copyOf(part.accentSteps());
@@ -109,7 +112,7 @@ public final class Player {
       return null;
     }
     double gapMillis = grid.stepMicros() / 1e3;
-    double reach = Math.min(REACH_MILLIS, gapMillis / 2) + Math.max(0, -x - timing.leanMillis());
+    double reach = Math.min(REACH_MILLIS, gapMillis / 2) + Math.max(0, -x - lean(next));
     return Math.round(grid.microsAt(next.played()) - reach * 1e3);
   }
 
@@ -119,8 +122,18 @@ public final class Player {
     walkTo(next.played());
     double attack = x + random.nextGaussian() * timing.motorMillis();
     own.put((long) next.played(), attack);
-    long micros = Math.round(grid.microsAt(next.played()) + (attack + timing.leanMillis()) * 1e3);
+    long micros = Math.round(grid.microsAt(next.played()) + (attack + lean(next)) * 1e3);
     return new Move(next.written(), micros, accents.contains(next.written()), next.index());
+  }
+
+  /** The own steady lean, and what the part asks for on purpose, ms. */
+  private double lean(Next next) {
+    boolean asked = next.index() >= 0;
+    return timing.leanMillis() + (asked ? feelAt(feel, next.written()) : 0);
+  }
+
+  private double feelAt(Feel of, long step) {
+    return grid.onbeat(step) ? of.onbeat() : of.offbeat();
   }
 
   /** Leaves out what would have been played before {@code micros}: a player who comes in late. */
@@ -142,7 +155,7 @@ public final class Player {
     }
     Next next = ahead.peek();
     walkTo(next == null ? step : Math.min(step, next.played() - 1L)); // x as it is by then
-    double z = (micros - grid.microsAt(step)) / 1e3;
+    double z = (micros - grid.microsAt(step)) / 1e3 - feelAt(part.feel(), step);
     double r = own.getOrDefault(step, x);
     double habit = usual.getOrDefault(player, 0.0);
     if (clickedSince(step - grid.stepsPerBar(), step)) {

@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Feel;
 import thinclick.protocol.file.FreeSpan;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -142,6 +143,21 @@ class MannersTest {
   }
 
   @Test
+  void aFeelThatIsAskedForIsPlayedAndJudged() {
+    List<Stage> stages = List.of(CLICKED, Stage.ofBeats(16, 1, 1, 3));
+    List<Manner> manners = List.of(Manner.STEADY, Manner.STEADY, Manner.STEADY);
+    for (long seed = 1; seed <= SEEDS; seed++) {
+      Take take = play(seed, stages, List.of(), new Feel(25, 25), manners.toArray(Manner[]::new));
+      Review review = Scorer.review(take);
+
+      assertThat(lean(review.players().get(0))).as("seed %d", seed).isCloseTo(0, within(6.0));
+      assertThat(said(take))
+          .as("seed %d", seed)
+          .containsPattern("Mina was asked for \\+25 and kept \\+2\\d, spread \\d+: controlled");
+    }
+  }
+
+  @Test
   void looseScattersAndLeavesSomeOut() {
     for (long seed = 1; seed <= SEEDS; seed++) {
       List<Stage> stages = List.of(CLICKED, Stage.ofBeats(16, 1, 1, 3));
@@ -158,7 +174,8 @@ class MannersTest {
 
   @Test
   void freeBarsArePlayedInAndComeBackFrom() {
-    Take take = play(3, List.of(CLICKED, SILENT), List.of(8, 12), Manner.STEADY, Manner.STEADY);
+    Take take =
+        play(3, List.of(CLICKED, SILENT), List.of(8, 12), null, Manner.STEADY, Manner.STEADY);
     Review review = Scorer.review(take);
 
     assertThat(review.free()).hasSize(1);
@@ -193,14 +210,18 @@ class MannersTest {
   }
 
   private static Take play(long seed, List<Stage> stages, Manner... manners) {
-    return play(seed, stages, List.of(), manners);
+    return play(seed, stages, List.of(), null, manners);
   }
 
   /** Something that comes about at an instant: a stand-in settles, or is heard. */
   private record Happening(long micros, int player, boolean heard) {}
 
-  /** Plays a take, everybody hearing everybody; the first has free bars from..to where given. */
-  private static Take play(long seed, List<Stage> stages, List<Integer> free, Manner... manners) {
+  /**
+   * Plays a take, everybody hearing everybody; the first has free bars from..to and a feel asked of
+   * it where given.
+   */
+  private static Take play(
+      long seed, List<Stage> stages, List<Integer> free, Feel feel, Manner... manners) {
     int bars = stages.stream().mapToInt(Stage::bars).sum();
     StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.STRAIGHT, START);
     List<Click> clicks = new ClickPlan(stages).clicks(grid);
@@ -216,7 +237,13 @@ class MannersTest {
               .filter(step -> spans.stream().noneMatch(span -> span.covers(step / 8)))
               .boxed()
               .toList();
-      parts.add(Part.of(names.get(i), 0, steps).edited().standIn(true).free(spans).part());
+      parts.add(
+          Part.of(names.get(i), 0, steps)
+              .edited()
+              .standIn(true)
+              .free(spans)
+              .feelMillis(i == 0 ? feel : null)
+              .part());
     }
     Dealt dealt =
         new Dealt(
