@@ -268,6 +268,11 @@ final class Desk implements AutoCloseable {
             .thenAcceptAsync(looks::systemSays, WindowThread.INSTANCE);
   }
 
+  /** What the leader does. */
+  LecternDesk lecternDesk() {
+    return lecternDesk;
+  }
+
   /** Who is here; a test brings stand-ins in. */
   RosterModel roster() {
     return lecternDesk.roster();

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import thinclick.client.standin.Manner;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.server.material.Stock;
 
 /**
  * Pictures of the leader's pages with a band, light and dark, at three sizes, into {@code
@@ -63,7 +64,29 @@ class DeskPicturesTest extends PictureCase {
     picture("review-leader-end");
     robot.interact(() -> desk.goTo(View.LECTERN));
     picture("lectern-reviewed");
+    theClinic();
     assertThat(written()).isPositive();
+  }
+
+  /** Four by role, who trade fours, without the leader. */
+  private void theClinic() throws Exception {
+    robot.interact(() -> desk.lecternDesk().lesson().leave());
+    robot.interact(() -> desk.roster().leaderPlaysProperty().set(false));
+    robot.interact(() -> desk.lecternDesk().lectern().choose(Stock.find("Trading fours")));
+    until(() -> "Trading fours".equals(session.state().title()));
+    robot.interact(() -> desk.lecternDesk().lectern().tempo("180"));
+    robot.interact(() -> desk.lecternDesk().lectern().deal());
+    until(() -> session.state().phase() == Phase.DEALT);
+    robot.interact(() -> desk.lecternDesk().lectern().countIn());
+    until(() -> session.state().takeRuns());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    until(() -> session.state().review() != null && !session.state().review().provisional());
+    robot.interact(() -> desk.goTo(View.REVIEW));
+    for (int part = 0; part <= 4; part++) {
+      double down = part / 4.0;
+      robot.interact(() -> scroll(down));
+      picture("review-clinic-" + part);
+    }
   }
 
   @Test
