@@ -157,6 +157,7 @@ public final class LeaderModel {
       return List.of(words.say("leader.follows.unknown", says));
     }
     List<String> says = new ArrayList<>();
+    List<String> open = new ArrayList<>();
     List<PlayerReview> players = review.players();
     List<List<@Nullable Interval>> intervals = review.ensemble().gainsInterval();
     for (int i = 0; i < gains.size() && i < players.size(); i++) {
@@ -164,13 +165,15 @@ public final class LeaderModel {
         Double gain = gains.get(i).get(j);
         if (i != j && gain != null) {
           Interval interval = intervals == null ? null : intervals.get(i).get(j);
-          says.add(
-              words.say(
-                  "leader.follows",
-                  players.get(i).player(),
-                  Math.round(gain * 100),
-                  players.get(j).player(),
-                  range(interval, 100)));
+          boolean told = interval != null && interval.low() > 0;
+          (told ? says : open)
+              .add(
+                  words.say(
+                      told ? "leader.follows" : "leader.follows.pair",
+                      players.get(i).player(),
+                      Math.round(gain * 100),
+                      players.get(j).player(),
+                      range(interval, 100)));
         }
       }
     }
@@ -179,6 +182,9 @@ public final class LeaderModel {
         String other = pair.leader().equals(pair.first()) ? pair.second() : pair.first();
         says.add(words.say("leader.leads", pair.leader(), other));
       }
+    }
+    if (!open.isEmpty()) {
+      says.add(words.say("leader.follows.open", String.join("; ", open)));
     }
     return says.isEmpty() ? List.of(words.say("leader.follows.unknown", "")) : says;
   }

@@ -177,7 +177,7 @@ public final class ReviewModel {
               spoken.clicks().get(i),
               figure(stage.hold(), "%.0f %%"),
               figure(stage.spreadMillis(), "%.0f ms"),
-              figure(stage.driftPercent(), "%+.1f %%")));
+              drift(stage.driftPercent())));
     }
     return lines;
   }
@@ -238,6 +238,12 @@ public final class ReviewModel {
       return words.say("review.lean.none");
     }
     return words.say(millis < 0 ? "review.lean.early" : "review.lean.late", Math.abs(millis));
+  }
+
+  /** What rounds to nothing has no side. */
+  private String drift(Figure figure) {
+    boolean none = figure.known() && Math.abs(figure.get()) < 0.05;
+    return none ? String.format(words.locale(), "%.1f %%", 0.0) : figure(figure, "%+.1f %%");
   }
 
   private String figure(Figure figure, String pattern) {

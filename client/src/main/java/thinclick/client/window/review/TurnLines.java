@@ -14,6 +14,9 @@ import thinclick.server.words.Speaker;
 
 /** Turns, for the leader: answers against their calls, and what was played freely. */
 final class TurnLines {
+  /** From here on the words call it a drift, percent. */
+  private static final double TELLING = 0.5;
+
   private final Words words;
   private final Speaker speaker;
 
@@ -90,13 +93,25 @@ final class TurnLines {
     if (one.returnSteps() != 0) {
       return speaker.say(ShiftWords.of(one.returnSteps(), review.meter(), review.stepsPerBeat()));
     }
-    return later(one.returnMillis().known() ? (Double) one.returnMillis().get() : null);
+    if (!one.returnMillis().known()) {
+      return words.say("review.unknown");
+    }
+    long millis = Math.round(one.returnMillis().get());
+    String side = millis == 0 ? "on" : millis < 0 ? "early" : "late";
+    return words.say("leader.turns.home." + side, Math.abs(millis));
   }
 
   private String moved(Figure drift) {
-    return drift.known()
-        ? words.say("leader.turns.drift", Quantity.drift(drift).shown(words.locale()))
-        : words.say("review.unknown");
+    if (!drift.known()) {
+      return words.say("review.unknown");
+    }
+    if (Math.abs(drift.get()) < TELLING
+        || (drift.interval() != null && drift.interval().contains(0))) {
+      return words.say("leader.turns.held");
+    }
+    return words.say(
+        drift.get() > 0 ? "leader.turns.slower" : "leader.turns.quicker",
+        Quantity.drift(drift).size().shown(words.locale()));
   }
 
   private static String bars(int from, int to) {

@@ -99,8 +99,18 @@ class LeaderModelTest {
 
     assertThat(lines).hasSize(1);
     assertThat(lines.get(0).subList(0, 2)).containsExactly("Jonas", "5\u20138");
-    assertThat(lines.get(0).get(3)).matches("alike|\\d ms (earlier|later)");
+    assertThat(lines.get(0).get(3)).matches("home, (on the pulse|\\d ms (early|late))");
     assertThat(model.turns().answers(spoken.review()).lines()).isEmpty();
+  }
+
+  @Test
+  void whoseIntervalHoldsNothingIsNotSaidToFollow() {
+    List<String> says = model.follows(spoken.review());
+
+    assertThat(says)
+        .filteredOn(one -> one.contains("takes up"))
+        .allSatisfy(one -> assertThat(one).doesNotContain("(-", "% of the gap to Mina (0"));
+    assertThat(says).allSatisfy(one -> assertThat(one).doesNotContain("takes up -"));
   }
 
   @Test
