@@ -5,10 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.EnumSet;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import thinclick.protocol.file.Drill;
+import thinclick.server.material.Stock;
 
 /** What the voices are made of, by their samples and their spectrum. */
 class VoiceTest {
@@ -66,6 +69,18 @@ class VoiceTest {
             Voice.ofRole("horn answers"));
     assertThat(band).hasSize(6).doesNotContain(Voice.BEAT, Voice.ONE);
     assertThat(Voice.ofRole(null)).isEqualTo(Voice.WOOD);
+  }
+
+  /** What stock drills call their chairs' work; only comping is meant to sound as wood. */
+  @Test
+  void everyRoleOfTheStockHasASoundOfItsOwn() {
+    Set<String> woods =
+        Stock.drills().stream()
+            .flatMap(drill -> drill.chairs().stream())
+            .map(Drill.Chair::role)
+            .filter(role -> role != null && Voice.ofRole(role) == Voice.WOOD)
+            .collect(Collectors.toSet());
+    assertThat(woods).allMatch(role -> role.contains("comp"));
   }
 
   private static int bin(double hertz) {

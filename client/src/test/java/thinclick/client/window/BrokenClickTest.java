@@ -82,6 +82,7 @@ class BrokenClickTest {
   void theSpanIsWrittenAndTheSentenceSaysSo() throws Exception {
     long start = on(() -> session.state().announced().startMicros());
     sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(() -> sound.saysProperty().get().contains("set the level so that it is comfortable"));
     sound.clickInterrupted(start, start + 400_000);
     until(() -> sound.saysProperty().get().startsWith("The click"));
     on(
@@ -96,6 +97,19 @@ class BrokenClickTest {
           return null;
         });
     until(() -> session.state().phase() == Phase.REVIEW);
+    on(
+        () -> {
+          sound.mutedProperty().set(false);
+          sound.levelProperty().set(-9);
+          return null;
+        });
+    assertThat(on(() -> sound.saysProperty().get())).as("above -12").contains("level is raised");
+    on(
+        () -> {
+          sound.levelProperty().set(-20);
+          return null;
+        });
+    assertThat(on(() -> sound.saysProperty().get())).doesNotContain("raised");
     assertThat(written().clickInterrupted()).containsExactly(new Span(start, start + 400_000));
   }
 

@@ -135,7 +135,7 @@ class GalleryTest extends PictureCase {
           RoomLink.open(LinkOptions.on(loop), there, "Frau Ott", new RoomListener() {});
       await().until(() -> leader.state() == LinkState.ONLINE);
       open();
-      String near = "127.0.0.1:" + proxy.port();
+      String near = "ws://127.0.0.1:" + proxy.port();
       comeIn(near, "zuzuzuzu");
       until(() -> session.state().link() == LinkState.CLOSED);
       picture("door-refused");
@@ -162,7 +162,7 @@ class GalleryTest extends PictureCase {
     robot.interact(
         () ->
             desk.begin(
-                new WindowOptions(WindowOptions.Way.JOIN, "Ana", address, word, false, null)));
+                new WindowOptions(WindowOptions.Way.JOIN, address, word, "Ana", false, null)));
   }
 
   @Test

@@ -59,6 +59,7 @@ final class PartSheet {
     says.managedProperty().bind(says.textProperty().isNotEmpty());
     root.setAlignment(Pos.CENTER_LEFT);
     root.setMinHeight(0);
+    root.setPrefHeight(0); // all parts are equally high
     model.roomProperty().addListener(onRoom);
     model.momentProperty().addListener(onMoment);
     model.barsOverProperty().addListener(onBars);
