@@ -63,7 +63,7 @@ final class Likelihood {
             : track.observed - means - (tendency >= 0 ? 1 : 0);
     double sd = TENDENCY_SHARE * track.beatMillis;
     tendencyVariance = sd * sd;
-    pass = means <= 2 ? new TwoMeansPass(track, tendency >= 0) : new Pass(track, tendency >= 0);
+    pass = new Pass(track, tendency >= 0);
     moments = new double[columns * columns];
     root = new double[columns * columns];
     meansInverse = new double[means * means];

@@ -10,28 +10,28 @@ import java.util.Arrays;
  * the innovations; backwards it turns a derivative with respect to those sums into one with respect
  * to the parameters. Noises are in units of the scale.
  */
-class Pass {
+final class Pass {
   /** Variance of an unknown start, in units of the whole noise of a beat. */
   private static final double UNKNOWN_START = 50;
 
-  final Track track;
-  final boolean tendency;
-  final int events;
+  private final Track track;
+  private final boolean tendency;
+  private final int events;
 
   /** Position variance before each event's observation. */
-  final double[] variance;
+  private final double[] variance;
 
   /** The sum of the gains that act at each event. */
-  final double[] closing;
+  private final double[] closing;
 
   /** What those gains pull towards, weighted by them. */
-  final double[] pull;
+  private final double[] pull;
 
   /** The variance's adjoint after the way back; the motor's and the timekeeper's share of it. */
-  double backVariance;
+  private double backVariance;
 
-  double backMotor;
-  double backTimekeeper;
+  private double backMotor;
+  private double backTimekeeper;
 
   private final int columns;
   private final int data;
@@ -44,14 +44,10 @@ class Pass {
   private final double[] own;
 
   Pass(Track track, boolean tendency) {
-    this(track, tendency, track.positions + (tendency ? 2 : 1));
-  }
-
-  Pass(Track track, boolean tendency, int lanes) {
     this.track = track;
     this.tendency = tendency;
     events = track.events();
-    columns = lanes;
+    columns = track.positions + (tendency ? 2 : 1);
     data = columns - 1;
     variance = new double[events];
     closing = new double[events];
@@ -62,12 +58,8 @@ class Pass {
     own = new double[columns];
   }
 
-  final double[] kept() {
-    return kept;
-  }
-
   /** Sums up, event by event, the gains that act and what they pull towards. */
-  final void weighGains(double[] theta) {
+  private void weighGains(double[] theta) {
     double click = track.clickGain >= 0 ? theta[track.clickGain] : 0;
     for (int k = 0; k < events; k++) {
       double g = track.click[k] ? click : 0;
@@ -83,7 +75,7 @@ class Pass {
   }
 
   /** Variance of the hidden position before the first event. */
-  final double startVariance(double[] theta, double motor, double timekeeper) {
+  private double startVariance(double[] theta, double motor, double timekeeper) {
     if (track.before == Track.Before.UNKNOWN || track.clickGain < 0) {
       return UNKNOWN_START;
     }
@@ -210,7 +202,8 @@ class Pass {
   }
 
   /** The way back through an observation's variances. */
-  final void observe(double p, double motor, double inverse, double quadratic, double backKalman) {
+  private void observe(
+      double p, double motor, double inverse, double quadratic, double backKalman) {
     double backTotal =
         inverse * (1 - inverse * (quadratic + backVariance * p * motor + backKalman * p));
     backMotor += backVariance * p * inverse + backTotal;
@@ -218,7 +211,7 @@ class Pass {
   }
 
   /** Gives an event's adjoint to the gains that acted in it. */
-  final void spread(int k, double backClosing, double backData, double[] gradient) {
+  private void spread(int k, double backClosing, double backData, double[] gradient) {
     if (track.click[k] && track.clickGain >= 0) {
       gradient[track.clickGain] += backClosing;
     }
@@ -228,7 +221,7 @@ class Pass {
   }
 
   /** The way back through the start, and the last entry of the gradient. */
-  final void start(double[] theta, double motor, double timekeeper, double[] gradient) {
+  private void start(double[] theta, double motor, double timekeeper, double[] gradient) {
     if (track.before != Track.Before.UNKNOWN && track.clickGain >= 0) {
       double click = theta[track.clickGain];
       double tapped = track.before == Track.Before.TAPPED ? 1 : 0;

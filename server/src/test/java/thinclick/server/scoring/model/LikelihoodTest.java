@@ -107,43 +107,6 @@ class LikelihoodTest {
     }
   }
 
-  @Test
-  void runForTwoMeansEqualsTheRunForAnyNumber() {
-    for (long seed = 1; seed <= 20; seed++) {
-      Random random = new Random(seed);
-      Track track = anyTrack(random, 50, 1 + random.nextInt(2));
-      boolean tendency = random.nextBoolean();
-      double[] theta = anyTheta(random, track);
-      int n = track.positions + (tendency ? 2 : 1);
-      double[] moments = new double[n * n];
-      double[] same = new double[n * n];
-      double motor = random.nextDouble();
-      Pass fast = new TwoMeansPass(track, tendency);
-      Pass slow = new Pass(track, tendency);
-      assertThat(fast.forward(theta, motor, 1 - motor, moments))
-          .isCloseTo(slow.forward(theta, motor, 1 - motor, same), within(1e-9));
-      double[] adjoints = new double[n * n];
-      for (int i = 0; i < n; i++) {
-        for (int j = 0; j <= i; j++) {
-          assertThat(moments[i * n + j])
-              .as("seed %d", seed)
-              .isCloseTo(same[i * n + j], within(1e-9 * (1 + Math.abs(same[i * n + j]))));
-          adjoints[i * n + j] = random.nextGaussian() / 1000;
-          adjoints[j * n + i] = adjoints[i * n + j];
-        }
-      }
-      double[] gradient = new double[theta.length];
-      double[] sameGradient = new double[theta.length];
-      fast.backward(theta, motor, 1 - motor, adjoints, gradient);
-      slow.backward(theta, motor, 1 - motor, adjoints, sameGradient);
-      for (int i = 0; i < theta.length; i++) {
-        assertThat(gradient[i])
-            .as("seed %d", seed)
-            .isCloseTo(sameGradient[i], within(1e-9 * (1 + Math.abs(sameGradient[i]))));
-      }
-    }
-  }
-
   /** Variance before the first event: settled under the click, or unknown (50). */
   private static double start(Track track, double[] theta) {
     if (track.clickGain < 0 || track.before == Track.Before.UNKNOWN) {
