@@ -255,8 +255,14 @@ public final class ClassDesk implements AutoCloseable {
     says.set(done);
   }
 
-  /** Works with the disk elsewhere, then with what it answers here; a complaint is said. */
+  /**
+   * Works with the disk elsewhere, then with what it answers here; a complaint is said. Once the
+   * window is closing nothing is begun any more.
+   */
   <T> void work(Function<ClassBook, T> does, Consumer<T> then) {
+    if (disk.isShutdown()) {
+      return;
+    }
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> session.classes(does), disk)
             .whenCompleteAsync(
