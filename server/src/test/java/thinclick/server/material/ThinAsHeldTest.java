@@ -136,6 +136,62 @@ class ThinAsHeldTest {
     }
   }
 
+  /** The rule whole, in every meter: thresholds, the period's end, two bars ahead, the rescue. */
+  @Test
+  void inEveryMeterTheRuleIsFollowedAtEveryPeriodsEnd() {
+    List<String> meters =
+        List.of("2/4 2", "3/4 4", "4/4 2", "4/4 3", "5/4 2", "6/4 2", "7/4 4", "6/8 3", "12/8 6");
+    for (int seed = 0; seed < 360; seed++) {
+      Random random = new Random(seed);
+      String[] bar = meters.get(seed % meters.size()).split(" ");
+      Thinning ladder = new Thinning(Meter.parse(bar[0]), Integer.parseInt(bar[1]), null);
+      int period = 1 + random.nextInt(8);
+      ThinAsHeld rule = new ThinAsHeld(ladder, period);
+      int bars = 10 + random.nextInt(40);
+      Rung first = Rung.values()[random.nextInt(Rung.values().length)];
+      ClickPlan plan = plan(ladder.stage(first, bars, seed));
+      for (int at = 1; at < bars; at++) {
+        if (rule.decidesAt(at)) {
+          plan = decided(rule, plan, at, random, "seed " + seed + ", " + bar[0] + ", bar " + at);
+        }
+      }
+      int from = random.nextInt(bars);
+      List<Stage> rescued = ladder.rescue(plan, from);
+      int clicked = Math.min(Thinning.RESCUE_BARS, bars - from);
+      assertThat(rescued.get(0))
+          .as("seed %d: two clicked bars, fewer where the take is over", seed)
+          .isEqualTo(ladder.stage(Rung.ALL_BEATS, clicked, 0));
+      assertThat(rescued.stream().mapToInt(Stage::bars).sum()).isEqualTo(bars - from);
+      assertThat(rescued.subList(1, rescued.size()))
+          .as("seed %d: and then the plan again", seed)
+          .isEqualTo(Thinning.restOf(plan, from + clicked));
+    }
+  }
+
+  private static ClickPlan decided(
+      ThinAsHeld rule, ClickPlan plan, int at, Random random, String as) {
+    assertThat(at % rule.periodBars()).as(as + ": a period ends").isZero();
+    Thinning ladder = rule.thinning();
+    Rung sounded = ladder.at(plan.stages().get(plan.stageAt(at - 1)));
+    int written = random.nextInt(80);
+    int placed = written == 0 ? 0 : written - random.nextInt(Math.min(written, 24) + 1);
+    Decision made = rule.decide(plan, at, written, placed, random.nextLong());
+    boolean verdict = written >= 12;
+    Rung expected =
+        verdict && placed * 10 >= written * 9
+            ? Thinning.thinner(sounded)
+            : verdict && placed * 4 < written * 3 ? Thinning.fuller(sounded) : sounded;
+    assertThat(made.rung()).as("%s: %d of %d", as, placed, written).isEqualTo(expected);
+    assertThat(made.fromBar()).as(as + ": two bars ahead").isEqualTo(at + 2);
+    if (made.stages() == null) {
+      return plan;
+    }
+    ClickPlan now = whole(plan, made);
+    assertThat(now.bars()).as(as).isEqualTo(plan.bars());
+    assertThat(ladder.alikeFrom(now, made.fromBar(), made.stages())).as(as).isTrue();
+    return now;
+  }
+
   @Test
   void aBandThatHoldsEverythingEndsWithoutAClick() {
     ThinAsHeld rule = new ThinAsHeld(FOUR, 4);
