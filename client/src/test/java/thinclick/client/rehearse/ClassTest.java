@@ -29,6 +29,7 @@ import thinclick.server.history.FewestClicks;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
+import thinclick.server.season.Season;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -46,6 +47,7 @@ class ClassTest {
   private static final String TURNED = "Emre";
   private static final String EARLY = "Runa";
   private static final String AT_A_WINDOW = "Anouk";
+  private static final String CLASS = "Tuesday evening";
 
   @TempDir Path folder;
 
@@ -74,6 +76,7 @@ class ClassTest {
     }
     room.step.until("everybody's clock", 5, () -> ClassRoom.ready(leader).size() == 23);
     room.step.until("the lesson", 2, () -> hasLesson(leader));
+    room.host.classes().hold(CLASS, word());
   }
 
   @AfterEach
@@ -103,6 +106,7 @@ class ClassTest {
     everyAttackIsStoredOnceInTheTakeItWasPlayedIn();
     everySlipIsItsPlayersOwn();
     theHistoryOfTheEveningIsRight();
+    theSeasonKnowsWhoTookPart();
   }
 
   // ---------------------------------------------------------------- the evening
@@ -308,6 +312,20 @@ class ClassTest {
     FewestClicks fewest = FewestClicks.of(evening, "All four", 200).orElseThrow();
     assertThat(fewest.clicksPerBar()).isEqualTo(2);
     assertThat(fewest.begunAt()).isEqualTo(evening.get(0).begunAt());
+  }
+
+  private void theSeasonKnowsWhoTookPart() {
+    Season season = room.host.classes().season(CLASS);
+    assertThat(season.takes()).hasSize(7);
+    assertThat(season.pupils()).extracting(one -> one.name()).contains(LATE, LEAVER, RETURNER);
+    assertThat(taken(season, LATE)).isEqualTo(6);
+    assertThat(taken(season, LEAVER)).as("counted only while there").isEqualTo(3);
+    assertThat(taken(season, RETURNER)).isEqualTo(5);
+    assertThat(taken(season, AT_A_WINDOW)).isEqualTo(7);
+  }
+
+  private static int taken(Season season, String name) {
+    return season.pupil(name).orElseThrow().takes().size();
   }
 
   // ---------------------------------------------------------------- small words
