@@ -5,6 +5,7 @@
 # Usage: archive.sh JAR ARCHIVE
 set -u
 java="${JAVA_HOME:+$JAVA_HOME/bin/}java"
+rm -f "$2"
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 "$java" -XX:DumpLoadedClassList="$folder/classes" -jar "$1" serve --port 0 --db "$folder/room.db" \
@@ -17,11 +18,16 @@ for _ in $(seq 600); do
   kill -0 $host 2> /dev/null || break
   sleep .1
 done
-# One conversation's classes, too: health, and a request for a room that is no WebSocket frame yet.
+# What answers somebody, too; and the host ends by itself, as a drained one does.
 { exec 3<> "/dev/tcp/${address%:*}/${address##*:}" &&
   printf 'GET /health HTTP/1.1\r\nHost: here\r\n\r\n' >&3 && cat <&3; } > "$folder/health" 2>> "$folder/err"
 { exec 3<> "/dev/tcp/${address%:*}/${address##*:}" &&
   printf 'POST /drain HTTP/1.1\r\nHost: here\r\nContent-Length: 0\r\n\r\n' >&3 && cat <&3; } > /dev/null 2>> "$folder/err"
+for _ in $(seq 100); do
+  kill -0 $host 2> /dev/null || break
+  sleep .1
+done
+kill -TERM $host 2> /dev/null # only where it was not drained
 wait $host
 "$java" -Xshare:dump -XX:SharedClassListFile="$folder/classes" -XX:SharedArchiveFile="$2" -jar "$1" \
   > "$folder/dump" 2>&1
