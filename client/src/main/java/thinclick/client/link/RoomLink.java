@@ -3,22 +3,18 @@ package thinclick.client.link;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.file.Span;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
-import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
 
@@ -36,65 +32,22 @@ public final class RoomLink implements AutoCloseable {
 
   private final LinkOptions options;
   private final RoomAddress address;
-  private final String name;
-  private final Role role;
-  private final RoomListener listener;
-  private final Requests requests = new Requests();
-  private final ClockExchanges clock;
-  private final Line line;
-  private final Delivery delivery;
-
-  private volatile LinkState state = LinkState.CONNECTING;
-  private volatile ClockView view;
-  private volatile @Nullable String word;
-  private volatile @Nullable Span sleep;
+  private final Pass pass;
+  private final Conversation talk;
   private volatile double chairLatencyMillis;
 
-  // Below: the link's thread only.
-  private @Nullable String token;
-  private @Nullable String leaderToken;
-  private boolean opens;
-  private boolean welcomed;
-  private boolean plays;
-  private long revision;
-  private ServerMessage.@Nullable Announced take;
-  private long takeOverMicros;
-  private final List<ClientMessage> unsaid = new ArrayList<>();
-
-  private RoomLink(
-      LinkOptions options,
-      RoomAddress address,
-      @Nullable String word,
-      String name,
-      Role role,
-      RoomListener listener) {
+  private RoomLink(LinkOptions options, RoomAddress address, Pass pass, RoomListener listener) {
     this.options = options;
     this.address = address;
-    this.word = word;
-    this.name = name;
-    this.role = role;
-    this.listener = listener;
-    this.opens = word == null;
-    this.view = ClockView.unknown(options.loop().nanos());
-    this.clock =
-        new ClockExchanges(
-            options.loop(),
-            name.hashCode(),
-            this::send,
-            this::clockChanged,
-            this::slept,
-            options.clockOf() == null ? null : options.clockOf().shared());
-    this.line = new Line(address, options, name.hashCode(), new Ear());
-    this.delivery =
-        new Delivery(
-            options.loop(), () -> state == LinkState.ONLINE, this::send, listener::waitingChanged);
+    this.pass = pass;
+    this.talk = new Conversation(options, address, pass, listener);
   }
 
   /** Opens a room and joins it as its leader; the word is known once {@code welcome} has come. */
   public static RoomLink open(
       LinkOptions options, RoomAddress address, String name, RoomListener listener) {
-    RoomLink link = new RoomLink(options, address, null, name, Role.LEADER, listener);
-    options.loop().run(link.line::connect);
+    RoomLink link = new RoomLink(options, address, new Pass(name, Role.LEADER, null), listener);
+    options.loop().run(link.talk::connect);
     return link;
   }
 
@@ -106,8 +59,8 @@ public final class RoomLink implements AutoCloseable {
       String name,
       Role role,
       RoomListener listener) {
-    RoomLink link = new RoomLink(options, address, word, name, role, listener);
-    options.loop().run(link.line::connect);
+    RoomLink link = new RoomLink(options, address, new Pass(name, role, word), listener);
+    options.loop().run(link.talk::connect);
     return link;
   }
 
@@ -121,7 +74,7 @@ public final class RoomLink implements AutoCloseable {
     JournalFile journal = JournalFile.resume(journalFile);
     JournalFile.Bearer bearer = journal.bearer();
     RoomLink link = of(bearer, options, RoomAddress.parse(bearer.server()), listener);
-    options.loop().run(() -> link.goOn(bearer, journal));
+    options.loop().run(() -> link.talk.goOn(journal));
     return link;
   }
 
@@ -134,7 +87,7 @@ public final class RoomLink implements AutoCloseable {
   public static RoomLink comeBack(
       LinkOptions options, LeftRoom left, RoomAddress at, RoomListener listener) {
     RoomLink link = of(left.bearer(), options, at, listener);
-    options.loop().run(() -> link.goOn(left.bearer(), reopened(left.journal())));
+    options.loop().run(() -> link.talk.goOn(reopened(left.journal())));
     return link;
   }
 
@@ -149,18 +102,7 @@ public final class RoomLink implements AutoCloseable {
 
   private static RoomLink of(
       JournalFile.Bearer bearer, LinkOptions options, RoomAddress at, RoomListener listener) {
-    return new RoomLink(options, at, bearer.room(), bearer.name(), bearer.role(), listener);
-  }
-
-  private void goOn(JournalFile.Bearer bearer, @Nullable JournalFile journal) {
-    if (journal != null) {
-      delivery.restore(journal);
-    }
-    token = bearer.token();
-    leaderToken = bearer.role() == Role.LEADER ? bearer.token() : null;
-    welcomed = true;
-    line.worthTrying();
-    line.connect();
+    return new RoomLink(options, at, Pass.of(bearer), listener);
   }
 
   /** The journals in a folder whose attacks nobody has brought to their server yet. */
@@ -179,7 +121,7 @@ public final class RoomLink implements AutoCloseable {
    * @return its room time in microseconds, also where no take runs and it goes nowhere
    */
   public long sendAttack(PlayedAttack attack) {
-    ClockView now = view;
+    ClockView now = talk.clock().view();
     double raw = now.mapping().roomAt(attack.nanos());
     double latencyMillis = chairLatencyMillis;
     long micros = Math.max(0, Math.round(raw - latencyMillis * 1e3));
@@ -194,7 +136,7 @@ public final class RoomLink implements AutoCloseable {
             attack.lengthMillis(),
             attack.lateByMillis(),
             unsure);
-    options.loop().run(() -> delivery.add(wire, attack));
+    options.loop().run(() -> talk.delivery().add(wire, attack));
     return micros;
   }
 
@@ -207,18 +149,18 @@ public final class RoomLink implements AutoCloseable {
   public void released(PlayedAttack attack, long nanos) {
     double millis = Math.round(Math.max(0, nanos - attack.nanos()) / 1e5) / 10.0;
     if (millis <= LONGEST_MILLIS) {
-      options.loop().run(() -> delivery.released(attack, millis));
+      options.loop().run(() -> talk.delivery().released(attack, millis));
     }
   }
 
   /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
   public void playedThrough(String takeId) {
-    options.loop().run(() -> delivery.finish(takeId));
+    options.loop().run(() -> talk.delivery().finish(takeId));
   }
 
   /** Tells that the dealt part has been read. */
   public void ready(String dealId, boolean ready) {
-    post(new ClientMessage.Ready(dealId, ready));
+    say(new ClientMessage.Ready(dealId, ready));
   }
 
   /** From now on attacks are stamped earlier by the chair's delay. */
@@ -228,63 +170,72 @@ public final class RoomLink implements AutoCloseable {
 
   /** Tells the room how far the chair's delay is known; between takes only. */
   public void soundCheck(ClientMessage.SoundCheck measured) {
-    post(measured);
+    say(measured);
   }
 
   /** Tells the room how the others are heard here. */
   public void hears(ClientMessage.HearsOthers how) {
-    report(how);
+    options.loop().run(() -> talk.report(how));
   }
 
   /** Tells the room that the click broke off here; where the line is down, once it is back. */
   public void clickInterrupted(ServerMessage.Announced take, long fromMicros, long toMicros) {
-    report(
+    ClientMessage broken =
         new ClientMessage.ClickInterrupted(
-            take.takeId(), take.epoch(), Math.max(0, fromMicros), Math.max(0, toMicros)));
+            take.takeId(), take.epoch(), Math.max(0, fromMicros), Math.max(0, toMicros));
+    options.loop().run(() -> talk.report(broken));
   }
 
   /** Leaves the room for good and closes. */
   public CompletableFuture<Long> leave() {
-    return request(ClientMessage.Leave::new);
+    return talk.request((id, seen) -> new ClientMessage.Leave(id));
   }
 
   // ------------------------------------------------------------------ what a leader does
 
   /** Chooses a drill of the host's by its title. */
   public CompletableFuture<Long> material(String title) {
-    return request(id -> new ClientMessage.Material(id, revision, null, title));
+    return talk.request((id, seen) -> new ClientMessage.Material(id, seen, null, title));
   }
 
   /** Brings a drill along. */
   public CompletableFuture<Long> material(Drill drill) {
-    return request(id -> new ClientMessage.Material(id, revision, drill, null));
+    return talk.request((id, seen) -> new ClientMessage.Material(id, seen, drill, null));
   }
 
   /** Sets the click plan and, where not null, the tempo in beats a minute. */
   public CompletableFuture<Long> plan(List<Stage> stages, @Nullable Double tempo) {
-    return request(id -> new ClientMessage.Plan(id, revision, stages, tempo));
+    return talk.request((id, seen) -> new ClientMessage.Plan(id, seen, stages, tempo));
   }
 
   /**
    * Deals parts; {@code chairs} are playerIds in the order of chairs, empty for that of joining.
    */
   public CompletableFuture<Long> deal(long seed, List<String> chairs) {
-    return request(id -> new ClientMessage.Deal(id, revision, seed, chairs));
+    return talk.request((id, seen) -> new ClientMessage.Deal(id, seen, seed, chairs));
   }
 
   /** The same, with each figure fitted to the level that is said of a playerId, 1 to 10. */
   public CompletableFuture<Long> deal(long seed, List<String> chairs, Map<String, Integer> levels) {
-    return request(id -> new ClientMessage.Deal(id, revision, seed, chairs, levels));
+    return talk.request((id, seen) -> new ClientMessage.Deal(id, seen, seed, chairs, levels));
   }
 
   /** Starts a take after {@code leadMillis} and a count-in. */
   public CompletableFuture<Long> start(String dealId, int leadMillis, int countInBars) {
-    return request(id -> new ClientMessage.Start(id, revision, dealId, leadMillis, countInBars));
+    return talk.request(
+        (id, seen) -> new ClientMessage.Start(id, seen, dealId, leadMillis, countInBars));
   }
 
   /** Ends the take early. */
   public CompletableFuture<Long> stop(String takeId) {
-    return request(id -> new ClientMessage.Stop(id, revision, takeId));
+    return talk.request((id, seen) -> new ClientMessage.Stop(id, seen, takeId));
+  }
+
+  /** Makes something that is answered, for the room as it was last seen. */
+  @FunctionalInterface
+  interface Asks {
+    /** The message, by its request's number and the revision last heard of. */
+    ClientMessage with(long requestId, long revision);
   }
 
   /** Makes a command of a leader's for the room as it was last seen. */
@@ -301,7 +252,7 @@ public final class RoomLink implements AutoCloseable {
 
   /** Sends any other command of a leader's: seats, notes, a changed plan and so on. */
   public CompletableFuture<Long> ask(LeaderAsks command) {
-    return request(id -> command.with(id, revision));
+    return talk.request(command::with);
   }
 
   /**
@@ -309,24 +260,24 @@ public final class RoomLink implements AutoCloseable {
    * listener.
    */
   public CompletableFuture<Long> browse(@Nullable String title) {
-    return request(id -> new ClientMessage.Browse(id, title));
+    return talk.request((id, seen) -> new ClientMessage.Browse(id, title));
   }
 
   /** Asks for a take as a file; the answer comes to the listener. */
   public CompletableFuture<Long> keepTake(String takeId) {
-    return request(id -> new ClientMessage.KeepTake(id, takeId));
+    return talk.request((id, seen) -> new ClientMessage.KeepTake(id, takeId));
   }
 
   /** Takes the lead where the leader has been gone for long. */
   public CompletableFuture<Long> claimLead() {
-    return request(ClientMessage.ClaimLead::new);
+    return talk.request((id, seen) -> new ClientMessage.ClaimLead(id));
   }
 
   // ------------------------------------------------------------------ what is known
 
   /** Where the link stands. */
   public LinkState state() {
-    return state;
+    return talk.state();
   }
 
   /** The server that it was asked to come to. */
@@ -336,284 +287,36 @@ public final class RoomLink implements AutoCloseable {
 
   /** The room's word, null until a room that is being opened has one. */
   public @Nullable String word() {
-    return word;
+    return pass.word();
   }
 
   /** What is believed of room time now; take one and use it for a whole decision. */
   public ClockView clock() {
-    return view;
+    return talk.clock().view();
   }
 
   /** Room time at an instant of this computer's monotonic clock. */
   public long roomMicros(long nanos) {
-    return view.roomMicros(nanos);
+    return clock().roomMicros(nanos);
   }
 
   /** The instant of this computer's monotonic clock at which the room's shows {@code micros}. */
   public long nanosOf(long micros) {
-    return view.nanosOf(micros);
+    return clock().nanosOf(micros);
   }
 
   /** Closes the connection; attacks not yet stored stay in the journal file, if there is one. */
   @Override
   public void close() {
-    options.loop().run(() -> end("left"));
+    options.loop().run(() -> talk.end("left"));
   }
 
-  // ------------------------------------------------------------------ the link's thread
-
-  /** What the line tells. */
-  private final class Ear implements Line.Owner {
-    @Override
-    public void opened() {
-      int version = MessageCodec.VERSION;
-      String known = word;
-      if (opens || known == null) {
-        send(new ClientMessage.OpenRoom(version, version, options.hostKey(), name));
-      } else {
-        String proof = role == Role.LEADER ? leaderToken : token;
-        Long seen = token == null ? null : (Long) revision;
-        send(
-            new ClientMessage.Join(
-                version, version, known, name, role, proof, seen, options.standIn()));
-      }
-    }
-
-    @Override
-    public void received(String json, long arrivedNanos) {
-      ServerMessage message;
-      try {
-        message = MessageCodec.readServer(json);
-      } catch (MessageCodec.UnknownType later) {
-        LOG.debug("a message of a later version: {}", later.getMessage());
-        return;
-      } catch (BadInput bad) {
-        LOG.warn("a message that cannot be read: {}", bad.getMessage());
-        return;
-      }
-      RoomLink.this.received(message, arrivedNanos);
-    }
-
-    @Override
-    public void cut(String says) {
-      offline();
-      change(welcomed ? LinkState.AWAY : LinkState.CONNECTING, says);
-    }
-
-    @Override
-    public void over(String says) {
-      end(says);
-    }
+  /** The clock, for another chair at this computer. */
+  ClockExchanges.Shared shared() {
+    return talk.clock().shared();
   }
 
-  private void received(ServerMessage message, long arrivedNanos) {
-    if (message instanceof ServerMessage.ClockAnswer answer) {
-      clock.answered(answer, arrivedNanos);
-      return;
-    }
-    if (message instanceof ServerMessage.Stored stored) {
-      delivery.stored(stored);
-    } else if (message instanceof ServerMessage.LengthsStored stored) {
-      delivery.lengthsStored(stored);
-    } else if (message instanceof ServerMessage.Welcome welcome) {
-      welcomed(welcome);
-    } else if (message instanceof ServerMessage.Room room) {
-      revision = room.revision();
-      plays = room.dealt() != null && room.dealt().own() != null;
-      if (room.announced() != null) {
-        takeKnown(room.announced(), room.throughSeq(), room.phase());
-      }
-    } else if (message instanceof ServerMessage.Roster roster) {
-      revision = roster.revision();
-    } else if (message instanceof ServerMessage.Dealt dealt) {
-      revision = dealt.revision();
-      plays = dealt.own() != null;
-    } else if (message instanceof ServerMessage.Announced announced) {
-      begin(announced, 0);
-      clock.hold(announced.countInMicros(), announced.startMicros());
-    } else if (message instanceof ServerMessage.Stopped stopped) {
-      delivery.finishSoon(stopped.takeId());
-      takeOverMicros = stopped.atMicros();
-      clock.release();
-    } else if (message instanceof ServerMessage.Done done) {
-      revision = done.revision();
-      requests.done(done);
-    } else if (message instanceof ServerMessage.Problem problem) {
-      problem(problem);
-      if (problem.code() == ServerMessage.ErrorCode.UNKNOWN_TYPE) {
-        return; // an older server: nothing that a player could do anything about
-      }
-    } else if (message instanceof ServerMessage.Goodbye goodbye) {
-      line.askedToWait(goodbye.retryAfterMillis());
-    }
-    Dispatch.to(listener, message);
-  }
-
-  private void welcomed(ServerMessage.Welcome welcome) {
-    welcomed = true;
-    opens = false;
-    token = welcome.token();
-    leaderToken = welcome.leaderToken() == null ? leaderToken : welcome.leaderToken();
-    word = welcome.room();
-    revision = welcome.revision();
-    line.welcomed();
-    beginJournal(welcome);
-    String trust = line.trustSays();
-    change(
-        LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
-    clock.online(welcome.epoch());
-    delivery.again();
-    unsaid.forEach(this::send);
-    unsaid.clear();
-  }
-
-  private void beginJournal(ServerMessage.Welcome welcome) {
-    Path folder = options.journalFolder();
-    if (folder != null) {
-      String proof = leaderToken == null ? welcome.token() : leaderToken;
-      JournalFile.Bearer bearer =
-          new JournalFile.Bearer(
-              JournalFile.Bearer.FORMAT,
-              1,
-              address.link(null).toString(),
-              welcome.room(),
-              name,
-              role,
-              proof);
-      delivery.keepIn(folder, welcome.playerId(), bearer);
-    }
-  }
-
-  private void begin(ServerMessage.Announced announced, long throughSeq) {
-    if (plays) {
-      delivery.begin(announced.takeId(), announced.epoch(), throughSeq);
-      take = announced;
-      takeOverMicros = Long.MAX_VALUE;
-    }
-  }
-
-  private void takeKnown(
-      ServerMessage.Announced announced, long throughSeq, ServerMessage.Phase phase) {
-    begin(announced, throughSeq);
-    if (phase == ServerMessage.Phase.REVIEW) {
-      delivery.finishSoon(announced.takeId());
-    } else {
-      clock.hold(announced.countInMicros(), announced.startMicros());
-    }
-    delivery.pump();
-  }
-
-  private void problem(ServerMessage.Problem problem) {
-    requests.refused(problem);
-    if (!welcomed) {
-      end(problem.says()); // not let in: another name may be, which is for the player to choose
-      return;
-    }
-    switch (problem.code()) {
-      case STORE_UNAVAILABLE -> delivery.storeUnavailable();
-      case NOT_ALLOWED -> {
-        if ("takeId".equals(problem.field())) {
-          delivery.giveUpOld(); // a take that the server has forgotten
-        }
-      }
-      case UNKNOWN_TYPE -> delivery.lengthsNotTaken();
-      case BAD_FIELD -> {
-        if ("items".equals(problem.field())) {
-          delivery.lengthsNotTaken();
-        }
-      }
-      default -> {}
-    }
-    LOG.debug("the server says {}: {}", problem.code(), problem.says());
-  }
-
-  private void offline() {
-    delivery.pause();
-    clock.offline();
-    requests.cut("the line was cut before the answer came");
-  }
-
-  private void end(String says) {
-    if (state == LinkState.CLOSED) {
-      return;
-    }
-    change(LinkState.CLOSED, says);
-    offline();
-    delivery.close();
-    line.end();
-  }
-
-  private void change(LinkState next, String says) {
-    LOG.debug("{} {} -> {}: {}", name, state, next, says);
-    state = next;
-    listener.linkChanged(next, says);
-  }
-
-  /** This computer slept; where a take went on meanwhile, its player was away. */
-  private void slept(Span span) {
-    sleep = span;
-    ServerMessage.Announced last = take;
-    if (last != null && last.epoch() == view.epoch() && span.fromMicros() < takeOverMicros) {
-      report(
-          new ClientMessage.Asleep(
-              last.takeId(), last.epoch(), span.fromMicros(), span.toMicros()));
-    }
-  }
-
-  private ClockExchanges.Shared shared() {
-    return new ClockExchanges.Shared() {
-      @Override
-      public ClockView view() {
-        return view;
-      }
-
-      @Override
-      public @Nullable Span sleep() {
-        return sleep;
-      }
-    };
-  }
-
-  private void clockChanged(ClockView now) {
-    view = now;
-    listener.clockChanged(now);
-  }
-
-  private void post(ClientMessage message) {
-    options.loop().run(() -> send(message));
-  }
-
-  /** Posts now, or as soon as the line is back. */
-  private void report(ClientMessage message) {
-    options
-        .loop()
-        .run(
-            () -> {
-              if (state == LinkState.ONLINE) {
-                send(message);
-              } else {
-                unsaid.add(message);
-              }
-            });
-  }
-
-  private CompletableFuture<Long> request(LongFunction<ClientMessage> message) {
-    CompletableFuture<Long> answer = new CompletableFuture<>();
-    options
-        .loop()
-        .run(
-            () -> {
-              long id = requests.begin(answer);
-              try {
-                send(message.apply(id));
-              } catch (BadInput bad) {
-                answer.completeExceptionally(bad);
-              }
-            });
-    return answer;
-  }
-
-  private void send(ClientMessage message) {
-    line.send(message);
+  private void say(ClientMessage message) {
+    options.loop().run(() -> talk.send(message));
   }
 }
