@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.message.ClientMessage;
@@ -13,6 +15,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.server.store.Store;
 
 /** {@code serve} told to stop while a take is being played. */
 class StoppedHostTest {
@@ -24,7 +27,8 @@ class StoppedHostTest {
   void takeIsSealedEverybodyToldAndTheProcessGoneSoonAfterTerm() throws Exception {
     Path database = folder.resolve("room.db");
     AtomicBoolean playing = new AtomicBoolean(true);
-    try (HostProcess host = HostProcess.serve(database);
+    Path copies = Files.createDirectory(folder.resolve("copies"));
+    try (HostProcess host = HostProcess.serve(database, "--backup-to", copies.toString());
         WireClient leader = WireClient.connect(host.port());
         WireClient mina = WireClient.connect(host.port())) {
       leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
@@ -60,6 +64,18 @@ class StoppedHostTest {
       assertThat(log).allMatch(line -> line.startsWith("time="), "one event a line");
       assertThat(log).anyMatch(line -> line.contains("says=\"stopped\""));
       assertThat(String.join("\n", log)).doesNotContain("Mina", "Ott", word);
+    }
+    backupIsADatabaseOfItsOwn(copies);
+  }
+
+  /** Made by the schedule at the start, before anybody played. */
+  private static void backupIsADatabaseOfItsOwn(Path copies) throws Exception {
+    try (Stream<Path> files = Files.list(copies)) {
+      List<Path> made = files.toList();
+      assertThat(made).hasSize(1);
+      try (Store store = Store.open(made.get(0), InstantSource.system(), available -> {})) {
+        assertThat(store.takes().join()).isEmpty();
+      }
     }
   }
 
