@@ -40,7 +40,7 @@ final class RoomClock {
         new ClockExchanges(
             options.loop(),
             seed,
-            send::accept,
+            send,
             this::changed,
             this::slept,
             other == null ? null : other.shared());
