@@ -23,6 +23,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
@@ -171,6 +172,14 @@ class SeasonPageTest {
     robot.interact(() -> ((Button) node("#erase-pupil")).fire());
     until(() -> node("#erase-now") != null);
     picture("season-erase");
+    robot.interact(() -> ((Button) node("#erase-not")).fire());
+    robot.interact(
+        () -> {
+          if (stage.getScene().lookup(".scroll-pane") instanceof ScrollPane pane) {
+            pane.setVvalue(1);
+          }
+        });
+    picture("season-picture");
   }
 
   // ---------------------------------------------------------------- a class that has played

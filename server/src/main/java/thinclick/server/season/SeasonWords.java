@@ -91,7 +91,7 @@ public final class SeasonWords {
     List<Pupil> all = season.pupils();
     List<String> missing =
         all.stream().filter(one -> !present.contains(one.key())).map(Pupil::name).toList();
-    Said there = Said.of("season.week", DATE.format(last.monday()), present.size(), all.size());
+    Said there = Said.of("season.week", day.format(last.monday()), present.size(), all.size());
     return missing.isEmpty()
         ? List.of(speaker.say(there))
         : List.of(
