@@ -41,7 +41,7 @@ final class Figures {
     List<Analysis.PlayerAnalysis> analyses = new ArrayList<>();
     for (int i = 0; i < judged.length; i++) {
       players.add(player(judged[i], timings.player(i)));
-      analyses.add(judged[i].analysis());
+      analyses.add(new Fates(judged[i], sheet).analysis());
     }
     List<StageReview> stages = new ArrayList<>();
     for (int s = 0; s < take.stages().size(); s++) {

@@ -113,7 +113,7 @@ final class Judged {
   }
 
   /** What an attack is that answers nothing. */
-  private Analysis.Kind unanswering(int j) {
+  Analysis.Kind unanswering(int j) {
     double at = reading.chair.attacks[j];
     if (at > sheet.endMillis) {
       return Analysis.Kind.AWAY;
@@ -273,33 +273,8 @@ final class Judged {
     return count;
   }
 
-  Analysis.PlayerAnalysis analysis() {
-    List<Analysis.Written> written = new ArrayList<>();
-    Chair chair = reading.chair;
-    int k = 0;
-    for (int w = 0; w < chair.part.attackSteps().size(); w++) {
-      int step = chair.part.attackSteps().get(w);
-      if (k < chair.writtenIndex.length && chair.writtenIndex[k] == w) {
-        int partner = reading.partner[k];
-        written.add(
-            new Analysis.Written(
-                step,
-                fate(k),
-                reading.shift[k],
-                partner == Matcher.NONE ? null : (Integer) chair.takeIndex[partner]));
-        k++;
-      } else {
-        Analysis.Fate fate =
-            sheet.nominalMillis(step) > sheet.endMillis
-                ? Analysis.Fate.AFTER_THE_STOP
-                : Analysis.Fate.AWAY;
-        written.add(new Analysis.Written(step, fate, 0, null));
-      }
-    }
-    return new Analysis.PlayerAnalysis(chair.part.player(), List.copyOf(written), played());
-  }
-
-  private Analysis.Fate fate(int k) {
+  /** What became of a written attack. */
+  Analysis.Fate fate(int k) {
     if (reading.partner[k] == Matcher.NONE) {
       return Analysis.Fate.DROPPED;
     }
@@ -312,41 +287,13 @@ final class Judged {
     return placed[k] ? Analysis.Fate.PLACED : Analysis.Fate.OUTSIDE;
   }
 
-  private List<Analysis.Played> played() {
-    Chair chair = reading.chair;
-    List<Analysis.Played> played = new ArrayList<>();
-    for (int j = 0; j < answered.length; j++) {
-      int k = answered[j];
-      if (k == Matcher.NONE) {
-        played.add(bare(chair.takeIndex[j], unanswering(j)));
-      } else {
-        played.add(
-            new Analysis.Played(
-                chair.takeIndex[j],
-                Analysis.Kind.MATCHED,
-                chair.steps[k],
-                reading.shift[k],
-                known[k] ? (Double) asynchrony[k] : null,
-                known[k] ? (Double) pulse[k] : null));
-      }
-    }
-    for (int index : chair.setAside) {
-      played.add(bare(index, Analysis.Kind.SET_ASIDE));
-    }
-    for (int index : chair.freely) {
-      played.add(bare(index, Analysis.Kind.FREE));
-    }
-    for (int index : chair.whileAway) {
-      played.add(bare(index, Analysis.Kind.AWAY));
-    }
-    played.sort(
-        (a, b) ->
-            Sheet.inOrder(
-                sheet.take.attacks().get(a.attack()), sheet.take.attacks().get(b.attack())));
-    return List.copyOf(played);
+  /** The written attack that a played one answers, by index, or {@link Matcher#NONE}. */
+  int answeredBy(int j) {
+    return answered[j];
   }
 
-  private static Analysis.Played bare(int index, Analysis.Kind kind) {
-    return new Analysis.Played(index, kind, null, 0, null, null);
+  /** Where the pulse put a written attack, ms; null where none is known. */
+  @Nullable Double pulseAt(int k) {
+    return known[k] ? (Double) pulse[k] : null;
   }
 }
