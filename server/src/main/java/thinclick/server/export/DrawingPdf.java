@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -35,15 +36,19 @@ public final class DrawingPdf {
     this.content = content;
   }
 
-  /** The drawing as a PDF document. */
-  public static byte[] pdf(Drawing drawing) {
+  /**
+   * The drawing as a PDF document.
+   *
+   * @param language of the words on it, for those who have them read out
+   */
+  public static byte[] pdf(Drawing drawing, Locale language) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PDDocument document = new PDDocument()) {
       PDDocumentInformation information = document.getDocumentInformation();
       information.setTitle(drawing.title());
       information.setSubject(drawing.says());
       information.setCreator("Thinclick");
-      document.getDocumentCatalog().setLanguage("en");
+      document.getDocumentCatalog().setLanguage(language.toLanguageTag());
       PDPage page = new PDPage(PDRectangle.A4);
       document.addPage(page);
       try (PDPageContentStream content = new PDPageContentStream(document, page)) {

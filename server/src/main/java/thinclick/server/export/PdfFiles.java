@@ -10,6 +10,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
@@ -43,13 +44,23 @@ public final class PdfFiles {
     this.document = document;
   }
 
-  /** Writes the pages to {@code out}, which stays open. */
+  /** Writes English pages to {@code out}, which stays open. */
   public static void write(List<Page> pages, String title, OutputStream out) throws IOException {
+    write(pages, title, Locale.ENGLISH, out);
+  }
+
+  /**
+   * Writes the pages to {@code out}, which stays open.
+   *
+   * @param language of the words on them, for those who have them read out
+   */
+  public static void write(List<Page> pages, String title, Locale language, OutputStream out)
+      throws IOException {
     try (PDDocument document = new PDDocument()) {
       PDDocumentInformation information = document.getDocumentInformation();
       information.setTitle(title);
       information.setCreator("Thinclick");
-      document.getDocumentCatalog().setLanguage("en");
+      document.getDocumentCatalog().setLanguage(language.toLanguageTag());
       PdfFiles writer = new PdfFiles(document);
       for (Page page : pages) {
         writer.page(page);

@@ -7,6 +7,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -94,6 +95,16 @@ class SvgAndPdfTest {
       assertThat(new PDFTextStripper().getText(read).strip()).isEqualTo("Zo\u00eb ?");
     }
     assertThat(new String(svg(List.of(page)), StandardCharsets.UTF_8)).contains("Zo\u00eb \u4e2d");
+  }
+
+  /** Who has a page read out hears it in its own language. */
+  @Test
+  void theDocumentSaysWhichLanguageItIsIn() throws Exception {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    PdfFiles.write(List.of(), "Dreier", Locale.GERMAN, out);
+    try (PDDocument document = Loader.loadPDF(out.toByteArray())) {
+      assertThat(document.getDocumentCatalog().getLanguage()).isEqualTo("de");
+    }
   }
 
   private static byte[] svg(List<Page> pages) throws Exception {

@@ -253,7 +253,11 @@ public final class LeaderModel {
   public byte[] pages(Spoken spoken) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
-      PdfFiles.write(SlipPages.of(spoken, speaker, Paper.A4), spoken.review().title(), bytes);
+      PdfFiles.write(
+          SlipPages.of(spoken, speaker, Paper.A4),
+          spoken.review().title(),
+          words.language(),
+          bytes);
     } catch (IOException unmade) {
       throw new UncheckedIOException(unmade);
     }

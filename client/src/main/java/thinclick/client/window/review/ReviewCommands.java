@@ -115,7 +115,8 @@ public final class ReviewCommands {
   /** Keeps the review under a name that is not taken yet. */
   void save(ReviewPage page, String kind) {
     Drawing drawing = PlayerSheet.of(page.content());
-    byte[] bytes = kind.equals("pdf") ? DrawingPdf.pdf(drawing) : DrawingFiles.svg(drawing);
+    byte[] bytes =
+        kind.equals("pdf") ? DrawingPdf.pdf(drawing, words.language()) : DrawingFiles.svg(drawing);
     keep(page.content().title(), kind, bytes, "review.saved");
   }
 }
