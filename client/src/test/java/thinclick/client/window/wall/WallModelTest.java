@@ -23,22 +23,31 @@ class WallModelTest {
       List.of("2/4", "3/4", "4/4", "5/4", "6/4", "7/4", "6/8", "9/8", "12/8");
   private final WallModel model = new WallModel(Words.in(Locale.ENGLISH));
 
-  /** All that can hang there after a take that was held. */
-  static List<WallPage> verdicts(Locale locale) {
-    WallModel model = new WallModel(Words.in(locale));
-    List<WallPage> pages = new ArrayList<>();
-    for (String written : METERS) {
+  /** Takes that were held, by meter and rung; a review is made once, whatever it is read in. */
+  private static List<RoomState> held(List<String> meters) {
+    List<RoomState> rooms = new ArrayList<>();
+    for (String written : meters) {
       Meter meter = Meter.parse(written);
       int stepsPerBeat = meter.compound() ? 3 : 2;
       for (Rung rung : Rung.values()) {
         List<Stage> stages =
             List.of(
-                Rung.ALL_BEATS.stage(meter, stepsPerBeat, null, 4, 1),
+                Rung.ALL_BEATS.stage(meter, stepsPerBeat, null, 2, 1),
                 rung.stage(meter, stepsPerBeat, null, 8, 1));
-        RoomState room = Rooms.reviewed(take(meter, stepsPerBeat, stages, 4));
-        WallPage page = model.page(room, TakeMoment.NONE);
-        check(page, written + ", " + rung);
-        assertThat(page.ribbon()).as("%s, %s", written, rung).hasSize(2);
+        rooms.add(Rooms.reviewed(take(meter, stepsPerBeat, stages, 4)));
+      }
+    }
+    return rooms;
+  }
+
+  /** All that can hang there after a take that was held, in each language. */
+  static List<WallPage> verdicts(List<String> meters, List<Locale> locales) {
+    List<WallPage> pages = new ArrayList<>();
+    for (RoomState room : held(meters)) {
+      for (Locale locale : locales) {
+        WallPage page = new WallModel(Words.in(locale)).page(room, TakeMoment.NONE);
+        check(page, room.dealt().meter() + ", " + room.dealt().stages());
+        assertThat(page.ribbon()).hasSize(2);
         pages.add(page);
       }
     }
@@ -63,7 +72,8 @@ class WallModelTest {
 
   @Test
   void everyVerdictOnEveryRungInEveryMeterHasAtMostTwelveWordsAndNoName() {
-    assertThat(verdicts(Locale.GERMAN)).hasSize(METERS.size() * Rung.values().length);
+    assertThat(verdicts(METERS, List.of(Locale.ENGLISH, Locale.GERMAN)))
+        .hasSize(2 * METERS.size() * Rung.values().length);
   }
 
   @Test
