@@ -24,7 +24,7 @@ bare="$folder/bare.jar:$libraries"
 # The bare one's archive, made of what it loads until it has answered, as ours is.
 java -XX:DumpLoadedClassList="$folder/classes" -cp "$bare" thinclick.server.load.BareRelay > "$folder/out" 2> /dev/null &
 pid=$!
-until grep -q '/room' "$folder/out"; do sleep .1; done
+until grep -qs '/room' "$folder/out"; do sleep .1; done
 port=$(sed 's|.*:\([0-9]*\)/room.*|\1|' "$folder/out")
 { exec 3<> "/dev/tcp/127.0.0.1/$port" && printf 'GET /health HTTP/1.1\r\nHost: here\r\n\r\n' >&3 && cat <&3; } > /dev/null
 kill $pid
