@@ -42,6 +42,8 @@ final class FootSentence {
       said = words.say("situation.season");
     } else if (room.link() == null && page == View.PRACTICE) {
       said = words.say("situation.practice");
+    } else if (room.link() == null && page == View.DOOR && !session.leftRooms().isEmpty()) {
+      said = words.say("situation.outside.left", session.leftRooms().get(0).room());
     } else if (room.inside() && session.standInsAreComing() && quiet) {
       said = words.say("situation.practice.coming");
     }
