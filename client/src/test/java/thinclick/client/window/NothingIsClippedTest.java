@@ -59,6 +59,9 @@ class NothingIsClippedTest extends WindowCase {
     theHelpIsTurnedByTheKeyboard();
     robot.type(KeyCode.F1);
     title("view.settings");
+    control(KeyCode.DIGIT7);
+    title("view.season");
+    look("season");
     control(KeyCode.DIGIT1);
     title("view.check");
     look("check");

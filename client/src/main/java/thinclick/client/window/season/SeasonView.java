@@ -39,6 +39,7 @@ public final class SeasonView {
   private final TextField made = new TextField();
   private final Label says = wrapped("");
   private final Label head = wrapped("");
+  private final Label none = wrapped("");
   private final MemberList members;
   private final PupilPane pupil;
   private final TakesPane takes;
@@ -92,6 +93,8 @@ public final class SeasonView {
 
   private Node createView(Node erasure) {
     titles.setId("classes");
+    none.setText(words.say("season.none"));
+    styled(none, "soft");
     titles.setRowValignment(VPos.BASELINE);
     says.setId("season-says");
     head.setId("season-head");
@@ -120,6 +123,7 @@ public final class SeasonView {
             new VBox(
                 14,
                 styled(new Label(words.say("view.season")), "title"),
+                none,
                 titles,
                 making,
                 says,
@@ -143,12 +147,9 @@ public final class SeasonView {
   private void showTitles() {
     titles.getChildren().clear();
     List<String> all = desk.titles();
-    titles
-        .getChildren()
-        .add(
-            all.isEmpty()
-                ? styled(wrapped(words.say("season.none")), "soft")
-                : styled(new Label(words.say("season.classes")), "field-name"));
+    shown(none, all.isEmpty());
+    shown(titles, !all.isEmpty());
+    titles.getChildren().add(styled(new Label(words.say("season.classes")), "field-name"));
     for (String title : all) {
       Button choose = styled(button("class-" + title, title, () -> desk.open(title)), "quiet");
       if (title.equals(desk.openProperty().get())) {
