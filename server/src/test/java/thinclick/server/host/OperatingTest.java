@@ -214,6 +214,7 @@ class OperatingTest {
     try (WireClient mina = join("Mina")) {
       ServerMessage.Announced take = startTake();
       host.drain();
+      host.settled().get(20, TimeUnit.SECONDS); // the room knows before its take ends
       leader.send(new ClientMessage.Stop(9, revision, take.takeId()));
       mina.expect(ServerMessage.Stopped.class);
       host.settled().get(20, TimeUnit.SECONDS);
