@@ -1,7 +1,6 @@
 package thinclick.server.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.ZoneId;
@@ -11,14 +10,13 @@ import java.util.Locale;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.json.BadInput;
 import thinclick.server.host.ClassBook;
 import thinclick.server.season.ClassTake;
 import thinclick.server.season.Season;
@@ -36,13 +34,7 @@ final class ClassCommand implements Runnable {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
 
-  @Option(
-      names = "--db",
-      paramLabel = "FILE",
-      defaultValue = "thinclick.db",
-      scope = ScopeType.INHERIT,
-      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
-  private Path database = Path.of("thinclick.db");
+  @Mixin private DatabaseOption database = new DatabaseOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -104,7 +96,7 @@ final class ClassCommand implements Runnable {
           @Nullable Integer chair,
       @Option(names = "--instrument", paramLabel = "NAME", description = "What they usually play.")
           @Nullable String instrument) {
-    try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
       book.write(title, name, chair, instrument);
     }
   }
@@ -174,7 +166,7 @@ final class ClassCommand implements Runnable {
 
   @Command(name = "open", description = "Takes a season in; a second time changes nothing.")
   void open(@Parameters(paramLabel = "FILE", description = "Season file to read.") Path file) {
-    try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
       ClassBook.Opened opened = InputFile.read(file, book::open);
       say(
           "%s: %d takes taken in, %d were here already, %d written into the list",
@@ -194,10 +186,8 @@ final class ClassCommand implements Runnable {
   }
 
   private void with(Consumer<ClassBook> doing) {
-    if (!Files.exists(database)) {
-      throw new BadInput("--db", "expected a host's database, found no file " + database);
-    }
-    try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+    database.check();
+    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
       doing.accept(book);
     }
   }

@@ -1,7 +1,6 @@
 package thinclick.server.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -45,12 +44,7 @@ public final class EraseCommand implements Runnable {
       description = "The class to erase whole, or in which alone the name is erased.")
   private @Nullable String classTitle;
 
-  @Option(
-      names = "--db",
-      paramLabel = "FILE",
-      defaultValue = "thinclick.db",
-      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
-  private Path database = Path.of("thinclick.db");
+  @Mixin private DatabaseOption database = new DatabaseOption();
 
   @Option(
       names = "--backups",
@@ -71,9 +65,9 @@ public final class EraseCommand implements Runnable {
     List<Path> databases = databases();
     PrintWriter out = spec.commandLine().getOut();
     Speaker speaker = language.speaker();
-    HostLock lock = HostLock.of(database);
+    HostLock lock = HostLock.of(database.file());
     try {
-      HostFiles files = HostFiles.beside(database, name, classTitle);
+      HostFiles files = HostFiles.beside(database.file(), name, classTitle);
       if (classTitle != null) {
         files.knowTakes(takes(classTitle));
       }
@@ -101,7 +95,7 @@ public final class EraseCommand implements Runnable {
 
   /** The takes of the class, by which exported files are known; refuses one that is not there. */
   private List<Store.KeptTake> takes(String title) {
-    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+    try (Store store = Store.open(database.file(), InstantSource.system(), available -> {})) {
       KeptClass found =
           store.classes().all().join().stream()
               .filter(one -> ClassList.key(one.list().title()).equals(ClassList.key(title)))
@@ -115,10 +109,8 @@ public final class EraseCommand implements Runnable {
   }
 
   private List<Path> databases() {
-    if (!Files.exists(database)) {
-      throw new BadInput("--db", "expected a host's database, found no file " + database);
-    }
-    List<Path> files = new ArrayList<>(List.of(database));
+    database.check();
+    List<Path> files = new ArrayList<>(List.of(database.file()));
     if (backups != null) {
       files.addAll(HostFiles.backups(backups));
     }

@@ -1,5 +1,6 @@
 package thinclick.server.command;
 
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
@@ -22,7 +23,8 @@ final class HeadStart {
   private static final String PORT = "--port";
 
   /** Whoever says one of these wants no port, or names it elsewhere. */
-  private static final String ELSEWHERE = " --config --print-config --help -h --version -V ";
+  private static final Set<String> ELSEWHERE =
+      Set.of("--config", "--print-config", "--help", "-h", "--version", "-V");
 
   private final Port port;
   private final CompletableFuture<Void> log;
@@ -66,7 +68,7 @@ final class HeadStart {
     String port = String.valueOf(HostOptions.USUAL_PORT);
     for (int i = 1; i < arguments.length; i++) {
       String name = name(arguments[i]);
-      if (arguments[i].startsWith("@") || ELSEWHERE.contains(" " + name + " ")) {
+      if (arguments[i].startsWith("@") || ELSEWHERE.contains(name)) {
         return null;
       }
       boolean joined = name.length() < arguments[i].length();

@@ -1,8 +1,6 @@
 package thinclick.server.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
@@ -39,12 +37,7 @@ import tools.jackson.databind.json.JsonMapper;
     mixinStandardHelpOptions = true,
     description = "Says how a band or a player got on, drill by drill, and what is due next.")
 final class HistoryCommand implements Callable<Integer> {
-  @Option(
-      names = "--db",
-      paramLabel = "FILE",
-      defaultValue = "thinclick.db",
-      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
-  private Path database = Path.of("thinclick.db");
+  @Mixin private DatabaseOption database = new DatabaseOption();
 
   @Option(names = "--player", paramLabel = "NAME", description = "One player's course.")
   private @Nullable String player;
@@ -112,15 +105,9 @@ final class HistoryCommand implements Callable<Integer> {
     if (title == null) {
       return null;
     }
-    checkDatabase();
-    try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+    database.check();
+    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
       return book.season(title);
-    }
-  }
-
-  private void checkDatabase() {
-    if (!Files.exists(database)) {
-      throw new BadInput("--db", "expected a host's database, found no file " + database);
     }
   }
 
@@ -148,8 +135,8 @@ final class HistoryCommand implements Callable<Integer> {
   }
 
   private List<Entry> entries() {
-    checkDatabase();
-    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+    database.check();
+    try (Store store = Store.open(database.file(), InstantSource.system(), available -> {})) {
       return KeptHistory.entries(store);
     } catch (CompletionException problem) {
       throw new BadInput(

@@ -1,7 +1,6 @@
 package thinclick.server.command;
 
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.InstantSource;
@@ -14,10 +13,10 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.file.FileCodec;
@@ -37,13 +36,7 @@ public final class TakeCommand implements Runnable {
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mmxxx", Locale.ROOT)
           .withZone(ZoneId.systemDefault());
 
-  @Option(
-      names = "--db",
-      paramLabel = "FILE",
-      defaultValue = "thinclick.db",
-      scope = ScopeType.INHERIT,
-      description = "Database file of the host (default: ${DEFAULT-VALUE}).")
-  private Path database = Path.of("thinclick.db");
+  @Mixin private DatabaseOption database = new DatabaseOption();
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -82,7 +75,8 @@ public final class TakeCommand implements Runnable {
             .orElseThrow(
                 () ->
                     new BadInput(
-                        "ID", "expected a take in " + database + ", found none named " + id));
+                        "ID",
+                        "expected a take in " + database.file() + ", found none named " + id));
     OutputFile.write(file, FileCodec.write(take), replace);
   }
 
@@ -100,7 +94,7 @@ public final class TakeCommand implements Runnable {
                 .reduce("", String::concat);
     with(store -> store.importTake(id, take));
     if (classTitle != null) {
-      try (ClassBook book = ClassBook.open(database, null, InstantSource.system())) {
+      try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
         book.adopt(classTitle, id);
       }
     }
@@ -113,7 +107,7 @@ public final class TakeCommand implements Runnable {
   void remove(@Parameters(paramLabel = "ID", description = "As take list prints it.") String id) {
     if (!with(store -> store.removeTake(id))) {
       throw new BadInput(
-          "ID", "expected an ended take in " + database + ", found none named " + id);
+          "ID", "expected an ended take in " + database.file() + ", found none named " + id);
     }
   }
 
@@ -153,10 +147,8 @@ public final class TakeCommand implements Runnable {
   }
 
   private <T> T with(Function<Store, CompletableFuture<T>> asking) {
-    if (!Files.exists(database)) {
-      throw new BadInput("--db", "expected a host's database, found no file " + database);
-    }
-    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+    database.check();
+    try (Store store = Store.open(database.file(), InstantSource.system(), available -> {})) {
       return asking.apply(store).join();
     } catch (CompletionException problem) {
       throw new BadInput(
