@@ -2,6 +2,7 @@ package thinclick.server.host;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.protocol.time.Timers;
@@ -59,145 +60,77 @@ public record HostOptions(
         Keeping.USUAL);
   }
 
-  private HostOptions reached(Reach other) {
-    return new HostOptions(
-        other,
-        database,
-        clock,
-        timers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        material,
-        language,
-        news,
-        keeping);
+  private HostOptions but(Consumer<HostOptionsEdit> change) {
+    HostOptionsEdit edit = new HostOptionsEdit(this);
+    change.accept(edit);
+    return edit.done();
   }
 
   /** The same on another address and port. */
   public HostOptions at(String otherHost, int otherPort) {
-    return reached(reach.at(otherHost, otherPort));
+    return but(edit -> edit.reach = reach.at(otherHost, otherPort));
   }
 
   /** The same with another rule for encrypted lines. */
   public HostOptions encrypting(Encryption rule) {
-    return reached(reach.encrypting(rule));
+    return but(edit -> edit.reach = reach.encrypting(rule));
   }
 
   /** The same with the operator's own certificate and its key, PEM files. */
   public HostOptions showing(Path certificate, Path key) {
-    return reached(reach.showing(certificate, key));
+    return but(edit -> edit.reach = reach.showing(certificate, key));
   }
 
   /** The same, announced in the local network under that name; not where it listens here alone. */
   public HostOptions announcedAs(String name) {
-    return reached(reach.calledInTheNetwork(name));
+    return but(edit -> edit.reach = reach.calledInTheNetwork(name));
   }
 
   /** The same with {@code /metrics} open to other computers. */
   public HostOptions withMetricsToAll() {
-    return reached(reach.withMetricsToAll());
+    return but(edit -> edit.reach = reach.withMetricsToAll());
   }
 
   /** The same by another clock, with the timers that hang on it. */
   public HostOptions on(MonotonicClock otherClock, Timers otherTimers) {
-    return new HostOptions(
-        reach,
-        database,
-        otherClock,
-        otherTimers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        material,
-        language,
-        news,
-        keeping);
+    return but(
+        edit -> {
+          edit.clock = otherClock;
+          edit.timers = otherTimers;
+        });
   }
 
   /** The same with a key that opens rooms from other computers. */
   public HostOptions withHostKey(String key) {
-    return new HostOptions(
-        reach,
-        database,
-        clock,
-        timers,
-        key,
-        backupFolder,
-        backupHours,
-        material,
-        language,
-        news,
-        keeping);
+    return but(edit -> edit.hostKey = key);
   }
 
   /** The same with a copy of the database every so many hours, the first at the start. */
   public HostOptions backedUp(Path folder, int hours) {
-    return new HostOptions(
-        reach, database, clock, timers, hostKey, folder, hours, material, language, news, keeping);
+    return but(
+        edit -> {
+          edit.backupFolder = folder;
+          edit.backupHours = hours;
+        });
   }
 
   /** The same with a folder of drills and lessons before the stock. */
   public HostOptions withMaterial(Path folder) {
-    return new HostOptions(
-        reach,
-        database,
-        clock,
-        timers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        folder,
-        language,
-        news,
-        keeping);
+    return but(edit -> edit.material = folder);
   }
 
   /** The same, with reviews and deals said in another language, as far as it is spoken. */
   public HostOptions speaking(Locale wanted) {
-    return new HostOptions(
-        reach,
-        database,
-        clock,
-        timers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        material,
-        wanted,
-        news,
-        keeping);
+    return but(edit -> edit.language = wanted);
   }
 
   /** The same, with somebody who is told of rooms. */
   public HostOptions telling(RoomNews listener) {
-    return new HostOptions(
-        reach,
-        database,
-        clock,
-        timers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        material,
-        language,
-        listener,
-        keeping);
+    return but(edit -> edit.news = listener);
   }
 
   /** The same, keeping takes for other than a year. */
   public HostOptions keeping(Keeping other) {
-    return new HostOptions(
-        reach,
-        database,
-        clock,
-        timers,
-        hostKey,
-        backupFolder,
-        backupHours,
-        material,
-        language,
-        news,
-        other);
+    return but(edit -> edit.keeping = other);
   }
 }
