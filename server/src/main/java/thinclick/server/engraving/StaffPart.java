@@ -41,35 +41,6 @@ public record StaffPart(
     Cut cut,
     List<Integer> freeBars,
     Locale language) {
-  /** A part without free bars, in English. */
-  public StaffPart(
-      Meter meter,
-      int stepsPerBeat,
-      @Nullable List<Integer> groups,
-      int bars,
-      Clef clef,
-      int fifths,
-      List<StaffNote> notes,
-      List<ChordMark> chords,
-      List<Grouping> groupings,
-      List<Integer> clickSteps,
-      Cut cut) {
-    this(
-        meter,
-        stepsPerBeat,
-        groups,
-        bars,
-        clef,
-        fifths,
-        notes,
-        chords,
-        groupings,
-        clickSteps,
-        cut,
-        List.of(),
-        Locale.ENGLISH);
-  }
-
   public StaffPart {
     groups = groups == null ? null : List.copyOf(groups);
     notes = List.copyOf(notes);

@@ -56,46 +56,6 @@ public record WrittenPart(
     @Nullable Integer comesRoundBar,
     List<Stage> stages,
     List<Integer> freeBars) {
-  /** A part without free bars. */
-  public WrittenPart(
-      Heading heading,
-      Instrument instrument,
-      Transposition transposition,
-      Meter meter,
-      int stepsPerBeat,
-      @Nullable List<Integer> groups,
-      Swing swing,
-      int bars,
-      int repeatFromBar,
-      @Nullable Key writtenKey,
-      @Nullable Key concertKey,
-      List<Note> notes,
-      List<ChordSign> chords,
-      List<Bearing> bearings,
-      List<Group> groupings,
-      @Nullable Integer comesRoundBar,
-      List<Stage> stages) {
-    this(
-        heading,
-        instrument,
-        transposition,
-        meter,
-        stepsPerBeat,
-        groups,
-        swing,
-        bars,
-        repeatFromBar,
-        writtenKey,
-        concertKey,
-        notes,
-        chords,
-        bearings,
-        groupings,
-        comesRoundBar,
-        stages,
-        List.of());
-  }
-
   public WrittenPart {
     groups = groups == null ? null : List.copyOf(groups);
     notes = List.copyOf(notes);

@@ -2,6 +2,7 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -73,7 +74,8 @@ public final class Samples {
         List.of(),
         List.of(),
         null,
-        stages);
+        stages,
+        List.of());
   }
 
   /** Threes over a ii-V-I, four bars, the cycle beginning anew in bar 4. */
@@ -133,7 +135,8 @@ public final class Samples {
         List.of(),
         groups,
         3,
-        LADDER);
+        LADDER,
+        List.of());
   }
 
   private static WrittenPart.ChordSign chord(
@@ -185,7 +188,8 @@ public final class Samples {
         List.of(),
         List.of(),
         null,
-        LADDER);
+        LADDER,
+        List.of());
   }
 
   /** A staff of 4/4 in eighths: {@code "8 Eb4"} is an eighth E flat 4 on step 8. */
@@ -214,7 +218,9 @@ public final class Samples {
         List.of(),
         List.of(),
         List.of(),
-        Cut.BEATS);
+        Cut.BEATS,
+        List.of(),
+        Locale.ENGLISH);
   }
 
   public static List<Integer> steps(String steps) {
@@ -314,7 +320,8 @@ public final class Samples {
         List.of(),
         groups,
         null,
-        stages);
+        stages,
+        List.of());
   }
 
   /** The transposition with the written key of at most six accidentals. */
