@@ -50,7 +50,9 @@ final class TakeClick {
     if (!announced.takeId().equals(takeId) || !planned.equals(plan)) {
       takeId = announced.takeId();
       plan = planned;
-      player.play(CueSheet.ofTake(grid, announced.countInBars(), planned), times(link));
+      player.play(
+          CueSheet.ofTake(grid, announced.countInBars(), planned),
+          RoomTimes.of(link::nanosOf, link::roomMicros));
     }
     return false;
   }
@@ -62,19 +64,5 @@ final class TakeClick {
     if (announced != null && link != null && announced.takeId().equals(takeId)) {
       link.clickInterrupted(announced, fromMicros, toMicros);
     }
-  }
-
-  private static RoomTimes times(RoomLink link) {
-    return new RoomTimes() {
-      @Override
-      public long nanosOf(long micros) {
-        return link.nanosOf(micros);
-      }
-
-      @Override
-      public long roomMicros(long nanos) {
-        return link.roomMicros(nanos);
-      }
-    };
   }
 }

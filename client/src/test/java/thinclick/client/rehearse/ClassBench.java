@@ -109,17 +109,7 @@ final class ClassBench implements RoomListener {
       plan = now;
       speaker.play(
           CueSheet.ofTake(grid, take.countInBars(), now),
-          new RoomTimes() {
-            @Override
-            public long nanosOf(long micros) {
-              return link.nanosOf(micros);
-            }
-
-            @Override
-            public long roomMicros(long nanos) {
-              return link.roomMicros(nanos);
-            }
-          });
+          RoomTimes.of(link::nanosOf, link::roomMicros));
     }
 
     /** Clicks that are said later than a bar before the first of them are late, all of them. */

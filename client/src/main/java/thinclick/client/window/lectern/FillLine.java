@@ -1,15 +1,14 @@
 package thinclick.client.window.lectern;
 
 import java.util.List;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.layout.FlowPane;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.look.Choices;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ServerMessage.Person;
@@ -38,10 +37,10 @@ final class FillLine {
     manner.getItems().setAll(Manner.values());
     manner.setValue(Manner.STEADY);
     manner.setId("manner");
-    manner.setConverter(said(one -> words.say(one.key())));
+    manner.setConverter(Choices.said(one -> words.say(one.key())));
     manner.setAccessibleText(words.say("lectern.fill.manner"));
     chair.setId("fill-chair");
-    chair.setConverter(said(this::chairWords));
+    chair.setConverter(Choices.said(this::chairWords));
     chair.setAccessibleText(words.say("lectern.fill.chair"));
     root = new FlowPane(10, 8, fill, manner, chair);
   }
@@ -77,20 +76,6 @@ final class FillLine {
     fill.setText(does);
     fill.setAccessibleText(does + ", Alt+F");
     chair.setDisable(absent);
-  }
-
-  private static <T> StringConverter<T> said(Function<T, String> words) {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable T value) {
-        return value == null ? "" : words.apply(value);
-      }
-
-      @Override
-      public @Nullable T fromString(String text) {
-        return null;
-      }
-    };
   }
 
   private String chairWords(Integer number) {

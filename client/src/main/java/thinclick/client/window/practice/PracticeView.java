@@ -1,7 +1,6 @@
 package thinclick.client.window.practice;
 
 import java.util.List;
-import java.util.function.Function;
 import java.util.stream.IntStream;
 import javafx.collections.FXCollections;
 import javafx.geometry.VPos;
@@ -18,9 +17,9 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.look.Choices;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.session.Company;
 import thinclick.client.window.words.Words;
@@ -130,7 +129,7 @@ public final class PracticeView {
     count.setId("practice-count");
     count.setItems(
         FXCollections.observableArrayList(IntStream.rangeClosed(0, Company.MOST).boxed().toList()));
-    count.setConverter(said(many -> words.say("practice.count", many)));
+    count.setConverter(Choices.said(many -> words.say("practice.count", many)));
     count.setAccessibleText(words.say("practice.company"));
     count.setOnAction(done -> ifChosen(() -> model.countProperty().set(count.getValue())));
     place.setId("practice-place");
@@ -197,7 +196,7 @@ public final class PracticeView {
     ChoiceBox<Manner> manner = new ChoiceBox<>();
     manner.setId("practice-manner-" + (at + 1));
     manner.setItems(FXCollections.observableArrayList(Manner.values()));
-    manner.setConverter(said(model::say));
+    manner.setConverter(Choices.said(model::say));
     manner.setValue(model.manners().get(at));
     manner.setAccessibleText(who);
     manner.setOnAction(done -> model.manners().set(at, manner.getValue()));
@@ -217,20 +216,6 @@ public final class PracticeView {
     FlowPane line = new FlowPane(10, 4, parts);
     line.setRowValignment(VPos.BASELINE);
     return line;
-  }
-
-  private static <T> StringConverter<T> said(Function<T, String> words) {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable T value) {
-        return value == null ? "" : words.apply(value);
-      }
-
-      @Override
-      public @Nullable T fromString(String written) {
-        return null; // nothing is written into a choice
-      }
-    };
   }
 
   private static Label wrapped(Label label) {
