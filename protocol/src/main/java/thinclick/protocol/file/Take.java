@@ -29,7 +29,8 @@ import thinclick.protocol.music.Swing;
  * @param stages the click plan
  * @param parts who was dealt what; names differ
  * @param attacks in any order; each player has a part
- * @param endMicros where the take was stopped early; what is written after it is not counted
+ * @param endMicros where the take was stopped early; what is written less than a quarter of a step
+ *     before it, or after it, is not counted
  * @param clickInterrupted spans in which the click did not sound as planned
  */
 @JsonPropertyOrder({"format", "version"})

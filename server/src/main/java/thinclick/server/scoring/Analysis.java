@@ -91,4 +91,14 @@ public record Analysis(
   public Analysis {
     players = List.copyOf(players);
   }
+
+  /** The bar, from 0, in which the take was stopped, or at whose end; null where it was not. */
+  public @Nullable Integer stoppedInBar() {
+    Long end = take.endMicros();
+    if (end == null) {
+      return null;
+    }
+    double step = (end - take.startMicros()) / take.grid().stepMicros() - Sheet.STOPPED_AT;
+    return (int) Math.max(0, Math.floor(step / take.grid().stepsPerBar()));
+  }
 }

@@ -108,10 +108,10 @@ final class Chair {
     List<Integer> counted = new ArrayList<>();
     int missed = 0;
     for (int k = 0; k < part.attackSteps().size(); k++) {
-      double micros = sheet.grid.microsAt(part.attackSteps().get(k));
-      if ((micros - sheet.take.startMicros()) / 1000 > sheet.endMillis) {
+      if (part.attackSteps().get(k) > sheet.lastCountedStep) {
         break;
       }
+      double micros = sheet.grid.microsAt(part.attackSteps().get(k));
       if (Sheet.inside(away, micros)) {
         missed++;
       } else {

@@ -33,9 +33,7 @@ final class Fates {
         k++;
       } else {
         Analysis.Fate fate =
-            sheet.nominalMillis(step) > sheet.endMillis
-                ? Analysis.Fate.AFTER_THE_STOP
-                : Analysis.Fate.AWAY;
+            step > sheet.lastCountedStep ? Analysis.Fate.AFTER_THE_STOP : Analysis.Fate.AWAY;
         written.add(new Analysis.Written(step, fate, 0, null));
       }
     }

@@ -24,7 +24,7 @@ final class FreeReviews {
     List<FreeReview> all = new ArrayList<>();
     for (Judged one : judged) {
       for (FreeSpan span : one.reading.chair.part.free()) {
-        if (span.fromBar() * sheet.stepsPerBar <= sheet.lastCountedStep()) {
+        if (span.fromBar() * sheet.stepsPerBar <= sheet.lastCountedStep) {
           all.add(review(one, span));
         }
       }

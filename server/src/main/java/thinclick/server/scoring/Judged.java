@@ -115,7 +115,7 @@ final class Judged {
   /** What an attack is that answers nothing. */
   Analysis.Kind unanswering(int j) {
     double at = reading.chair.attacks[j];
-    if (at > sheet.endMillis) {
+    if (at > sheet.endMillis || afterTheStop(at)) {
       return Analysis.Kind.AWAY;
     }
     if (reading.chair.freePlay.holds(at, understood::pulseMillis)) {
@@ -124,6 +124,13 @@ final class Judged {
     return at < understood.pulseMillis(0) - sheet.stepMillis / 2
         ? Analysis.Kind.COUNT_IN
         : Analysis.Kind.ADDED;
+  }
+
+  /** True where an attack is nearer to a step after the stop than to any that counts. */
+  private boolean afterTheStop(double at) {
+    int last = sheet.lastCountedStep;
+    return !sheet.ranThrough()
+        && (last < 0 || at > (understood.pulseMillis(last) + understood.pulseMillis(last + 1)) / 2);
   }
 
   /** The step of the pulse next to an instant; clamped to the take. */

@@ -28,7 +28,7 @@ final class PulseFigures {
     if (understood.pulse() == null) {
       return Figure.unknown(Holds.noPulse());
     }
-    int to = Math.min(end, sheet.lastCountedStep() + 1);
+    int to = Math.min(end, sheet.lastCountedStep + 1);
     int steps = to - from;
     if (steps < LEAST_BEATS_FOR_DRIFT * sheet.grid.stepsPerBeat()) {
       return Figure.unknown(

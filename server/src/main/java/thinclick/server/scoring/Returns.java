@@ -26,7 +26,7 @@ final class Returns {
       int bar = sheet.barOf(click);
       int silentBars = bar - firstSilent;
       silentFrom = click + 1;
-      if (silentBars >= LEAST_SILENT_BARS && pulse != null && click <= sheet.lastCountedStep()) {
+      if (silentBars >= LEAST_SILENT_BARS && pulse != null && click <= sheet.lastCountedStep) {
         found.add(new Return(bar, click, silentBars, error(understood, pulse, click)));
       }
     }

@@ -44,7 +44,24 @@ final class Sheet {
   /** Where the take was stopped, ms; infinite where it ran to its end. */
   final double endMillis;
 
+  /** The last step that is counted; -1 where the take was stopped before its first. */
+  final int lastCountedStep;
+
+  /**
+   * A take stopped by so little after a step, in steps, was stopped at it: whoever came in late
+   * there could not be heard any more.
+   */
+  static final double STOPPED_AT = 0.25;
+
   Sheet(Take take) {
+    this(take, 0);
+  }
+
+  /**
+   * @param lateMillis how late the band was where the take was stopped, ms: what it had come to is
+   *     counted, not what the written grid had
+   */
+  Sheet(Take take, double lateMillis) {
     this.take = take;
     grid = take.grid();
     plan = take.plan();
@@ -55,6 +72,7 @@ final class Sheet {
         take.endMicros() == null
             ? Double.POSITIVE_INFINITY
             : (take.endMicros() - take.startMicros()) / 1000.0;
+    lastCountedStep = lastBefore(endMillis - lateMillis - STOPPED_AT * stepMillis);
     stageFrom = new int[take.stages().size() + 1];
     for (int i = 0; i < take.stages().size(); i++) {
       stageFrom[i + 1] = stageFrom[i] + take.stages().get(i).bars() * stepsPerBar;
@@ -115,12 +133,18 @@ final class Sheet {
     return stepMillis * grid.stepsPerBeat();
   }
 
-  /** The last step whose instant lies before the take was stopped. */
-  int lastCountedStep() {
-    if (endMillis >= nominalMillis(steps - 1)) {
+  /** The last step not after an instant, ms; -1 for none. */
+  private int lastBefore(double millis) {
+    if (millis >= nominalMillis(steps - 1)) {
       return steps - 1;
     }
-    return (int) Math.max(-1, Math.floor(endMillis / stepMillis));
+    int step = (int) Math.max(-1, Math.floor(millis / stepMillis)); // swing only makes steps later
+    return step >= 0 && nominalMillis(step) > millis ? step - 1 : step;
+  }
+
+  /** True where the take ran past all that is written. */
+  boolean ranThrough() {
+    return lastCountedStep == steps - 1;
   }
 
   /** When the click on a step sounds, ms from step 0; straight where the band decides the swing. */

@@ -34,16 +34,14 @@ final class CaveatRules {
 
   /** "Stopped in bar 13; what is written after it is not counted." */
   static List<Finding> stopped(Evidence evidence) {
-    Long end = evidence.take().endMicros();
+    Integer bar = evidence.analysis.stoppedInBar();
     boolean cut =
         evidence.players.stream()
             .flatMap(player -> player.written.stream())
             .anyMatch(one -> one.fate() == Fate.AFTER_THE_STOP);
-    if (end == null || !cut) {
+    if (bar == null || !cut) {
       return List.of();
     }
-    double barMicros = evidence.take().grid().beatMicros() * evidence.meter().beatsPerBar();
-    int bar = (int) Math.max(0, Math.floor((end - evidence.take().startMicros()) / barMicros));
     return List.of(
         Finding.ofBand("stopped", Matter.CAVEAT, 90, Said.of("caveat.stopped", bar + 1), null));
   }
