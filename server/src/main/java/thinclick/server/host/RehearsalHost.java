@@ -103,6 +103,7 @@ public final class RehearsalHost implements AutoCloseable {
                 }
               });
       try {
+        meters.storeRefusals(store::refusals);
         PurgeSchedule.atStart(store, options.keeping());
         Instant begun = options.keeping().wallClock().instant();
         ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);

@@ -47,7 +47,7 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     parts.meters().rooms(this::count);
   }
 
-  /** Brings back the rooms that were open when the host last went. */
+  /** Brings back the rooms that were open when the host last went; one that is spoilt stays out. */
   void restore() {
     List<CompletableFuture<Void>> all = new ArrayList<>();
     for (Store.SavedRoom saved : parts.store().openRooms().join()) {
@@ -57,11 +57,16 @@ final class Rooms implements RoomDirectory<HostedRoom> {
               .store()
               .journal()
               .open(saved.id(), saved.word())
-              .thenAccept(opened -> host(restored(opened), saved.word(), loops.next(), origin)));
+              .thenAccept(opened -> host(restored(opened), saved.word(), loops.next(), origin))
+              .exceptionally(
+                  problem -> {
+                    LOG.error("room {} cannot be brought back", saved.id(), problem);
+                    return null;
+                  }));
     }
     all.forEach(CompletableFuture::join);
     if (!all.isEmpty()) {
-      LOG.atInfo().addKeyValue("rooms", all.size()).log("brought back");
+      LOG.atInfo().addKeyValue("rooms", count()).log("brought back");
     }
   }
 

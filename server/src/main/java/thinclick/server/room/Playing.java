@@ -2,7 +2,6 @@ package thinclick.server.room;
 
 import java.util.List;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.ErrorCode;
@@ -100,7 +99,7 @@ final class Playing {
     room.changed = true;
   }
 
-  /** The journal has answered. */
+  /** The journal has taken it. */
   void journaled(JournalEntry entry, RoomJournal.Outcome outcome) {
     if (entry instanceof JournalEntry.Played played) {
       played(played, outcome);
@@ -109,22 +108,8 @@ final class Playing {
     }
   }
 
-  /** True where nothing was written, of which the player has been told. */
-  private boolean refused(@Nullable Member player, RoomJournal.Outcome outcome) {
-    if (outcome instanceof RoomJournal.Outcome.Refused refused) {
-      if (player != null) {
-        room.out.send(player, Outbox.problem(ErrorCode.STORE_UNAVAILABLE, refused.why()));
-      }
-      return true;
-    }
-    return false;
-  }
-
   private void held(JournalEntry.Lengths lengths, RoomJournal.Outcome outcome) {
     Member player = room.members.get(lengths.playerId());
-    if (refused(player, outcome)) {
-      return;
-    }
     if (player != null) {
       List<Long> seqs = lengths.items().stream().map(ClientMessage.AttackLength::seq).toList();
       room.out.send(player, new ServerMessage.LengthsStored(lengths.takeId(), seqs));
@@ -136,9 +121,6 @@ final class Playing {
 
   private void played(JournalEntry.Played played, RoomJournal.Outcome outcome) {
     Member player = room.members.get(played.playerId());
-    if (refused(player, outcome)) {
-      return;
-    }
     Optional<TakeRun> found = room.take(played.takeId());
     if (found.isEmpty()) {
       return;

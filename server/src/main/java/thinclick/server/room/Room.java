@@ -37,14 +37,16 @@ public final class Room {
     this.relay = new HeardRelay(room);
     Telling telling = new Telling(room);
     Entrance entrance = new Entrance(room, telling);
+    TakeDesk desk = new TakeDesk(room, telling);
     this.parts =
         new RoomParts(
             telling,
             entrance,
             new Leading(room, telling, entrance),
             new DealTable(room, telling, shelf, dealer),
-            new TakeDesk(room, telling),
+            desk,
             new Playing(room, telling, relay),
+            new Unwritten(room, telling, desk),
             new TakeSharing(room));
   }
 
@@ -95,16 +97,7 @@ public final class Room {
     } else if (event instanceof RoomEvent.Gone gone) {
       parts.entrance().gone(gone.connection(), gone.silentMicros());
     } else if (event instanceof RoomEvent.Journaled journaled) {
-      if (journaled.outcome() instanceof RoomJournal.Outcome.Fenced) {
-        String why = "another host has opened this room";
-        parts.entrance().end(why, null, CloseCode.GOING, why);
-      } else if (journaled.entry() instanceof JournalEntry.State written) {
-        if (journaled.outcome() instanceof RoomJournal.Outcome.Stored) {
-          parts.desk().written(written.state());
-        }
-      } else {
-        parts.playing().journaled(journaled.entry(), journaled.outcome());
-      }
+      journaled(journaled.entry(), journaled.outcome());
     } else if (event instanceof RoomEvent.StoreChanged store) {
       storeChanged(store.available());
     } else if (event instanceof RoomEvent.Reviewed reviewed) {
@@ -117,6 +110,20 @@ public final class Room {
       parts.leading().wordGiven(given);
     } else if (event instanceof RoomEvent.HostGoing) {
       hostGoing();
+    }
+  }
+
+  private void journaled(JournalEntry entry, RoomJournal.Outcome outcome) {
+    if (outcome instanceof RoomJournal.Outcome.Fenced) {
+      String why = "another host has opened this room";
+      parts.entrance().end(why, null, CloseCode.GOING, why);
+    } else if (outcome instanceof RoomJournal.Outcome.Refused refused) {
+      parts.unwritten().refused(entry, refused.why());
+    } else if (entry instanceof JournalEntry.State written) {
+      parts.unwritten().written();
+      parts.desk().written(written.state());
+    } else {
+      parts.playing().journaled(entry, outcome);
     }
   }
 

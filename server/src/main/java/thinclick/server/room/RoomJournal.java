@@ -56,7 +56,11 @@ public interface RoomJournal {
     /** Somebody has opened the room since; nothing was written. */
     record Fenced() implements Outcome {}
 
-    /** It cannot be written, now or later. */
+    /**
+     * It cannot be written, now or later.
+     *
+     * @param why in a word or two, for whoever reads the log or the error
+     */
     record Refused(String why) implements Outcome {}
   }
 }

@@ -8,4 +8,5 @@ record RoomParts(
     DealTable table,
     TakeDesk desk,
     Playing playing,
+    Unwritten unwritten,
     TakeSharing sharing) {}

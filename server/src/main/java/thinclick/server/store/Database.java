@@ -2,7 +2,6 @@ package thinclick.server.store;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.util.List;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -10,13 +9,13 @@ import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationState;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.JdbiException;
+import org.jdbi.v3.core.statement.StatementExceptions;
+import org.jdbi.v3.core.statement.StatementExceptions.MessageRendering;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
 import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteDataSource;
-import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 import thinclick.protocol.json.BadInput;
 
@@ -44,19 +43,26 @@ final class Database {
     } catch (FlywayException problem) {
       throw new BadInput(OPTION, "expected a database of Thinclick, found " + file + why(problem));
     }
-    return new Database(Jdbi.create(source));
+    return new Database(jdbi(source));
   }
 
   /** A connection to a database that is known to be one. */
   static Handle connect(Path file) {
-    return Jdbi.create(source(file)).open();
+    return jdbi(source(file)).open();
   }
 
   /** Loads what every database needs, by making one in memory. */
   static void warmUp() {
     SQLiteDataSource source = source(":memory:");
     migrate(source, Path.of("memory"));
-    Jdbi.create(source).open().close();
+    jdbi(source).open().close();
+  }
+
+  private static Jdbi jdbi(SQLiteDataSource source) {
+    Jdbi jdbi = Jdbi.create(source);
+    // What was to be written names people; a log must not.
+    jdbi.getConfig(StatementExceptions.class).setMessageRendering(MessageRendering.NONE);
+    return jdbi;
   }
 
   private static SQLiteDataSource source(Path file) {
@@ -125,31 +131,5 @@ final class Database {
   /** A connection of one's own. */
   Handle handle() {
     return jdbi.open();
-  }
-
-  /**
-   * True where the disk is at fault and the same statement may succeed later; false where the
-   * statement itself is.
-   */
-  static boolean diskAtFault(Throwable problem) {
-    for (Throwable cause = problem; cause != null; cause = cause.getCause()) {
-      if (cause instanceof SQLiteException sqlite) {
-        SQLiteErrorCode code = sqlite.getResultCode();
-        return switch (SQLiteErrorCode.getErrorCode(code.code & 0xff)) {
-          case SQLITE_FULL,
-              SQLITE_IOERR,
-              SQLITE_BUSY,
-              SQLITE_LOCKED,
-              SQLITE_READONLY,
-              SQLITE_CANTOPEN,
-              SQLITE_NOMEM,
-              SQLITE_INTERRUPT ->
-              true;
-          default -> false;
-        };
-      }
-    }
-    // A connection that failed before is closed and says so without a code.
-    return problem instanceof JdbiException || problem instanceof SQLException;
   }
 }

@@ -39,6 +39,7 @@ final class SqliteJournal implements RoomJournal {
   @Override
   public CompletableFuture<Opened> open(String roomId, String word) {
     return loop.submit(
+        () -> "opening room " + roomId,
         session -> {
           session.epochs.remove(roomId);
           return open(session.handle, roomId, word);
@@ -128,8 +129,10 @@ final class SqliteJournal implements RoomJournal {
 
   @Override
   public CompletableFuture<Outcome> append(String roomId, long epoch, JournalEntry entry) {
-    return loop.submit(session -> write(session, roomId, epoch, entry))
-        .exceptionally(problem -> new Outcome.Refused(String.valueOf(problem.getMessage())));
+    return loop.submit(
+            () -> entry.getClass().getSimpleName() + " of room " + roomId,
+            session -> write(session, roomId, epoch, entry))
+        .exceptionally(problem -> new Outcome.Refused(Failure.of(problem).code()));
   }
 
   private Outcome write(Session session, String roomId, long epoch, JournalEntry entry)

@@ -189,6 +189,11 @@ public final class Store implements AutoCloseable {
     return loop.commits();
   }
 
+  /** How much the database has refused for good since it was opened. */
+  public long refusals() {
+    return loop.refusals();
+  }
+
   /** What was asked for and not yet answered. */
   public long unanswered() {
     return loop.unanswered();

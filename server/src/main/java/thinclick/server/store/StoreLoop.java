@@ -1,12 +1,15 @@
 package thinclick.server.store;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -16,7 +19,8 @@ import org.slf4j.LoggerFactory;
  * only then answers, so that many waiting writers share one flush of the disk.
  *
  * <p>Where the disk is at fault the group is kept, the connection opened anew, and the same tried
- * again; nobody is answered meanwhile.
+ * again; nobody is answered meanwhile. What can never succeed is found among its group, logged, and
+ * fails alone.
  */
 final class StoreLoop implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(StoreLoop.class);
@@ -31,6 +35,9 @@ final class StoreLoop implements AutoCloseable {
   private static final long FIRST_RETRY_MILLIS = 100;
   private static final long LONGEST_RETRY_MILLIS = 2_000;
 
+  /** So many refusals are not logged again. */
+  private static final int REMEMBERED = 1_000;
+
   /** How much may wait before readers are asked to pause. */
   static final int FULL_AT = 4_096;
 
@@ -38,6 +45,8 @@ final class StoreLoop implements AutoCloseable {
   private final LinkedBlockingQueue<Job<?>> queue = new LinkedBlockingQueue<>();
   private final AtomicLong unanswered = new AtomicLong();
   private final AtomicLong commits = new AtomicLong();
+  private final AtomicLong refusals = new AtomicLong();
+  private final Set<String> logged = new HashSet<>();
   private final List<Runnable> waitingForRoom = new ArrayList<>();
   private final Consumer<Boolean> availability;
   private final Thread thread;
@@ -53,11 +62,13 @@ final class StoreLoop implements AutoCloseable {
   }
 
   private static final class Job<T> {
+    final Supplier<String> what;
     final Work<T> work;
     final CompletableFuture<T> answer = new CompletableFuture<>();
     @Nullable T result;
 
-    Job(Work<T> work) {
+    Job(Supplier<String> what, Work<T> work) {
+      this.what = what;
       this.work = work;
     }
 
@@ -82,9 +93,18 @@ final class StoreLoop implements AutoCloseable {
     this.thread.start();
   }
 
-  /** Queues work; its answer comes after the commit. */
+  /** Queues what somebody asked for; its answer comes after the commit. */
   <T> CompletableFuture<T> submit(Work<T> work) {
-    Job<T> job = new Job<>(work);
+    return submit(() -> "a request", work);
+  }
+
+  /**
+   * Queues work; its answer comes after the commit.
+   *
+   * @param what names it in the log where it can never succeed; one name is logged once
+   */
+  <T> CompletableFuture<T> submit(Supplier<String> what, Work<T> work) {
+    Job<T> job = new Job<>(what, work);
     if (closing) {
       job.answer.completeExceptionally(new IllegalStateException("the store is closed"));
       return job.answer;
@@ -113,6 +133,11 @@ final class StoreLoop implements AutoCloseable {
   /** Transactions committed since the start. */
   long commits() {
     return commits.get();
+  }
+
+  /** How much could not be done, and never will be. */
+  long refusals() {
+    return refusals.get();
   }
 
   /** What was submitted and not yet answered. */
@@ -166,7 +191,9 @@ final class StoreLoop implements AutoCloseable {
 
   private void commit(List<Job<?>> group) throws InterruptedException {
     long waitMillis = FIRST_RETRY_MILLIS;
+    int failures = 0;
     while (true) {
+      boolean fresh = session == null;
       try {
         transact(group);
         becomeAvailable(true);
@@ -174,12 +201,21 @@ final class StoreLoop implements AutoCloseable {
         return;
       } catch (Exception problem) {
         closeSession(); // also rolls back; after a full disk the transaction is already gone
-        if (!Database.diskAtFault(problem)) {
-          alone(group, problem);
+        Failure failure = Failure.of(problem);
+        if (failure.kind() == Failure.Kind.OF_THE_CONNECTION && !fresh) {
+          continue;
+        }
+        if (failure.kind() != Failure.Kind.PASSING) {
+          apart(group, problem, failure);
           return;
         }
         becomeAvailable(false);
-        LOG.warn("cannot write, trying again in {} ms: {}", waitMillis, problem.getMessage());
+        if (Integer.bitCount(++failures) == 1) { // the first, the second, the fourth ...
+          LOG.atWarn()
+              .addKeyValue("code", failure.code())
+              .addKeyValue("failures", failures)
+              .log("cannot write, trying again in {} ms", waitMillis);
+        }
         if (System.nanoTime() - giveUpNanos >= 0) {
           group.forEach(job -> fail(job, problem));
           return;
@@ -205,15 +241,32 @@ final class StoreLoop implements AutoCloseable {
     commits.incrementAndGet();
   }
 
-  /** One job of the group is at fault: each is tried by itself, and only the faulty one fails. */
-  private void alone(List<Job<?>> group, Exception problem) throws InterruptedException {
-    if (group.size() == 1) {
-      LOG.error("a statement failed", problem);
-      fail(group.get(0), problem);
+  /** One job of the group is at fault: halves are tried until it is alone, and it alone fails. */
+  private void apart(List<Job<?>> group, Exception problem, Failure failure)
+      throws InterruptedException {
+    int half = group.size() / 2;
+    if (half > 0) {
+      commit(group.subList(0, half));
+      commit(group.subList(half, group.size()));
       return;
     }
-    for (Job<?> job : group) {
-      commit(List.of(job));
+    Job<?> faulty = group.get(0);
+    refusals.incrementAndGet();
+    log(faulty.what.get(), problem, failure);
+    fail(faulty, problem);
+  }
+
+  /** Whoever cannot be helped asks again and again; the log says it once. */
+  private void log(String what, Exception problem, Failure failure) {
+    if (logged.size() >= REMEMBERED) {
+      logged.clear();
+    }
+    if (logged.add(what + failure.code())) {
+      LOG.atError()
+          .addKeyValue("what", what)
+          .addKeyValue("code", failure.code())
+          .setCause(problem)
+          .log("the database refuses this for good");
     }
   }
 

@@ -2,6 +2,7 @@ package thinclick.server.watch;
 
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.DistributionSummary;
+import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.Timer;
 import io.micrometer.prometheusmetrics.PrometheusConfig;
@@ -10,6 +11,7 @@ import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntSupplier;
+import java.util.function.LongSupplier;
 
 /**
  * The figures of one host, as Prometheus reads them. No figure is of one person or one room: no
@@ -74,6 +76,13 @@ public final class HostMeters {
   /** Where the number of rooms is to be asked. */
   public void rooms(IntSupplier count) {
     gauge("thinclick.rooms", "Open rooms.", count);
+  }
+
+  /** Where the number of writes that the database refused for good is to be asked. */
+  public void storeRefusals(LongSupplier count) {
+    FunctionCounter.builder("thinclick.store.refused", count, LongSupplier::getAsLong)
+        .description("Writes that the database refused for good.")
+        .register(registry);
   }
 
   public void connected(int change) {

@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.LongStream;
+import org.jdbi.v3.core.Jdbi;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,23 +102,7 @@ class OperatingTest {
       mina.send(
           new ClientMessage.ClockReport(
               opened.epoch(), ClockState.STEADY, 1_500, 100, 0.0, null, null));
-      mina.send(
-          new ClientMessage.Attacks(
-              take.takeId(),
-              take.epoch(),
-              1,
-              LongStream.range(0, 5)
-                  .mapToObj(
-                      i ->
-                          new WireAttack(
-                              take.startMicros() + i * 250_000,
-                              null,
-                              null,
-                              null,
-                              null,
-                              null,
-                              false))
-                  .toList()));
+      mina.send(attacks(take));
       assertThat(mina.expect(ServerMessage.Stored.class).throughSeq()).isEqualTo(5);
       await().atMost(PATIENCE).until(() -> metrics().value("thinclick_attacks_stored_total") == 5);
 
@@ -135,6 +120,53 @@ class OperatingTest {
       assertThat(now.kind("thinclick_pauses_seconds")).isEqualTo("histogram");
     }
     await().atMost(PATIENCE).until(() -> metrics().value("thinclick_players") == 1);
+  }
+
+  @Test
+  void roomThatTheDatabaseRefusesForGoodLosesItsTakeAndTheOtherPlaysOn() throws Exception {
+    start(options());
+    try (WireClient mina = join("Mina")) {
+      ServerMessage.Announced spoilt = startTake();
+      Jdbi.create("jdbc:sqlite:" + folder.resolve("room.db"))
+          .useHandle(
+              handle ->
+                  handle.execute(
+                      """
+                      CREATE TRIGGER not_this_take BEFORE INSERT ON attack
+                      WHEN NEW.take = (SELECT number FROM take WHERE id = '%s')
+                      BEGIN SELECT RAISE(ABORT, 'not this one'); END
+                      """
+                          .formatted(spoilt.takeId())));
+      try (WireClient first = leader) {
+        leader = WireClient.connect(host.port());
+        leader.send(new ClientMessage.OpenRoom(1, 1, null, "Herr Lind"));
+        opened = leader.expect(ServerMessage.Welcome.class);
+        revision = opened.revision();
+        try (WireClient ilse = join("Ilse")) {
+          ServerMessage.Announced whole = startTake();
+          mina.send(attacks(spoilt));
+          ilse.send(attacks(whole));
+
+          assertThat(ilse.expect(ServerMessage.Stored.class).throughSeq()).isEqualTo(5);
+          assertThat(mina.expect(ServerMessage.Stopped.class).reason())
+              .isEqualTo(ServerMessage.StopReason.INTERRUPTED);
+          assertThat(first.expect(ServerMessage.Problem.class).says())
+              .contains("refuses this for good (SQLITE_CONSTRAINT_TRIGGER)");
+        }
+      }
+      assertThat(ask("GET", "/health").body()).isEqualTo("ok\n");
+      assertThat(metrics().value("thinclick_store_refused_total")).isEqualTo(1);
+    }
+  }
+
+  private static ClientMessage.Attacks attacks(ServerMessage.Announced take) {
+    return new ClientMessage.Attacks(
+        take.takeId(),
+        take.epoch(),
+        1,
+        LongStream.range(0, 5)
+            .mapToObj(i -> WireAttack.tap(take.startMicros() + i * 250_000))
+            .toList());
   }
 
   @Test

@@ -518,6 +518,53 @@ class RoomTest {
     }
 
     @Test
+    void takeWhoseAttacksTheDatabaseRefusesForGoodIsOverAndEverybodyIsTold() {
+      ServerMessage.Announced announced = drive.start(LEADER);
+      drive.pass(5_000);
+      drive.play(MINA, announced, 1, 4_900_000, 4_950_000);
+      drive.event(refused(drive.unstored.get(0)));
+
+      assertThat(drive.last(JONAS, ServerMessage.Stopped.class).reason())
+          .isEqualTo(StopReason.INTERRUPTED);
+      assertThat(drive.room.phase()).isEqualTo(Phase.REVIEW);
+      assertThat(drive.last(JONAS, ServerMessage.Problem.class))
+          .isEqualTo(
+              new ServerMessage.Problem(
+                  ErrorCode.STORE_UNAVAILABLE,
+                  "the host's database refuses this for good (SQLITE_ERROR); keep what is not"
+                      + " acknowledged",
+                  null,
+                  null,
+                  false));
+      assertThat(drive.all(MINA, ServerMessage.Stored.class)).isEmpty();
+      assertThat(drive.closed(MINA)).isNull();
+
+      drive.play(MINA, announced, 1, 4_900_000, 4_950_000);
+      drive.event(refused(drive.unstored.get(1)));
+      assertThat(drive.all(MINA, ServerMessage.Problem.class))
+          .extracting(ServerMessage.Problem::code)
+          .containsExactly(
+              ErrorCode.UNCERTAIN_CLOCK, ErrorCode.STORE_UNAVAILABLE, ErrorCode.STORE_UNAVAILABLE);
+      assertThat(drive.all(JONAS, ServerMessage.Problem.class)).hasSize(1);
+    }
+
+    @Test
+    void roomThatTheDatabaseRefusesForGoodSaysSoToItsLeaderOnce() {
+      drive.event(refused(new JournalEntry.State(drive.room.state())));
+      drive.event(refused(new JournalEntry.State(drive.room.state())));
+      assertThat(drive.all(LEADER, ServerMessage.Problem.class)).hasSize(1);
+      assertThat(drive.all(MINA, ServerMessage.Problem.class)).isEmpty();
+
+      drive.material(LEADER); // written
+      drive.event(refused(new JournalEntry.State(drive.room.state())));
+      assertThat(drive.all(LEADER, ServerMessage.Problem.class)).hasSize(2);
+    }
+
+    private RoomEvent refused(JournalEntry entry) {
+      return new RoomEvent.Journaled(entry, new RoomJournal.Outcome.Refused("SQLITE_ERROR"));
+    }
+
+    @Test
     void whoLeavesIsForgottenAndTheNameIsFree() {
       drive.say(MINA, new ClientMessage.Leave(1));
 

@@ -3,6 +3,9 @@ package thinclick.server.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,8 +16,10 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import org.awaitility.Awaitility;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
@@ -22,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.slf4j.LoggerFactory;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
@@ -291,6 +297,7 @@ class JournalTest {
       assertThat(held.get(20, TimeUnit.SECONDS)).isEqualTo(new Outcome.Stored());
       assertThat(availability).containsExactly(false, true);
       assertThat(take().attacks()).hasSize(1);
+      assertThat(store.refusals()).as("SQLITE_BUSY may pass").isZero();
     }
 
     @Test
@@ -309,6 +316,121 @@ class JournalTest {
 
       assertThat(take().attacks()).hasSize(2_000);
       assertThat(store.commits() - before).isLessThan(200);
+    }
+  }
+
+  /** Result codes and their meaning: https://sqlite.org/rescode.html. */
+  @Nested
+  class WhatTheDatabaseRefusesForGood {
+    private final Logger logger = (Logger) LoggerFactory.getLogger(StoreLoop.class);
+    private final ListAppender<ILoggingEvent> log = new ListAppender<>();
+
+    @BeforeEach
+    void listen() {
+      log.start();
+      logger.addAppender(log);
+      played("p1", 1, 1_250_000); // the connection is open, its statements are prepared
+    }
+
+    @AfterEach
+    void listenNoMore() {
+      logger.detachAppender(log);
+    }
+
+    private void change(String sql) {
+      Jdbi.create("jdbc:sqlite:" + file).useHandle(handle -> handle.execute(sql));
+    }
+
+    private List<String> logged() {
+      return log.list.stream()
+          .map(
+              event ->
+                  event.getLevel()
+                      + " "
+                      + event.getKeyValuePairs().stream()
+                          .map(pair -> String.valueOf(pair.value))
+                          .collect(Collectors.joining(" ")))
+          .toList();
+    }
+
+    @Test
+    void failsAloneIsLoggedOnceAndNobodyElseWaits() {
+      change(
+          """
+          CREATE TRIGGER none_of_hers BEFORE INSERT ON attack
+          WHEN NEW.player = (SELECT player FROM take_player WHERE take = NEW.take AND id = 'p1')
+          BEGIN SELECT RAISE(ABORT, 'not hers'); END
+          """);
+      List<CompletableFuture<Outcome>> hers = new ArrayList<>();
+      List<CompletableFuture<Outcome>> his = new ArrayList<>();
+      for (int seq = 2; seq < 40; seq++) {
+        for (String player : List.of("p1", "p2")) {
+          (player.equals("p1") ? hers : his)
+              .add(
+                  journal.append(
+                      "room",
+                      epoch,
+                      new JournalEntry.Played(
+                          "t1", player, seq, List.of(WireAttack.tap(1_000_000 + seq)))));
+        }
+      }
+      hers.forEach(
+          each ->
+              assertThat(each.join()).isEqualTo(new Outcome.Refused("SQLITE_CONSTRAINT_TRIGGER")));
+      his.forEach(each -> assertThat(each.join()).isEqualTo(new Outcome.Stored()));
+
+      assertThat(take().attacks()).hasSize(39);
+      assertThat(availability).as("the disk is not at fault").isEmpty();
+      assertThat(logged()).containsExactly("ERROR Played of room room SQLITE_CONSTRAINT_TRIGGER");
+      assertThat(store.refusals()).isEqualTo(38);
+    }
+
+    @Test
+    void isAColumnThatIsGone() {
+      change("ALTER TABLE attack DROP COLUMN unsure");
+
+      assertThat(played("p1", 2, 1_750_000)).isEqualTo(new Outcome.Refused("SQLITE_ERROR"));
+      assertThat(append(new JournalEntry.TakeEnded("t1", 2_000_000, StopReason.INTERRUPTED)))
+          .isEqualTo(new Outcome.Stored());
+      assertThat(logged()).containsExactly("ERROR Played of room room SQLITE_ERROR");
+    }
+
+    @Test
+    void isATableThatIsGoneAndTheLogTellsNoName() {
+      change("ALTER TABLE room DROP COLUMN state");
+      change("DROP TABLE gone");
+
+      assertThat(append(new JournalEntry.State(Rooms.withTake(WRITTEN))))
+          .isEqualTo(new Outcome.Refused("SQLITE_ERROR"));
+
+      assertThat(append(new JournalEntry.Away("t1", "p1", new Span(1_200_000, 2_000_000))))
+          .isEqualTo(new Outcome.Refused("SQLITE_ERROR"));
+      assertThat(played("p1", 2, 1_750_000)).isEqualTo(new Outcome.Stored());
+      assertThat(availability).isEmpty();
+      assertThat(log.list)
+          .hasSize(2)
+          .allSatisfy(
+              event ->
+                  assertThat(event.getThrowableProxy().getMessage())
+                      .contains("no such")
+                      .doesNotContain("Mina", "balumidore"));
+    }
+
+    @Test
+    void isAStatementThatIsWrongWithoutACode() {
+      try (StoreLoop loop = new StoreLoop(Database.open(file), availability::add)) {
+        loop.submit(session -> session.handle.execute("SELECT 1")).join();
+        CompletableFuture<Long> wrong =
+            loop.submit(
+                () -> "a question",
+                session -> session.handle.createQuery("SELECT :nothing").mapTo(Long.class).one());
+
+        assertThat(wrong.handle((row, problem) -> problem).join())
+            .isInstanceOf(JdbiException.class);
+        assertThat(loop.submit(session -> 7).join()).isEqualTo(7);
+      }
+      assertThat(availability).isEmpty();
+      assertThat(logged()).containsExactly("ERROR a question UnableToCreateStatementException");
     }
   }
 
