@@ -155,7 +155,6 @@ final class Desk implements AutoCloseable {
         new CheckView(
             checkModel,
             sound,
-            taps.saysProperty(),
             chairs.first().delay().saysProperty(),
             partners.saysProperty(),
             partners.modeProperty(),

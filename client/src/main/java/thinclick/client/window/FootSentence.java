@@ -40,6 +40,8 @@ final class FootSentence {
       said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
     } else if (page == View.SEASON && quiet) {
       said = words.say("situation.season");
+    } else if (room.link() == null && (page == View.SETTINGS || page == View.HELP)) {
+      said = words.say("situation.away");
     } else if (room.link() == null && page == View.PRACTICE) {
       said = words.say("situation.practice");
     } else if (room.link() == null && page == View.DOOR && !session.leftRooms().isEmpty()) {

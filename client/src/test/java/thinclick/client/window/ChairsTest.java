@@ -166,7 +166,7 @@ class ChairsTest {
     until(() -> session.state().phase() == Phase.REVIEW);
     until(() -> person("Ben").soundCheck());
     assertThat(on(() -> chairs.get(1).delay().saysProperty().get()))
-        .contains("room's loudspeaker", "64 ms");
+        .contains("room\u2019s loudspeaker", "64 ms");
     assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
     run(() -> sound.mutedProperty().set(false)); // its own output is another matter
     until(() -> !person("Ben").soundCheck());

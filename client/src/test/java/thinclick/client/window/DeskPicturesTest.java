@@ -44,10 +44,12 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
     picture("lectern-compose");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
+    robot.interact(() -> desk.roster().leaderPlaysProperty().set(false));
     robot.interact(() -> stage.getScene().lookup("#lessons").requestFocus());
     robot.type(KeyCode.ENTER);
     until(() -> session.state().phase() == Phase.DEALT);
     picture("lectern-lesson");
+    pictureTwiceAsLarge("lectern-lesson");
     robot.interact(() -> desk.wall().turn(stage));
     wallPicture("wall-dealt");
     robot.interact(() -> stage.getScene().lookup("#go-on").requestFocus());
@@ -64,6 +66,9 @@ class DeskPicturesTest extends PictureCase {
     picture("review-leader-end");
     robot.interact(() -> desk.goTo(View.LECTERN));
     picture("lectern-reviewed");
+    control(KeyCode.P);
+    picture("lectern-paused");
+    control(KeyCode.P);
     theClinic();
     assertThat(written()).isPositive();
   }
@@ -71,7 +76,6 @@ class DeskPicturesTest extends PictureCase {
   /** Four by role, who trade fours, without the leader. */
   private void theClinic() throws Exception {
     robot.interact(() -> desk.lecternDesk().lesson().leave());
-    robot.interact(() -> desk.roster().leaderPlaysProperty().set(false));
     robot.interact(() -> desk.lecternDesk().lectern().choose(Stock.find("Trading fours")));
     until(() -> "Trading fours".equals(session.state().title()));
     robot.interact(() -> desk.lecternDesk().lectern().tempo("180"));

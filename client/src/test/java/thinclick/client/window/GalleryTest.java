@@ -9,6 +9,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
@@ -45,13 +46,14 @@ class GalleryTest extends PictureCase {
     super("gallery");
   }
 
-  private final ScheduledExecutorService hands = Executors.newSingleThreadScheduledExecutor();
+  private ScheduledExecutorService hands = Executors.newSingleThreadScheduledExecutor();
   private final List<StandIn> band = new ArrayList<>();
 
   @Test
   void everyPageInEveryPhase() throws Exception {
     open();
     picture("door");
+    pictureTwiceAsLarge("door");
     robot.interact(() -> ((TextField) stage.getScene().lookup("#name")).setText("Ana"));
     robot.interact(() -> ((Button) stage.getScene().lookup("#practise")).fire());
     picture("practice");
@@ -61,7 +63,7 @@ class GalleryTest extends PictureCase {
     picture("settings");
     control(KeyCode.DIGIT1);
     picture("check");
-    control(KeyCode.DIGIT1);
+    aCheckByTaps();
     robot.interact(() -> ((Button) stage.getScene().lookup("#check-back")).fire());
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.type(KeyCode.ENTER);
@@ -87,24 +89,27 @@ class GalleryTest extends PictureCase {
     control(KeyCode.DIGIT3);
     String title = System.getProperty("gallery.drill", "Threes over a blues");
     robot.interact(
-        () ->
-            session
-                .lead()
-                .choose(
-                    Stock.find(title)
-                        .withStages(
-                            List.of(
-                                thinclick.protocol.music.Stage.ofBeats(4, 1, 1, 2, 3, 4),
-                                thinclick.protocol.music.Stage.ofBeats(4, 1, 2, 4),
-                                thinclick.protocol.music.Stage.ofBeats(4, 2, 1))),
-                    132.0));
+        () -> {
+          desk.lecternDesk()
+              .lectern()
+              .choose(
+                  Stock.find(title)
+                      .withStages(
+                          List.of(
+                              thinclick.protocol.music.Stage.ofBeats(4, 1, 1, 2, 3, 4),
+                              thinclick.protocol.music.Stage.ofBeats(4, 1, 2, 4),
+                              thinclick.protocol.music.Stage.ofBeats(4, 2, 1))));
+          desk.lecternDesk().lectern().tempo("132");
+        });
     until(() -> session.state().title() != null);
     picture("lectern-chosen");
     control(KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);
     picture("lectern-dealt");
+    pictureTwiceAsLarge("lectern-dealt");
     control(KeyCode.DIGIT2);
     picture("stand-dealt");
+    pictureTwiceAsLarge("stand-dealt");
     control(KeyCode.ENTER);
     until(() -> session.state().announced() != null);
     play();
@@ -112,8 +117,17 @@ class GalleryTest extends PictureCase {
     picture("stand-count-in");
     until(() -> bar() > 6.3);
     picture("stand-playing");
+    control(KeyCode.DIGIT3);
+    picture("lectern-playing");
+    control(KeyCode.DIGIT2);
     until(() -> session.state().review() != null && !session.state().review().provisional());
     picture("review");
+    down(0.5);
+    picture("review-middle");
+    down(1);
+    picture("review-end");
+    down(0);
+    pictureTwiceAsLarge("review");
     control(KeyCode.DIGIT2);
     picture("stand-stopped");
     control(KeyCode.DIGIT3);
@@ -141,6 +155,7 @@ class GalleryTest extends PictureCase {
       picture("door-refused");
       comeIn(near, leader.word());
       until(() -> session.state().inside());
+      picture("stand-waiting-player");
       leader.material("Even eighths").join();
       leader.deal(1, List.of()).join();
       until(() -> session.state().phase() == Phase.DEALT);
@@ -155,7 +170,28 @@ class GalleryTest extends PictureCase {
       leader.close();
       closeWindow();
     }
-    assertThat(written()).isEqualTo(12);
+    assertThat(written()).isEqualTo(18);
+  }
+
+  /** Forty taps by the clock of whoever does not hear the click, as no output is here. */
+  private void aCheckByTaps() {
+    robot.interact(() -> ((Button) stage.getScene().lookup("#check-begin")).fire());
+    hands.scheduleAtFixedRate(() -> robot.type(KeyCode.F), 600, 600, TimeUnit.MILLISECONDS);
+    until(() -> text("check-says").contains("10"));
+    picture("check-tapping");
+    until(() -> !((Button) stage.getScene().lookup("#check-begin")).isDisabled());
+    hands.shutdownNow();
+    hands = Executors.newSingleThreadScheduledExecutor();
+    picture("check-result");
+  }
+
+  private void down(double share) {
+    robot.interact(
+        () -> {
+          if (stage.getScene().lookup(".scroll-pane") instanceof ScrollPane pane) {
+            pane.setVvalue(share);
+          }
+        });
   }
 
   private void comeIn(String address, String word) {

@@ -59,7 +59,7 @@ class KeyboardPathTest extends WindowCase {
 
     action(() -> robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL));
     until(() -> session.state().phase() == Phase.REVIEW);
-    says("The lesson goes on with Ctrl+Enter: Once more: Even eighths");
+    says("The lesson goes on with Ctrl+Enter. Once more: Even eighths");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();

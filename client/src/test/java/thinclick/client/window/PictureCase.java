@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Shade;
 import thinclick.client.window.words.Words;
 
@@ -28,6 +30,9 @@ abstract class PictureCase extends WindowCase {
           new Size("1366x768", 1366, 768),
           new Size("1920x1080", 1920, 1080),
           new Size("1024x768", 1024, 768));
+
+  /** Pixels from the usual size of text to twice that. */
+  private static final int STEPS_TO_TWICE = (int) Look.USUAL_TEXT;
 
   /** A picture that is put on disk once nothing is in a hurry any more. */
   private interface Written {
@@ -55,6 +60,17 @@ abstract class PictureCase extends WindowCase {
           stage.setHeight(size.height());
           return stage.getScene();
         });
+  }
+
+  /** The page in view at twice the usual size of text and music, as {@code name-200}. */
+  final void pictureTwiceAsLarge(String name) {
+    for (int i = 0; i < STEPS_TO_TWICE; i++) {
+      control(KeyCode.ADD);
+    }
+    picture(name + "-200");
+    for (int i = 0; i < STEPS_TO_TWICE; i++) {
+      control(KeyCode.MINUS);
+    }
   }
 
   /** The wall, which must fit. */

@@ -1,9 +1,7 @@
 package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,35 +12,18 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
-import java.util.concurrent.Callable;
 import java.util.stream.Stream;
-import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
-import javafx.scene.image.PixelReader;
-import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.VBox;
-import javafx.stage.Stage;
-import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.api.FxRobot;
-import org.testfx.api.FxToolkit;
-import org.testfx.util.WaitForAsyncUtils;
-import thinclick.client.window.look.Faces;
-import thinclick.client.window.look.Look.Shade;
-import thinclick.client.window.session.Session;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
@@ -51,7 +32,6 @@ import thinclick.protocol.file.SeasonFile;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;
-import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 import thinclick.server.host.ClassBook;
@@ -60,33 +40,22 @@ import thinclick.server.material.Stock;
 import thinclick.server.season.Pupil;
 
 /** A class from week to week in the real window: its room, its seats, its deal, its page. */
-class SeasonPageTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(40);
+class SeasonPageTest extends PictureCase {
   private static final String CLASS = "Tuesday class";
-  private static final Path FOLDER = Path.of("target", "desk");
 
-  @TempDir Path folder;
-
-  private final FxRobot robot = new FxRobot();
-  private Session session;
-  private Desk desk;
-  private Stage stage;
-
-  @AfterEach
-  void close() throws Exception {
-    FxToolkit.setupFixture(desk::close);
-    FxToolkit.cleanupStages();
+  SeasonPageTest() {
+    super("desk");
   }
 
   @Test
   void aClassIsTaughtFromWeekToWeek() throws Exception {
     keep(List.of("Jonas", "Quirin", "Mina"), 2);
-    open(Locale.ENGLISH);
+    open();
     robot.interact(
         () -> {
-          field("#name").setText("Mina");
-          field("#class").setText("tuesday class");
-          ((Button) node("#open-here")).fire();
+          field("name").setText("Mina");
+          field("class").setText("tuesday class");
+          ((Button) node("open-here")).fire();
         });
     until(() -> session.state().inside());
     until(
@@ -94,32 +63,32 @@ class SeasonPageTest {
             session.state().people().stream()
                 .anyMatch(one -> one.name().equals("Mina") && "3".equals(one.chair())));
 
-    until(() -> node("#fit") instanceof CheckBox fit && fit.getParent().isVisible());
+    until(() -> node("fit") instanceof CheckBox fit && fit.getParent().isVisible());
     robot.interact(
         () -> {
-          ((CheckBox) node("#fit")).setSelected(true);
-          field("#looking").setText("Ands alone");
-          node("#drills").requestFocus();
+          ((CheckBox) node("fit")).setSelected(true);
+          field("looking").setText("Ands alone");
+          node("drills").requestFocus();
         });
     robot.type(KeyCode.ENTER);
     until(() -> "Ands alone".equals(session.state().title()));
-    robot.press(KeyCode.CONTROL).type(KeyCode.D).release(KeyCode.CONTROL);
+    control(KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);
-    until(() -> texts("#fit-says").stream().anyMatch(says -> says.startsWith("Mina stands at ")));
+    until(() -> texts("fit-says").stream().anyMatch(says -> says.startsWith("Mina stands at ")));
 
-    robot.press(KeyCode.CONTROL).type(KeyCode.DIGIT7).release(KeyCode.CONTROL);
+    control(KeyCode.DIGIT7);
     until(() -> stage.getTitle().equals("Thinclick: Season"));
-    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonas took part")));
+    until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Jonas took part")));
     robot.interact(
         () -> {
-          field("#pupil-name").setText("Jonah");
-          ((Button) node("#put-name")).fire();
+          field("pupil-name").setText("Jonah");
+          ((Button) node("put-name")).fire();
         });
     until(() -> says().equals("Jonas is Jonah now, in 3 places."));
-    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
-    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
-    until(() -> node("#erase-now") != null);
-    assertThat(on(() -> node("#erase-now").isDisabled())).as("inside a room").isTrue();
+    until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
+    robot.interact(() -> ((Button) node("erase-pupil")).fire());
+    until(() -> node("erase-now") != null);
+    assertThat(on(() -> node("erase-now").isDisabled())).as("inside a room").isTrue();
     robot.interact(session::leave);
     until(() -> !session.state().inside());
     aPupilIsErased();
@@ -129,26 +98,26 @@ class SeasonPageTest {
     robot.interact(() -> desk.goTo(View.SEASON));
     until(() -> stage.getScene().lookup("#classes .button") instanceof Button);
     robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
-    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
+    until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
     robot.interact(
         () -> {
-          node("#members").requestFocus();
+          node("members").requestFocus();
           mark("Quirin");
         });
-    until(() -> texts("#pupil-says").stream().anyMatch(says -> says.startsWith("Quirin took")));
-    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
-    until(() -> node("#erase-now") != null);
-    assertThat(String.join(" ", texts("#erasure")))
+    until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Quirin took")));
+    robot.interact(() -> ((Button) node("erase-pupil")).fire());
+    until(() -> node("erase-now") != null);
+    assertThat(String.join(" ", texts("erasure")))
         .contains("Erase Quirin from Tuesday class?", "rooms.db: name replaced in 2 takes");
     assertThat(holding("Quirin")).isTrue();
-    robot.interact(() -> ((Button) node("#erase-now")).fire());
+    robot.interact(() -> ((Button) node("erase-now")).fire());
     until(() -> says().startsWith("Erased. rooms.db: name replaced in 2 takes"));
     assertThat(holding("Quirin")).isFalse();
   }
 
   @SuppressWarnings("unchecked")
   private void mark(String name) {
-    var list = (ListView<Pupil>) node("#members");
+    var list = (ListView<Pupil>) node("members");
     list.getItems().stream()
         .filter(pupil -> pupil.name().equals(name))
         .findFirst()
@@ -159,20 +128,19 @@ class SeasonPageTest {
   @Test
   @Tag("long")
   void theSeasonAsItLooks() throws Exception {
-    Files.createDirectories(FOLDER);
     keep(Demo.TUESDAY_CLASS, 4);
-    open(Locale.ENGLISH);
+    open();
     picture("season-door");
     robot.interact(() -> desk.goTo(View.SEASON));
     until(() -> stage.getScene().lookup("#classes .button") instanceof Button);
     picture("season-none-open");
     robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
-    until(() -> !texts("#pupil-says").isEmpty());
+    until(() -> !texts("pupil-says").isEmpty());
     picture("season-open");
-    robot.interact(() -> ((Button) node("#erase-pupil")).fire());
-    until(() -> node("#erase-now") != null);
+    robot.interact(() -> ((Button) node("erase-pupil")).fire());
+    until(() -> node("erase-now") != null);
     picture("season-erase");
-    robot.interact(() -> ((Button) node("#erase-not")).fire());
+    robot.interact(() -> ((Button) node("erase-not")).fire());
     robot.interact(
         () -> {
           if (stage.getScene().lookup(".scroll-pane") instanceof ScrollPane pane) {
@@ -180,6 +148,7 @@ class SeasonPageTest {
           }
         });
     picture("season-picture");
+    assertThat(written()).isEqualTo(30);
   }
 
   // ---------------------------------------------------------------- a class that has played
@@ -247,30 +216,12 @@ class SeasonPageTest {
 
   // ---------------------------------------------------------------- the window
 
-  private void open(Locale language) throws Exception {
-    stage = FxToolkit.registerPrimaryStage();
-    session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
-    FxToolkit.setupFixture(
-        () -> {
-          Faces.load();
-          desk = new Desk(stage, session, Words.in(language), new SettingsFile(folder));
-          stage.show();
-          desk.start();
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
-        });
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private Node node(String id) {
-    return stage.getScene().lookup(id);
-  }
-
   private TextField field(String id) {
     return (TextField) node(id);
   }
 
   private String says() {
-    return ((Label) node("#season-says")).getText();
+    return ((Label) node("season-says")).getText();
   }
 
   private List<String> texts(String box) {
@@ -282,17 +233,6 @@ class SeasonPageTest {
         : List.of();
   }
 
-  private <T> T on(Callable<T> asked) {
-    return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await()
-        .atMost(PATIENCE)
-        .pollInterval(Duration.ofMillis(20))
-        .until(() -> WaitForAsyncUtils.waitForAsyncFx(10_000, holds));
-  }
-
   private boolean holding(String name) throws IOException {
     try (Stream<Path> files = Files.walk(folder)) {
       for (Path file : files.filter(Files::isRegularFile).toList()) {
@@ -301,33 +241,6 @@ class SeasonPageTest {
         }
       }
       return false;
-    }
-  }
-
-  private void picture(String name) throws IOException {
-    for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
-      for (int[] size : new int[][] {{1920, 1080}, {1366, 768}}) {
-        robot.interact(
-            () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, shade));
-              stage.setWidth(size[0]);
-              stage.setHeight(size[1]);
-            });
-        WaitForAsyncUtils.waitForFxEvents();
-        WaitForAsyncUtils.waitForFxEvents();
-        WritableImage made = on(() -> stage.getScene().snapshot(null));
-        BufferedImage picture =
-            new BufferedImage(
-                (int) made.getWidth(), (int) made.getHeight(), BufferedImage.TYPE_INT_RGB);
-        PixelReader reader = made.getPixelReader();
-        for (int y = 0; y < picture.getHeight(); y++) {
-          for (int x = 0; x < picture.getWidth(); x++) {
-            picture.setRGB(x, y, reader.getArgb(x, y));
-          }
-        }
-        String file = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size[0] + ".png";
-        ImageIO.write(picture, "png", FOLDER.resolve(file).toFile());
-      }
     }
   }
 }

@@ -71,7 +71,7 @@ class WalksTest extends WindowCase {
     begin("A class in five steps");
     write("Your name", "Ana");
     write("Class", "7b");
-    fire("Let other computers of this network in, by encrypted lines");
+    fire("Let other computers of this network in, encrypted");
     fire("Open a room");
     until(() -> session.state().inside() && onPage("Lectern"));
     assertThat(on(() -> label("#address").getText()))
@@ -114,7 +114,7 @@ class WalksTest extends WindowCase {
     begin("A duo in five steps");
     write("Your name", "Ana");
     assertThat(((CheckBox) named("Let other computers", true)).isSelected()).isTrue();
-    pressed.add("Let other computers of this network in, by encrypted lines");
+    pressed.add("Let other computers of this network in, encrypted");
     fire("Open a room");
     until(() -> session.state().inside() && onPage("Lectern"));
     stepIsOver();

@@ -70,7 +70,7 @@ class WaysOfDealingTest {
       }
     }
     assertThat(deal("Even eighths", DealKind.HOCKET, 2, 4).sentences().get(0))
-        .endsWith("with 4 of the hocket's 8 notes.");
+        .endsWith("with 4 of the hocket\u2019s 8 notes.");
   }
 
   @Test

@@ -182,7 +182,8 @@ class FreeSpansTest {
       assertThat(drift.interval().contains(0)).isFalse();
     }
     assertThat(said(take(1, story), Locale.ENGLISH))
-        .containsPattern("The pulse dragged [12](\\.\\d)? % through Ilse's free bars 13 to 16\\.");
+        .containsPattern(
+            "The pulse dragged [12](\\.\\d)? % through Ilse\u2019s free bars 13 to 16\\.");
     assertThat(said(take(1, new Story()), Locale.ENGLISH))
         .contains("Ilse came home after two free stretches, and the pulse held meanwhile.");
   }

@@ -88,7 +88,7 @@ class HardTakesTest {
   void onePlaysTheOthersPart() {
     Checked take = check("one plays the other's part");
 
-    take.says("Tariq played Mina's part throughout.");
+    take.says("Tariq played Mina\u2019s part throughout.");
     take.next("agree who has which part, then the same again");
     take.saysNo("turned around", "dropped", "added", "swapped", "No stage was held");
     take.slipSays("Mina", "96 of 96 placed").slipSaysNo("Mina", "Tariq");
@@ -144,7 +144,7 @@ class HardTakesTest {
     take.says("100 % on all beats");
     take.next("once more like this, then the next rung");
     take.saysNo("Mina added", "Gapped ands", "uneven", "dropped");
-    take.slipSays("Mina", "turn the pad's sensitivity down");
+    take.slipSays("Mina", "turn the pad\u2019s sensitivity down");
   }
 
   @Test

@@ -186,11 +186,11 @@ class RulesTest {
   void ofThinnerClicksTheThinnestThatWouldHoldIsSaid() {
     assertThat(says("thinner", forecasts(20, 30, 24, 38)))
         .containsExactly(
-            "A thinner click, the one of every fourth bar: expect Mina's spread near 30 ms (25-40);"
+            "A thinner click, the one of every fourth bar: expect Mina\u2019s spread near 30 ms (25-40);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(20, 30, 30, 50)))
         .containsExactly(
-            "A thinner click, the one of every second bar: expect Mina's spread near 25 ms (20-30);"
+            "A thinner click, the one of every second bar: expect Mina\u2019s spread near 25 ms (20-30);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(30, 50, 40, 60)))
         .singleElement()

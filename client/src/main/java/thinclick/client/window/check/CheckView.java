@@ -19,13 +19,16 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.window.check.CheckModel.Phase;
+import thinclick.client.window.look.InView;
+import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing.Mode;
 
-/** The sound check as four numbered sentences, one below the other, and the ledger of taps. */
+/**
+ * The sound check as four numbered sentences, what it is about beside what it finds, and the ledger
+ * of taps.
+ */
 public final class CheckView {
-  private static final double MARGIN = 24;
-
   private final CheckModel model;
   private final CheckSound sound;
   private final Words words;
@@ -40,7 +43,6 @@ public final class CheckView {
   private boolean filling;
 
   /**
-   * @param tapsSay what can be tapped on, a sentence
    * @param chairSays what is known of this chair, a sentence
    * @param hearingSays what is heard of the others, a sentence
    * @param hearing how they are heard now, chosen or not
@@ -48,7 +50,6 @@ public final class CheckView {
   public CheckView(
       CheckModel model,
       CheckSound sound,
-      ReadOnlyStringProperty tapsSay,
       ReadOnlyStringProperty chairSays,
       ReadOnlyStringProperty hearingSays,
       ReadOnlyObjectProperty<Mode> hearing,
@@ -56,7 +57,7 @@ public final class CheckView {
     this.model = model;
     this.sound = sound;
     this.words = words;
-    this.root = new ScrollPane(createView(tapsSay, chairSays, hearingSays, hearing));
+    this.root = new ScrollPane(createView(chairSays, hearingSays, hearing));
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
     sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
@@ -73,19 +74,8 @@ public final class CheckView {
 
   /** Puts the cursor where one begins, in view. */
   public void begin() {
-    reveal(begin);
+    InView.bring(begin);
     begin.requestFocus();
-  }
-
-  /** Moves the page, at once, so that all of a part of it is in view. */
-  private void reveal(Node node) {
-    double page = root.getContent().getLayoutBounds().getHeight();
-    double shown = root.getViewportBounds().getHeight();
-    double below =
-        root.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal())).getMaxY();
-    if (page > shown && below > shown) {
-      root.setVvalue(Math.min(1, (below + MARGIN - shown) / (page - shown)));
-    }
   }
 
   /** What leads back where one came from. */
@@ -112,7 +102,6 @@ public final class CheckView {
   }
 
   private Node createView(
-      ReadOnlyStringProperty tapsSay,
       ReadOnlyStringProperty chairSays,
       ReadOnlyStringProperty hearingSays,
       ReadOnlyObjectProperty<Mode> hearing) {
@@ -152,9 +141,7 @@ public final class CheckView {
             soundSays,
             styled(wrapped(new Label(words.say("care.sound"))), "soft"));
 
-    Label taps = wrapped(new Label());
-    taps.textProperty().bind(tapsSay);
-    VBox second = numbered(2, words.say("check.input"), taps, inputs);
+    VBox second = numbered(2, words.say("check.input"), inputs);
 
     CheckBox microphone = new CheckBox(words.say("check.microphone"));
     microphone.setId("check-microphone");
@@ -185,11 +172,11 @@ public final class CheckView {
     chair.textProperty().bind(chairSays);
     VBox fourth = numbered(4, words.say("check.result"), says, ledger, scale, chair);
 
-    VBox sheet =
-        styled(
-            new VBox(title, what, first, second, third, fourth, hearing(hearingSays, hearing)),
-            "sheet");
-    sheet.getStyleClass().add("measure");
+    VBox before = styled(new VBox(11, first, second), "column");
+    VBox check = styled(new VBox(11, third, fourth, hearing(hearingSays, hearing)), "column");
+    TwoColumns columns = new TwoColumns(before, check, 0.5, 44);
+    VBox sheet = styled(new VBox(title, what, columns), "sheet");
+    sheet.getStyleClass().add("check-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
@@ -249,9 +236,7 @@ public final class CheckView {
     boolean any = verdict != null && !verdict.offsets().isEmpty();
     scale.setText(any ? words.say("check.scale") : "");
     ledger.setAccessibleText(any ? model.saysProperty().get() : "");
-    root.applyCss();
-    root.layout();
-    reveal(scale);
+    InView.bring(scale);
   }
 
   private static Label labelled(String said, Node field) {

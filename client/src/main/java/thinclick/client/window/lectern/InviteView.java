@@ -13,6 +13,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.paint.Color;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.InView;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.invite.QrCode;
@@ -67,6 +68,9 @@ final class InviteView {
   private void turn() {
     codeShown = !codeShown;
     show();
+    if (codeShown) {
+      InView.bring(picture);
+    }
   }
 
   /** Shows what is true now. */

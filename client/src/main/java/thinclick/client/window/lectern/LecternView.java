@@ -42,7 +42,8 @@ public final class LecternView {
     plan = new PlanView(desk.lectern(), words);
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
-    VBox sheet = styled(new VBox(12, now.root(), plan.root(), pageHead, page.root()), "sheet");
+    VBox sheet =
+        styled(new VBox(12, plan.title(), now.root(), plan.root(), pageHead, page.root()), "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
     VBox middle = styled(new VBox(material.root()), "lectern-middle");
@@ -93,6 +94,7 @@ public final class LecternView {
     roster.show(state, desk.lectern().chosen());
     material.show();
     plan.show();
+    Keyed.shown(plan.title(), desk.lesson().run() == null); // a lesson names its drill itself
     List<String> names = desk.roster().playing().stream().map(Person::name).toList();
     Keyed.shown(pageHead, desk.lectern().page() != null);
     page.show(desk.lectern().page(), names);

@@ -23,11 +23,12 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * The next rung after a take, with its reason. What becomes of the click is decided where the
  * review is made, so that the lectern, the wall and the review's own page say one thing; where
- * something is to be mended first the click stays and that is said.
+ * something is to be mended first that is said, and the plan is left alone.
  */
 public final class NextStep {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int MOST_TAKES = 200;
+  private static final double SLOWER = 0.9;
 
   private final Words words;
   private final Map<String, Played> played = new LinkedHashMap<>();
@@ -44,8 +45,9 @@ public final class NextStep {
    * @param move what to do with the click; null where something else is to be mended first
    * @param reason why, a sentence
    * @param plan the click plan that is proposed
+   * @param tempo beats a minute; another than before only where the click cannot get fuller
    */
-  public record Proposal(@Nullable Move move, String reason, List<Stage> plan) {}
+  public record Proposal(@Nullable Move move, String reason, List<Stage> plan, double tempo) {}
 
   public NextStep(Words words) {
     this.words = words;
@@ -102,7 +104,8 @@ public final class NextStep {
     Entry.Key key = last.key();
     Move move = last.move();
     if (move == null) {
-      return new Proposal(null, words.say("lectern.next.first", last.first()), key.stages());
+      String first = words.say("lectern.next.first", last.first());
+      return new Proposal(null, first, key.stages(), key.tempo());
     }
     Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
     long seed = drill.deal().seed() + played.size();
@@ -115,7 +118,9 @@ public final class NextStep {
           case ONCE_MORE, STAY, NO_VERDICT -> plan;
         };
     boolean atEnd = proposed.equals(plan) && move != Move.ONCE_MORE && move != Move.STAY;
-    return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed);
+    boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
+    double tempo = slower ? slower(key.tempo(), drill.tempo().from()) : key.tempo();
+    return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed, tempo);
   }
 
   /**
@@ -128,6 +133,11 @@ public final class NextStep {
       last = one;
     }
     return last == null ? null : last.move();
+  }
+
+  /** A tenth slower, but never slower than the drill is played. */
+  private static double slower(double tempo, double least) {
+    return Math.min(tempo, Math.max(least, Math.rint(tempo * SLOWER)));
   }
 
   /** The ladder has an end each way: then something else changes than the click. */

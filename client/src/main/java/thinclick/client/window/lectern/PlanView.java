@@ -51,11 +51,16 @@ final class PlanView {
     wrong.setWrapText(true);
     wrong.visibleProperty().bind(wrong.textProperty().isNotEmpty());
     wrong.managedProperty().bind(wrong.visibleProperty());
-    root.getChildren().setAll(title, tempoLine, line, sentences, click, wrong);
+    root.getChildren().setAll(tempoLine, line, sentences, click, wrong);
   }
 
   VBox root() {
     return root;
+  }
+
+  /** What is chosen, the page's own title. */
+  Label title() {
+    return title;
   }
 
   void dress(Palette palette, double textSize) {

@@ -26,7 +26,7 @@ public final class Proposals {
    * A proposal as it is read.
    *
    * @param says what and why
-   * @param changes true where it changes the click
+   * @param changes true where it changes the click or the tempo
    */
   public record Line(String says, boolean changes) {}
 
@@ -63,7 +63,8 @@ public final class Proposals {
 
   private boolean changes(NextStep.Proposal proposal) {
     Drill drill = lectern.chosen();
-    return drill != null && !proposal.plan().equals(drill.stages());
+    return drill != null
+        && (!proposal.plan().equals(drill.stages()) || proposal.tempo() != lectern.tempo());
   }
 
   /** Takes what is proposed: its plan is dealt. */
@@ -71,7 +72,7 @@ public final class Proposals {
     NextStep.Proposal proposal = proposal();
     Drill drill = lectern.chosen();
     if (proposal != null && drill != null && lectern.canChoose() && changes(proposal)) {
-      lectern.chooseAndDeal(drill.withStages(proposal.plan()), lectern.tempo());
+      lectern.chooseAndDeal(drill.withStages(proposal.plan()), proposal.tempo());
     }
   }
 

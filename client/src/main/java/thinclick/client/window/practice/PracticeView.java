@@ -16,6 +16,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
@@ -45,6 +46,7 @@ public final class PracticeView {
     this.words = words;
     this.root = new ScrollPane(createView());
     root.setFitToWidth(true);
+    root.setFitToHeight(true);
     root.setFocusTraversable(false);
     model.drillProperty().addListener(any -> show());
     model.countProperty().addListener(any -> show());
@@ -103,10 +105,11 @@ public final class PracticeView {
     VBox left =
         new VBox(
             8,
+            styled(wrapped(new Label(words.say("view.practice"))), "title"),
             styled(wrapped(new Label(words.say("practice.what"))), "soft"),
-            styled(new Label(words.say("lectern.material")), "heading"),
             looking,
             drills);
+    VBox.setVgrow(drills, Priority.ALWAYS);
     left.getStyleClass().add("lectern-left");
 
     TextField tempo = new TextField();
@@ -121,10 +124,7 @@ public final class PracticeView {
     tempoSays.visibleProperty().bind(tempoSays.textProperty().isNotEmpty());
     tempoSays.managedProperty().bind(tempoSays.visibleProperty());
     FlowPane tempoLine =
-        line(
-            new Label(words.say("lectern.tempo")),
-            tempo,
-            new Label(words.say("lectern.tempo.unit")));
+        line(named("lectern.tempo"), tempo, new Label(words.say("lectern.tempo.unit")));
 
     count.setId("practice-count");
     count.setItems(
@@ -146,6 +146,7 @@ public final class PracticeView {
     horn.setWrapText(true);
     horn.selectedProperty().bindBidirectional(model.playedFirstProperty());
     begin.setId("practice-begin");
+    begin.getStyleClass().add("primary");
     begin.setText(words.say("practice.begin"));
     begin.setOnAction(done -> model.begin());
     back.setId("practice-back");
@@ -160,14 +161,16 @@ public final class PracticeView {
                 chosen,
                 tempoLine,
                 tempoSays,
-                line(new Label(words.say("practice.own")), place),
-                line(new Label(words.say("practice.company")), count),
+                line(named("practice.own"), place),
+                line(named("practice.company"), count),
                 company,
                 horn,
                 commands),
             "sheet");
     right.getStyleClass().add("lectern-right");
-    return styled(new VBox(new TwoColumns(left, right, 0, 36)), "page");
+    TwoColumns columns = new TwoColumns(left, right, 0, 36);
+    VBox.setVgrow(columns, Priority.ALWAYS);
+    return styled(new VBox(columns), "page");
   }
 
   /** What this view itself sets is no choice of the player's. */
@@ -200,7 +203,7 @@ public final class PracticeView {
     manner.setValue(model.manners().get(at));
     manner.setAccessibleText(who);
     manner.setOnAction(done -> model.manners().set(at, manner.getValue()));
-    return line(new Label(who), manner);
+    return line(styled(new Label(who), "field-name"), manner);
   }
 
   /** Looking for a drill takes the first that fits where the one taken does not. */
@@ -210,6 +213,10 @@ public final class PracticeView {
     } else {
       drills.getSelectionModel().selectFirst();
     }
+  }
+
+  private Label named(String key) {
+    return styled(new Label(words.say(key)), "field-name");
   }
 
   private static FlowPane line(Node... parts) {

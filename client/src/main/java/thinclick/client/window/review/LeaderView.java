@@ -6,7 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -44,6 +47,8 @@ public final class LeaderView {
     this.words = words;
     this.model = new LeaderModel(words);
     kept.setWrapText(true);
+    kept.managedProperty().bind(kept.textProperty().isNotEmpty());
+    compared.managedProperty().bind(Bindings.isNotEmpty(compared.getChildren()));
     kept.setId("review-kept");
     root.setId("review-leader");
     session
@@ -85,16 +90,16 @@ public final class LeaderView {
     Review review = spoken.review();
     LeaderModel.Lines roles = model.roles(review);
     if (!roles.lines().isEmpty()) {
-      root.getChildren().add(table("leader.roles", "roles", roles));
+      root.getChildren().add(table("leader.roles", "roles", roles, 2, 3));
     }
-    root.getChildren().add(table("leader.places", "places", model.places(spoken)));
+    root.getChildren().add(table("leader.places", "places", model.places(spoken), 1, 2));
     LeaderModel.Lines answers = model.turns().answers(review);
     if (!answers.lines().isEmpty()) {
-      root.getChildren().add(table("leader.answers", "answers", answers));
+      root.getChildren().add(table("leader.answers", "answers", answers, 3, 4));
     }
     LeaderModel.Lines free = model.turns().free(review);
     if (!free.lines().isEmpty()) {
-      root.getChildren().add(table("leader.free", "free", free));
+      root.getChildren().add(table("leader.free", "free", free, 2));
     }
     root.getChildren().add(episodes(review));
     root.getChildren().add(sentences("leader.followsHead", "follows", model.follows(review)));
@@ -122,9 +127,11 @@ public final class LeaderView {
     List<String> names = review.players().stream().map(PlayerReview::player).toList();
     int bars = review.stages().isEmpty() ? 1 : last(review);
     String none = words.say("leader.episodes.none");
-    timeLine.show(names, found, bars, says.isEmpty() ? none : String.join(" ", says));
     VBox box = ruled("leader.episodes");
-    box.getChildren().add(timeLine);
+    if (!found.isEmpty()) {
+      timeLine.show(names, found, bars, String.join(" ", says));
+      box.getChildren().add(timeLine);
+    }
     for (String sentence : says.isEmpty() ? List.of(none) : says) {
       box.getChildren().add(wrapped(sentence));
     }
@@ -156,15 +163,18 @@ public final class LeaderView {
     return box;
   }
 
-  private Node table(String key, String id, LeaderModel.Lines table) {
+  /**
+   * @param figures the columns of numbers, which end in line
+   */
+  private Node table(String key, String id, LeaderModel.Lines table, Integer... figures) {
     VBox box = ruled(key);
-    GridPane grid = grid(id, table);
+    GridPane grid = grid(id, table, Set.of(figures));
     grid.setAccessibleText(words.say(key));
     box.getChildren().add(WideTable.of(grid));
     return box;
   }
 
-  private static GridPane grid(String id, LeaderModel.Lines table) {
+  private static GridPane grid(String id, LeaderModel.Lines table, Set<Integer> figures) {
     GridPane grid = new GridPane();
     grid.setId("review-" + id);
     grid.setHgap(22);
@@ -173,8 +183,12 @@ public final class LeaderView {
       Label head = WholeWords.in(new Label(table.heads().get(column)));
       head.getStyleClass().add("soft");
       grid.add(head, column, 0);
+      HPos side = figures.contains(column) ? HPos.RIGHT : HPos.LEFT;
+      GridPane.setHalignment(head, side);
       for (int line = 0; line < table.lines().size(); line++) {
-        grid.add(WholeWords.in(new Label(table.lines().get(line).get(column))), column, line + 1);
+        Label cell = WholeWords.in(new Label(table.lines().get(line).get(column)));
+        grid.add(cell, column, line + 1);
+        GridPane.setHalignment(cell, side);
       }
     }
     return grid;

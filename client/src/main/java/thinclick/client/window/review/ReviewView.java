@@ -20,7 +20,10 @@ import thinclick.server.picture.PlayerSheet.Content;
 import thinclick.server.picture.PlayerSheet.Table;
 import thinclick.server.picture.Tint;
 
-/** The review's page: the own slip, what comes next, the own attacks, then the band. */
+/**
+ * The review's page: the own slip, what comes next, the own attacks, then the band; where nothing
+ * was played here the band stands first.
+ */
 public final class ReviewView {
   private final ReviewModel model;
   private final ReviewCommands commands;
@@ -80,13 +83,14 @@ public final class ReviewView {
     Content content = page.content();
     add(wrapped(styled(new Label(content.title()), "title")));
     add(wrapped(styled(new Label(content.head()), "soft")));
-    if (!content.slip().isEmpty()) {
-      add(prose("review-slip", content.slip()));
-    }
+    boolean own = !content.slip().isEmpty();
+    add(own ? prose("review-slip", content.slip()) : prose("review-prose", content.band()));
     add(buttons(page));
     add(done);
     add(picture("review-attacks", content.attacks()));
-    add(section(words.say("review.band"), prose("review-prose", content.band())));
+    if (own) {
+      add(section(words.say("review.band"), prose("review-prose", content.band())));
+    }
     add(table("stages", content.tables().get(0)));
     add(table("players", content.tables().get(1)));
     if (content.course() != null) {
@@ -96,22 +100,26 @@ public final class ReviewView {
   }
 
   private Node buttons(ReviewPage page) {
-    FlowPane line = new FlowPane(14, 10);
+    VBox lines = new VBox(10);
     String next = commands.next();
     if (!next.isEmpty()) {
       Label why = wrapped(new Label(next));
       why.setId("review-next-says");
       Button set = button("review-next", "review.next", commands::setUp);
+      set.getStyleClass().add("primary");
       set.setDisable(!commands.canSetUp());
       add(section(words.say("review.next.head"), why));
-      line.getChildren().add(set);
+      lines.getChildren().add(set);
     }
     if (page.analysis() != null) {
-      line.getChildren()
-          .addAll(
+      FlowPane listen =
+          new FlowPane(
+              14,
+              10,
               button("listen-click", "review.listen.click", () -> commands.listen(page, false)),
               button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true)),
               button("listen-stop", "review.listen.stop", commands::silence));
+      lines.getChildren().add(listen);
     }
     FlowPane keep =
         new FlowPane(
@@ -120,7 +128,8 @@ public final class ReviewView {
             button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf")),
             button("save-svg", "review.save.svg", () -> commands.save(page, "svg")),
             button("keep-take", "review.take", commands::keepTake));
-    return line.getChildren().isEmpty() ? keep : new VBox(10, line, keep);
+    lines.getChildren().add(keep);
+    return lines;
   }
 
   private Button button(String id, String key, Runnable does) {

@@ -175,6 +175,7 @@ public final class SettingsView {
     for (int line = 0; line < KEYS.size(); line++) {
       Label key = styled(new Label(words.say("settings.key." + KEYS.get(line))), "strong");
       key.setMinWidth(Region.USE_PREF_SIZE);
+      GridPane.setValignment(key, VPos.TOP);
       grid.add(key, 0, line);
       grid.add(wrapped(new Label(words.say("settings.does." + KEYS.get(line)))), 1, line);
     }

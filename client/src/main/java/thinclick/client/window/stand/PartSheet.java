@@ -95,7 +95,7 @@ final class PartSheet {
   private void takeOthers(boolean only) {
     if (only != alone) {
       alone = only;
-      sheet.show(written, others(model.roomProperty().get().dealt()));
+      sheet.beside(others(model.roomProperty().get().dealt()));
     }
   }
 

@@ -71,6 +71,12 @@ final class ScoreSheet {
     layOut();
   }
 
+  /** The same part with other lines beside it; the bar that sounds and the marks stay. */
+  void beside(List<OtherLine> fellows) {
+    others = fellows;
+    layOut();
+  }
+
   /** The same part under another click plan; the marks stay. */
   void replan(WrittenPart now) {
     part = now;
@@ -231,6 +237,8 @@ final class ScoreSheet {
       gap = system.space() * GAP_SPACES;
     }
     int slots = (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest + gap)));
+    int used = Math.min(slots, systems.size());
+    double top = Math.max(0, (root.getHeight() - used * (tallest + gap) + gap) / 2);
     int current = current();
     int first = Math.max(0, Math.min(current - kept(current, slots), systems.size() - slots));
     List<Node> shown = new ArrayList<>();
@@ -239,7 +247,8 @@ final class ScoreSheet {
       boolean onPage = i >= first && i < first + slots;
       system.onPage(onPage);
       if (onPage) {
-        system.root().setLayoutY((i % slots) * (tallest + gap) + tallest - system.height());
+        double above = top + (i % slots) * (tallest + gap);
+        system.root().setLayoutY(above + tallest - system.height());
         system.bar(bar);
         shown.add(system.root());
       }

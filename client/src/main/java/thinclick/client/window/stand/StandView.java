@@ -176,7 +176,6 @@ public final class StandView {
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, head, right), "stand-top");
-    top.setMinHeight(96);
     legend.setWrapText(true);
     legend.setText(words.say("stand.legend"));
     scores.setMinHeight(0);

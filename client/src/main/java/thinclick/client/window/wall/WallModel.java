@@ -81,7 +81,8 @@ public final class WallModel {
       case NONE -> WallPage.saying("", title(room), "");
       case BEFORE ->
           WallPage.saying(words.say("wall.soon"), Integer.toString(moment.secondsToCountIn()), "");
-      case COUNT_IN -> WallPage.saying("", Integer.toString(moment.count()), "");
+      case COUNT_IN ->
+          WallPage.saying(words.say("wall.countIn"), Integer.toString(moment.count()), "");
       case PLAYING ->
           WallPage.saying(
               words.say("wall.bar"), Integer.toString(moment.bar() + 1), toNext(room, moment));

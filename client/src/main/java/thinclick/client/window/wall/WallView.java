@@ -138,7 +138,7 @@ public final class WallView {
     for (int i = 0; i < stretches.size(); i++) {
       WallPage.Stretch stretch = stretches.get(i);
       double wide = whole * stretch.bars() / bars;
-      double gap = Math.min(height * 0.012, wide * 0.1);
+      double gap = i + 1 == stretches.size() ? 0 : Math.min(height * 0.012, wide * 0.1);
       stretch(pen, stretch, x, wide - gap, top, floor);
       if (i == page.held()) {
         held(pen, x, wide - gap, floor);

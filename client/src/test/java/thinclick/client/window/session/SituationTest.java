@@ -87,7 +87,7 @@ class SituationTest {
   @Test
   void whileTheClockIsSoughtTheDealSaysSo() {
     RoomState finding = inside(false).clockChanged(ClockView.unknown(0)).dealt(dealt("Ana"));
-    assertThat(say(finding)).startsWith("Finding the room's clock");
+    assertThat(say(finding)).startsWith("Finding the room\u2019s clock");
   }
 
   @Test
