@@ -44,6 +44,16 @@ public final class LecternModel {
   private double tempo;
   private long nextSeed;
   private @Nullable Hand dealt;
+
+  /** The take that this leader paused; empty for none. */
+  private String paused = "";
+
+  private @Nullable Rest rest;
+
+  /** What was dealt last, where that is the rest of a take and not the whole. */
+  private @Nullable Hand ofRest;
+
+  private boolean countsInRest;
   private final BooleanProperty fitting = new SimpleBooleanProperty();
   private ClassDesk.@Nullable Levels levels;
 
@@ -69,6 +79,7 @@ public final class LecternModel {
     if (!old.shelf().equals(now.shelf())) {
       look(looking.get());
     }
+    followRest(now);
     if (!now.inside()) {
       draft = null;
       dealt = null;
@@ -84,6 +95,33 @@ public final class LecternModel {
         tempo = hand.tempo();
       }
       changed();
+    }
+  }
+
+  private void followRest(RoomState now) {
+    Hand last = dealt;
+    if (!now.inside()) {
+      paused = "";
+      rest = null;
+      ofRest = null;
+      countsInRest = false;
+    } else if (now.announced() != null
+        && now.announced().takeId().equals(paused)
+        && now.stopped() != null
+        && now.dealt() != null
+        && !countsInRest
+        && rest == null
+        && last != null
+        && last.drill().title().equals(now.dealt().title())) {
+      rest = Rest.of(now, last);
+      changed();
+    } else if (countsInRest
+        && now.phase() == Phase.DEALT
+        && now.dealt() != null
+        && ofRest != null
+        && now.dealt().stages().equals(ofRest.drill().stages())) {
+      countsInRest = false;
+      session.lead().countIn();
     }
   }
 
@@ -137,6 +175,7 @@ public final class LecternModel {
   }
 
   private void take(Drill drill, double beats) {
+    ofRest = null;
     draft = drill;
     tempo = beats;
     nextSeed = drill.deal().seed();
@@ -153,6 +192,7 @@ public final class LecternModel {
       double wanted = Double.parseDouble(written.strip());
       if (wanted >= drill.tempo().from() && wanted <= drill.tempo().to()) {
         tempo = wanted;
+        ofRest = null;
         session.lead().plan(drill.stages(), tempo);
         changed();
         return "";
@@ -211,6 +251,7 @@ public final class LecternModel {
     if (drill != null && canChoose() && !stages.equals(drill.stages())) {
       new ClickPlan(stages).checkMeter(drill.meter(), drill.stepsPerBeat());
       draft = drill.withStages(stages);
+      ofRest = null;
       session.lead().plan(stages, tempo);
       changed();
     }
@@ -228,8 +269,7 @@ public final class LecternModel {
     boolean asDealt =
         last != null
             && session.state().phase() != Phase.GATHERING
-            && last.drill().equals(drill)
-            && last.tempo() == tempo;
+            && (last.equals(ofRest) || (last.drill().equals(drill) && last.tempo() == tempo));
     return asDealt ? last : hand(drill, tempo);
   }
 
@@ -275,7 +315,9 @@ public final class LecternModel {
       Hand hand = hand(drill, tempo);
       nextSeed++;
       dealt = hand;
-      if (drill.title().equals(session.state().title())) {
+      boolean planned = drill.title().equals(session.state().title()) && ofRest == null;
+      ofRest = null;
+      if (planned) {
         session.lead().deal(hand);
       } else {
         session.lead().chooseAndDeal(hand);
@@ -308,6 +350,7 @@ public final class LecternModel {
     if (canUndo()) {
       Hand before = session.lead().undo();
       dealt = before;
+      ofRest = null;
       if (before == null) {
         nextSeed--;
       } else {
@@ -341,6 +384,48 @@ public final class LecternModel {
   public void stop() {
     if (canStop()) {
       session.lead().stop();
+    }
+  }
+
+  /** Stops the take so that it can be gone on with; what was played is kept. */
+  public void pause() {
+    RoomState room = session.state();
+    if (canStop() && room.announced() != null) {
+      paused = room.announced().takeId();
+      rest = null;
+      session.lead().stop();
+    }
+  }
+
+  /** True where the last take was paused, whether or not its rest is played. */
+  boolean wasPaused(String takeId) {
+    return takeId.equals(paused);
+  }
+
+  /** What is left of a take that was paused; null for nothing, or where something else is dealt. */
+  @Nullable Rest rest() {
+    Rest left = rest;
+    Dealt now = session.state().dealt();
+    return left != null && canChoose() && now != null && now.dealId().equals(left.dealId())
+        ? left
+        : null;
+  }
+
+  /** True where what is dealt is the rest of a take. */
+  boolean playsRest() {
+    return ofRest != null;
+  }
+
+  /** Deals what is left of the paused take to the same chairs, and counts in. */
+  public void goOn() {
+    Rest left = rest();
+    if (left != null) {
+      rest = null;
+      ofRest = left.hand();
+      dealt = left.hand();
+      countsInRest = true;
+      session.lead().dealRest(left.hand());
+      changed();
     }
   }
 

@@ -54,7 +54,7 @@ public final class LessonModel {
         && now.dealt() != null
         && now.dealt().title().equals(running.item().drill())) {
       counted = now.announced().takeId();
-      if (!now.abandoned()) {
+      if (!now.abandoned() && !lectern.wasPaused(counted)) {
         set(running.played());
       }
     }
@@ -114,9 +114,18 @@ public final class LessonModel {
     return pausedNanos != 0;
   }
 
-  /** Stops the lesson's clock for a break, or lets it go on; what was played is kept. */
+  /**
+   * Stops the lesson's clock for a break, or lets it go on; what was played is kept. Inside a take
+   * the take stops, and the one button goes on with what is left of it.
+   */
   public void pause() {
     LessonRun now = run;
+    if (lectern.canStop()) {
+      lectern.pause();
+      pausedNanos = now == null ? 0 : clock.nanos();
+      changes.set(changes.get() + 1);
+      return;
+    }
     if (now == null || !session.state().betweenTakes()) {
       return;
     }
@@ -134,13 +143,20 @@ public final class LessonModel {
     changes.set(changes.get() + 1);
   }
 
+  /** True where there is something to pause: a running take, or a lesson's clock. */
+  boolean canPause() {
+    return lectern.canStop() || (run != null && session.state().betweenTakes());
+  }
+
   /** Does what comes next: counts in what is dealt, else deals what is due. */
   public void goOn() {
     if (paused()) {
       pause();
     }
     LessonRun now = run;
-    if (lectern.canCountIn()) {
+    if (lectern.rest() != null) {
+      lectern.goOn();
+    } else if (lectern.canCountIn()) {
       lectern.countIn();
     } else if (now != null && lectern.canChoose()) {
       if (now.drillDone() && !now.last()) {
@@ -262,6 +278,10 @@ public final class LessonModel {
     if (room.phase() == Phase.DEALT) {
       return words.say("lectern.countIn");
     }
+    Rest rest = lectern.rest();
+    if (rest != null) {
+      return words.say("lectern.goOn.rest", rest.fromBar() + 1);
+    }
     if (now == null) {
       return words.say("lectern.goOn.none");
     }
@@ -274,12 +294,16 @@ public final class LessonModel {
 
   /** True where the one button does something. */
   public boolean canGoOn() {
-    return lectern.canCountIn() || (run != null && lectern.canChoose());
+    return lectern.canCountIn() || lectern.rest() != null || (run != null && lectern.canChoose());
   }
 
   /** A break is due by the lesson's clock: a sentence, empty where it is not. */
   public String care() {
     LessonRun now = run;
+    Rest rest = lectern.rest();
+    if (rest != null) {
+      return words.say("care.pausedInside", rest.stoppedBar() + 1, rest.fromBar() + 1);
+    }
     if (now == null) {
       return "";
     }

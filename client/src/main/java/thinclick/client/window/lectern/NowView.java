@@ -40,6 +40,7 @@ final class NowView {
   private final Button deal;
   private final Button undo;
   private final Button stop;
+  private final Button pause;
   private final Button rescue;
   private final Button repeat;
   private final Button next;
@@ -73,6 +74,7 @@ final class NowView {
     deal = Keyed.button("deal", words.say("lectern.deal"), words.keys("Ctrl+D"), lectern::deal);
     undo = Keyed.button("undo", words.say("lectern.undo"), words.keys("Ctrl+Z"), lectern::undo);
     stop = Keyed.button("stop", words.say("lectern.stop"), words.keys("Ctrl+."), lectern::stop);
+    pause = Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
     rescue =
         Keyed.button(
             "rescue",
@@ -123,9 +125,7 @@ final class NowView {
         styled(
             Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
             "quiet");
-    Button pause =
-        Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
-    FlowPane ways = new FlowPane(10, 8, repeat, next, pause, leave);
+    FlowPane ways = new FlowPane(10, 8, repeat, next, leave);
     steps.setId("script-lines");
     lessonBox.setId("lesson");
     lessonBox.getChildren().setAll(place, script, steps, left, ways);
@@ -134,7 +134,7 @@ final class NowView {
     asHeld.setId("as-held");
     asHeld.setWrapText(true);
     asHeld.selectedProperty().bindBidirectional(lectern.asHeldProperty());
-    FlowPane commands = new FlowPane(10, 8, goOn, deal, undo, stop, rescue, more, fewer);
+    FlowPane commands = new FlowPane(10, 8, goOn, deal, undo, stop, pause, rescue, more, fewer);
     Button wall =
         styled(
             Keyed.button(
@@ -160,6 +160,7 @@ final class NowView {
     deal.setDisable(!lectern.canDeal());
     undo.setDisable(!lectern.canUndo());
     stop.setDisable(!lectern.canStop());
+    pause.setDisable(!lesson.canPause());
     boolean canChange = lectern.canChoose() && lectern.chosen() != null;
     repeat.setDisable(!lectern.canChoose());
     LessonRun run = lesson.run();

@@ -43,8 +43,8 @@ public final class Proposals {
     if (!now.inside()) {
       steps.forget();
       says.set("");
-    } else if (!Objects.equals(old.review(), now.review())) {
-      steps.remember(now);
+    } else if (!Objects.equals(old.review(), now.review()) && !lectern.playsRest()) {
+      steps.remember(now); // the rest of a paused take says nothing of the whole
     }
   }
 

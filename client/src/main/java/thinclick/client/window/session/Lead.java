@@ -90,6 +90,14 @@ public final class Lead {
                 .thenCompose(done -> link.deal(hand.seed(), hand.chairs(), hand.levels())));
   }
 
+  /** Deals what is left of a take that was paused; there is nothing in it to be taken back. */
+  public void dealRest(Hand rest) {
+    session.ask(
+        link ->
+            link.plan(rest.drill().stages(), rest.tempo())
+                .thenCompose(done -> link.deal(rest.seed(), rest.chairs(), rest.levels())));
+  }
+
   /** True where the last deal can be taken back: nobody has played it yet. */
   public boolean canUndo() {
     return !dealt.isEmpty() && session.state().leader() && session.state().phase() == Phase.DEALT;

@@ -235,7 +235,23 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.lesson().paused())).isFalse();
     assertThat(ask(() -> desk.lesson().care())).isEmpty();
     until(() -> session.state().takeRuns());
+
+    List<List<Integer>> figures = attacks(ask(() -> session.state().dealt().parts()));
+    List<String> plan = ask(() -> desk.lectern().plan());
+    String first = ask(() -> session.state().announced().takeId());
+    run(() -> desk.lesson().pause());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(ask(() -> desk.lesson().paused())).isTrue();
+    assertThat(ask(() -> desk.lesson().care())).startsWith("Paused in bar 1;");
+    assertThat(ask(() -> desk.lesson().nextStep())).isEqualTo("Go on from bar 1");
+    run(() -> desk.lesson().goOn());
+    until(() -> session.state().takeRuns());
+    assertThat(ask(() -> session.state().announced().takeId())).isNotEqualTo(first);
+    assertThat(attacks(ask(() -> session.state().dealt().parts()))).isEqualTo(figures);
+    assertThat(ask(() -> desk.lectern().plan())).isEqualTo(plan);
     run(() -> desk.lectern().stop());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(ask(() -> desk.lesson().nextStep())).isEqualTo("Once more: Even eighths");
   }
 
   @Test

@@ -129,6 +129,11 @@ public final class Rooms {
         .announced(new ServerMessage.Announced("t1", "d1", 1, START - 2_400_000, START, 1));
   }
 
+  /** The take was ended so long after its first step. */
+  public static RoomState stopped(Take take, long afterMicros, StopReason reason) {
+    return playing(take).stopped(new ServerMessage.Stopped("t1", START + afterMicros, reason));
+  }
+
   /** The take is over and reviewed. */
   public static RoomState reviewed(Take take) {
     Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.english());
