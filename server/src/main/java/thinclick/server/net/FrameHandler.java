@@ -66,9 +66,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
         connection.close(CloseCode.ORIGIN, CloseCode.ORIGIN.says(), null);
         return;
       }
-      context
-          .executor()
-          .schedule(this::firstMessageDue, FIRST_MESSAGE_MILLIS, TimeUnit.MILLISECONDS);
+      Deadline.in(context.executor(), FIRST_MESSAGE_MILLIS, this::firstMessageDue);
     }
     super.userEventTriggered(context, event);
   }
@@ -288,9 +286,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     placing = false;
     context.channel().config().setAutoRead(true);
     if (!connection.joined() && !connection.closing()) {
-      context
-          .executor()
-          .schedule(this::firstMessageDue, 6 * FIRST_MESSAGE_MILLIS, TimeUnit.MILLISECONDS);
+      Deadline.in(context.executor(), 6 * FIRST_MESSAGE_MILLIS, this::firstMessageDue);
     }
   }
 

@@ -140,6 +140,78 @@ class LifeHandlerTest {
     assertThat(line.isOpen()).isFalse();
   }
 
+  @Test
+  void hostThatSleptBlamesNoLineForItsOwnSilence() {
+    conversationBegins();
+    pass(5_000);
+    pass(5_000);
+    pass(60_000); // nothing of the loop ran: what came lies in the socket
+    assertThat(frames.closeCodes()).isEmpty();
+    assertThat(frames.pings()).as("one, not one for each that was missed").isEqualTo(3);
+    aByteComes();
+    for (int i = 0; i < 2; i++) {
+      pass(5_000);
+    }
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(5_000);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.TIMEOUT.number());
+  }
+
+  @Test
+  void lineThatDiedWhileTheHostSleptIsFoundAPingLater() {
+    conversationBegins();
+    pass(5_000);
+    pass(5_000);
+    pass(60_000);
+    pass(5_000);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.TIMEOUT.number());
+  }
+
+  @Test
+  void hostThatLagsAtEveryTurnBlamesNobody() {
+    conversationBegins();
+    for (int i = 0; i < 10; i++) {
+      pass(7_000);
+    }
+    assertThat(frames.closeCodes()).isEmpty();
+  }
+
+  @Test
+  void lineThatTheHostDoesNotReadIsNotSilent() {
+    conversationBegins();
+    line.config().setAutoRead(false); // the disk is behind, or a long resend is paced
+    for (int i = 0; i < 10; i++) {
+      pass(5_000);
+    }
+    line.config().setAutoRead(true);
+    pass(5_000);
+    pass(5_000);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(5_000);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.TIMEOUT.number());
+  }
+
+  @Test
+  void hostThatSleptWaitsOnceMoreForARequestAndForASlowReader() {
+    pass(60_000);
+    assertThat(line.isOpen()).isTrue();
+    frames.stuck = true;
+    conversationBegins();
+    line.write(Unpooled.wrappedBuffer(new byte[Connection.HIGH_MARK + 1]));
+    line.runPendingTasks();
+    pass(4_000);
+    pass(60_000);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(4_999);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(1);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.SLOW.number());
+  }
+
   /** What goes out, and whether the network takes it. */
   private static final class Frames extends ChannelOutboundHandlerAdapter {
     private final List<WebSocketFrame> sent = new ArrayList<>();
