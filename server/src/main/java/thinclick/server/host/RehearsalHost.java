@@ -28,8 +28,7 @@ public final class RehearsalHost implements AutoCloseable {
   private final HostLock lock;
   private final Store store;
   private final ExecutorService reviewPool;
-  private final @Nullable BackupSchedule backups;
-  private final PurgeSchedule purges;
+  private final Chores chores;
   private final ClassBook classes;
   private final PauseWatch pauses;
   private final Listener listener;
@@ -41,8 +40,7 @@ public final class RehearsalHost implements AutoCloseable {
       HostLock lock,
       Store store,
       ExecutorService reviewPool,
-      @Nullable BackupSchedule backups,
-      PurgeSchedule purges,
+      Chores chores,
       ClassBook classes,
       PauseWatch pauses,
       Listener listener,
@@ -51,8 +49,7 @@ public final class RehearsalHost implements AutoCloseable {
     this.lock = lock;
     this.store = store;
     this.reviewPool = reviewPool;
-    this.backups = backups;
-    this.purges = purges;
+    this.chores = chores;
     this.classes = classes;
     this.pauses = pauses;
     this.listener = listener;
@@ -104,7 +101,7 @@ public final class RehearsalHost implements AutoCloseable {
               });
       try {
         meters.storeRefusals(store::refusals);
-        PurgeSchedule.atStart(store, options.keeping());
+        PurgeSchedule purges = PurgeSchedule.atStart(store, options);
         Instant begun = options.keeping().wallClock().instant();
         ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);
         HostParts parts =
@@ -122,12 +119,14 @@ public final class RehearsalHost implements AutoCloseable {
                 options.reach().metricsToAll());
         Listener listener = Listener.open(port, threshold.lines(), parts);
         listening.set(listener);
+        Chores chores = new Chores();
+        purges.goOn(chores);
+        BackupSchedule.begin(chores, options);
         return new RehearsalHost(
             lock,
             store,
             reviewPool,
-            BackupSchedule.of(options),
-            PurgeSchedule.daily(store, options.keeping()),
+            chores,
             ClassBook.of(store, shelf, options.database(), options.backupFolder()),
             PauseWatch.start(meters::paused),
             listener,
@@ -239,10 +238,7 @@ public final class RehearsalHost implements AutoCloseable {
     }
     listener.close();
     reviewPool.shutdown();
-    purges.close();
-    if (backups != null) {
-      backups.close();
-    }
+    chores.close();
     store.close();
     lock.close();
     pauses.close();

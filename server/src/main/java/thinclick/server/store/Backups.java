@@ -69,16 +69,22 @@ public final class Backups {
   }
 
   private void forgetOld() throws IOException {
-    List<Path> all;
-    try (Stream<Path> found = Files.list(folder)) {
-      all =
-          found
-              .filter(file -> file.getFileName().toString().matches(PREFIX + ".*\\.db"))
-              .sorted()
-              .toList();
-    }
+    List<Path> all = in(folder);
     for (Path old : all.subList(0, Math.max(0, all.size() - KEPT))) {
       Files.delete(old);
+    }
+  }
+
+  /** Those in a folder that a host made, the oldest first; none where it cannot be read. */
+  public static List<Path> in(Path folder) {
+    try (Stream<Path> found = Files.list(folder)) {
+      return found
+          .filter(file -> file.getFileName().toString().matches(PREFIX + "[^.]*\\.db"))
+          .sorted()
+          .toList();
+    } catch (IOException unreadable) {
+      LOG.warn("no backups can be listed in {}: {}", folder, unreadable.toString());
+      return List.of();
     }
   }
 }

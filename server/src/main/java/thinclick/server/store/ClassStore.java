@@ -1,5 +1,6 @@
 package thinclick.server.store;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
@@ -230,7 +231,8 @@ public final class ClassStore {
     return loop.submit(
             session -> {
               session.takes.clear();
-              return Purge.of(session.handle, wallClock.instant(), months, starting);
+              return Purge.of(
+                  session.handle, wallClock.instant(), months, starting, Kept.BY_ITSELF);
             })
         .thenApply(
             purged -> {
@@ -239,6 +241,18 @@ public final class ClassStore {
               }
               return purged;
             });
+  }
+
+  /**
+   * Deletes in a backup what has been kept long enough, except for what is still kept here; on the
+   * thread that waits for it.
+   *
+   * @param months as for {@link #purge}
+   * @throws thinclick.protocol.json.BadInput where it is no database of ours
+   */
+  public Purge.Purged purgeCopy(Path backup, int months) {
+    Kept kept = loop.submit(session -> Kept.of(session.handle)).join();
+    return Purge.copy(backup, wallClock.instant(), months, kept);
   }
 
   private void emptyLog() {

@@ -1,7 +1,9 @@
 package thinclick.server.store;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -16,15 +18,19 @@ public final class Purge {
   /**
    * What went.
    *
-   * @param takes with their reviews and attacks
+   * @param takes ids of those that went, with their reviews and attacks
    * @param members entries in lists of classes, of people who have not played for so long
    * @param classes that had nothing left in them
    * @param rooms that nobody had used for so long
    */
-  public record Purged(int takes, int members, int classes, int rooms) {
+  public record Purged(List<String> takes, int members, int classes, int rooms) {
+    public Purged {
+      takes = List.copyOf(takes);
+    }
+
     /** True where nothing was old enough. */
     public boolean nothing() {
-      return takes + members + classes + rooms == 0;
+      return takes.isEmpty() && members + classes + rooms == 0;
     }
   }
 
@@ -35,18 +41,37 @@ public final class Purge {
         : now.atZone(ZoneOffset.UTC).minusMonths(months).toInstant().toString();
   }
 
-  static Purged of(Handle handle, Instant now, int months, boolean starting) {
-    int takes = 0;
+  /**
+   * Goes through a backup that nobody has open.
+   *
+   * @param kept what the database itself keeps: that stays here too
+   * @throws thinclick.protocol.json.BadInput where it is no database of ours
+   */
+  static Purged copy(Path backup, Instant now, int months, Kept kept) {
+    try (Handle handle = Database.open(backup).handle()) {
+      Purged purged = handle.inTransaction(inside -> of(inside, now, months, true, kept));
+      if (!purged.nothing()) {
+        Eraser.emptyLog(handle);
+      }
+      return purged;
+    }
+  }
+
+  static Purged of(Handle handle, Instant now, int months, boolean starting, Kept kept) {
+    List<String> takes = new ArrayList<>();
     int members = 0;
     int classes = 0;
     for (ClassStore.KeptClass one : ClassRows.all(handle)) {
-      Integer own = one.list().keepMonths();
+      Integer own = kept.months(one.list());
       String before = before(now, own == null ? months : own);
       if (before == null) {
         continue;
       }
-      takes += takes(handle, "class = :class", one.number(), before);
-      members += members(handle, one.number(), before);
+      takes.addAll(takes(handle, one.number(), before, kept));
+      members += members(handle, one, before, kept);
+      if (kept.has(one.list())) {
+        continue;
+      }
       classes +=
           handle
               .createUpdate(
@@ -63,27 +88,36 @@ public final class Purge {
     if (before == null) {
       return new Purged(takes, members, classes, 0);
     }
-    takes += takes(handle, "class IS :class", null, before);
+    takes.addAll(takes(handle, null, before, kept));
     int rooms = starting ? rooms(handle, before, now) : 0;
     return new Purged(takes, members, classes, rooms);
   }
 
-  private static int takes(Handle handle, String which, @Nullable Long number, String before) {
-    return handle
-        .createUpdate(
-            "DELETE FROM take WHERE ended IS NOT NULL AND begun_at < :before AND " + which)
-        .bind("before", before)
-        .bind("class", number)
-        .execute();
+  private static List<String> takes(
+      Handle handle, @Nullable Long classNumber, String before, Kept kept) {
+    List<String> old =
+        handle
+            .createQuery(
+                """
+                SELECT id FROM take
+                WHERE ended IS NOT NULL AND begun_at < :before AND class IS :class
+                """)
+            .bind("before", before)
+            .bind("class", classNumber)
+            .mapTo(String.class)
+            .list();
+    List<String> gone = old.stream().filter(id -> !kept.takes().contains(id)).toList();
+    gone.forEach(id -> PastTakes.remove(handle, id));
+    return gone;
   }
 
   /** Whoever still has a take in the class stays in its list. */
-  private static int members(Handle handle, long number, String before) {
+  private static int members(Handle handle, ClassStore.KeptClass one, String before, Kept kept) {
     List<String> old =
         handle
             .createQuery(
                 "SELECT name FROM class_member WHERE class = :class AND written_at < :before")
-            .bind("class", number)
+            .bind("class", one.number())
             .bind("before", before)
             .mapTo(String.class)
             .list();
@@ -97,14 +131,17 @@ public final class Purge {
                 SELECT DISTINCT p.name FROM take_player p JOIN take t ON t.number = p.take
                 WHERE t.class = :class
                 """)
-            .bind("class", number)
+            .bind("class", one.number())
             .mapTo(String.class)
             .list()
             .stream()
             .map(NameKey::of)
             .collect(Collectors.toSet());
-    List<String> gone = old.stream().filter(name -> !playing.contains(NameKey.of(name))).toList();
-    gone.forEach(name -> ClassRows.strike(handle, number, name));
+    List<String> gone =
+        old.stream()
+            .filter(name -> !playing.contains(NameKey.of(name)) && !kept.has(one.list(), name))
+            .toList();
+    gone.forEach(name -> ClassRows.strike(handle, one.number(), name));
     return gone.size();
   }
 

@@ -249,18 +249,34 @@ class ClassCommandTest {
       store.importTake("old", Weeks.take("Push only", 4, spreads("Ulfila"), Map.of())).join();
     }
     Path kept = Files.copy(database, folder.resolve("kept.db"));
-    Run.of("class", "keep", "--db", kept, CLASS, 36);
+    Path backups = Files.createDirectory(folder.resolve("backups"));
+    Path copy = new Backups(database, backups, InstantSource.fixed(Instant.EPOCH)).make();
+    Path keptBackups = Files.createDirectory(folder.resolve("keptBackups"));
+    Path keptCopy = new Backups(kept, keptBackups, InstantSource.fixed(Instant.EPOCH)).make();
+    Files.writeString(backups.resolve("thinclick-noise.db"), "no database");
+    Run.of("class", "keep", "--db", kept, CLASS, 36); // the copy knows nothing of that
     Keeping keeping = new Keeping(InstantSource.fixed(Weeks.week(61)), Keeping.USUAL_MONTHS);
+    assertThat(holding("Ulfila")).contains(String.valueOf(copy.getFileName()), "kept.db");
 
-    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(database).keeping(keeping))) {
+    try (RehearsalHost host =
+        RehearsalHost.start(HostOptions.local(database).keeping(keeping).backedUp(backups, 24))) {
       assertThat(host.history()).extracting(entry -> entry.id()).containsExactly("t3");
     }
-    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(kept).keeping(keeping))) {
+    try (RehearsalHost host =
+        RehearsalHost.start(HostOptions.local(kept).keeping(keeping).backedUp(keptBackups, 24))) {
       assertThat(host.classes().season(CLASS).takes()).hasSize(3);
       assertThat(host.history()).extracting(entry -> entry.id()).doesNotContain("old");
     }
-    assertThat(holding("Ulfila")).isEmpty();
+    assertThat(holding("Ulfila")).as("in the databases and their backups").isEmpty();
+    assertThat(takes(copy)).containsExactly("t3");
+    assertThat(takes(keptCopy)).containsExactly("t1", "t2", "t3");
     assertThat(run("class", "keep", CLASS, -1).err())
         .isEqualTo("MONTHS: expected 0 to 1200, found -1\n");
+  }
+
+  private static java.util.List<String> takes(Path database) {
+    try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
+      return store.takes().join().stream().map(Store.TakeLine::id).toList();
+    }
   }
 }
