@@ -79,7 +79,7 @@ public record StaffPart(
   }
 
   /** The words of its page. */
-  SheetWords said() {
+  public SheetWords said() {
     return SheetWords.in(language);
   }
 

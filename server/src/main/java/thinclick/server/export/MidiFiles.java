@@ -23,7 +23,7 @@ import thinclick.protocol.music.StepGrid;
 
 /**
  * Writes Standard MIDI Files, format 1: tempo and meter, then the click on a track of its own, then
- * a track for each part.
+ * a track for each part. Where a part leaves its player free, a marker on the first track says so.
  *
  * <p>A quarter has {@value #TICKS_PER_QUARTER} ticks, so every straight step and every pair swung
  * 2:1 or 3:1 begins exactly on a tick; other swing ratios are at most half a tick off, a quarter of
@@ -43,6 +43,7 @@ public final class MidiFiles {
   private static final int MELODIC_CHANNELS = 15;
   private static final int CLICK_VELOCITY = 100;
   private static final int TRACK_NAME = 0x03;
+  private static final int MARKER = 0x06;
   private static final int END_OF_TRACK = 0x2F;
   private static final int TEMPO = 0x51;
   private static final int TIME_SIGNATURE = 0x58;
@@ -61,7 +62,7 @@ public final class MidiFiles {
       Sequence sequence = new Sequence(Sequence.PPQ, TICKS_PER_QUARTER);
       Ticks ticks = new Ticks(score.grid(), score.countInBars());
       long end = ticks.of((long) score.bars() * score.grid().stepsPerBar());
-      conductor(score, sequence.createTrack(), end);
+      conductor(score, ticks, sequence.createTrack(), end);
       click(score, ticks, sequence.createTrack(), end);
       List<Integer> channels = channels(score.parts());
       for (int i = 0; i < score.parts().size(); i++) {
@@ -83,7 +84,7 @@ public final class MidiFiles {
     }
   }
 
-  private static void conductor(MidiScore score, Track track, long end)
+  private static void conductor(MidiScore score, Ticks ticks, Track track, long end)
       throws InvalidMidiDataException {
     StepGrid grid = score.grid();
     Meter meter = grid.meter();
@@ -102,6 +103,12 @@ public final class MidiFiles {
     double quartersPerBeat = meter.compound() ? 1.5 : 1;
     int micros = (int) Math.round(grid.beatMicros() / quartersPerBeat);
     meta(track, 0, TEMPO, (byte) (micros >> 16), (byte) (micros >> 8), (byte) micros);
+    for (MidiPart part : score.parts()) {
+      for (MidiPart.Marker marker : part.markers()) {
+        byte[] text = marker.text().getBytes(StandardCharsets.UTF_8);
+        meta(track, ticks.of(marker.step()), MARKER, text);
+      }
+    }
     end(track, end);
   }
 

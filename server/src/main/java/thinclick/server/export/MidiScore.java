@@ -60,7 +60,8 @@ public record MidiScore(
   private static MidiPart midiPart(WrittenPart part, int bars) {
     List<MidiNote> notes = new ArrayList<>();
     boolean pitched = false;
-    for (StaffNote note : StaffPart.of(part, bars, Cut.BEATS).notes()) {
+    StaffPart staff = StaffPart.of(part, bars, Cut.BEATS);
+    for (StaffNote note : staff.notes()) {
       boolean accent = note.articulations().contains(Articulation.ACCENT);
       Pitch written = note.pitch();
       DrumVoice voice = note.voice();
@@ -74,6 +75,26 @@ public record MidiScore(
       notes.add(new MidiNote(note.span().start(), note.span().length(), staccato, key, velocity));
     }
     String name = part.heading().chair() + ", " + part.instrument().name();
-    return new MidiPart(name, part.instrument().program(), !pitched, notes);
+    return new MidiPart(
+        name, part.instrument().program(), !pitched, notes, freely(staff, name, bars));
+  }
+
+  /** Where each stretch begins in which the player is free, with its bars as the page counts. */
+  private static List<MidiPart.Marker> freely(StaffPart staff, String name, int bars) {
+    List<MidiPart.Marker> markers = new ArrayList<>();
+    for (int from = 0; from < bars; from++) {
+      int to = from;
+      while (to < bars && staff.freeBars().contains(to)) {
+        to++;
+      }
+      if (to > from) {
+        String stretch = to == from + 1 ? String.valueOf(to) : (from + 1) + "-" + to;
+        String says = staff.said().say("sheet.freely");
+        markers.add(
+            new MidiPart.Marker(from * staff.stepsPerBar(), name + ": " + says + ", " + stretch));
+        from = to;
+      }
+    }
+    return markers;
   }
 }

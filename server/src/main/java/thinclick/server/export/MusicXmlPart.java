@@ -56,6 +56,8 @@ final class MusicXmlPart {
       }
       if (click) {
         stage(bar.index());
+      } else {
+        freely(bar.index());
       }
       for (int i = 0; i < bar.symbols().size(); i++) {
         harmonies(bar.symbols().get(i));
@@ -76,12 +78,44 @@ final class MusicXmlPart {
     ClickPlan plan = new ClickPlan(written.stages());
     int stage = plan.stageAt(bar);
     if (stage >= 0 && plan.fromBar(stage) == bar) {
-      xml.open("direction", "placement", "above");
-      xml.open("direction-type");
-      xml.text("words", part.words(plan.stages().get(stage)));
-      xml.close();
-      xml.close();
+      words(part.words(plan.stages().get(stage)));
     }
+  }
+
+  /**
+   * Slashes begin where the player is left free and end in the bar that is written again; what is
+   * counted there stays a rest, so that the bars add up.
+   */
+  private void freely(int bar) throws XMLStreamException {
+    boolean free = part.freeBars().contains(bar);
+    if (free == part.freeBars().contains(bar - 1)) {
+      return;
+    }
+    xml.open("attributes");
+    xml.open("measure-style");
+    if (free) {
+      xml.open("slash", "type", "start", "use-stems", "no");
+      xml.text("slash-type", "quarter");
+      if (part.meter().compound()) {
+        xml.empty("slash-dot");
+      }
+      xml.close();
+    } else {
+      xml.empty("slash", "type", "stop", "use-stems", "no");
+    }
+    xml.close();
+    xml.close();
+    if (free) {
+      words(part.said().say("sheet.freely"));
+    }
+  }
+
+  private void words(String text) throws XMLStreamException {
+    xml.open("direction", "placement", "above");
+    xml.open("direction-type");
+    xml.text("words", text);
+    xml.close();
+    xml.close();
   }
 
   private void harmonies(Symbol symbol) throws XMLStreamException {

@@ -37,6 +37,36 @@ class LayoutTest {
     };
   }
 
+  /** PDF, SVG and the window draw these marks and no others. */
+  @ParameterizedTest
+  @CsvSource({"false, 4", "true, 2"})
+  void slashStandsOnEachBeatThatIsFree(boolean compound, int beats) {
+    Reading reading = Reading.wholeTake(Samples.tradingFours(compound), 4, Cut.BEATS);
+    List<Mark> marks =
+        Engraver.systems(reading.part(), reading.plans(), 104).stream()
+            .flatMap(system -> system.marks().stream())
+            .toList();
+    for (int bar = 0; bar < 8; bar++) { // which stand on the page once, with a repeat
+      int at = bar;
+      boolean free = bar >= 4;
+      assertThat(marks)
+          .as("bar " + (bar + 1))
+          .filteredOn(
+              mark ->
+                  mark instanceof Mark.Sign sign
+                      && sign.glyph() == Glyph.NOTEHEAD_SLASH_HORIZONTAL_ENDS
+                      && mark.place().bar() == at)
+          .hasSize(free ? beats : 0);
+      assertThat(marks)
+          .filteredOn(
+              mark ->
+                  mark instanceof Mark.Text text
+                      && text.text().equals("freely")
+                      && mark.place().bar() == at)
+          .hasSize(free && bar % 4 == 0 ? 1 : 0);
+    }
+  }
+
   /** The marks, one a line, to a hundredth of a space. */
   private static String json(StaffSystem system) {
     StringBuilder json = new StringBuilder("{\"width\": " + n(system.width()));

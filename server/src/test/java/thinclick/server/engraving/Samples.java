@@ -4,10 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.FreeBars;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
 import thinclick.server.material.Group;
+import thinclick.server.material.PartWriter;
+import thinclick.server.material.Stock;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.DrumVoice;
 import thinclick.server.material.pitch.Instrument;
@@ -193,6 +197,24 @@ public final class Samples {
   }
 
   /** A staff of 4/4 in eighths: {@code "8 Eb4"} is an eighth E flat 4 on step 8. */
+  /** Bars 5 to 8 and 13 to 16 of sixteen are free; else the beats, or the dotted beats of 6/8. */
+  public static WrittenPart tradingFours(boolean compound) {
+    Drill drill = Stock.find(compound ? "Six-eight twos" : "Even eighths");
+    Drill.Chair chair = drill.chairs().get(0);
+    Drill.Chair free =
+        new Drill.Chair(
+            "Ilse",
+            null,
+            chair.cell(),
+            0,
+            null,
+            null,
+            "snare drum",
+            List.of(new FreeBars(4, 8, 8)));
+    return PartWriter.write(
+        drill.withStages(List.of(Stage.ofBeats(16, 1, 1))), free, drill.tempo().start(), "");
+  }
+
   static StaffPart staff(int fifths, String... notes) {
     List<StaffNote> list = new ArrayList<>();
     for (String note : notes) {

@@ -3,8 +3,10 @@ package thinclick.server.export;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -190,6 +192,25 @@ class MidiFilesTest {
     }
     // 6/8, a metronome click every 36 clocks; a dotted quarter at 100 is a quarter of 400,000 us
     assertThat(metas).contains("58:06032408", "51:061a80");
+  }
+
+  /** A marker is meta event FF 06 and belongs on the first track (Standard MIDI Files 1.0). */
+  @Test
+  void freeBarsAreMarkedOnTheFirstTrack() throws Exception {
+    WrittenPart part = Samples.tradingFours(false);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    MidiFiles.write(MidiScore.of(List.of(part), 1), out);
+    Track first =
+        MidiSystem.getSequence(new ByteArrayInputStream(out.toByteArray())).getTracks()[0];
+    List<String> markers = new ArrayList<>();
+    for (int i = 0; i < first.size(); i++) {
+      if (first.get(i).getMessage() instanceof MetaMessage meta && meta.getType() == 0x06) {
+        long bar = first.get(i).getTick() / (4 * 960); // the count-in is bar 0
+        markers.add(bar + " " + new String(meta.getData(), StandardCharsets.UTF_8));
+      }
+    }
+    assertThat(markers)
+        .containsExactly("5 Ilse, snare drum: freely, 5-8", "13 Ilse, snare drum: freely, 13-16");
   }
 
   @Test

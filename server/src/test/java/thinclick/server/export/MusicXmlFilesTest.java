@@ -99,6 +99,28 @@ class MusicXmlFilesTest {
     }
   }
 
+  /** Slash notation as W3C MusicXML 4.0 has it: element slash of measure-style, start and stop. */
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void slashesStandWhereThePlayerIsFree(boolean compound) throws Exception {
+    WrittenPart part = Samples.tradingFours(compound);
+    byte[] file = written(part);
+    ReadMusicXml.validate(file);
+    assertThat(ReadMusicXml.onsets(file).get(0)).isEqualTo(expected(part));
+    String[] bars = text(file).split("<measure number=");
+    for (int bar = 1; bar <= 16; bar++) {
+      boolean begins = bar == 5 || bar == 13;
+      assertThat(bars[bar].contains("<slash type=\"start\" use-stems=\"no\">"))
+          .as("bar " + bar)
+          .isEqualTo(begins);
+      assertThat(bars[bar].contains("<slash type=\"stop\" use-stems=\"no\"/>"))
+          .as("bar " + bar)
+          .isEqualTo(bar == 9);
+      assertThat(bars[bar].contains("<words>freely</words>")).as("bar " + bar).isEqualTo(begins);
+      assertThat(bars[bar].contains("<slash-dot/>")).isEqualTo(begins && compound);
+    }
+  }
+
   @Test
   void chairsOfAnEnsembleStandInOneScore() throws Exception {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
