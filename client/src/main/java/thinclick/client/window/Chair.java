@@ -1,8 +1,10 @@
 package thinclick.client.window;
 
+import java.time.InstantSource;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Seat;
 import thinclick.client.window.stand.StandModel;
@@ -10,19 +12,24 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ClientMessage.InputKind;
 import thinclick.protocol.time.MonotonicClock;
 
-/** One chair at this computer: who sits there, what they tap on, what it is late by, their part. */
+/**
+ * One chair at this computer: who sits there, what they tap on, what it is late by, their part,
+ * their review.
+ */
 final class Chair {
   private final Seat seat;
   private final ReadOnlyObjectWrapper<ChairInput> input =
       new ReadOnlyObjectWrapper<>(new ChairInput(Taps.KEYS, InputKind.KEYS));
   private final ChairDelay delay;
   private final StandModel stand;
+  private final ReviewModel review;
 
   Chair(Seat seat, SoundDesk sound, Words words) {
     this.seat = seat;
     inputIs(Taps.KEYS);
     delay = new ChairDelay(seat, sound, input.getReadOnlyProperty(), words);
     stand = new StandModel(seat, MonotonicClock.SYSTEM);
+    review = new ReviewModel(seat, words, WindowThread.INSTANCE, InstantSource.system());
   }
 
   Seat seat() {
@@ -70,9 +77,14 @@ final class Chair {
     return stand;
   }
 
+  ReviewModel review() {
+    return review;
+  }
+
   /** Nobody sits here any more. */
   void close() {
     delay.close();
     stand.close();
+    review.close();
   }
 }

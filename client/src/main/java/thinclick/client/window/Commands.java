@@ -19,6 +19,11 @@ final class Commands {
     return this;
   }
 
+  Commands onShift(KeyCode key, Runnable does) {
+    commands.put(new KeyCodeCombination(key, KeyCombination.SHIFT_DOWN), does);
+    return this;
+  }
+
   Commands onCtrl(KeyCode key, Runnable does) {
     commands.put(new KeyCodeCombination(key, KeyCombination.SHORTCUT_DOWN), does);
     return this;

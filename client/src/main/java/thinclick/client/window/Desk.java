@@ -1,7 +1,6 @@
 package thinclick.client.window;
 
 import java.io.UncheckedIOException;
-import java.time.InstantSource;
 import java.util.concurrent.CompletableFuture;
 import javafx.collections.ListChangeListener;
 import javafx.scene.Scene;
@@ -28,7 +27,6 @@ import thinclick.client.window.practice.PracticeModel;
 import thinclick.client.window.practice.PracticeView;
 import thinclick.client.window.review.LeaderView;
 import thinclick.client.window.review.ReviewCommands;
-import thinclick.client.window.review.ReviewModel;
 import thinclick.client.window.review.ReviewView;
 import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.season.SeasonView;
@@ -126,28 +124,19 @@ final class Desk implements AutoCloseable {
     practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
     lectern = new LecternView(lecternDesk, words, session.stateProperty());
     stand = new StandView(standModel, words);
-    chairs
-        .all()
-        .addListener(
-            (ListChangeListener<Chair>)
-                any ->
-                    stand.readers(
-                        chairs.all().stream()
-                            .map(chair -> new StandView.Reader(chair.name(), chair.stand()))
-                            .toList()));
     leaderReview = new LeaderView(session, words);
     review =
         new ReviewView(
-            new ReviewModel(session, words, WindowThread.INSTANCE, InstantSource.system()),
+            chairs.first().review(),
             new ReviewCommands(
                 words,
                 sound,
                 MonotonicClock.SYSTEM,
                 session.data().resolve("reviews"),
-                NextUp.of(session, lecternDesk, () -> goTo(View.STAND)),
-                session::keepTake),
+                NextUp.of(session, lecternDesk, () -> goTo(View.STAND))),
             leaderReview.root(),
             words);
+    chairs.all().addListener((ListChangeListener<Chair>) any -> seatReaders());
     wall = new WallWindow(words, words.say("shell.title", words.say("wall.title")));
     lectern.onWall(this::turnWall);
     partners = new Partners(session, sound, words);
@@ -195,6 +184,7 @@ final class Desk implements AutoCloseable {
         taps,
         new DeskKeys(session, lecternDesk, looks, pages, this::turnWall)
             .rescuedAt(standModel.momentProperty()::get)
+            .nextReader(this::turnReader)
             .commands());
     DeskKeys.touch(stand.root(), taps);
     session
@@ -302,6 +292,25 @@ final class Desk implements AutoCloseable {
   /** The wall's own window. */
   WallWindow wall() {
     return wall;
+  }
+
+  /** Whoever plays here reads here: a part each on the stand, a slip each of the review. */
+  private void seatReaders() {
+    stand.readers(
+        chairs.all().stream()
+            .map(chair -> new StandView.Reader(chair.name(), chair.stand()))
+            .toList());
+    review.readers(
+        chairs.all().stream()
+            .map(chair -> new ReviewView.Reader(chair.name(), chair.review()))
+            .toList());
+  }
+
+  /** Turns to the next reader's page; 1 forwards, -1 back. */
+  private void turnReader(int by) {
+    if (pages.current() == View.REVIEW) {
+      review.turn(by);
+    }
   }
 
   private void dress() {

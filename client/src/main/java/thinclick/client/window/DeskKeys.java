@@ -1,5 +1,6 @@
 package thinclick.client.window;
 
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -20,6 +21,7 @@ final class DeskKeys {
   private final Pages pages;
   private final Runnable turnWall;
   private Supplier<@Nullable TakeMoment> moment = () -> null;
+  private IntConsumer turnReader = by -> {};
 
   DeskKeys(
       Session session,
@@ -37,6 +39,12 @@ final class DeskKeys {
   /** Where a take stands when a rescue is asked for. */
   DeskKeys rescuedAt(Supplier<@Nullable TakeMoment> now) {
     moment = now;
+    return this;
+  }
+
+  /** Where several play at this computer, whose page is seen; told 1 for the next, -1 for back. */
+  DeskKeys nextReader(IntConsumer turn) {
+    turnReader = turn;
     return this;
   }
 
@@ -91,7 +99,9 @@ final class DeskKeys {
         .onCtrl(KeyCode.MINUS, () -> looks.grow(-1))
         .onCtrl(KeyCode.SUBTRACT, () -> looks.grow(-1))
         .on(KeyCode.F1, pages::help)
-        .on(KeyCode.F6, pages::nextRegion);
+        .on(KeyCode.F6, pages::nextRegion)
+        .on(KeyCode.F7, () -> turnReader.accept(1))
+        .onShift(KeyCode.F7, () -> turnReader.accept(-1));
     for (View each : View.values()) {
       if (each.digit() > 0) {
         KeyCode digit = KeyCode.getKeyCode(Integer.toString(each.digit()));

@@ -6,11 +6,12 @@ import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.InstantSource;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -21,14 +22,16 @@ import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.check.TapCheck;
 import thinclick.client.sound.SoundState;
 import thinclick.client.window.check.CheckModel;
-import thinclick.client.window.review.ReviewModel;
+import thinclick.client.window.review.ReviewPage;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Drill.Cell;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.Stage;
@@ -48,7 +51,6 @@ class ChairsTest {
   private Chairs chairs;
   private CheckModel check;
   private Taps taps;
-  private ReviewModel review;
   private String said = "";
 
   @BeforeEach
@@ -61,7 +63,6 @@ class ChairsTest {
           chairs = new Chairs(session, sound, words);
           check = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
           taps = new Taps(session, chairs, words, check);
-          review = new ReviewModel(session, words, WindowThread.INSTANCE, InstantSource.system());
           session.openHere("Ana", false);
         });
     sound.soundChanged(SoundState.SOUNDING, "speakers");
@@ -129,9 +130,49 @@ class ChairsTest {
         on(() -> chairs.first().seat().take().own().get(0))
             - on(() -> chairs.get(2).seat().take().own().get(0));
     assertThat(apart / 1e3).as("Cem's measured delay is taken off").isCloseTo(0, within(1.0));
-    until(() -> session.state().phase() == Phase.REVIEW && review.pageProperty().get() != null);
-    List<List<String>> players = review.pageProperty().get().content().tables().get(1).lines();
-    assertThat(players).hasSize(4).allMatch(line -> line.get(6).equals("88 % of written"));
+    until(() -> chairs.all().stream().allMatch(chair -> analysed(chair.review().pageProperty())));
+    assertThat(players(0)).hasSize(4).allMatch(line -> line.get(6).equals("88 % of written"));
+    for (int chair = 1; chair < 4; chair++) {
+      int one = chair;
+      String name = on(() -> chairs.get(one).name());
+      assertThat(players(chair)).as("figures on the page of " + name).hasSize(1);
+      assertThat(players(chair).get(0).get(0)).isEqualTo(name);
+      ReviewPage page = on(() -> chairs.get(one).review().pageProperty().get());
+      assertThat(page.own()).isEqualTo(name);
+      assertThat(page.content().head()).startsWith(name + ": ");
+      assertThat(page.content().attacks()).isNotNull();
+      assertThat(page.content().slip())
+          .isNotEmpty()
+          .allMatch(
+              said ->
+                  List.of("Ana", "Ben", "Cem", "Dora").stream()
+                      .allMatch(other -> other.equals(name) || !said.contains(other)));
+    }
+    aFurtherPlayersTakeIsTheirOwn();
+  }
+
+  private void aFurtherPlayersTakeIsTheirOwn() throws Exception {
+    CompletableFuture<KeptTake> kept = new CompletableFuture<>();
+    CompletableFuture<String> refused = new CompletableFuture<>();
+    run(
+        () -> {
+          chairs.get(2).seat().keepTake(kept::complete, refused::complete);
+          chairs.get(2).seat().keepTake(kept::complete, refused::complete);
+        });
+    until(() -> kept.isDone() && refused.isDone());
+    assertThat(kept.join().whole()).isFalse();
+    assertThat(kept.join().take().parts()).extracting(Part::player).containsExactly("Cem");
+    assertThat(kept.join().take().attacks()).hasSize(8).allMatch(one -> one.player().equals("Cem"));
+    assertThat(refused.join()).contains("two seconds");
+  }
+
+  private static boolean analysed(ReadOnlyObjectProperty<ReviewPage> page) {
+    return page.get() != null && page.get().analysis() != null;
+  }
+
+  private List<List<String>> players(int chair) {
+    return on(
+        () -> chairs.get(chair).review().pageProperty().get().content().tables().get(1).lines());
   }
 
   /** A computer that is silent in a room with one loudspeaker, in a take for that alone. */

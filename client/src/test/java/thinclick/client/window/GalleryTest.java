@@ -233,8 +233,11 @@ class GalleryTest extends PictureCase {
     picture("stand-four-one");
     control(KeyCode.PERIOD);
     until(() -> session.state().review() != null);
+    until(() -> session.further().stream().allMatch(seat -> seat.state().review() != null));
+    robot.type(KeyCode.F7);
+    picture("review-four");
     closeWindow();
-    assertThat(written()).isEqualTo(24);
+    assertThat(written()).isEqualTo(30);
   }
 
   /** Plays the own part, a little late, one attack left out, one far too early, one too many. */

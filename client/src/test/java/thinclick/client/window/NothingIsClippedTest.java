@@ -3,12 +3,15 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.Enumeration;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.stream.Stream;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
@@ -20,6 +23,9 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.util.WaitForAsyncUtils;
@@ -81,8 +87,11 @@ class NothingIsClippedTest extends WindowCase {
     title("view.lectern");
     robot.type(KeyCode.ENTER);
     until(() -> session.state().title() != null);
+    robot.interact(() -> session.addSeat("Ben", why -> {}));
+    until(() -> session.state().people().size() == 2);
     control(KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);
+    until(() -> session.further().get(0).state().ownPart() != null);
     look("lectern");
     control(KeyCode.DIGIT2);
     title("view.stand");
@@ -97,6 +106,7 @@ class NothingIsClippedTest extends WindowCase {
     control(KeyCode.PERIOD);
     title("view.review");
     look("review");
+    theNextPlayersSlipIsReachedByF7();
     assertThat(unnamed).as("without a name or a role for screen readers").isEmpty();
     assertThat(clipped)
         .as("cut short at %.0f px, %s, stretched by %.1f", textSize, language, stretch)
@@ -128,6 +138,36 @@ class NothingIsClippedTest extends WindowCase {
     assertThat(stage.getScene().getFocusOwner().getId()).isEqualTo("tab-stand");
     robot.type(KeyCode.F6);
     assertThat(stage.getScene().getFocusOwner().getId()).isNotEqualTo("tab-stand");
+  }
+
+  /** Each player at this computer reads and keeps their own slip, the window's player first. */
+  private void theNextPlayersSlipIsReachedByF7() throws Exception {
+    until(() -> session.further().get(0).state().review() != null);
+    assertThat(text("review-of-0")).isEqualTo("Ana");
+    assertThat(((ToggleButton) node("review-of-0")).isSelected()).isTrue();
+    robot.type(KeyCode.F7);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(((ToggleButton) node("review-of-1")).isSelected()).isTrue();
+    assertThat(text("review-head")).startsWith("Ben: ");
+    look("review of another");
+    robot.interact(() -> ((Button) node("save-pdf")).fire());
+    Path kept;
+    try (Stream<Path> files = Files.list(folder.resolve("reviews"))) {
+      kept = files.filter(file -> file.toString().contains("-ben")).findFirst().orElseThrow();
+    }
+    try (PDDocument document = Loader.loadPDF(Files.readAllBytes(kept))) {
+      assertThat(new PDFTextStripper().getText(document))
+          .contains("Ben")
+          .doesNotContainPattern("\\bAna\\b");
+    }
+    robot.press(KeyCode.SHIFT).type(KeyCode.F7).release(KeyCode.SHIFT);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(text("review-head")).startsWith("Ana: ");
+    robot.interact(() -> node("review-of-0").requestFocus());
+    robot.type(KeyCode.RIGHT).type(KeyCode.SPACE);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(text("review-head")).startsWith("Ben: ");
+    assertThat(stage.getScene().getFocusOwner()).isEqualTo(node("review-of-1"));
   }
 
   private String style() {

@@ -4,14 +4,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
@@ -26,7 +25,6 @@ public final class ReviewCommands {
   private final MonotonicClock clock;
   private final Path folder;
   private final Next next;
-  private final Consumer<Consumer<KeptTake>> askForTake;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
   /**
@@ -40,21 +38,14 @@ public final class ReviewCommands {
 
   /**
    * @param folder where reviews are kept
-   * @param askForTake asks the host for the take, which comes to whoever is given
    */
   public ReviewCommands(
-      Words words,
-      ListenSound sound,
-      MonotonicClock clock,
-      Path folder,
-      Next next,
-      Consumer<Consumer<KeptTake>> askForTake) {
+      Words words, ListenSound sound, MonotonicClock clock, Path folder, Next next) {
     this.words = words;
     this.sound = sound;
     this.clock = clock;
     this.folder = folder;
     this.next = next;
-    this.askForTake = askForTake;
   }
 
   /** What was done last, a sentence; empty for nothing. */
@@ -91,15 +82,25 @@ public final class ReviewCommands {
     says.set("");
   }
 
-  /** Keeps the take as its file: whole where the leader shares it, else the own part alone. */
-  void keepTake() {
+  /**
+   * Keeps the take as its file: whole where the leader shares it, else the part alone of the player
+   * whose review it is.
+   *
+   * @param whose the player's name where several read here, for the file's; else empty
+   */
+  void keepTake(ReviewModel asking, String whose) {
     says.set(words.say("review.take.asked"));
-    askForTake.accept(
+    asking.keepTake(
         kept -> {
           byte[] bytes = FileCodec.write(kept.take());
           String said = kept.whole() ? "review.take.whole" : "review.take.own";
-          keep(kept.take().title(), "take.json", bytes, said);
-        });
+          keep(named(kept.take().title(), whose), "take.json", bytes, said);
+        },
+        why -> says.set(words.say("review.saved.not", new FromAfar(words).say(why))));
+  }
+
+  private String named(String title, String whose) {
+    return whose.isEmpty() ? title : words.say("review.file", title, whose);
   }
 
   private void keep(String title, String kind, byte[] bytes, String said) {
@@ -112,11 +113,15 @@ public final class ReviewCommands {
     }
   }
 
-  /** Keeps the review under a name that is not taken yet. */
-  void save(ReviewPage page, String kind) {
+  /**
+   * Keeps the review under a name that is not taken yet.
+   *
+   * @param whose the player's name where several read here, for the file's; else empty
+   */
+  void save(ReviewPage page, String kind, String whose) {
     Drawing drawing = PlayerSheet.of(page.content());
     byte[] bytes =
         kind.equals("pdf") ? DrawingPdf.pdf(drawing, words.language()) : DrawingFiles.svg(drawing);
-    keep(page.content().title(), kind, bytes, "review.saved");
+    keep(named(page.content().title(), whose), kind, bytes, "review.saved");
   }
 }

@@ -10,17 +10,20 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.value.ChangeListener;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Seat;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.server.history.Course;
 import thinclick.server.history.Entry;
@@ -38,35 +41,49 @@ import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 
-/** A review as it is read: the own slip first, then the band, the figures, the last takes. */
+/**
+ * A review as one player at this computer reads it, from what that player's own connection was
+ * told: the own slip first, then the band, the figures, the last takes.
+ */
 public final class ReviewModel {
   private static final Logger LOG = LoggerFactory.getLogger(ReviewModel.class);
   private static final int MOST_TAKES = 12;
 
-  private final Session session;
+  private final Seat seat;
   private final Words words;
   private final Speaker speaker;
   private final Executor windowThread;
   private final InstantSource time;
   private final ReadOnlyObjectWrapper<@Nullable ReviewPage> page = new ReadOnlyObjectWrapper<>();
   private final Map<String, Entry> takes = new LinkedHashMap<>();
+  private final ChangeListener<RoomState> onRoom = (any, old, now) -> follow(old, now);
 
   /**
    * @param windowThread where the page is set
    * @param time says when a take was reviewed
    */
-  public ReviewModel(Session session, Words words, Executor windowThread, InstantSource time) {
-    this.session = session;
+  public ReviewModel(Seat seat, Words words, Executor windowThread, InstantSource time) {
+    this.seat = seat;
     this.words = words;
     this.windowThread = windowThread;
     this.time = time;
     speaker = Speaker.of(words.language());
-    session.stateProperty().addListener((any, old, now) -> follow(old, now));
+    seat.stateProperty().addListener(onRoom);
+  }
+
+  /** Nobody reads it any more. */
+  public void close() {
+    seat.stateProperty().removeListener(onRoom);
   }
 
   /** The review of the last take; null where there is none that can be read. */
   public ReadOnlyObjectProperty<@Nullable ReviewPage> pageProperty() {
     return page.getReadOnlyProperty();
+  }
+
+  /** Asks for this player's take as a file. */
+  void keepTake(Consumer<KeptTake> then, Consumer<String> refused) {
+    seat.keepTake(then, refused);
   }
 
   private void follow(RoomState old, RoomState now) {
@@ -98,7 +115,7 @@ public final class ReviewModel {
       }
     }
     page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, null), null));
-    Take take = OwnAnalysis.take(room, session.take());
+    Take take = OwnAnalysis.take(room, seat.take());
     if (take == null || own.isEmpty()) {
       return;
     }
@@ -108,7 +125,7 @@ public final class ReviewModel {
   }
 
   private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
-    if (analysis != null && ready.equals(session.state().review())) {
+    if (analysis != null && ready.equals(seat.state().review())) {
       page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, analysis), analysis));
     }
   }
@@ -127,11 +144,7 @@ public final class ReviewModel {
     Spoken.Slip slip = spoken.slip(own);
     return new PlayerSheet.Content(
         review.title(),
-        words.say(
-            "review.what",
-            review.meter().toString(),
-            Math.round(review.tempo()),
-            Math.round(review.toleranceMillis())),
+        head(review, own),
         slip == null ? List.of() : slip.says(),
         analysis == null ? null : PlayerPicture.of(analysis, own, speaker),
         spoken.prose(spoken.speaker()),
@@ -139,6 +152,17 @@ public final class ReviewModel {
             new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
             new Table(words.say("review.players"), playerHeads(review), players(review), 1)),
         course(own));
+  }
+
+  /** Whose it is, and what was played. */
+  private String head(Review review, String own) {
+    String what =
+        words.say(
+            "review.what",
+            review.meter().toString(),
+            Math.round(review.tempo()),
+            Math.round(review.toleranceMillis()));
+    return own.isEmpty() ? what : words.say("review.whose", own, what);
   }
 
   /** The takes of this session at the same drill, tempo and plan; null before the second. */

@@ -1,12 +1,15 @@
 package thinclick.client.window.review;
 
 import java.util.List;
+import javafx.beans.value.ChangeListener;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
@@ -23,23 +26,37 @@ import thinclick.server.picture.Tint;
 /**
  * The review's page: the own slip, what comes next, the own attacks, then the band; where nothing
  * was played here the band stands first.
+ *
+ * <p>Where several play at this computer each has such a page, from what their own connection was
+ * told.
  */
 public final class ReviewView {
-  private final ReviewModel model;
   private final ReviewCommands commands;
   private final Words words;
   private final VBox sheet = new VBox();
   private final Node leadersPart;
   private final Label done = new Label();
   private final ScrollPane root;
+  private final FlowPane which = new FlowPane(14, 6);
+  private final ToggleGroup group = new ToggleGroup();
+  private final ChangeListener<@Nullable ReviewPage> onPage = (any, old, now) -> changed(old, now);
   private Palette palette = Palette.LIGHT;
+  private List<Reader> readers = List.of();
+  private int seen;
 
   /**
+   * Whoever reads at this computer.
+   *
+   * @param name the player's, said where several read here
+   */
+  public record Reader(String name, ReviewModel model) {}
+
+  /**
+   * @param model of the player whose window this is
    * @param leadersPart what only the leader reads, below the rest
    */
   public ReviewView(ReviewModel model, ReviewCommands commands, Node leadersPart, Words words) {
     this.leadersPart = leadersPart;
-    this.model = model;
     this.commands = commands;
     this.words = words;
     sheet.getStyleClass().addAll("sheet", "measure");
@@ -52,8 +69,66 @@ public final class ReviewView {
     root = new ScrollPane(page);
     root.setFitToWidth(true);
     root.setAccessibleText(words.say("view.review"));
-    model.pageProperty().addListener((any, old, now) -> show(now));
-    show(model.pageProperty().get());
+    which.setId("review-readers");
+    readers(List.of(new Reader("", model)));
+  }
+
+  /** Those who read at this computer, the player first whose window it is. */
+  public void readers(List<Reader> now) {
+    readers.forEach(reader -> reader.model().pageProperty().removeListener(onPage));
+    readers = List.copyOf(now);
+    readers.forEach(reader -> reader.model().pageProperty().addListener(onPage));
+    which.getChildren().clear();
+    if (several()) {
+      for (int i = 0; i < readers.size(); i++) {
+        int reader = i;
+        ToggleButton name = styled(new ToggleButton(readers.get(i).name()), "tab-word");
+        name.setId("review-of-" + i);
+        name.setToggleGroup(group);
+        name.setOnAction(done -> see(reader));
+        which.getChildren().add(name);
+      }
+    }
+    seen = 0;
+    show();
+  }
+
+  private boolean several() {
+    return readers.size() > 1;
+  }
+
+  /** Turns to the next reader's page, or back to the one before; nothing where one reads alone. */
+  public void turn(int by) {
+    if (several()) {
+      see(Math.floorMod(seen + by, readers.size()));
+    }
+  }
+
+  private void see(int reader) {
+    boolean byName = group.getToggles().stream().anyMatch(one -> ((Node) one).isFocused());
+    if (reader != seen) {
+      seen = reader;
+      commands.silence();
+      show();
+      root.setVvalue(0);
+    }
+    Node name = which.getChildren().get(reader);
+    ((ToggleButton) name).setSelected(true);
+    if (byName) {
+      name.requestFocus();
+    }
+  }
+
+  /** A new take's slips begin with the own one. */
+  private void changed(@Nullable ReviewPage old, @Nullable ReviewPage now) {
+    if (now != null && now.equals(page(0)) && (old == null || !old.takeId().equals(now.takeId()))) {
+      seen = 0;
+    }
+    show();
+  }
+
+  private @Nullable ReviewPage page(int reader) {
+    return readers.get(reader).model().pageProperty().get();
   }
 
   /** The page. */
@@ -70,19 +145,26 @@ public final class ReviewView {
   public void dress(Palette wanted) {
     if (wanted != palette) {
       palette = wanted;
-      show(model.pageProperty().get());
+      show();
     }
   }
 
-  private void show(@Nullable ReviewPage page) {
+  private void show() {
+    ReviewPage page = page(seen);
     sheet.getChildren().clear();
+    if (several()) {
+      add(new VBox(4, which, wrapped(styled(new Label(words.say("review.readers")), "soft"))));
+      ((ToggleButton) which.getChildren().get(seen)).setSelected(true);
+    }
     if (page == null) {
       add(styled(new Label(words.say("review.none")), "soft"));
       return;
     }
     Content content = page.content();
     add(wrapped(styled(new Label(content.title()), "title")));
-    add(wrapped(styled(new Label(content.head()), "soft")));
+    Label head = wrapped(styled(new Label(content.head()), "soft"));
+    head.setId("review-head");
+    add(head);
     boolean own = !content.slip().isEmpty();
     add(own ? prose("review-slip", content.slip()) : prose("review-prose", content.band()));
     add(buttons(page));
@@ -96,12 +178,14 @@ public final class ReviewView {
     if (content.course() != null) {
       add(section(words.say("review.course"), picture("review-course", content.course())));
     }
-    add(leadersPart);
+    if (seen == 0) {
+      add(leadersPart);
+    }
   }
 
   private Node buttons(ReviewPage page) {
     VBox lines = new VBox(10);
-    String next = commands.next();
+    String next = seen == 0 ? commands.next() : "";
     if (!next.isEmpty()) {
       Label why = wrapped(new Label(next));
       why.setId("review-next-says");
@@ -121,13 +205,15 @@ public final class ReviewView {
               button("listen-stop", "review.listen.stop", commands::silence));
       lines.getChildren().add(listen);
     }
+    Reader reader = readers.get(seen);
+    String whose = several() ? reader.name() : "";
     FlowPane keep =
         new FlowPane(
             14,
             10,
-            button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf")),
-            button("save-svg", "review.save.svg", () -> commands.save(page, "svg")),
-            button("keep-take", "review.take", commands::keepTake));
+            button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf", whose)),
+            button("save-svg", "review.save.svg", () -> commands.save(page, "svg", whose)),
+            button("keep-take", "review.take", () -> commands.keepTake(reader.model(), whose)));
     lines.getChildren().add(keep);
     return lines;
   }

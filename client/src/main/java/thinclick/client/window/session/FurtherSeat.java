@@ -2,6 +2,7 @@ package thinclick.client.window.session;
 
 import java.util.concurrent.Executor;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -13,6 +14,8 @@ import thinclick.client.link.RoomListener;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Heard;
+import thinclick.protocol.message.ServerMessage.KeptTake;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.time.MonotonicClock;
 
 /**
@@ -22,9 +25,11 @@ import thinclick.protocol.time.MonotonicClock;
 public final class FurtherSeat implements Seat, AutoCloseable {
   private final String name;
   private final BiConsumer<FurtherSeat, String> closed;
+  private final Questions questions;
   private final ReadOnlyObjectWrapper<RoomState> state =
       new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
   private OwnTake take = new OwnTake("");
+  private Consumer<KeptTake> keeping = any -> {};
   private String readDeal = "";
   private final RoomLink link;
 
@@ -42,6 +47,7 @@ public final class FurtherSeat implements Seat, AutoCloseable {
       BiConsumer<FurtherSeat, String> closed) {
     this.name = name;
     this.closed = closed;
+    this.questions = new Questions(windowThread);
     this.link =
         join.apply(
             new RoomEar(
@@ -49,7 +55,7 @@ public final class FurtherSeat implements Seat, AutoCloseable {
                 clock,
                 (ear, step) -> change(step),
                 (ear, heard) -> heard(heard),
-                take -> {})); // this computer keeps one, for whoever's window it is
+                kept -> keeping.accept(kept)));
   }
 
   /** As they came in. */
@@ -82,6 +88,15 @@ public final class FurtherSeat implements Seat, AutoCloseable {
   @Override
   public void released(PlayedAttack attack, long nanos) {
     link.released(attack, nanos);
+  }
+
+  @Override
+  public void keepTake(Consumer<KeptTake> then, Consumer<String> refused) {
+    ReviewReady review = state().review();
+    if (review != null) {
+      keeping = then;
+      questions.ask(link, in -> in.keepTake(review.takeId()), Session.unlessDone(refused));
+    }
   }
 
   private void change(UnaryOperator<RoomState> step) {

@@ -1,9 +1,11 @@
 package thinclick.client.window.session;
 
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomLink;
+import thinclick.protocol.message.ServerMessage.KeptTake;
 
 /**
  * One player at this computer: where the room stands for them, their link, what they played. All on
@@ -29,4 +31,12 @@ public interface Seat {
 
   /** An attack that was played has been released, which gives it its length. */
   void released(PlayedAttack attack, long nanos);
+
+  /**
+   * Asks for the take that was reviewed last, as a file: whole where the leader shares it, else
+   * this player's own part alone.
+   *
+   * @param refused told why not, as the host says it
+   */
+  void keepTake(Consumer<KeptTake> then, Consumer<String> refused);
 }

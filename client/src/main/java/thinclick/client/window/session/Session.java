@@ -477,19 +477,26 @@ public final class Session implements Seat, AutoCloseable {
     return attacks;
   }
 
-  /** Asks the room for something once what was asked before has been answered. */
-  /**
-   * Asks for the take that was reviewed last, as a file: whole where the leader shares it, else the
-   * own part alone.
-   */
-  public void keepTake(Consumer<ServerMessage.KeptTake> then) {
+  @Override
+  public void keepTake(Consumer<ServerMessage.KeptTake> then, Consumer<String> refused) {
     ServerMessage.ReviewReady review = state().review();
-    if (review != null) {
+    RoomLink now = link;
+    if (review != null && now != null) {
       keeping = then;
-      ask(in -> in.keepTake(review.takeId()));
+      questions.ask(now, in -> in.keepTake(review.takeId()), unlessDone(refused));
     }
   }
 
+  /** Tells why not; what was done has nothing to tell. */
+  static Consumer<String> unlessDone(Consumer<String> refused) {
+    return says -> {
+      if (!says.isEmpty()) {
+        refused.accept(says);
+      }
+    };
+  }
+
+  /** Asks the room for something once what was asked before has been answered. */
   void ask(Function<RoomLink, CompletableFuture<Long>> command) {
     RoomLink now = link;
     RoomEar asking = ear;

@@ -30,7 +30,8 @@ import thinclick.client.window.words.Words;
 public final class SettingsView {
   /** Keys and what they do, in the order in which they are needed. */
   private static final List<String> KEYS =
-      List.of("tap", "help", "views", "region", "deal", "countIn", "stop", "size", "paper");
+      List.of(
+          "tap", "help", "views", "region", "reader", "deal", "countIn", "stop", "size", "paper");
 
   private final SettingsModel model;
   private final Words words;
