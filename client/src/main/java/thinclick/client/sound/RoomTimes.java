@@ -10,6 +10,13 @@ public interface RoomTimes {
   /** Room time at an instant of the monotonic clock. */
   long roomMicros(long nanos);
 
+  /** Those of two clocks that run alike: when one shows {@code micros}, the other {@code nanos}. */
+  static RoomTimes meeting(long micros, long nanos) {
+    return of(
+        atMicros -> nanos + (atMicros - micros) * 1_000,
+        atNanos -> micros + Math.floorDiv(atNanos - nanos, 1_000L));
+  }
+
   /** Those of somebody who knows both ways. */
   static RoomTimes of(LongUnaryOperator nanosOf, LongUnaryOperator roomMicros) {
     return new RoomTimes() {

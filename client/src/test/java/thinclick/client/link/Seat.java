@@ -13,16 +13,13 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 
 /** One person of a test in a room: a link, what it was told last, and what was played on it. */
-final class Seat implements RoomListener {
+final class Seat extends LatestTold {
   private static final Duration PATIENCE = Duration.ofSeconds(20);
 
   final RoomLink link;
   final List<LinkState> states = Collections.synchronizedList(new ArrayList<>());
   private final List<Long> played = new ArrayList<>();
   volatile String says = "";
-  volatile ServerMessage.Dealt dealt;
-  volatile ServerMessage.Announced announced;
-  volatile ServerMessage.ReviewReady review;
   volatile long storedThrough;
   volatile int waiting;
 
@@ -90,22 +87,7 @@ final class Seat implements RoomListener {
   }
 
   @Override
-  public void dealt(ServerMessage.Dealt now) {
-    dealt = now;
-  }
-
-  @Override
-  public void announced(ServerMessage.Announced now) {
-    announced = now;
-  }
-
-  @Override
   public void stored(ServerMessage.Stored now) {
     storedThrough = now.throughSeq();
-  }
-
-  @Override
-  public void reviewReady(ServerMessage.ReviewReady now) {
-    review = now;
   }
 }

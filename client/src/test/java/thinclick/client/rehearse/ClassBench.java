@@ -16,11 +16,11 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import thinclick.client.link.LatestTold;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
-import thinclick.client.link.RoomListener;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomSpeakers;
 import thinclick.client.sound.RoomTimes;
@@ -39,18 +39,12 @@ import thinclick.server.command.ServerMain;
 import thinclick.server.material.Stock;
 
 /** A class in real time: what the head of src/bench/class.sh says. */
-final class ClassBench implements RoomListener {
+final class ClassBench extends LatestTold {
   private static final double TEMPO = 120;
   private static final double BAR_SECONDS = 2;
   private static final double LATE_MILLIS = 2;
   private static final double NEAR_MILLIS = 100;
   private static final String DRILL = "Charleston";
-
-  private volatile ServerMessage.Roster roster = new ServerMessage.Roster(0, List.of());
-  private volatile ServerMessage.Dealt dealt;
-  private volatile ServerMessage.Announced announced;
-  private volatile ServerMessage.Stopped stopped;
-  private volatile ServerMessage.ReviewReady review;
 
   /** A player whose computer sounds the click as a window would. */
   private static final class Seat extends Pupil {
@@ -341,30 +335,5 @@ final class ClassBench implements RoomListener {
       }
       LockSupport.parkNanos(20_000_000);
     }
-  }
-
-  @Override
-  public void roster(ServerMessage.Roster now) {
-    roster = now;
-  }
-
-  @Override
-  public void dealt(ServerMessage.Dealt now) {
-    dealt = now;
-  }
-
-  @Override
-  public void announced(ServerMessage.Announced now) {
-    announced = now;
-  }
-
-  @Override
-  public void stopped(ServerMessage.Stopped now) {
-    stopped = now;
-  }
-
-  @Override
-  public void reviewReady(ServerMessage.ReviewReady now) {
-    review = now;
   }
 }

@@ -11,12 +11,12 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import thinclick.client.link.LatestTold;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
-import thinclick.client.link.RoomListener;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
@@ -30,7 +30,7 @@ import thinclick.server.host.RehearsalHost;
 import thinclick.server.material.Stock;
 
 /** A host, a leader and stand-ins, all real but for the clock, which is one and virtual. */
-final class LockStepBand implements RoomListener, AutoCloseable {
+final class LockStepBand extends LatestTold implements AutoCloseable {
   private final VirtualTime time = new VirtualTime(1_000_000_000L);
   private final LinkLoop loop = LinkLoop.start(time);
   private final RehearsalHost host;
@@ -42,12 +42,6 @@ final class LockStepBand implements RoomListener, AutoCloseable {
       Collections.synchronizedList(new ArrayList<>());
   private final List<LinkState> links = Collections.synchronizedList(new ArrayList<>());
   final LockStep step;
-
-  volatile ServerMessage.Roster roster = new ServerMessage.Roster(0, List.of());
-  volatile ServerMessage.Dealt dealt;
-  volatile ServerMessage.Announced announced;
-  volatile ServerMessage.Stopped stopped;
-  volatile ServerMessage.ReviewReady review;
 
   /**
    * @param timings each player's, by number
@@ -137,21 +131,6 @@ final class LockStepBand implements RoomListener, AutoCloseable {
   }
 
   @Override
-  public void roster(ServerMessage.Roster now) {
-    roster = now;
-  }
-
-  @Override
-  public void dealt(ServerMessage.Dealt now) {
-    dealt = now;
-  }
-
-  @Override
-  public void announced(ServerMessage.Announced now) {
-    announced = now;
-  }
-
-  @Override
   public void heard(ServerMessage.Heard now) {
     now.items().stream()
         .filter(attack -> !attack.again())
@@ -167,16 +146,6 @@ final class LockStepBand implements RoomListener, AutoCloseable {
   /** The room times of all attacks the leader, who plays none, heard, in that order. */
   List<Long> heard() {
     return List.copyOf(heard);
-  }
-
-  @Override
-  public void stopped(ServerMessage.Stopped now) {
-    stopped = now;
-  }
-
-  @Override
-  public void reviewReady(ServerMessage.ReviewReady now) {
-    review = now;
   }
 
   @Override

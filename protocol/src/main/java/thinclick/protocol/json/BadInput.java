@@ -1,7 +1,5 @@
 package thinclick.protocol.json;
 
-import java.util.Set;
-
 /**
  * Input that cannot be taken: says where it is wrong, what was expected and what was found.
  *
@@ -12,14 +10,6 @@ public final class BadInput extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private static final int MAX_CHARACTERS = 500;
-  private static final Set<Byte> SHOWN_ESCAPED =
-      Set.of(
-          Character.CONTROL,
-          Character.FORMAT,
-          Character.SURROGATE,
-          Character.UNASSIGNED,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR);
 
   private final String where;
   private final String says;
@@ -38,19 +28,7 @@ public final class BadInput extends RuntimeException {
   private static String line(String where, String says) {
     String whole = where.isEmpty() ? says : where + ": " + says;
     StringBuilder line = new StringBuilder();
-    whole
-        .codePoints()
-        .limit(MAX_CHARACTERS)
-        .forEach(
-            point -> {
-              if (SHOWN_ESCAPED.contains((byte) Character.getType(point))) {
-                String digits = Integer.toHexString(point);
-                line.append("\\u").append("0".repeat(Math.max(0, 4 - digits.length())));
-                line.append(digits);
-              } else {
-                line.appendCodePoint(point);
-              }
-            });
+    whole.codePoints().limit(MAX_CHARACTERS).forEach(point -> line.append(Visible.shown(point)));
     return line.append(whole.codePointCount(0, whole.length()) > MAX_CHARACTERS ? " ..." : "")
         .toString();
   }

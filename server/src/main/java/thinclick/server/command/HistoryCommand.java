@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletionException;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +20,7 @@ import thinclick.server.history.HistoryPage;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.host.ClassBook;
 import thinclick.server.host.KeptHistory;
+import thinclick.server.material.Nearest;
 import thinclick.server.season.ClassTake;
 import thinclick.server.season.Season;
 import thinclick.server.season.SeasonJson;
@@ -114,7 +114,10 @@ final class HistoryCommand implements Callable<Integer> {
   private List<Entry> wanted(List<Entry> all) {
     List<Entry> ofDrill =
         all.stream()
-            .filter(one -> drill == null || folded(one.key().title()).equals(folded(drill)))
+            .filter(
+                one ->
+                    drill == null
+                        || Nearest.folded(one.key().title()).equals(Nearest.folded(drill)))
             .toList();
     if (drill != null && ofDrill.isEmpty()) {
       throw new BadInput("--drill", "expected a drill that was played, found \"" + drill + "\"");
@@ -128,10 +131,6 @@ final class HistoryCommand implements Callable<Integer> {
       throw new BadInput("--player", "expected somebody who played, found \"" + name + "\"");
     }
     return ofPlayer;
-  }
-
-  private static String folded(String title) {
-    return title.strip().replace('-', ' ').toLowerCase(Locale.ROOT);
   }
 
   private List<Entry> entries() {

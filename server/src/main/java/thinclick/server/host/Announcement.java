@@ -25,12 +25,7 @@ final class Announcement implements AutoCloseable {
 
   private final List<JmDNS> speaking = new ArrayList<>(); // on the thread only
   private final ExecutorService thread =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread made = new Thread(task, "thinclick-announce");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadExecutor(Daemon.called("thinclick-announce"));
 
   private Announcement() {}
 

@@ -15,12 +15,7 @@ final class Chores implements AutoCloseable {
   private static final long LAST_ONE_SECONDS = 10;
 
   private final ScheduledExecutorService thread =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread made = new Thread(task, "thinclick-chores");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadScheduledExecutor(Daemon.called("thinclick-chores"));
 
   /** Something to do, which may fail and is done again the next time all the same. */
   interface Chore {

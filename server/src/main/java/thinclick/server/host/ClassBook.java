@@ -11,7 +11,6 @@ import java.util.OptionalInt;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.SeasonFile;
 import thinclick.protocol.file.SeasonFile.Member;
 import thinclick.protocol.json.BadInput;
@@ -19,7 +18,6 @@ import thinclick.protocol.json.Check;
 import thinclick.server.material.Nearest;
 import thinclick.server.room.Nickname;
 import thinclick.server.room.Shelf;
-import thinclick.server.scoring.Review;
 import thinclick.server.season.ClassList;
 import thinclick.server.season.ClassTake;
 import thinclick.server.season.Pupil;
@@ -28,16 +26,12 @@ import thinclick.server.season.SeatConflict;
 import thinclick.server.store.ClassStore.KeptClass;
 import thinclick.server.store.SeasonRows;
 import thinclick.server.store.Store;
-import tools.jackson.core.JacksonException;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The classes of a host, with or without the host running. Every call waits for the disk, so none
  * belongs on a window's thread; every complaint is a {@link BadInput} in one line.
  */
 public final class ClassBook implements AutoCloseable {
-  private static final JsonMapper JSON = JsonMapper.builder().build();
-
   private final Store store;
   private final Shelf shelf;
   private final Erasing erasing;
@@ -260,24 +254,11 @@ public final class ClassBook implements AutoCloseable {
   public SeasonFile save(String title) {
     Season season = season(title); // also reviews what was not
     KeptClass kept = found(title);
-    List<SeasonFile.KeptTake> takes = new ArrayList<>();
-    for (Store.KeptTake take : wait(store.classes().takes(kept.number()))) {
-      String review = take.review();
-      takes.add(
-          new SeasonFile.KeptTake(
-              take.id(),
-              take.begunAt().toString(),
-              take.ended(),
-              wait(store.take(take.id())).orElseThrow(),
-              review == null ? null : JSON.readTree(review)));
-    }
-    return SeasonFile.of(
-        season.list().title(),
-        kept.list().keepMonths(),
-        season.pupils().stream()
-            .map(pupil -> new Member(pupil.name(), pupil.chair(), pupil.instrument()))
-            .toList(),
-        takes);
+    return SeasonFiles.of(
+        season,
+        kept.list(),
+        wait(store.classes().takes(kept.number())),
+        id -> wait(store.take(id)).orElseThrow());
   }
 
   /** What opening a season came to. */
@@ -295,14 +276,7 @@ public final class ClassBook implements AutoCloseable {
    * @throws BadInput where it is no season, or a review in it does not fit its take
    */
   public Opened open(byte[] file) {
-    SeasonFile season = FileCodec.readSeason(file);
-    for (int i = 0; i < season.members().size(); i++) {
-      checkName("members[" + i + "].name", season.members().get(i).name());
-    }
-    for (int i = 0; i < season.takes().size(); i++) {
-      checkReview("takes[" + i + "].review", season.takes().get(i));
-    }
-    ClassList.title("title", season.title());
+    SeasonFile season = SeasonFiles.read(file);
     SeasonRows.Opened opened = wait(store.classes().open(season));
     return new Opened(
         season.title(),
@@ -311,31 +285,6 @@ public final class ClassBook implements AutoCloseable {
         opened.elsewhere(),
         opened.members(),
         opened.conflicts());
-  }
-
-  private static void checkName(String where, String name) {
-    try {
-      Nickname.of(name);
-    } catch (BadInput bad) {
-      throw new BadInput(where, bad.says());
-    }
-  }
-
-  private static void checkReview(String where, SeasonFile.KeptTake take) {
-    if (take.review() == null) {
-      return;
-    }
-    Review review;
-    try {
-      review = JSON.treeToValue(take.review(), Review.class);
-    } catch (JacksonException | IllegalArgumentException wrong) {
-      throw new BadInput(where, "expected a review, found another object");
-    }
-    List<String> reviewed = review.players().stream().map(one -> one.player()).toList();
-    List<String> played = take.take().parts().stream().map(part -> part.player()).toList();
-    if (!reviewed.equals(played)) {
-      throw new BadInput(where, "expected a review of the take's players, found another");
-    }
   }
 
   /** What can be erased here, and what goes with it. */

@@ -103,7 +103,8 @@ public final class RehearsalHost implements AutoCloseable {
         meters.storeRefusals(store::refusals);
         PurgeSchedule purges = PurgeSchedule.atStart(store, options);
         Instant begun = options.keeping().wallClock().instant();
-        ExecutorService reviewPool = Executors.newSingleThreadExecutor(RehearsalHost::reviewer);
+        ExecutorService reviewPool =
+            Executors.newSingleThreadExecutor(Daemon.called("thinclick-review"));
         HostParts parts =
             new HostParts(
                 options.clock(),
@@ -140,12 +141,6 @@ public final class RehearsalHost implements AutoCloseable {
       lock.close();
       throw problem;
     }
-  }
-
-  private static Thread reviewer(Runnable task) {
-    Thread made = new Thread(task, "thinclick-review");
-    made.setDaemon(true);
-    return made;
   }
 
   /**

@@ -3,6 +3,7 @@ package thinclick.server.room;
 import java.text.Normalizer;
 import java.util.Locale;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Visible;
 
 /**
  * What somebody is called in a room.
@@ -33,20 +34,13 @@ public record Nickname(String shown, String key) {
     return new Nickname(shown, key);
   }
 
+  /** Hangul fillers are letters by their category, and blank. */
   private static void check(int point) {
-    boolean visible =
-        switch (Character.getType(point)) {
-          case Character.CONTROL,
-              Character.FORMAT,
-              Character.SURROGATE,
-              Character.PRIVATE_USE,
-              Character.UNASSIGNED,
-              Character.LINE_SEPARATOR,
-              Character.PARAGRAPH_SEPARATOR ->
-              false;
-          default -> true;
-        };
-    if (!visible || point == 0x115F || point == 0x1160 || point == 0x3164 || point == 0xFFA0) {
+    if (!Visible.is(point)
+        || point == 0x115F
+        || point == 0x1160
+        || point == 0x3164
+        || point == 0xFFA0) {
       throw new BadInput("name", String.format("expected visible characters, found U+%04X", point));
     }
   }

@@ -32,7 +32,15 @@ final class Session implements AutoCloseable {
   private @Nullable PreparedStatement insertAttack;
 
   /** Where a take's rows are found. */
-  record TakeKeys(long number, Map<String, Integer> players) {}
+  record TakeKeys(long number, Map<String, Integer> players) {
+    int player(String playerId) {
+      Integer player = players.get(playerId);
+      if (player == null) {
+        throw new IllegalStateException("no player " + playerId + " in the take");
+      }
+      return player;
+    }
+  }
 
   Session(Handle handle) {
     this.handle = handle;
@@ -67,6 +75,30 @@ final class Session implements AutoCloseable {
 
   void commit() {
     handle.commit();
+  }
+
+  /** Where the rows of a take are. */
+  TakeKeys keys(String takeId) {
+    return takes.computeIfAbsent(takeId, this::readKeys);
+  }
+
+  private TakeKeys readKeys(String takeId) {
+    Map<String, Integer> players = new HashMap<>();
+    long[] number = {-1};
+    handle
+        .createQuery(
+            """
+            SELECT t.number, p.player, p.id FROM take t JOIN take_player p ON p.take = t.number
+            WHERE t.id = :take
+            """)
+        .bind("take", takeId)
+        .map(
+            (row, context) -> {
+              number[0] = row.getLong("number");
+              return players.put(row.getString("id"), row.getInt("player"));
+            })
+        .list();
+    return new TakeKeys(number[0], players);
   }
 
   /** The hottest statement of all, prepared once. */

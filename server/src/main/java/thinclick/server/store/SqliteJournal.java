@@ -1,23 +1,16 @@
 package thinclick.server.store;
 
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.PreparedBatch;
-import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.StrictJson;
-import thinclick.protocol.message.ClientMessage.AttackLength;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.RoomJournal;
 import thinclick.server.room.RoomState;
@@ -142,10 +135,10 @@ final class SqliteJournal implements RoomJournal {
       return new Outcome.Fenced();
     }
     if (entry instanceof JournalEntry.Played played) {
-      return played(session, played);
+      return AttackRows.played(session, played);
     }
     if (entry instanceof JournalEntry.Lengths lengths) {
-      return lengths(session, lengths);
+      return AttackRows.lengths(session, lengths);
     }
     Handle handle = session.handle;
     if (entry instanceof JournalEntry.State state) {
@@ -231,7 +224,7 @@ final class SqliteJournal implements RoomJournal {
   }
 
   private static void away(Session session, JournalEntry.Away away) {
-    Session.TakeKeys keys = keys(session, away.takeId());
+    Session.TakeKeys keys = session.keys(away.takeId());
     session
         .handle
         .createUpdate(
@@ -240,139 +233,9 @@ final class SqliteJournal implements RoomJournal {
             VALUES (:take, :player, :from, :to) ON CONFLICT DO NOTHING
             """)
         .bind("take", keys.number())
-        .bind("player", player(keys, away.playerId()))
+        .bind("player", keys.player(away.playerId()))
         .bind("from", away.span().fromMicros())
         .bind("to", away.span().toMicros())
         .execute();
-  }
-
-  // ------------------------------------------------------------------ attacks
-
-  private static Outcome played(Session session, JournalEntry.Played played) throws SQLException {
-    Session.TakeKeys keys = keys(session, played.takeId());
-    int player = player(keys, played.playerId());
-    int written = 0;
-    List<Long> conflicts = new ArrayList<>();
-    PreparedStatement insert = session.insertAttack();
-    for (int i = 0; i < played.attacks().size(); i++) {
-      long seq = played.firstSeq() + i;
-      WireAttack attack = played.attacks().get(i);
-      if (insert(insert, keys.number(), player, seq, attack)) {
-        written++;
-      } else if (!same(attack, stored(session.handle, keys.number(), player, seq))) {
-        conflicts.add(seq);
-      }
-    }
-    if (!conflicts.isEmpty()) {
-      return new Outcome.Conflict(List.copyOf(conflicts));
-    }
-    return written == 0 ? new Outcome.Duplicate() : new Outcome.Stored();
-  }
-
-  /** A length that came later is no other content: the attack as it was sent first has none. */
-  private static boolean same(WireAttack sent, WireAttack stored) {
-    return sent.lengthMillis() == null ? sent.equals(stored.withLength(null)) : sent.equals(stored);
-  }
-
-  private static Outcome lengths(Session session, JournalEntry.Lengths lengths) {
-    Session.TakeKeys keys = keys(session, lengths.takeId());
-    int player = player(keys, lengths.playerId());
-    PreparedBatch batch =
-        session.handle.prepareBatch(
-            """
-            UPDATE attack SET length_millis = :length
-            WHERE take = :take AND player = :player AND seq = :seq AND length_millis IS NULL
-            """);
-    for (AttackLength item : lengths.items()) {
-      batch
-          .bind("length", item.lengthMillis())
-          .bind("take", keys.number())
-          .bind("player", player)
-          .bind("seq", item.seq())
-          .add();
-    }
-    int written = Arrays.stream(batch.execute()).sum();
-    return written == 0 ? new Outcome.Duplicate() : new Outcome.Stored();
-  }
-
-  private static boolean insert(
-      PreparedStatement insert, long take, int player, long seq, WireAttack attack)
-      throws SQLException {
-    insert.setLong(1, take);
-    insert.setInt(2, player);
-    insert.setLong(3, seq);
-    insert.setLong(4, attack.micros());
-    set(insert, 5, attack.rawMicros(), Types.INTEGER);
-    set(insert, 6, attack.velocity(), Types.INTEGER);
-    set(insert, 7, attack.pitch(), Types.INTEGER);
-    set(insert, 8, attack.lengthMillis(), Types.REAL);
-    set(insert, 9, attack.lateByMillis(), Types.REAL);
-    insert.setInt(10, attack.unsure() ? 1 : 0);
-    return insert.executeUpdate() == 1;
-  }
-
-  private static void set(PreparedStatement insert, int at, @Nullable Number value, int type)
-      throws SQLException {
-    if (value == null) {
-      insert.setNull(at, type);
-    } else if (type == Types.REAL) {
-      insert.setDouble(at, value.doubleValue());
-    } else {
-      insert.setLong(at, value.longValue());
-    }
-  }
-
-  private static WireAttack stored(Handle handle, long take, int player, long seq) {
-    return handle
-        .createQuery(
-            """
-            SELECT micros, raw_micros, velocity, pitch, length_millis, late_by_millis, unsure
-            FROM attack WHERE take = :take AND player = :player AND seq = :seq
-            """)
-        .bind("take", take)
-        .bind("player", player)
-        .bind("seq", seq)
-        .map(
-            (row, context) ->
-                new WireAttack(
-                    row.getLong("micros"),
-                    Columns.longOrNull(row, "raw_micros"),
-                    Columns.intOrNull(row, "velocity"),
-                    Columns.intOrNull(row, "pitch"),
-                    Columns.doubleOrNull(row, "length_millis"),
-                    Columns.doubleOrNull(row, "late_by_millis"),
-                    row.getInt("unsure") == 1))
-        .one();
-  }
-
-  private static Session.TakeKeys keys(Session session, String takeId) {
-    return session.takes.computeIfAbsent(takeId, id -> readKeys(session.handle, id));
-  }
-
-  private static Session.TakeKeys readKeys(Handle handle, String takeId) {
-    Map<String, Integer> players = new HashMap<>();
-    long[] number = {-1};
-    handle
-        .createQuery(
-            """
-            SELECT t.number, p.player, p.id FROM take t JOIN take_player p ON p.take = t.number
-            WHERE t.id = :take
-            """)
-        .bind("take", takeId)
-        .map(
-            (row, context) -> {
-              number[0] = row.getLong("number");
-              return players.put(row.getString("id"), row.getInt("player"));
-            })
-        .list();
-    return new Session.TakeKeys(number[0], players);
-  }
-
-  private static int player(Session.TakeKeys keys, String playerId) {
-    Integer player = keys.players().get(playerId);
-    if (player == null) {
-      throw new IllegalStateException("no player " + playerId + " in the take");
-    }
-    return player;
   }
 }

@@ -99,19 +99,7 @@ public final class Store implements AutoCloseable {
 
   /** All takes, the oldest first. */
   public CompletableFuture<List<TakeLine>> takes() {
-    return loop.submit(
-        session ->
-            StoredTakes.list(session.handle).stream()
-                .map(
-                    line ->
-                        new TakeLine(
-                            line.id(),
-                            line.title(),
-                            line.begunAt(),
-                            line.ended(),
-                            line.players(),
-                            line.attacks()))
-                .toList());
+    return loop.submit(session -> StoredTakes.list(session.handle));
   }
 
   /**

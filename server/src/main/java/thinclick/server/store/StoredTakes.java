@@ -25,19 +25,6 @@ final class StoredTakes {
 
   private StoredTakes() {}
 
-  /**
-   * One line of the list of takes.
-   *
-   * @param ended how it ended, null while it runs
-   */
-  record Line(
-      String id,
-      String title,
-      Instant begunAt,
-      @Nullable String ended,
-      List<String> players,
-      long attacks) {}
-
   private record Row(long number, String file, @Nullable String ended, @Nullable Long endMicros) {}
 
   static String word(StopReason reason) {
@@ -64,7 +51,7 @@ final class StoredTakes {
     }
   }
 
-  static List<Line> list(Handle handle) {
+  static List<Store.TakeLine> list(Handle handle) {
     return handle
         .createQuery(
             """
@@ -77,7 +64,7 @@ final class StoredTakes {
             """)
         .map(
             (row, context) ->
-                new Line(
+                new Store.TakeLine(
                     row.getString("id"),
                     row.getString("title"),
                     Instant.parse(row.getString("begun_at")),

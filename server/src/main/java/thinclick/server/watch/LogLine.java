@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.slf4j.event.KeyValuePair;
+import thinclick.protocol.json.Visible;
 
 /**
  * One line an event, whatever is in it: {@code time= level= in=}, the event's own values, {@code
@@ -84,17 +85,7 @@ public final class LogLine extends LayoutBase<ILoggingEvent> {
     if (point == '"' || point == '\\') {
       return "\\" + (char) point;
     }
-    return switch (Character.getType(point)) {
-      case Character.CONTROL,
-          Character.FORMAT,
-          Character.SURROGATE,
-          Character.PRIVATE_USE,
-          Character.UNASSIGNED,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR ->
-          String.format("\\u%04x", point);
-      default -> Character.toString(point);
-    };
+    return Visible.shown(point);
   }
 
   private static String told(IThrowableProxy fault) {

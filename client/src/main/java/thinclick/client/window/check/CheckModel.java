@@ -141,25 +141,11 @@ public final class CheckModel {
         IntStream.range(0, count)
             .mapToObj(i -> new Click(i, i * BEAT_NANOS / 1_000, 0, false))
             .toList();
-    sound.playForCheck(CueSheet.of(cues, BEAT_NANOS / 1e3), since(first));
+    sound.playForCheck(CueSheet.of(cues, BEAT_NANOS / 1e3), RoomTimes.meeting(0, first));
     endsNanos = clicks[count - 1] + AFTER_NANOS;
     verdict.set(null);
     phase.set(Phase.CLICKING);
     tell();
-  }
-
-  private static RoomTimes since(long zeroNanos) {
-    return new RoomTimes() {
-      @Override
-      public long nanosOf(long micros) {
-        return zeroNanos + micros * 1_000;
-      }
-
-      @Override
-      public long roomMicros(long nanos) {
-        return Math.floorDiv(nanos - zeroNanos, 1_000L);
-      }
-    };
   }
 
   /**

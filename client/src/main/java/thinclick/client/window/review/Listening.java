@@ -57,17 +57,6 @@ final class Listening {
   static RoomTimes from(Take take, long nowNanos) {
     long first = take.attacks().stream().mapToLong(Attack::micros).min().orElse(take.startMicros());
     long startMicros = Math.min(take.startMicros(), first);
-    long startNanos = nowNanos + LEAD_NANOS;
-    return new RoomTimes() {
-      @Override
-      public long nanosOf(long micros) {
-        return startNanos + (micros - startMicros) * 1_000;
-      }
-
-      @Override
-      public long roomMicros(long nanos) {
-        return startMicros + Math.floorDiv(nanos - startNanos, 1_000);
-      }
-    };
+    return RoomTimes.meeting(startMicros, nowNanos + LEAD_NANOS);
   }
 }

@@ -1,0 +1,38 @@
+package thinclick.client.link;
+
+import java.util.List;
+import thinclick.protocol.message.ServerMessage;
+
+/** Keeps the latest of what a link was told, for tests and benches that wait for it. */
+public abstract class LatestTold implements RoomListener {
+  public volatile ServerMessage.Roster roster = new ServerMessage.Roster(0, List.of());
+  public volatile ServerMessage.Dealt dealt;
+  public volatile ServerMessage.Announced announced;
+  public volatile ServerMessage.Stopped stopped;
+  public volatile ServerMessage.ReviewReady review;
+
+  @Override
+  public void roster(ServerMessage.Roster now) {
+    roster = now;
+  }
+
+  @Override
+  public void dealt(ServerMessage.Dealt now) {
+    dealt = now;
+  }
+
+  @Override
+  public void announced(ServerMessage.Announced now) {
+    announced = now;
+  }
+
+  @Override
+  public void stopped(ServerMessage.Stopped now) {
+    stopped = now;
+  }
+
+  @Override
+  public void reviewReady(ServerMessage.ReviewReady now) {
+    review = now;
+  }
+}
