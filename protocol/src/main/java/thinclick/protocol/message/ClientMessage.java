@@ -38,6 +38,8 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ClientMessage.Leave.class, name = "leave"),
   @JsonSubTypes.Type(value = ClientMessage.Browse.class, name = "browse"),
   @JsonSubTypes.Type(value = ClientMessage.KeepTake.class, name = "keepTake"),
+  @JsonSubTypes.Type(value = ClientMessage.AskCourse.class, name = "askCourse"),
+  @JsonSubTypes.Type(value = ClientMessage.AskFewest.class, name = "askFewest"),
   @JsonSubTypes.Type(value = ClientMessage.Material.class, name = "material"),
   @JsonSubTypes.Type(value = ClientMessage.Plan.class, name = "plan"),
   @JsonSubTypes.Type(value = ClientMessage.Deal.class, name = "deal"),
@@ -93,6 +95,10 @@ public sealed interface ClientMessage {
     void onBrowse(Browse message);
 
     void onKeepTake(KeepTake message);
+
+    void onAskCourse(AskCourse message);
+
+    void onAskFewest(AskFewest message);
 
     void onMaterial(Material message);
 
@@ -429,6 +435,36 @@ public sealed interface ClientMessage {
     @Override
     public void to(Handler handler) {
       handler.onKeepTake(this);
+    }
+  }
+
+  /**
+   * Asks how it went up to a take, at its drill, tempo and click plan: the own course, and for the
+   * leader the band's.
+   */
+  record AskCourse(long requestId, String takeId) implements Command {
+    public AskCourse {
+      Limits.request(requestId);
+      Limits.id("takeId", takeId);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onAskCourse(this);
+    }
+  }
+
+  /** Asks for the fewest clicks that this band has held at a drill and tempo; the leader's. */
+  record AskFewest(long requestId, String title, double tempo) implements Command {
+    public AskFewest {
+      Limits.request(requestId);
+      Check.length("title", Check.present("title", title), 1, 200);
+      Check.range("tempo", tempo, 30.0, 320.0);
+    }
+
+    @Override
+    public void to(Handler handler) {
+      handler.onAskFewest(this);
     }
   }
 

@@ -42,6 +42,8 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
   @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
   @JsonSubTypes.Type(value = ServerMessage.KeptTake.class, name = "take"),
+  @JsonSubTypes.Type(value = ServerMessage.CourseSoFar.class, name = "course"),
+  @JsonSubTypes.Type(value = ServerMessage.Fewest.class, name = "fewestClicks"),
   @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),
   @JsonSubTypes.Type(value = ServerMessage.Problem.class, name = "error"),
   @JsonSubTypes.Type(value = ServerMessage.Goodbye.class, name = "goodbye"),
@@ -338,6 +340,44 @@ public sealed interface ServerMessage {
    */
   record ReviewReady(String takeId, boolean provisional, JsonNode review)
       implements ServerMessage {}
+
+  /**
+   * How it went up to a take, at its drill, tempo and click plan.
+   *
+   * @param band the band's course, as {@code history --json} prints it; null for one who does not
+   *     lead
+   * @param own the receiver's own, as {@code history --player NAME --json} prints it; null for one
+   *     without a part in the take
+   * @param last figures of the newest take before it, to be compared; null where there is none, and
+   *     for one who does not lead
+   */
+  record CourseSoFar(
+      String takeId, @Nullable JsonNode band, @Nullable JsonNode own, @Nullable JsonNode last)
+      implements ServerMessage {}
+
+  /**
+   * The fewest clicks that this band has held at a drill and tempo.
+   *
+   * @param tempo beats a minute
+   * @param held null where nothing was held yet
+   */
+  record Fewest(String title, double tempo, @Nullable HeldClick held) implements ServerMessage {}
+
+  /**
+   * A click that was held.
+   *
+   * @param stage what clicked
+   * @param clicksPerBar how many of them a bar, on the average
+   * @param holdPercent what was placed under it, of what is written
+   * @param begunAt when the take began: ISO 8601, UTC
+   */
+  record HeldClick(
+      Stage stage,
+      Meter meter,
+      int stepsPerBeat,
+      double clicksPerBar,
+      double holdPercent,
+      String begunAt) {}
 
   /** A command was carried out; the room's revision afterwards. */
   record Done(long requestId, long revision) implements ServerMessage {}

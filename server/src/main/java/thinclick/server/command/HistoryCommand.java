@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.history.Course;
+import thinclick.server.history.CourseSheet;
 import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryJson;
 import thinclick.server.history.HistoryPage;
@@ -69,17 +70,17 @@ final class HistoryCommand implements Callable<Integer> {
     }
     List<Entry> all =
         season == null ? entries() : season.takes().stream().map(ClassTake::entry).toList();
-    List<Course> courses = Course.of(wanted(all));
+    List<CourseSheet> courses = CourseSheet.of(Course.of(wanted(all)), player);
     PrintWriter out = spec.commandLine().getOut();
     ZoneId zone = ZoneId.systemDefault();
     Speaker speaker = language.speaker();
     out.print(
         json
             ? pretty().writeValueAsString(HistoryJson.of(courses, player)) + "\n"
-            : HistoryPage.of(courses, player, zone, speaker));
+            : HistoryPage.of(courses, zone, speaker));
     out.flush();
     if (drawn != null) {
-      drawn.write(HistoryPicture.of(courses, player, zone, speaker));
+      drawn.write(HistoryPicture.of(courses, zone, speaker));
     }
     return 0;
   }

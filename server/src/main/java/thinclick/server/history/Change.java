@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
@@ -21,16 +22,23 @@ public final class Change {
       @Nullable Figure firstSpread,
       @Nullable Figure lastSpread) {
     List<Said> changes = new ArrayList<>();
-    if (Course.apart(firstHold, lastHold)) {
+    if (apart(firstHold, lastHold)) {
       changes.add(change("history.hold", firstHold, lastHold));
     }
-    if (Course.apart(firstSpread, lastSpread)) {
+    if (apart(firstSpread, lastSpread)) {
       changes.add(change("history.spread", firstSpread, lastSpread));
     }
     Said over = over(span);
     return changes.isEmpty()
         ? Said.of("history.steady", over)
         : Said.of("history.changed", over, new Said.Row(changes, true));
+  }
+
+  /** True where both are known with intervals that have nothing in common. */
+  private static boolean apart(@Nullable Figure one, @Nullable Figure other) {
+    Interval a = one == null ? null : one.interval();
+    Interval b = other == null ? null : other.interval();
+    return a != null && b != null && a.partsFrom(b);
   }
 
   private static Said change(String key, @Nullable Figure first, @Nullable Figure last) {

@@ -1,15 +1,10 @@
 package thinclick.server.history;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
-import thinclick.server.scoring.Figure;
-import thinclick.server.scoring.Interval;
-import thinclick.server.scoring.PlayerReview;
 import thinclick.server.words.NextRung;
 import thinclick.server.words.Outcome;
 
@@ -49,34 +44,8 @@ public record Course(Entry.Key key, List<Entry> entries) {
     return entries.get(entries.size() - 1);
   }
 
-  /** From the first take to the newest. */
-  Duration span() {
-    return Duration.between(first().begunAt(), last().begunAt());
-  }
-
   /** What is due after the newest take. */
   public NextRung.Move next() {
     return NextRung.after(entries.stream().map(entry -> Outcome.of(entry.review())).toList());
-  }
-
-  /** The hold of an entry: the band's, or one player's. */
-  static @Nullable Figure hold(Entry entry, @Nullable String player) {
-    PlayerReview own = player == null ? null : entry.review().player(player);
-    return player == null ? entry.review().ensemble().hold() : own == null ? null : own.hold();
-  }
-
-  /** The spread of an entry: the band's, or one player's. */
-  static @Nullable Figure spread(Entry entry, @Nullable String player) {
-    PlayerReview own = player == null ? null : entry.review().player(player);
-    return player == null
-        ? entry.review().ensemble().spreadMillis()
-        : own == null ? null : own.spreadMillis();
-  }
-
-  /** True where both are known with intervals that have nothing in common. */
-  static boolean apart(@Nullable Figure one, @Nullable Figure other) {
-    Interval a = one == null ? null : one.interval();
-    Interval b = other == null ? null : other.interval();
-    return a != null && b != null && a.partsFrom(b);
   }
 }

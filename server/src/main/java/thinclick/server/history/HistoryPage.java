@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.Check;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
-import thinclick.server.scoring.PlayerReview;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
@@ -26,25 +25,21 @@ public final class HistoryPage {
 
   private final Speaker speaker;
   private final ZoneId zone;
-  private final @Nullable String player;
   private final List<String> lines = new ArrayList<>();
 
-  private HistoryPage(Speaker speaker, ZoneId zone, @Nullable String player) {
+  private HistoryPage(Speaker speaker, ZoneId zone) {
     this.speaker = speaker;
     this.zone = zone;
-    this.player = player;
   }
 
   /**
    * The page.
    *
-   * @param player whose course it is; null for the band's
    * @param zone where the days begin
    */
-  public static String of(
-      List<Course> courses, @Nullable String player, ZoneId zone, Speaker speaker) {
-    HistoryPage page = new HistoryPage(speaker, zone, player);
-    for (Course course : courses) {
+  public static String of(List<CourseSheet> courses, ZoneId zone, Speaker speaker) {
+    HistoryPage page = new HistoryPage(speaker, zone);
+    for (CourseSheet course : courses) {
       if (!page.lines.isEmpty()) {
         page.lines.add("");
       }
@@ -56,15 +51,15 @@ public final class HistoryPage {
     return String.join("\n", page.lines) + "\n";
   }
 
-  private void course(Course course) {
-    lines.addAll(Table.wrap(String.join(" ", sentences(course, player, zone, speaker)), ""));
+  private void course(CourseSheet course) {
+    lines.addAll(Table.wrap(String.join(" ", sentences(course, zone, speaker)), ""));
     lines.add("");
     List<String> heads = new ArrayList<>();
     heads.add("<" + speaker.say(Said.of("history.played", zone.getId())));
     heads.add("<" + speaker.say("history.take"));
     heads.add(speaker.say("page.stages.hold"));
     heads.add(speaker.say("page.stages.spread"));
-    if (player == null) {
+    if (course.player() == null) {
       heads.add("<" + speaker.say("history.thinnest"));
     } else {
       heads.add(speaker.say("page.stages.lean"));
@@ -72,74 +67,66 @@ public final class HistoryPage {
       heads.add(speaker.say("page.stages.added"));
     }
     Table table = new Table(heads);
-    course.entries().forEach(entry -> table.add(row(entry)));
+    course.takes().forEach(take -> table.add(row(course, take)));
     lines.addAll(table.lines());
   }
 
   /** What can be said of a course: what it is, how it went, the fewest clicks held, what is due. */
-  static List<String> sentences(
-      Course course, @Nullable String player, ZoneId zone, Speaker speaker) {
+  static List<String> sentences(CourseSheet course, ZoneId zone, Speaker speaker) {
     Entry.Key key = course.key();
     List<String> said = new ArrayList<>();
-    int takes = course.entries().size();
+    int takes = course.takes().size();
     said.add(
         speaker.say(
             Said.of(
-                player == null ? "history.head" : "history.headPlayer",
+                course.player() == null ? "history.head" : "history.headPlayer",
                 key.title(),
                 Check.number(key.tempo()),
                 takes,
                 Speaker.number(takes),
-                String.valueOf(player))));
+                String.valueOf(course.player()))));
     if (takes > 1) {
       said.add(
           speaker.say(
               Change.said(
                   course.span(),
-                  Course.hold(course.first(), player),
-                  Course.hold(course.last(), player),
-                  Course.spread(course.first(), player),
-                  Course.spread(course.last(), player))));
+                  course.first().hold(),
+                  course.last().hold(),
+                  course.first().spread(),
+                  course.last().spread())));
     }
-    if (player == null) {
-      FewestClicks.of(course.entries(), key.title(), key.tempo())
-          .ifPresent(
-              fewest ->
-                  said.add(
-                      speaker.say(
-                          Said.of(
-                              "history.fewest",
-                              fewest.click(),
-                              DATE.withZone(zone).format(fewest.begunAt())))));
+    FewestClicks fewest = course.fewest();
+    if (fewest != null) {
+      String day = DATE.withZone(zone).format(fewest.begunAt());
+      said.add(speaker.say(Said.of("history.fewest", fewest.click(), day)));
+    }
+    if (course.next() != null) {
       said.add(speaker.say("history.next." + course.next()));
     }
     return said;
   }
 
-  private List<String> row(Entry entry) {
+  private List<String> row(CourseSheet course, CourseLine take) {
     List<String> row = new ArrayList<>();
-    row.add(DAY.withZone(zone).format(entry.begunAt()));
-    row.add(entry.id());
-    row.add(shown(Course.hold(entry, player)));
-    row.add(shown(Course.spread(entry, player)));
-    if (player == null) {
-      row.add(thinnest(entry));
+    row.add(DAY.withZone(zone).format(take.begunAt()));
+    row.add(take.id());
+    row.add(shown(take.hold()));
+    row.add(shown(take.spread()));
+    if (course.player() == null) {
+      row.add(thinnest(course.key(), take.heldThrough()));
       return row;
     }
-    PlayerReview own = entry.review().player(player);
+    CourseLine.Own own = take.own();
     row.add(own == null ? "-" : shown(own.leanMillis()));
     row.add(own == null ? "-" : Integer.toString(own.dropped()));
     row.add(own == null ? "-" : Integer.toString(own.added()));
     return row;
   }
 
-  private String thinnest(Entry entry) {
-    int held = entry.review().ensemble().heldThrough();
-    return held < 0 || held >= entry.key().stages().size()
+  private String thinnest(Entry.Key key, int held) {
+    return held < 0 || held >= key.stages().size()
         ? speaker.say("history.noneHeld")
-        : speaker.say(
-            ClickWords.of(
-                entry.key().stages().get(held), entry.key().meter(), entry.key().stepsPerBeat()));
+        : speaker.say(ClickWords.of(key.stages().get(held), key.meter(), key.stepsPerBeat()));
   }
 
   private static String shown(@Nullable Figure figure) {

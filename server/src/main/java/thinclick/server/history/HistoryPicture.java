@@ -6,7 +6,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.picture.Easel;
@@ -36,14 +35,12 @@ public final class HistoryPicture {
   /**
    * Draws courses.
    *
-   * @param player whose; null for the band's
    * @param zone where the days begin
    */
-  public static Drawing of(
-      List<Course> courses, @Nullable String player, ZoneId zone, Speaker speaker) {
+  public static Drawing of(List<CourseSheet> courses, ZoneId zone, Speaker speaker) {
     Easel easel = new Easel();
     List<String> says = new ArrayList<>();
-    double y = draw(easel, MARGIN, courses, player, zone, speaker, says);
+    double y = draw(easel, MARGIN, courses, zone, speaker, says);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     List<Drawing.Item> items = new ArrayList<>(sheet.items());
@@ -62,24 +59,23 @@ public final class HistoryPicture {
   public static double draw(
       Easel easel,
       double top,
-      List<Course> courses,
-      @Nullable String player,
+      List<CourseSheet> courses,
       ZoneId zone,
       Speaker speaker,
       List<String> says) {
     double y = top;
     double inner = WIDTH - 2 * MARGIN;
     double plot = (inner - GUTTER) / 2;
-    for (Course course : courses) {
-      String words = String.join(" ", HistoryPage.sentences(course, player, zone, speaker));
+    for (CourseSheet course : courses) {
+      String words = String.join(" ", HistoryPage.sentences(course, zone, speaker));
       says.add(words);
       for (String line : Easel.wrap(words, Easel.BODY, inner)) {
         y += 20;
         easel.words(MARGIN, y, Easel.BODY, Anchor.START, line, Tint.INK);
       }
       y += 14;
-      panel(easel, course, player, true, MARGIN, y, plot, speaker);
-      panel(easel, course, player, false, MARGIN + plot + GUTTER, y, plot, speaker);
+      panel(easel, course, true, MARGIN, y, plot, speaker);
+      panel(easel, course, false, MARGIN + plot + GUTTER, y, plot, speaker);
       days(easel, course, zone, MARGIN + AXIS, y + PLOT + 38, plot - AXIS);
       days(easel, course, zone, MARGIN + plot + GUTTER + AXIS, y + PLOT + 38, plot - AXIS);
       y += PLOT + 66;
@@ -98,8 +94,7 @@ public final class HistoryPicture {
 
   private static void panel(
       Easel easel,
-      Course course,
-      @Nullable String player,
+      CourseSheet course,
       boolean hold,
       double left,
       double top,
@@ -114,7 +109,7 @@ public final class HistoryPicture {
         Tint.SOFT);
     double plotTop = top + 22;
     double axis = left + AXIS;
-    double most = hold ? 100 : mostSpread(course, player);
+    double most = hold ? 100 : mostSpread(course);
     easel.box(axis, plotTop, width - AXIS, PLOT, Tint.SHEET);
     for (int i = 0; i <= 4; i++) {
       double at = plotTop + PLOT - PLOT * i / 4;
@@ -129,9 +124,9 @@ public final class HistoryPicture {
     }
     double beforeX = Double.NaN;
     double beforeY = Double.NaN;
-    for (int i = 0; i < course.entries().size(); i++) {
-      Entry entry = course.entries().get(i);
-      Figure figure = hold ? Course.hold(entry, player) : Course.spread(entry, player);
+    for (int i = 0; i < course.takes().size(); i++) {
+      CourseLine take = course.takes().get(i);
+      Figure figure = hold ? take.hold() : take.spread();
       if (figure == null || !figure.known()) {
         beforeX = Double.NaN;
         continue;
@@ -159,7 +154,7 @@ public final class HistoryPicture {
 
   /** The first and the last day, below a panel. */
   private static void days(
-      Easel easel, Course course, ZoneId zone, double left, double y, double width) {
+      Easel easel, CourseSheet course, ZoneId zone, double left, double y, double width) {
     String first = DAY.withZone(zone).format(course.first().begunAt());
     String last = DAY.withZone(zone).format(course.last().begunAt());
     easel.words(left, y, Easel.SMALL, Anchor.START, first, Tint.SOFT);
@@ -173,21 +168,21 @@ public final class HistoryPicture {
   }
 
   /** By time; takes of one moment side by side. */
-  private static double share(Course course, int index) {
+  private static double share(CourseSheet course, int index) {
     Duration span = course.span();
     if (span.isZero()) {
-      int others = course.entries().size() - 1;
+      int others = course.takes().size() - 1;
       return others == 0 ? 0.5 : (double) index / others;
     }
     Duration since =
-        Duration.between(course.first().begunAt(), course.entries().get(index).begunAt());
+        Duration.between(course.first().begunAt(), course.takes().get(index).begunAt());
     return (double) since.toMillis() / span.toMillis();
   }
 
-  private static double mostSpread(Course course, @Nullable String player) {
+  private static double mostSpread(CourseSheet course) {
     double most = 20;
-    for (Entry entry : course.entries()) {
-      Figure spread = Course.spread(entry, player);
+    for (CourseLine take : course.takes()) {
+      Figure spread = take.spread();
       if (spread != null && spread.known()) {
         Interval interval = spread.interval();
         most = Math.max(most, interval == null ? spread.get() : interval.high());

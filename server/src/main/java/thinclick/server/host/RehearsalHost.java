@@ -113,6 +113,7 @@ public final class RehearsalHost implements AutoCloseable {
                 shelf,
                 HostMaterial.dealer(speaker),
                 new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun))::review,
+                new PastAnswers(store)::answer,
                 threshold.door(),
                 reviewPool,
                 meters,

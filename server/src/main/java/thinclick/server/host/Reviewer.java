@@ -3,9 +3,8 @@ package thinclick.server.host;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.server.history.Entry;
@@ -26,21 +25,13 @@ final class Reviewer {
   private static final int MOST_DRILLS = 200;
   private static final int MOST_TAKES = 16;
 
-  /** A band is the same where so much of the larger one was in both: some are always missing. */
-  private static final double SAME_BAND = 2.0 / 3;
-
   private final Speaker speaker;
   private final Function<Entry.Key, List<Entry>> kept;
 
   /** By drill, by when the take began; the newest last, those of earlier runs below 0. */
   private final Map<Entry.Key, Map<Long, Before>> before = new LinkedHashMap<>();
 
-  private record Before(Set<String> players, Outcome outcome) {
-    boolean sameBand(Set<String> others) {
-      long both = players.stream().filter(others::contains).count();
-      return both >= SAME_BAND * Math.max(players.size(), others.size());
-    }
-  }
+  private record Before(Band band, Outcome outcome) {}
 
   /**
    * @param kept the takes of earlier runs of the host with such a key, the oldest first; asked once
@@ -54,16 +45,18 @@ final class Reviewer {
   /** The review with its words; a take that is reviewed again takes its own place. */
   synchronized JsonNode review(Take take) {
     Analysis analysis = Scorer.analyse(take);
-    Set<String> players = new TreeSet<>();
-    take.parts().stream().map(Part::player).forEach(players::add);
+    Band band = new Band(take.parts().stream().map(Part::player).collect(Collectors.toSet()));
     Entry.Key key = Entry.Key.of(take);
     Map<Long, Before> takes = before.remove(key);
     takes = takes == null ? ofEarlierRuns(key) : takes;
     takes.remove(take.startMicros());
     List<Outcome> earlier =
-        takes.values().stream().filter(one -> one.sameBand(players)).map(Before::outcome).toList();
+        takes.values().stream()
+            .filter(one -> one.band().sameAs(band))
+            .map(Before::outcome)
+            .toList();
     if (!abandoned(take)) {
-      takes.put(take.startMicros(), new Before(players, Outcome.of(analysis.review())));
+      takes.put(take.startMicros(), new Before(band, Outcome.of(analysis.review())));
     }
     if (takes.size() > MOST_TAKES) {
       takes.remove(takes.keySet().iterator().next());
@@ -76,7 +69,7 @@ final class Reviewer {
   }
 
   /** Stopped before its half: it says nothing of how the band holds the whole. */
-  private static boolean abandoned(Take take) {
+  static boolean abandoned(Take take) {
     Long end = take.endMicros();
     long halfSteps = (long) take.plan().bars() * take.grid().stepsPerBar() / 2;
     return end != null && end < take.grid().instantOf(halfSteps);
@@ -88,9 +81,9 @@ final class Reviewer {
     int from = Math.max(0, entries.size() - MOST_TAKES);
     for (int i = from; i < entries.size(); i++) {
       Review review = entries.get(i).review();
-      Set<String> players = new TreeSet<>();
-      review.players().stream().map(PlayerReview::player).forEach(players::add);
-      found.put((long) i - entries.size(), new Before(players, Outcome.of(review)));
+      Band band =
+          new Band(review.players().stream().map(PlayerReview::player).collect(Collectors.toSet()));
+      found.put((long) i - entries.size(), new Before(band, Outcome.of(review)));
     }
     return found;
   }

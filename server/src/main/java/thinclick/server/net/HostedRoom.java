@@ -6,6 +6,7 @@ import io.netty.util.concurrent.ScheduledFuture;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -188,6 +189,8 @@ final class HostedRoom {
       review(review.takeId());
     } else if (effect instanceof Effect.ReadTake wanted) {
       read(wanted);
+    } else if (effect instanceof Effect.Recall wanted) {
+      recall(wanted);
     } else if (effect instanceof Effect.WantWord want) {
       String fresh = words.apply(this);
       loop.execute(
@@ -295,6 +298,32 @@ final class HostedRoom {
                       handle(read);
                       busy.end();
                     }));
+  }
+
+  private void recall(Effect.Recall wanted) {
+    busy.begin();
+    CompletableFuture.completedFuture(wanted)
+        .thenApplyAsync(this::recalled, parts.reviewPool())
+        .exceptionally(
+            problem -> {
+              LOG.error("room {}: takes before cannot be looked at", id(), problem);
+              return new RoomEvent.Recalled(wanted, null, "the takes before cannot be read");
+            })
+        .whenComplete(
+            (recalled, problem) ->
+                loop.execute(
+                    () -> {
+                      handle(recalled);
+                      busy.end();
+                    }));
+  }
+
+  private RoomEvent.Recalled recalled(Effect.Recall wanted) {
+    return parts
+        .past()
+        .answer(id(), wanted.question())
+        .map(answer -> new RoomEvent.Recalled(wanted, answer, ""))
+        .orElseGet(() -> new RoomEvent.Recalled(wanted, null, "the take has no review yet"));
   }
 
   private RoomEvent reviewEvent(

@@ -28,6 +28,9 @@ public sealed interface Effect {
   record ReadTake(long connection, long requestId, String takeId, @Nullable String only)
       implements Effect {}
 
+  /** Look what takes before say; answered by {@link RoomEvent.Recalled}. */
+  record Recall(long connection, long requestId, PastQuestion question) implements Effect {}
+
   /** Find a word that no room has; answered by {@link RoomEvent.WordGiven}. */
   record WantWord(long connection, long requestId) implements Effect {}
 

@@ -32,6 +32,11 @@ final class Member {
   /** When it last asked for a take, room time. */
   long takeAskedMicros = Long.MIN_VALUE / 2;
 
+  /** The line on which a question about takes before waits for its answer; null for none. */
+  @Nullable Long courseAskedOn;
+
+  @Nullable Long fewestAskedOn;
+
   /** The leader's to this one alone; said while the room lives, never written down. */
   @Nullable String note;
 

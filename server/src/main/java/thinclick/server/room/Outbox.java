@@ -59,6 +59,10 @@ final class Outbox {
     effects.add(new Effect.ReadTake(connection, requestId, takeId, only));
   }
 
+  void recall(long connection, long requestId, PastQuestion question) {
+    effects.add(new Effect.Recall(connection, requestId, question));
+  }
+
   void makeReview(String takeId) {
     effects.add(new Effect.MakeReview(takeId));
   }

@@ -47,7 +47,8 @@ public final class Room {
             desk,
             new Playing(room, telling, relay),
             new Unwritten(room, telling, desk),
-            new TakeSharing(room));
+            new TakeSharing(room),
+            new Recalling(room));
   }
 
   /** A new, empty room; the first to come opens it. */
@@ -106,6 +107,8 @@ public final class Room {
       parts.playing().reviewFailed(failed);
     } else if (event instanceof RoomEvent.TakeRead read) {
       parts.sharing().read(read);
+    } else if (event instanceof RoomEvent.Recalled recalled) {
+      parts.recalling().recalled(recalled);
     } else if (event instanceof RoomEvent.WordGiven given) {
       parts.leading().wordGiven(given);
     } else if (event instanceof RoomEvent.HostGoing) {

@@ -3,6 +3,7 @@ package thinclick.server.room;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ServerMessage;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -53,6 +54,15 @@ public sealed interface RoomEvent {
    * @param why it cannot; empty where it can
    */
   record TakeRead(Effect.ReadTake asked, @Nullable Take take, String why) implements RoomEvent {}
+
+  /**
+   * The host has looked what takes before say.
+   *
+   * @param answer null where there is none
+   * @param why there is none; empty where there is
+   */
+  record Recalled(Effect.Recall asked, @Nullable ServerMessage answer, String why)
+      implements RoomEvent {}
 
   /** A word that no other room has, as was asked for. */
   record WordGiven(String word, long connection, long requestId) implements RoomEvent {}

@@ -9,4 +9,5 @@ record RoomParts(
     TakeDesk desk,
     Playing playing,
     Unwritten unwritten,
-    TakeSharing sharing) {}
+    TakeSharing sharing,
+    Recalling recalling) {}

@@ -164,6 +164,18 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
+  public void onAskCourse(ClientMessage.AskCourse message) {
+    parts.recalling().course(sender, message);
+    answered = true;
+  }
+
+  @Override
+  public void onAskFewest(ClientMessage.AskFewest message) {
+    parts.recalling().fewest(sender, message);
+    answered = true;
+  }
+
+  @Override
   public void onMaterial(ClientMessage.Material message) {
     expectNoTake();
     parts.table().material(message);

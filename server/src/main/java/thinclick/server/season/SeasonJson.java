@@ -2,6 +2,7 @@ package thinclick.server.season;
 
 import java.time.ZoneId;
 import java.util.List;
+import thinclick.server.history.CourseSheet;
 import thinclick.server.history.HistoryJson;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.words.Speaker;
@@ -34,7 +35,8 @@ public final class SeasonJson {
     }
     ArrayNode members = json.putArray("members");
     pupils.forEach(pupil -> members.add(member(pupil)));
-    json.set("courses", HistoryJson.of(season.courses(), null).get("courses"));
+    json.set(
+        "courses", HistoryJson.of(CourseSheet.of(season.courses(), null), null).get("courses"));
     return json;
   }
 

@@ -3,6 +3,7 @@ package thinclick.server.season;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import thinclick.server.history.CourseSheet;
 import thinclick.server.history.HistoryPage;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Table;
@@ -34,7 +35,9 @@ public final class SeasonPage {
       return String.join("\n", lines) + "\n";
     }
     lines.add("");
-    return String.join("\n", lines) + "\n" + HistoryPage.of(season.courses(), null, zone, speaker);
+    return String.join("\n", lines)
+        + "\n"
+        + HistoryPage.of(CourseSheet.of(season.courses(), null), zone, speaker);
   }
 
   private static List<String> members(

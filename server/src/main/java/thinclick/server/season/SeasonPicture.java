@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import thinclick.server.history.Course;
+import thinclick.server.history.CourseSheet;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Drawing.Anchor;
@@ -65,7 +66,7 @@ public final class SeasonPicture {
             .limit(MOST_COURSES)
             .toList();
     if (!again.isEmpty()) {
-      y = HistoryPicture.draw(easel, y + 14, again, null, zone, speaker, says);
+      y = HistoryPicture.draw(easel, y + 14, CourseSheet.of(again, null), zone, speaker, says);
     }
     double height = y + HistoryPicture.MARGIN;
     Easel sheet = new Easel();

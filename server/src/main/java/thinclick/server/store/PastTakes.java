@@ -1,9 +1,13 @@
 package thinclick.server.store;
 
 import java.nio.charset.StandardCharsets;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Handle;
@@ -11,6 +15,7 @@ import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.server.season.NameKey;
 
 /** Takes that have ended: their reviews, their removal, their players' names. */
@@ -49,6 +54,63 @@ final class PastTakes {
                     take(row.getString("file")),
                     row.getString("review")))
         .list();
+  }
+
+  /**
+   * Ended takes of a drill that a room may know of, the newest first: its own, and those of the
+   * class it is held for; for a room without a class those that belong to none.
+   */
+  static List<Store.PastTake> knownIn(Handle handle, String roomId, String title, int most) {
+    return handle
+        .createQuery(
+            """
+            SELECT t.number, t.id, t.begun_at, t.end_micros, t.ended, t.file,
+                   t.room IS :room AS same_room, t.class IS NOT NULL AS in_class
+            FROM take t
+            WHERE t.ended IS NOT NULL AND t.title = :title AND t.review IS NOT NULL
+              AND (t.room IS :room OR t.class IS (SELECT class FROM room WHERE id = :room))
+            ORDER BY t.begun_at DESC, t.number DESC LIMIT :most
+            """)
+        .bind("room", roomId)
+        .bind("title", title)
+        .bind("most", most)
+        .map(
+            (row, context) ->
+                new Store.PastTake(
+                    row.getString("id"),
+                    Instant.parse(row.getString("begun_at")),
+                    ended(row),
+                    row.getBoolean("same_room"),
+                    row.getBoolean("in_class"),
+                    playersById(handle, row.getLong("number"))))
+        .list();
+  }
+
+  /** What was written, with its end where it did not run to its own. */
+  private static Take ended(ResultSet row) throws SQLException {
+    Take written = take(row.getString("file"));
+    Long end = Columns.longOrNull(row, "end_micros");
+    boolean whole = StoredTakes.word(StopReason.FINISHED).equals(row.getString("ended"));
+    return whole || end == null ? written : written.edited().endMicros(Math.max(0, end)).take();
+  }
+
+  private static Map<String, String> playersById(Handle handle, long take) {
+    Map<String, String> names = new LinkedHashMap<>();
+    handle
+        .createQuery("SELECT id, name FROM take_player WHERE take = :take ORDER BY player")
+        .bind("take", take)
+        .map((row, context) -> names.put(row.getString("id"), row.getString("name")))
+        .list();
+    return names;
+  }
+
+  /** The review that is kept of a take; empty where there is none. */
+  static Optional<String> review(Handle handle, String takeId) {
+    return handle
+        .createQuery("SELECT review FROM take WHERE id = :id AND review IS NOT NULL")
+        .bind("id", takeId)
+        .mapTo(String.class)
+        .findOne();
   }
 
   static boolean keepReview(Handle handle, String takeId, String review) {

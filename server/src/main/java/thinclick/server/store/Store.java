@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
@@ -115,6 +116,35 @@ public final class Store implements AutoCloseable {
   /** All takes that have ended, the oldest first. */
   public CompletableFuture<List<KeptTake>> history() {
     return loop.submit(session -> PastTakes.all(session.handle));
+  }
+
+  /**
+   * A reviewed take of the past that a room may know of.
+   *
+   * @param take what was written, with its end where it did not run to its own
+   * @param sameRoom true where it was made in that room
+   * @param inClass true where it belongs to the class that the room is held for
+   * @param players their names in it by playerId, which is the same person's only in its own room
+   */
+  public record PastTake(
+      String id,
+      Instant begunAt,
+      Take take,
+      boolean sameRoom,
+      boolean inClass,
+      Map<String, String> players) {}
+
+  /**
+   * Reviewed takes of a drill that a room may know of, the newest first: its own, and those of the
+   * class it is held for; for a room without a class those that belong to none.
+   */
+  public CompletableFuture<List<PastTake>> knownIn(String roomId, String title, int most) {
+    return loop.submit(session -> PastTakes.knownIn(session.handle, roomId, title, most));
+  }
+
+  /** The review that is kept of a take, as JSON; empty where there is none. */
+  public CompletableFuture<Optional<String>> review(String takeId) {
+    return loop.submit(session -> PastTakes.review(session.handle, takeId));
   }
 
   /** Keeps a take's review beside it. */

@@ -9,8 +9,6 @@ import thinclick.protocol.json.Check;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
-import thinclick.server.scoring.PlayerReview;
-import thinclick.server.scoring.Review;
 
 /**
  * Two takes of one drill at one tempo under one click plan, figure beside figure. Takes that differ
@@ -86,28 +84,46 @@ public record Comparison(String title, double tempo, List<Row> rows) {
    */
   public static Comparison of(Analysis first, Analysis second) {
     checkAlike(first.take(), second.take());
-    Review a = first.review();
-    Review b = second.review();
+    Take take = first.take();
+    return of(
+        take.title(),
+        take.tempo(),
+        take.stages().stream()
+            .map(stage -> ClickWords.of(stage, take.meter(), take.stepsPerBeat()))
+            .toList(),
+        TakeFigures.of(first.review()),
+        TakeFigures.of(second.review()));
+  }
+
+  /**
+   * Compares the figures of two takes of which it is known that they are alike.
+   *
+   * @param clicks what clicks in each stage
+   */
+  public static Comparison of(
+      String title, double tempo, List<Said> clicks, TakeFigures first, TakeFigures second) {
     List<Row> rows = new ArrayList<>();
-    rows.add(hold(Said.of("compare.band"), a.ensemble().hold(), b.ensemble().hold()));
-    rows.add(
-        spread(Said.of("compare.band"), a.ensemble().spreadMillis(), b.ensemble().spreadMillis()));
-    for (int i = 0; i < a.stages().size(); i++) {
-      Said name =
-          ClickWords.of(
-              first.take().stages().get(i), first.take().meter(), first.take().stepsPerBeat());
-      rows.add(hold(name, a.stages().get(i).hold(), b.stages().get(i).hold()));
-      rows.add(spread(name, a.stages().get(i).spreadMillis(), b.stages().get(i).spreadMillis()));
+    add(rows, Said.of("compare.band"), first.band(), second.band());
+    int stages = Math.min(clicks.size(), Math.min(first.stages().size(), second.stages().size()));
+    for (int i = 0; i < stages; i++) {
+      add(rows, clicks.get(i), first.stages().get(i), second.stages().get(i));
     }
-    for (PlayerReview player : a.players()) {
-      PlayerReview other = b.player(player.player());
-      if (other != null) {
-        Said name = Said.of("compare.player", player.player());
-        rows.add(hold(name, player.hold(), other.hold()));
-        rows.add(spread(name, player.spreadMillis(), other.spreadMillis()));
-      }
-    }
-    return new Comparison(first.take().title(), first.take().tempo(), rows);
+    first
+        .players()
+        .forEach(
+            (player, then) -> {
+              TakeFigures.Pair now = second.players().get(player);
+              if (now != null) {
+                add(rows, Said.of("compare.player", player), then, now);
+              }
+            });
+    return new Comparison(title, tempo, rows);
+  }
+
+  private static void add(
+      List<Row> rows, Said of, TakeFigures.Pair first, TakeFigures.Pair second) {
+    rows.add(Row.of(of, Kind.HOLD, first.hold(), second.hold(), 1));
+    rows.add(Row.of(of, Kind.SPREAD, first.spread(), second.spread(), 1));
   }
 
   /** Refuses takes that cannot be compared, naming the field that differs. */
@@ -131,14 +147,6 @@ public record Comparison(String title, double tempo, List<Row> rows) {
               + (stages ? "another" : second)
               + "; takes are compared only at the same drill, tempo and click plan");
     }
-  }
-
-  private static Row hold(Said of, Figure first, Figure second) {
-    return Row.of(of, Kind.HOLD, first, second, 1);
-  }
-
-  private static Row spread(Said of, Figure first, Figure second) {
-    return Row.of(of, Kind.SPREAD, first, second, 1);
   }
 
   /** A page: one sentence of what can be told, then the table. */

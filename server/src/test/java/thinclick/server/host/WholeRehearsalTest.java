@@ -123,6 +123,7 @@ class WholeRehearsalTest {
     assertThat(names(leader.expect(ServerMessage.ReviewReady.class).review()))
         .containsExactly("Mina", "Jonas");
 
+    theCourseIsTheBandsForTheLeaderAndTheOwnForAPlayer(announced.takeId());
     whatIsKeptIsTheOwnPartOrWhatTheLeaderShares(announced.takeId());
     Take stored = stored(announced.takeId());
     assertThat(stored.attacks()).hasSize(32);
@@ -137,6 +138,24 @@ class WholeRehearsalTest {
     assertThat(leader.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
         .hasSize(32)
         .allMatch(item -> "together".equals(item.judgement()));
+  }
+
+  private void theCourseIsTheBandsForTheLeaderAndTheOwnForAPlayer(String takeId) {
+    leader.send(new ClientMessage.AskCourse(21, takeId));
+    leader.send(new ClientMessage.AskFewest(22, "Beats and ands", 120));
+    ServerMessage.CourseSoFar bands = leader.expect(ServerMessage.CourseSoFar.class);
+    assertThat(bands.band().at("/courses/0/takes/0/id").asString()).isEqualTo(takeId);
+    assertThat(bands.own()).isNull();
+    assertThat(bands.last()).as("the first take of its kind").isNull();
+    assertThat(leader.expect(ServerMessage.Fewest.class).held().holdPercent()).isEqualTo(100.0);
+    done(21);
+    done(22);
+    mina.send(new ClientMessage.AskCourse(23, takeId));
+    ServerMessage.CourseSoFar minas = mina.expect(ServerMessage.CourseSoFar.class);
+    assertThat(minas.band()).isNull();
+    assertThat(minas.own().at("/player").asString()).isEqualTo("Mina");
+    assertThat(minas.own().at("/courses/0/takes/0/placed").asInt()).isEqualTo(16);
+    assertThat(mina.expect(ServerMessage.Done.class).requestId()).isEqualTo(23);
   }
 
   /** Two share by themselves; not shared, each keeps the own part alone, and the leader all. */

@@ -112,7 +112,7 @@ public final class Fuzz {
     long revision = random.nextInt(3) == 0 ? random.nextInt(1_000_000) : random.nextInt(12);
     String who = random.nextBoolean() ? playerId : "x".repeat(1 + random.nextInt(32));
     String take = random.nextBoolean() ? takeId : "../../" + random.nextInt(99);
-    return switch (random.nextInt(34)) {
+    return switch (random.nextInt(36)) {
       case 0 -> new ClientMessage.OpenRoom(1, 1, null, "Fuzz " + random.nextInt(9));
       case 1 ->
           new ClientMessage.Join(
@@ -166,6 +166,8 @@ public final class Fuzz {
           new ClientMessage.Asleep(
               take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
       case 32 -> new ClientMessage.KeepTake(request, take);
+      case 33 -> new ClientMessage.AskCourse(request, take);
+      case 34 -> new ClientMessage.AskFewest(request, "../" + request, 30 + random.nextInt(290));
       default -> new ClientMessage.StandIn(request, revision, who);
     };
   }

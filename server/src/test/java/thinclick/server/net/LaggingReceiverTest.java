@@ -15,6 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
@@ -97,6 +98,7 @@ class LaggingReceiverTest {
             RoomDrive.DRILLS,
             RoomDrive.DEALER,
             take -> JsonNodeFactory.instance.objectNode(),
+            (room, question) -> Optional.empty(),
             new Door(null, 4),
             ForkJoinPool.commonPool(),
             meters,

@@ -78,6 +78,8 @@ class EveryMessageTest {
         new ClientMessage.Leave(9),
         new ClientMessage.Browse(9, null),
         new ClientMessage.KeepTake(9, "room-t1"),
+        new ClientMessage.AskCourse(9, "room-t1"),
+        new ClientMessage.AskFewest(9, RoomDrive.DRILL.title(), 120),
         new ClientMessage.Material(9, seen, RoomDrive.DRILL, null),
         new ClientMessage.Plan(9, seen, four, 100.0),
         new ClientMessage.Deal(9, seen, 1, List.of()),

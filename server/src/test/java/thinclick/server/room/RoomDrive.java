@@ -134,6 +134,11 @@ public final class RoomDrive {
     }
   }
 
+  /** What was to be done of that kind. */
+  <T extends Effect> List<T> effects(Class<T> kind) {
+    return effects.stream().filter(kind::isInstance).map(kind::cast).toList();
+  }
+
   /** Moves the clock, waking the room whenever it wants to be woken. */
   void pass(long millis) {
     long end = nowMicros + millis * 1_000;

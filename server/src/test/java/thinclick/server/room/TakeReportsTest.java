@@ -3,6 +3,7 @@ package thinclick.server.room;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Hearing;
@@ -125,6 +126,31 @@ class TakeReportsTest {
   }
 
   /** The take as it was last written down. */
+  @Test
+  void oneQuestionAboutTakesBeforeIsUnderWayForEachAndAnAnswerMakesWayForTheNext() {
+    ServerMessage.Announced take = drive.start(LEADER);
+    drive.stop(LEADER, take.takeId());
+    drive.say(MINA, new ClientMessage.AskCourse(31, take.takeId()));
+    drive.say(MINA, new ClientMessage.AskCourse(32, take.takeId()));
+    assertThat(drive.last(MINA, ServerMessage.Problem.class).requestId()).isEqualTo(32);
+    List<Effect.Recall> asked = drive.effects(Effect.Recall.class);
+    assertThat(asked).hasSize(1);
+    assertThat(asked.get(0).question())
+        .isEqualTo(new PastQuestion.CourseOf(take.takeId(), "Beats and ands", false, "room-p2"));
+
+    ServerMessage answer = new ServerMessage.CourseSoFar(take.takeId(), null, null, null);
+    drive.event(new RoomEvent.Recalled(asked.get(0), answer, ""));
+    assertThat(drive.last(MINA, ServerMessage.CourseSoFar.class)).isEqualTo(answer);
+    assertThat(drive.last(MINA, ServerMessage.Done.class).requestId()).isEqualTo(31);
+    drive.say(MINA, new ClientMessage.AskCourse(33, take.takeId()));
+    drive.event(new RoomEvent.Recalled(drive.effects(Effect.Recall.class).get(1), null, "none"));
+    assertThat(drive.last(MINA, ServerMessage.Problem.class).says()).isEqualTo("none");
+
+    drive.say(LEADER, new ClientMessage.AskFewest(34, "Beats and ands", 120));
+    assertThat(drive.effects(Effect.Recall.class).get(2).question())
+        .isEqualTo(new PastQuestion.FewestAt("Beats and ands", 120, Set.of("Mina")));
+  }
+
   private Take written(ServerMessage.Announced announced) {
     List<Take> versions =
         drive.journal.stream()

@@ -26,6 +26,7 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.server.history.Course;
+import thinclick.server.history.CourseSheet;
 import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
@@ -176,7 +177,9 @@ public final class ReviewModel {
     return alike.size() < 2
         ? null
         : HistoryPicture.of(
-            Course.of(alike), own.isEmpty() ? null : own, ZoneId.systemDefault(), speaker);
+            CourseSheet.of(Course.of(alike), own.isEmpty() ? null : own),
+            ZoneId.systemDefault(),
+            speaker);
   }
 
   /** The heads of the stages table. */
