@@ -132,7 +132,7 @@ final class Figures {
         one.placed(slice),
         one.dropped(slice),
         added,
-        Holds.of(one, slice, tolerance),
+        Holds.ofStage(one, stage, tolerance),
         timed.lean(),
         timed.spread());
   }
@@ -146,7 +146,7 @@ final class Figures {
         sheet.stageFrom[s] / sheet.stepsPerBar,
         sheet.stageFrom[s + 1] / sheet.stepsPerBar,
         sheet.plan.clicksPerBar(s, sheet.take.meter(), sheet.take.stepsPerBeat()),
-        pool.hold(),
+        sheet.stoppedBeforeHalf(s) ? Figure.unknown(Holds.stopped()) : pool.hold(),
         pool.spread(),
         PulseFigures.drift(understood, s, pool),
         pool.written(),

@@ -17,6 +17,26 @@ final class Holds {
         tolerance);
   }
 
+  /** The same of a stage; unknown where the player was there for less than half of it. */
+  static Figure ofStage(Judged one, int stage, Tolerance tolerance) {
+    Slice slice = one.stage(stage);
+    if (one.sheet().stoppedBeforeHalf(stage)) {
+      return Figure.unknown(stopped());
+    }
+    int counted = one.written(slice);
+    if (2 * counted < one.writtenAnyway(stage)) {
+      return Figure.unknown(
+          Reason.Code.TOO_SHORT, "the player was away for more than half of this stage");
+    }
+    return of(one, slice, tolerance);
+  }
+
+  /** A few bars of a stage say nothing of how it is held. */
+  static Reason stopped() {
+    return new Reason(
+        Reason.Code.TOO_SHORT, "the take was stopped before half of this stage was played");
+  }
+
   /**
    * The figure from its counts.
    *

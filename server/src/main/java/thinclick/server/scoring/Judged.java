@@ -240,6 +240,20 @@ final class Judged {
     return count(slice, k -> true);
   }
 
+  /** What is written in a stage, whether or not the player was there for it. */
+  int writtenAnyway(int stage) {
+    return (int)
+        reading.chair.part.attackSteps().stream()
+            .filter(step -> step <= sheet.lastCountedStep)
+            .filter(step -> step >= sheet.stageFrom[stage] && step < sheet.stageFrom[stage + 1])
+            .count();
+  }
+
+  /** What it all stands on. */
+  Sheet sheet() {
+    return sheet;
+  }
+
   /** Written attacks for which a pulse is known to judge by. */
   int judgeable(Slice slice) {
     return count(slice, k -> known[k]);

@@ -142,6 +142,11 @@ final class Sheet {
     return step >= 0 && nominalMillis(step) > millis ? step - 1 : step;
   }
 
+  /** True where the take was stopped before the middle of a stage, or before the stage. */
+  boolean stoppedBeforeHalf(int stage) {
+    return 2 * (lastCountedStep + 1) < stageFrom[stage] + stageFrom[stage + 1];
+  }
+
   /** True where the take ran past all that is written. */
   boolean ranThrough() {
     return lastCountedStep == steps - 1;

@@ -30,13 +30,13 @@ class AnyTakeTest {
 
   @Test
   void everyFigureOfAnyTakeIsFiniteOrNullWithItsReason() {
-    check(0, 400);
+    check(0, 300);
   }
 
   @Test
   @Tag("long")
   void everyFigureOfTwentyThousandTakesIsFiniteOrNullWithItsReason() {
-    check(400, 20_400);
+    check(300, 20_300);
   }
 
   private static void check(int from, int to) {
