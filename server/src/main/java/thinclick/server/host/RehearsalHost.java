@@ -1,6 +1,7 @@
 package thinclick.server.host;
 
 import java.time.Instant;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -8,6 +9,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.Fingerprint;
@@ -89,20 +91,22 @@ public final class RehearsalHost implements AutoCloseable {
     Threshold threshold = Threshold.of(options);
     HostLock lock = HostLock.of(options.database());
     try {
+      Consumer<Boolean> availability =
+          available -> {
+            Listener listener = listening.get();
+            if (listener != null) {
+              listener.storeChanged(available);
+            }
+          };
+      InstantSource wallClock = options.keeping().wallClock();
       Store store =
-          Store.open(
-              options.database(),
-              options.keeping().wallClock(),
-              available -> {
-                Listener listener = listening.get();
-                if (listener != null) {
-                  listener.storeChanged(available);
-                }
-              });
+          options.timers() == null
+              ? Store.open(options.database(), wallClock, availability)
+              : Store.openInLockStep(options.database(), wallClock, availability);
       try {
         meters.storeRefusals(store::refusals);
         PurgeSchedule purges = PurgeSchedule.atStart(store, options);
-        Instant begun = options.keeping().wallClock().instant();
+        Instant begun = wallClock.instant();
         ExecutorService reviewPool =
             Executors.newSingleThreadExecutor(Daemon.called("thinclick-review"));
         HostParts parts =

@@ -34,8 +34,22 @@ public final class Store implements AutoCloseable {
    * @throws thinclick.protocol.json.BadInput where it cannot be had, in one line
    */
   public static Store open(Path file, InstantSource wallClock, Consumer<Boolean> availability) {
+    return open(file, wallClock, StoreLoop.COMMIT_GAP_NANOS, availability);
+  }
+
+  /**
+   * The same for a host whose clock is moved by hand: while it stands still nobody else writes, so
+   * that no commit waits for others.
+   */
+  public static Store openInLockStep(
+      Path file, InstantSource wallClock, Consumer<Boolean> availability) {
+    return open(file, wallClock, 0, availability);
+  }
+
+  private static Store open(
+      Path file, InstantSource wallClock, long gapNanos, Consumer<Boolean> availability) {
     Database database = Database.open(file);
-    return new Store(new StoreLoop(database, availability), database, wallClock);
+    return new Store(new StoreLoop(database, gapNanos, availability), database, wallClock);
   }
 
   /** Gets through what takes long at first use only, on a database in memory that goes again. */

@@ -30,7 +30,7 @@ final class StoreLoop implements AutoCloseable {
    * The time from one commit to the next is at least this: every commit costs the same whether it
    * carries one row or fifty. Who writes after a silence waits for nobody.
    */
-  private static final long COMMIT_GAP_NANOS = TimeUnit.MILLISECONDS.toNanos(12);
+  static final long COMMIT_GAP_NANOS = TimeUnit.MILLISECONDS.toNanos(12);
 
   private static final long FIRST_RETRY_MILLIS = 100;
   private static final long LONGEST_RETRY_MILLIS = 2_000;
@@ -52,7 +52,8 @@ final class StoreLoop implements AutoCloseable {
   private final Thread thread;
   private volatile boolean closing;
   private volatile long giveUpNanos = Long.MAX_VALUE;
-  private long committedNanos = System.nanoTime() - COMMIT_GAP_NANOS;
+  private final long gapNanos;
+  private long committedNanos;
   private boolean available = true;
   private @Nullable Session session;
 
@@ -83,10 +84,13 @@ final class StoreLoop implements AutoCloseable {
   }
 
   /**
+   * @param gapNanos the least time from one commit to the next, 0 for none
    * @param availability told whether the disk can be written, at each change, on the loop's thread
    */
-  StoreLoop(Database database, Consumer<Boolean> availability) {
+  StoreLoop(Database database, long gapNanos, Consumer<Boolean> availability) {
     this.database = database;
+    this.gapNanos = gapNanos;
+    this.committedNanos = System.nanoTime() - gapNanos;
     this.availability = availability;
     this.thread = new Thread(this::run, "thinclick-store");
     this.thread.setDaemon(true);
@@ -171,7 +175,7 @@ final class StoreLoop implements AutoCloseable {
   }
 
   private void waitForOthers() throws InterruptedException {
-    long left = committedNanos + COMMIT_GAP_NANOS - System.nanoTime();
+    long left = committedNanos + gapNanos - System.nanoTime();
     if (left > 0 && !closing && queue.size() < LARGEST_GROUP) {
       TimeUnit.NANOSECONDS.sleep(left);
     }

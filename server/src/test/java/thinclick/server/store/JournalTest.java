@@ -418,7 +418,7 @@ class JournalTest {
 
     @Test
     void isAStatementThatIsWrongWithoutACode() {
-      try (StoreLoop loop = new StoreLoop(Database.open(file), availability::add)) {
+      try (StoreLoop loop = new StoreLoop(Database.open(file), 0, availability::add)) {
         loop.submit(session -> session.handle.execute("SELECT 1")).join();
         CompletableFuture<Long> wrong =
             loop.submit(
