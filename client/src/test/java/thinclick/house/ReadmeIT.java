@@ -10,7 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -21,11 +27,14 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * Runs every command that README.md shows, with the jars that the build has just made.
  *
- * <p>A block fenced as {@code sh} is a list of commands, run in order in one empty folder that sees
- * the jars under the paths the README uses. The build commands themselves are this very run.
+ * <p>A block fenced as {@code sh} is a list of commands, run in one empty folder that sees the jars
+ * under the paths the README uses: those that name the same file in their order, all others beside
+ * them, since the rehearsal alone takes half a minute. The build commands themselves are this very
+ * run.
  */
 class ReadmeIT {
   private static final Path TOP = top();
+  private static final int AT_A_TIME = 3;
 
   @TempDir static Path folder;
 
@@ -47,12 +56,35 @@ class ReadmeIT {
       Files.createDirectories(link.getParent());
       Files.createSymbolicLink(link, TOP.resolve(jar));
     }
-    return shellLines().stream()
-        .map(
-            line ->
-                line.contains("&& java -jar") ? line.substring(line.indexOf("java -jar")) : line)
-        .filter(line -> !line.startsWith("mvn"))
-        .map(line -> DynamicTest.dynamicTest(line, () -> run(line)));
+    ExecutorService several = Executors.newFixedThreadPool(AT_A_TIME);
+    Map<String, Future<?>> last = new HashMap<>();
+    List<DynamicTest> tests = new ArrayList<>();
+    for (String shown : shellLines()) {
+      String line =
+          shown.contains("&& java -jar") ? shown.substring(shown.indexOf("java -jar")) : shown;
+      if (!line.startsWith("mvn")) {
+        List<String> files = files(line);
+        List<Future<?>> before = files.stream().map(last::get).filter(Objects::nonNull).toList();
+        Future<?> ran =
+            several.submit(
+                () -> {
+                  for (Future<?> one : before) {
+                    one.get();
+                  }
+                  run(line);
+                  return null;
+                });
+        files.forEach(file -> last.put(file, ran));
+        tests.add(DynamicTest.dynamicTest(line, ran::get));
+      }
+    }
+    several.shutdown();
+    return tests.stream();
+  }
+
+  /** What a command reads or writes in the folder. */
+  private static List<String> files(String line) {
+    return Stream.of(line.split(" ")).filter(word -> word.matches("[\\w.-]+\\.(json|db)")).toList();
   }
 
   /** What serves must say where, a window must stay open, all others must end well. */

@@ -35,6 +35,7 @@ import thinclick.client.window.session.Session;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.Stock;
 import thinclick.server.words.Spoken;
 
 /**
@@ -134,6 +135,7 @@ class WalksTest extends WindowCase {
     mark("Drills");
     key("Enter", () -> robot.type(KeyCode.ENTER));
     until(() -> session.state().title() != null);
+    soon();
     aTakeOfTwoBars();
     control("Ctrl+D", KeyCode.D);
     until(() -> session.state().phase() == Phase.DEALT);
@@ -166,6 +168,7 @@ class WalksTest extends WindowCase {
     mark("Drills");
     key("Enter", () -> robot.type(KeyCode.ENTER));
     until(() -> "Room 12 rhythm section".equals(session.state().title()));
+    soon();
     comeIn("Dara", 2);
     comeIn("Ben", 3);
     pressed.removeIf(words.say("door.name")::equals);
@@ -290,6 +293,18 @@ class WalksTest extends WindowCase {
     List.of("door.name", "door.address", "door.word", "door.join.button")
         .forEach(key -> pressed.add(words.say(key)));
     until(() -> session.state().people().size() == people);
+  }
+
+  /** As fast as the drill is played at all, so that its bars are over soon. */
+  private void soon() {
+    long fastest = Math.round(Stock.find(session.state().title()).tempo().to());
+    robot.interact(
+        () -> {
+          TextField tempo = (TextField) stage.getScene().lookup("#tempo");
+          tempo.setText(Long.toString(fastest));
+          tempo.fireEvent(new ActionEvent());
+        });
+    assertThat(on(() -> label("#plan-wrong").getText())).isEmpty();
   }
 
   /** The plan is shortened line by line as a leader would, so that the take is whole soon. */
