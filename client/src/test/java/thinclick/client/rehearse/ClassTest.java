@@ -8,7 +8,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,6 +21,8 @@ import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkState;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.Timing;
+import thinclick.client.window.review.LeaderModel;
+import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Part;
@@ -30,6 +35,7 @@ import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
 import thinclick.server.season.Season;
+import thinclick.server.words.Spoken;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -279,8 +285,9 @@ class ClassTest {
     }
   }
 
-  private void everySlipIsItsPlayersOwn() {
+  private void everySlipIsItsPlayersOwn() throws IOException {
     List<String> ids = List.copyOf(ids());
+    Spoken leaders = Spoken.fromJson(leader.state().review().review());
     for (Pupil pupil : room.pupils.values()) {
       for (ReviewReady slip : pupil.slips.values()) {
         assertThat(slip.review().get("players")).hasSizeLessThanOrEqualTo(1);
@@ -292,7 +299,20 @@ class ClassTest {
         ReviewReady last = pupil.slips.get(ids.get(6));
         assertThat(last.provisional()).isFalse();
         assertThat(last.review().get("players")).hasSize(1);
+        Spoken own = Spoken.fromJson(last.review());
+        assertThat(own.slip(pupil.name()))
+            .as("the same words and figures as the leader has of %s", pupil.name())
+            .isEqualTo(leaders.slip(pupil.name()));
+        assertThat(own.slip(pupil.name()).says()).as("the last is what comes next").isNotEmpty();
+        assertThat(own.review().player(pupil.name()))
+            .isEqualTo(leaders.review().player(pupil.name()));
       }
+    }
+    assertThat(leaders.slips()).filteredOn(slip -> slip.next() != null).isNotEmpty();
+    assertThat(leaders.slip(TURNED).rules()).as("what is to be mended").isNotEmpty();
+    byte[] pages = leader.on(() -> new LeaderModel(Words.in(Locale.ENGLISH)).pages(leaders));
+    try (PDDocument read = Loader.loadPDF(pages)) {
+      assertThat(read.getNumberOfPages()).as("a page for each, to be printed").isEqualTo(23);
     }
   }
 
@@ -323,6 +343,17 @@ class ClassTest {
     assertThat(taken(season, LEAVER)).as("counted only while there").isEqualTo(3);
     assertThat(taken(season, RETURNER)).isEqualTo(5);
     assertThat(taken(season, AT_A_WINDOW)).isEqualTo(7);
+    assertThat(season.courses())
+        .extracting(course -> course.key().title())
+        .containsExactlyInAnyOrder("All four", "And the ands", "Late starters", "As held", "Push");
+    assertThat(season.pupils())
+        .as("everybody's level and fewest clicks are known right afterwards")
+        .hasSize(24)
+        .allSatisfy(
+            pupil -> {
+              assertThat(pupil.standing()).as(pupil.name()).isPresent();
+              assertThat(pupil.rung()).as(pupil.name()).isPresent();
+            });
   }
 
   private static int taken(Season season, String name) {
