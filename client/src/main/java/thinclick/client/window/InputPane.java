@@ -15,6 +15,7 @@ import javafx.scene.layout.VBox;
 import thinclick.client.input.KeyHalf;
 import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
 
 /** What is tapped on and by whom: letters, a learned pad, further players at this computer. */
@@ -129,7 +130,7 @@ final class InputPane {
       says.setText(words.say("taps.further.outside"));
     } else {
       says.setText(words.say("taps.further.here", written));
-      session.addSeat(written, says::setText);
+      session.addSeat(written, why -> says.setText(Words.sentence(new FromAfar(words).say(why))));
       name.clear();
     }
   }

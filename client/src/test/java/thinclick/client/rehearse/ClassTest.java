@@ -181,7 +181,7 @@ class ClassTest {
     leader.dies();
     anouk.run(() -> anouk.session.lead().claim());
     room.step.until("a refusal", 2, () -> !anouk.state().problem().isEmpty());
-    assertThat(anouk.state().problem()).contains("gone for 30 s");
+    assertThat(anouk.state().problem().says()).contains("gone for 30 s");
     room.step.until("the end", 30, () -> !anouk.state().takeRuns());
     room.step.until(
         "the take's own slip",

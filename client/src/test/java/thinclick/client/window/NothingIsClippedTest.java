@@ -40,14 +40,15 @@ import thinclick.protocol.message.ServerMessage.Phase;
 
 /**
  * On every page, at twice the usual size and in languages that need more room: no words are cut
- * short, nothing stands outside the window, and everything that can be focused has a role and a
- * name for screen readers.
+ * short, nothing stands outside the window, no sentence of a German page is English, and everything
+ * that can be focused has a role and a name for screen readers.
  */
 class NothingIsClippedTest extends WindowCase {
   private static final String BUNDLE = "thinclick.client.window.words.window";
 
   private final List<String> clipped = new ArrayList<>();
   private final List<String> unnamed = new ArrayList<>();
+  private final List<String> english = new ArrayList<>();
 
   @ParameterizedTest
   @CsvSource({"15, en, 1.4", "30, de, 1.0", "30, en, 1.4"})
@@ -108,6 +109,7 @@ class NothingIsClippedTest extends WindowCase {
     look("review");
     theNextPlayersSlipIsReachedByF7();
     assertThat(unnamed).as("without a name or a role for screen readers").isEmpty();
+    assertThat(english).as("still English in a German window").isEmpty();
     assertThat(clipped)
         .as("cut short at %.0f px, %s, stretched by %.1f", textSize, language, stretch)
         .isEmpty();
@@ -206,6 +208,9 @@ class NothingIsClippedTest extends WindowCase {
           scene.getRoot().applyCss();
           scene.getRoot().layout();
           collect(page, scene.getRoot());
+          if (words.language().equals(Locale.GERMAN)) {
+            EnglishLeft.under(scene.getRoot()).forEach(left -> english.add(page + ": " + left));
+          }
         });
   }
 

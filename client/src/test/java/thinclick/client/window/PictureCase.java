@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -41,6 +43,7 @@ abstract class PictureCase extends WindowCase {
 
   private final Path into;
   private final List<Written> pictures = new ArrayList<>();
+  private final Set<String> english = new TreeSet<>();
   boolean forOthers;
 
   /**
@@ -101,6 +104,12 @@ abstract class PictureCase extends WindowCase {
         WaitForAsyncUtils.waitForFxEvents();
         WritableImage[] made = new WritableImage[1];
         robot.interact(() -> made[0] = sized[0].snapshot(null));
+        if (!LANGUAGE.equals(Locale.ENGLISH)) {
+          robot.interact(
+              () ->
+                  EnglishLeft.under(sized[0].getRoot())
+                      .forEach(left -> english.add(name + ": " + left)));
+        }
         if (sized[0] != stage.getScene()) {
           assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
         }
@@ -111,11 +120,12 @@ abstract class PictureCase extends WindowCase {
     }
   }
 
-  /** Puts the pictures on disk; answers how many. */
+  /** Puts the pictures on disk; answers how many. None in another language may show English. */
   final int written() throws IOException {
     for (Written one : pictures) {
       one.write();
     }
+    assertThat(english).as("still English").isEmpty();
     return pictures.size();
   }
 }

@@ -38,6 +38,7 @@ import thinclick.server.host.ClassBook;
 import thinclick.server.material.Demo;
 import thinclick.server.material.Stock;
 import thinclick.server.season.Pupil;
+import thinclick.server.words.Speaker;
 
 /** A class from week to week in the real window: its room, its seats, its deal, its page. */
 class SeasonPageTest extends PictureCase {
@@ -176,7 +177,8 @@ class SeasonPageTest extends PictureCase {
     names.forEach(name -> members.add(new SeasonFile.Member(name, members.size() + 1, null)));
     SeasonFile season = SeasonFile.of(CLASS, null, members, takes);
     try (ClassBook book =
-        ClassBook.open(folder.resolve("rooms.db"), null, InstantSource.system())) {
+        ClassBook.open(
+            folder.resolve("rooms.db"), null, InstantSource.system(), Speaker.english())) {
       book.open(FileCodec.writeSeason(season));
     }
   }

@@ -96,7 +96,8 @@ final class ClassCommand implements Runnable {
           @Nullable Integer chair,
       @Option(names = "--instrument", paramLabel = "NAME", description = "What they usually play.")
           @Nullable String instrument) {
-    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
+    try (ClassBook book =
+        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
       book.write(title, name, chair, instrument);
     }
   }
@@ -166,7 +167,8 @@ final class ClassCommand implements Runnable {
 
   @Command(name = "open", description = "Takes a season in; a second time changes nothing.")
   void open(@Parameters(paramLabel = "FILE", description = "Season file to read.") Path file) {
-    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
+    try (ClassBook book =
+        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
       ClassBook.Opened opened = InputFile.read(file, book::open);
       say(
           "%s: %d takes taken in, %d were here already, %d written into the list",
@@ -187,7 +189,8 @@ final class ClassCommand implements Runnable {
 
   private void with(Consumer<ClassBook> doing) {
     database.check();
-    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
+    try (ClassBook book =
+        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
       doing.accept(book);
     }
   }

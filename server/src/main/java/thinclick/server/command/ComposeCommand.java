@@ -2,13 +2,11 @@ package thinclick.server.command;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
@@ -39,16 +37,17 @@ import thinclick.server.export.MusicXmlFiles;
 import thinclick.server.export.PdfFiles;
 import thinclick.server.export.SvgFiles;
 import thinclick.server.folder.MaterialFolder;
-import thinclick.server.lesson.LessonScript;
+import thinclick.server.lesson.Timetable;
 import thinclick.server.material.Composition;
 import thinclick.server.material.FigureMeasures;
 import thinclick.server.material.LessonClock;
-import thinclick.server.material.PartText;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Instrument;
 import thinclick.server.material.pitch.Key;
 import thinclick.server.material.pitch.Progressions;
+import thinclick.server.words.PartText;
+import thinclick.server.words.Said;
 
 /** {@code compose}: from a drill and some wishes to parts on paper, in files or in the terminal. */
 @Command(
@@ -143,6 +142,8 @@ final class ComposeCommand implements Callable<Integer> {
   @Option(names = "--drill", paramLabel = "FILE", description = "Writes the drill as JSON.")
   private @Nullable Path drillFile;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   @Option(names = "--replace", description = "Write over files that are there.")
   private boolean replace;
 
@@ -172,24 +173,7 @@ final class ComposeCommand implements Callable<Integer> {
       Check.range("--minutes", minutes.longValue(), 1, 240);
       found = LessonClock.fit(found, minutes, material::drill);
     }
-    out.printf(
-        "%s, %d minutes (%.0f with count-ins and talk)%n",
-        found.title(), found.minutes(), LessonClock.minutes(found, material::drill));
-    double at = 0;
-    for (Lesson.Item item : found.drills()) {
-      out.printf(
-          "%3.0f min  %s, %d %s. %s%n",
-          at, item.drill(), item.takes(), item.takes() == 1 ? "take" : "takes", item.say());
-      Drill itsDrill = material.drill(item.drill());
-      at += LessonClock.seconds(item, itsDrill) / 60;
-      boolean last = item.equals(found.drills().get(found.drills().size() - 1));
-      for (int take = 1; script && take <= item.takes(); take++) {
-        out.printf("         Take %d of %d%n", take, item.takes());
-        LessonScript.of(item, itsDrill, take, last, Locale.ENGLISH)
-            .text(Locale.ENGLISH)
-            .forEach(line -> out.println("           " + line));
-      }
-    }
+    Timetable.lines(found, material::drill, script, language.locale()).forEach(out::println);
   }
 
   private void compose(MaterialFolder material, PrintWriter out) {
@@ -256,8 +240,9 @@ final class ComposeCommand implements Callable<Integer> {
     for (int i = 0; i < count; i++) {
       boolean named =
           i < composed.chairs().size() && !composed.chairs().get(i).chair().matches("\\d+");
-      String name = named ? composed.chairs().get(i).chair() : "Chair " + (i + 1);
-      players.add(players.contains(name) ? "Chair " + (i + 1) : name);
+      String numbered = language.speaker().say(Said.of("text.chair", i + 1));
+      String name = named ? composed.chairs().get(i).chair() : numbered;
+      players.add(players.contains(name) ? numbered : name);
       if (mixed) {
         abilities.put(players.get(i), LEVELS.get(i % LEVELS.size()));
       }
@@ -279,9 +264,14 @@ final class ComposeCommand implements Callable<Integer> {
       if (!instruments.isEmpty()) {
         chair = Composition.on(chair, instruments.get(i % instruments.size()));
       }
-      parts.add(PartWriter.write(dealing.dealt(), chair, tempo, dealing.sentences().get(i)));
+      parts.add(written(dealing, chair, tempo, i));
     }
     return parts;
+  }
+
+  private WrittenPart written(Dealing dealing, Drill.Chair chair, double tempo, int at) {
+    String says = dealing.sentences(language.speaker()).get(at);
+    return PartWriter.write(dealing.dealt(), chair, tempo, says).in(language.locale());
   }
 
   /** Each part in twelve keys, down the circle of fifths from its own. */
@@ -306,9 +296,7 @@ final class ComposeCommand implements Callable<Integer> {
       List<WrittenPart> keys = new ArrayList<>();
       for (String tonic : circleFrom(line, own)) {
         Drill.Chair inKey = Composition.on(withLine(chair, moved(line, tonic)), on);
-        keys.add(
-            PartWriter.write(
-                dealing.dealt(), inKey, composed.tempo().start(), dealing.sentences().get(i)));
+        keys.add(written(dealing, inKey, composed.tempo().start(), i));
       }
       all.add(keys);
     }
@@ -359,23 +347,16 @@ final class ComposeCommand implements Callable<Integer> {
       switch (kind) {
         case "musicxml" -> MusicXmlFiles.write(parts, bytes);
         case "midi" -> MidiFiles.write(MidiScore.of(parts, COUNT_IN_BARS), bytes);
-        case "pdf" -> write(pages(parts, keys), composed.title(), bytes, PdfFiles::write);
-        case "svg" -> write(pages(parts, keys), composed.title(), bytes, SvgFiles::write);
+        case "pdf" ->
+            PdfFiles.write(pages(parts, keys), composed.title(), language.locale(), bytes);
+        case "svg" ->
+            SvgFiles.write(pages(parts, keys), composed.title(), language.locale(), bytes);
         default -> bytes.writeBytes(FileCodec.write(composed));
       }
     } catch (IOException problem) {
       throw new BadInput("--" + kind, "expected to make it, found " + problem.getMessage());
     }
     return bytes.toByteArray();
-  }
-
-  private interface PageWriter {
-    void write(List<Page> pages, String title, OutputStream out) throws IOException;
-  }
-
-  private static void write(List<Page> pages, String title, OutputStream out, PageWriter writer)
-      throws IOException {
-    writer.write(pages, title, out);
   }
 
   private List<Page> pages(List<WrittenPart> parts, List<List<WrittenPart>> keys) {

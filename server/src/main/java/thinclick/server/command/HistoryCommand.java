@@ -107,7 +107,8 @@ final class HistoryCommand implements Callable<Integer> {
       return null;
     }
     database.check();
-    try (ClassBook book = ClassBook.open(database.file(), null, InstantSource.system())) {
+    try (ClassBook book =
+        ClassBook.open(database.file(), null, InstantSource.system(), language.speaker())) {
       return book.season(title);
     }
   }
@@ -137,7 +138,7 @@ final class HistoryCommand implements Callable<Integer> {
   private List<Entry> entries() {
     database.check();
     try (Store store = Store.open(database.file(), InstantSource.system(), available -> {})) {
-      return KeptHistory.entries(store);
+      return KeptHistory.entries(store, language.speaker());
     } catch (CompletionException problem) {
       throw new BadInput(
           "--db", "expected a database that can be used, found " + problem.getCause());

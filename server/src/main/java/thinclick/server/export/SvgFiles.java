@@ -31,17 +31,19 @@ public final class SvgFiles {
   }
 
   /** Writes the pages to {@code out}, which stays open. */
-  public static void write(List<Page> pages, String title, OutputStream out) throws IOException {
+  public static void write(List<Page> pages, String title, Locale language, OutputStream out)
+      throws IOException {
     try {
       XMLStreamWriter xml = XMLOutputFactory.newInstance().createXMLStreamWriter(out, "UTF-8");
-      new SvgFiles(xml).document(pages, title);
+      new SvgFiles(xml).document(pages, title, language);
       xml.close();
     } catch (XMLStreamException e) {
       throw new IOException(e);
     }
   }
 
-  private void document(List<Page> pages, String title) throws IOException, XMLStreamException {
+  private void document(List<Page> pages, String title, Locale language)
+      throws IOException, XMLStreamException {
     double width = pages.stream().mapToDouble(Page::widthMm).max().orElse(0);
     double height = pages.stream().mapToDouble(Page::heightMm).sum();
     xml.writeStartDocument("UTF-8", "1.0");
@@ -51,7 +53,7 @@ public final class SvgFiles {
     attribute("width", number(width) + "mm");
     attribute("height", number(height) + "mm");
     attribute("viewBox", "0 0 " + number(width) + " " + number(height));
-    attribute("lang", "en");
+    attribute("lang", language.toLanguageTag());
     line();
     xml.writeStartElement("title");
     xml.writeCharacters(title);

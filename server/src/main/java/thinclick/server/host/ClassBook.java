@@ -15,6 +15,7 @@ import thinclick.protocol.file.SeasonFile;
 import thinclick.protocol.file.SeasonFile.Member;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
+import thinclick.server.history.Entry;
 import thinclick.server.material.Nearest;
 import thinclick.server.room.Nickname;
 import thinclick.server.room.Shelf;
@@ -26,6 +27,7 @@ import thinclick.server.season.SeatConflict;
 import thinclick.server.store.ClassStore.KeptClass;
 import thinclick.server.store.SeasonRows;
 import thinclick.server.store.Store;
+import thinclick.server.words.Speaker;
 
 /**
  * The classes of a host, with or without the host running. Every call waits for the disk, so none
@@ -35,29 +37,34 @@ public final class ClassBook implements AutoCloseable {
   private final Store store;
   private final Shelf shelf;
   private final Erasing erasing;
+  private final Speaker speaker;
   private final boolean own;
 
-  private ClassBook(Store store, Shelf shelf, Erasing erasing, boolean own) {
+  private ClassBook(Store store, Shelf shelf, Erasing erasing, Speaker speaker, boolean own) {
     this.store = store;
     this.shelf = shelf;
     this.erasing = erasing;
+    this.speaker = speaker;
     this.own = own;
   }
 
   /** Of a host that is running. */
-  static ClassBook of(Store store, Shelf shelf, Path database, @Nullable Path backups) {
-    return new ClassBook(store, shelf, new Erasing(store, database, backups, true), false);
+  static ClassBook of(
+      Store store, Shelf shelf, Path database, @Nullable Path backups, Speaker speaker) {
+    return new ClassBook(store, shelf, new Erasing(store, database, backups, true), speaker, false);
   }
 
   /**
    * Of a database, made where it is missing; a host may have it open beside.
    *
    * @param material a folder of drills whose levels count beside the stock's, or null
+   * @param speaker says what a take says that was never reviewed before
    */
-  public static ClassBook open(Path database, @Nullable Path material, InstantSource wallClock) {
+  public static ClassBook open(
+      Path database, @Nullable Path material, InstantSource wallClock, Speaker speaker) {
     Shelf shelf = HostMaterial.shelf(material);
     Store store = Store.open(database, wallClock, available -> {});
-    return new ClassBook(store, shelf, new Erasing(store, database, null, false), true);
+    return new ClassBook(store, shelf, new Erasing(store, database, null, false), speaker, true);
   }
 
   private static <T> T wait(CompletableFuture<T> asked) {
@@ -193,12 +200,17 @@ public final class ClassBook implements AutoCloseable {
     }
   }
 
+  /** All takes that have ended, of whatever class, the oldest first, with their reviews. */
+  List<Entry> history() {
+    return KeptHistory.entries(store, speaker);
+  }
+
   /** A class with all its takes; those that were never reviewed are reviewed now. */
   public Season season(String title) {
     KeptClass kept = found(title);
     List<ClassTake> takes = new ArrayList<>();
     for (Store.KeptTake take : wait(store.classes().takes(kept.number()))) {
-      takes.add(ClassTake.of(KeptHistory.entry(store, take), take.take(), this::level));
+      takes.add(ClassTake.of(KeptHistory.entry(store, take, speaker), take.take(), this::level));
     }
     return new Season(kept.list(), takes);
   }

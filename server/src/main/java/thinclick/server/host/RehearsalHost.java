@@ -116,7 +116,8 @@ public final class RehearsalHost implements AutoCloseable {
                 store,
                 shelf,
                 HostMaterial.dealer(speaker),
-                new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun))::review,
+                new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun, speaker))
+                    ::review,
                 new PastAnswers(store)::answer,
                 threshold.door(),
                 reviewPool,
@@ -133,7 +134,7 @@ public final class RehearsalHost implements AutoCloseable {
             store,
             reviewPool,
             chores,
-            ClassBook.of(store, shelf, options.database(), options.backupFolder()),
+            ClassBook.of(store, shelf, options.database(), options.backupFolder(), speaker),
             PauseWatch.start(meters::paused),
             listener,
             threshold,
@@ -197,7 +198,7 @@ public final class RehearsalHost implements AutoCloseable {
 
   /** All takes that have ended, the oldest first, with their reviews; waits for the store. */
   public List<Entry> history() {
-    return KeptHistory.entries(store);
+    return classes.history();
   }
 
   /** The classes that are kept here, and what they have played. */

@@ -71,6 +71,13 @@ public record LessonScript(List<Line> lines) {
         .toList();
   }
 
+  static ResourceBundle messages(Locale locale) {
+    return ResourceBundle.getBundle(
+        BUNDLE,
+        locale,
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+  }
+
   /** Writes in one language. */
   private static final class Writer {
     private final ResourceBundle messages;
@@ -80,12 +87,7 @@ public record LessonScript(List<Line> lines) {
     Writer(Locale locale) {
       this.locale = locale;
       this.speaker = Speaker.of(locale);
-      this.messages =
-          ResourceBundle.getBundle(
-              BUNDLE,
-              locale,
-              ResourceBundle.Control.getNoFallbackControl(
-                  ResourceBundle.Control.FORMAT_PROPERTIES));
+      this.messages = LessonScript.messages(locale);
     }
 
     String say(String key, Object... values) {

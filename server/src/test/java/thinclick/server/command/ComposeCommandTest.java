@@ -100,6 +100,21 @@ class ComposeCommandTest {
                 .replace("\n", System.lineSeparator()));
   }
 
+  @Test
+  void aHandoutIsInTheLanguageThatWasAskedFor() throws IOException {
+    Path svg = folder.resolve("handout.svg");
+    Run run = compose("Charleston", "--key", "Eb", "--instrument", "trumpet", "--language", "de");
+    assertThat(run.out())
+        .startsWith("Charleston, Platz 1 (Trompete), 4/4, Stufe ")
+        .contains("Platz 1 setzt auf der Eins von Takt 1 ein.", "Geschrieben: F-Dur.", "Takt 1")
+        .doesNotContain("Chair", "Bar ", "level");
+    compose("Charleston", "--key", "Eb", "--svg", svg.toString(), "--language", "de");
+    assertThat(Files.readString(svg)).contains("lang=\"de\"");
+    assertThat(compose("--lesson", "First day", "--script", "--language", "de").out())
+        .contains("45 Minuten", "Durchgang 1 von 3", "Klatscht es einmal ohne Klick.", "Sagen: ")
+        .doesNotContain("minutes", "take", "Say: ");
+  }
+
   /** The values of the son, 0 3 6 10 12 of 16, as published; `SyncopationTest` has the sources. */
   @Test
   void everyMeasureIsNamedWithItsSource() {

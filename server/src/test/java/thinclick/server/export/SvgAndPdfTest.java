@@ -109,7 +109,7 @@ class SvgAndPdfTest {
 
   private static byte[] svg(List<Page> pages) throws Exception {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    SvgFiles.write(pages, "Long threes", out);
+    SvgFiles.write(pages, "Long threes", Locale.ENGLISH, out);
     return out.toByteArray();
   }
 

@@ -104,10 +104,12 @@ class ReviewerTest {
       Spoken said = Spoken.of(Scorer.analyse(lastWeek), Speaker.english());
       store.keepReview("last-week", said.toJson().toString()).join();
       Reviewer reviewer =
-          new Reviewer(Speaker.english(), key -> KeptHistory.entries(store, key, tonight));
+          new Reviewer(
+              Speaker.english(),
+              key -> KeptHistory.entries(store, key, tonight, Speaker.english()));
 
       assertThat(after(reviewer, held(5_000_000, CLASS))).isEqualTo(Move.UP);
-      assertThat(KeptHistory.entries(store, Entry.Key.of(lastWeek), then))
+      assertThat(KeptHistory.entries(store, Entry.Key.of(lastWeek), then, Speaker.english()))
           .as("what began in this run is remembered, not looked up")
           .isEmpty();
     }

@@ -162,7 +162,7 @@ final class ComposeView {
               .drill());
       wrong.setText("");
     } catch (BadInput badInput) {
-      wrong.setText(words.say("lectern.plan.wrong", String.valueOf(badInput.getMessage())));
+      wrong.setText(Words.sentence(words.say("lectern.plan.wrong", words.say(badInput))));
     }
   }
 }

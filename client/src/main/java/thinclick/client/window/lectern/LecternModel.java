@@ -236,7 +236,7 @@ public final class LecternModel {
       plan(stages);
       return "";
     } catch (BadInput wrong) {
-      return words.say("lectern.plan.wrong", String.valueOf(wrong.getMessage()));
+      return Words.sentence(words.say("lectern.plan.wrong", words.say(wrong)));
     }
   }
 

@@ -94,8 +94,7 @@ final class PageView {
     } catch (BadInput undealt) {
       Label says =
           styled(
-              new Label(words.say("lectern.page.not", String.valueOf(undealt.getMessage()))),
-              "soft");
+              new Label(Words.sentence(words.say("lectern.page.not", words.say(undealt)))), "soft");
       says.setWrapText(true);
       root.getChildren().setAll(says);
     }

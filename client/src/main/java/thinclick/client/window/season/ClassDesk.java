@@ -278,8 +278,11 @@ public final class ClassDesk implements AutoCloseable {
 
   private String why(Throwable failed) {
     Throwable cause = failed instanceof CompletionException ? failed.getCause() : failed;
-    return words.say(
-        "season.not", cause instanceof BadInput bad ? bad.says() : String.valueOf(cause));
+    String why =
+        cause instanceof BadInput bad
+            ? words.say(bad)
+            : words.say("season.unexpected", String.valueOf(cause));
+    return Words.sentence(words.say("season.not", why));
   }
 
   @Override

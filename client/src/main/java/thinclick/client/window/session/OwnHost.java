@@ -18,6 +18,7 @@ import thinclick.protocol.json.BadInput;
 import thinclick.server.host.ClassBook;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
+import thinclick.server.words.Speaker;
 
 /** The host in this window, where it has opened a room itself. */
 final class OwnHost {
@@ -102,7 +103,8 @@ final class OwnHost {
       return work.apply(running.classes());
     }
     closed.join();
-    try (ClassBook book = ClassBook.open(database(), null, InstantSource.system())) {
+    try (ClassBook book =
+        ClassBook.open(database(), null, InstantSource.system(), Speaker.of(language))) {
       return work.apply(book);
     }
   }

@@ -5,7 +5,11 @@ import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import thinclick.client.link.CommandRefused;
 import thinclick.client.link.RoomLink;
+import thinclick.client.window.words.Refused;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /**
  * What a room is asked for, one at a time: a command names the room as it was last seen, so two at
@@ -22,12 +26,12 @@ final class Questions {
   /**
    * Asks once what was asked before has been answered.
    *
-   * @param answered told, on the window's thread, why not; empty where it was done
+   * @param answered told, on the window's thread, why not; nothing where it was done
    */
   void ask(
       RoomLink link,
       Function<RoomLink, CompletableFuture<Long>> command,
-      Consumer<String> answered) {
+      Consumer<Refused> answered) {
     asked =
         asked
             .handle((done, refused) -> link)
@@ -35,7 +39,7 @@ final class Questions {
             .whenCompleteAsync(
                 (revision, refused) -> {
                   Throwable why = refused instanceof CompletionException ? cause(refused) : refused;
-                  answered.accept(why == null ? "" : String.valueOf(why.getMessage()));
+                  answered.accept(refused(why));
                 },
                 windowThread);
   }
@@ -43,6 +47,14 @@ final class Questions {
   /** Nothing that was asked is waited for any more. */
   void forget() {
     asked = CompletableFuture.completedFuture(0L);
+  }
+
+  private static Refused refused(@Nullable Throwable why) {
+    if (why == null) {
+      return Refused.NOTHING;
+    }
+    ErrorCode code = why instanceof CommandRefused command ? command.code() : null;
+    return new Refused(code, String.valueOf(why.getMessage()));
   }
 
   private static Throwable cause(Throwable wrapped) {

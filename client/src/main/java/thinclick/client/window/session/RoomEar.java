@@ -7,6 +7,7 @@ import java.util.function.UnaryOperator;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomListener;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.time.MonotonicClock;
@@ -124,7 +125,7 @@ final class RoomEar implements RoomListener {
         problem.code() == ErrorCode.STORE_UNAVAILABLE
             || problem.code() == ErrorCode.UNCERTAIN_CLOCK;
     if (problem.requestId() == null && concernsPlayers) {
-      next(room -> room.problem(problem.says()));
+      next(room -> room.problem(new Refused(problem.code(), problem.says())));
     }
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
@@ -32,7 +33,7 @@ final class RoomEdit {
   private boolean locked;
   private String note;
   private Shelf shelf;
-  private String problem;
+  private Refused problem;
 
   RoomEdit(RoomState from) {
     address = from.address();
@@ -152,7 +153,7 @@ final class RoomEdit {
     return this;
   }
 
-  RoomEdit problem(String value) {
+  RoomEdit problem(Refused value) {
     problem = value;
     return this;
   }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -43,7 +44,7 @@ import thinclick.protocol.music.StepGrid;
  * @param locked true where nobody new is let in
  * @param note what the leader wrote to all or to this player; empty for nothing
  * @param shelf what there is to rehearse
- * @param problem the last thing that could not be done, as a sentence; empty where all went well
+ * @param problem the last thing that could not be done, or nothing where all went well
  */
 public record RoomState(
     String address,
@@ -65,7 +66,7 @@ public record RoomState(
     boolean locked,
     String note,
     Shelf shelf,
-    String problem) {
+    Refused problem) {
 
   /** Not in a room. */
   public static final RoomState OUTSIDE =
@@ -89,7 +90,7 @@ public record RoomState(
           false,
           "",
           Shelf.STOCK,
-          "");
+          Refused.NOTHING);
 
   public RoomState {
     people = List.copyOf(people);
@@ -213,7 +214,7 @@ public record RoomState(
         .myId(welcome.playerId())
         .leader(welcome.leaderToken() != null)
         .phase(welcome.phase())
-        .problem("")
+        .problem(Refused.NOTHING)
         .make();
   }
 
@@ -246,7 +247,7 @@ public record RoomState(
         .title(now.title())
         .dealt(now)
         .review(null)
-        .problem("")
+        .problem(Refused.NOTHING)
         .make();
   }
 
@@ -256,7 +257,7 @@ public record RoomState(
         .announced(now)
         .stopped(null)
         .review(null)
-        .problem("")
+        .problem(Refused.NOTHING)
         .make();
   }
 
@@ -288,7 +289,7 @@ public record RoomState(
     return new RoomEdit(this).shelf(shelf.with(drill)).make();
   }
 
-  RoomState problem(String says) {
-    return new RoomEdit(this).problem(says).make();
+  RoomState problem(Refused refused) {
+    return new RoomEdit(this).problem(refused).make();
   }
 }

@@ -501,7 +501,7 @@ public final class Session implements Seat, AutoCloseable {
     RoomLink now = link;
     RoomEar asking = ear;
     if (now != null && asking != null) {
-      questions.ask(now, command, says -> change(asking, room -> room.problem(says)));
+      questions.ask(now, command, refused -> change(asking, room -> room.problem(refused)));
     }
   }
 

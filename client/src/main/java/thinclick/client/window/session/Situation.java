@@ -1,6 +1,5 @@
 package thinclick.client.window.session;
 
-import java.util.Locale;
 import thinclick.client.link.LinkState;
 import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
@@ -35,7 +34,7 @@ public final class Situation {
     }
     return switch (link) {
       case CONNECTING -> words.say("situation.joining", room.address());
-      case CLOSED -> words.say("situation.closed", sentence(afar.say(room.linkSays())));
+      case CLOSED -> words.say("situation.closed", Words.sentence(afar.say(room.linkSays())));
       case AWAY -> away(room, nowNanos);
       case ONLINE -> online(room, moment);
     };
@@ -52,7 +51,7 @@ public final class Situation {
       return words.say("situation.joining", room.address());
     }
     if (!room.problem().isEmpty()) {
-      return sentence(afar.say(room.problem()));
+      return Words.sentence(afar.say(room.problem()));
     }
     if (room.clock().state() == ClockState.LOST) {
       return words.say("situation.clock.lost");
@@ -140,16 +139,5 @@ public final class Situation {
       case CLOCK -> words.say("stopped.clock");
       case INTERRUPTED -> words.say("stopped.interrupted");
     };
-  }
-
-  /** As a sentence: a capital first and a full stop last. */
-  static String sentence(String says) {
-    String stripped = says.strip();
-    if (stripped.isEmpty()) {
-      return "";
-    }
-    String first = stripped.substring(0, 1).toUpperCase(Locale.ROOT);
-    String end = stripped.matches("(?s).*[.!?]") ? "" : ".";
-    return first + stripped.substring(1) + end;
   }
 }

@@ -1,13 +1,18 @@
 package thinclick.client.window.words;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /**
  * What hosts and lines say, in the window's language. They speak English on the wire, short and for
- * engineers; what a player may meet is said here as a sentence, and everything else stands as it
- * came.
+ * engineers. What a player may meet has a sentence here, every other refusal is known by its words
+ * ({@link Complaints}) or at least by its code; what has neither is passed on as it came, in
+ * English and said to be so.
  */
 public final class FromAfar {
   /** What is said on the wire, and the key of its sentence; groups fill the blanks. */
@@ -39,6 +44,7 @@ public final class FromAfar {
           new Known("replaced by a newer connection", "afar.replaced"),
           new Known("no common version", "afar.version"),
           new Known("left", "afar.left"),
+          new Known("no host", "afar.noHost"),
           new Known("no server answers at (.+)", "afar.nobodyThere"),
           new Known("the server does not answer|the line was cut", "afar.cut"),
           new Known(
@@ -53,14 +59,42 @@ public final class FromAfar {
           new Known(
               "first meeting with (.+): its certificate has the code (.+)", "afar.firstMeeting"));
 
+  /** Where the code tells a player more than what was said with it. */
+  private static final Set<ErrorCode> BY_CODE =
+      Set.of(
+          ErrorCode.STALE_REVISION,
+          ErrorCode.WRONG_EPOCH,
+          ErrorCode.SEQ_CONFLICT,
+          ErrorCode.UNKNOWN_TYPE);
+
   private final Words words;
 
   public FromAfar(Words words) {
     this.words = words;
   }
 
-  /** The sentence of what was said. */
+  /** The sentence of what was refused. */
+  public String say(Refused refused) {
+    ErrorCode code = refused.code();
+    if (code != null && BY_CODE.contains(code)) {
+      return words.say(key(code));
+    }
+    Optional<String> known = known(refused.says());
+    if (known.isPresent()) {
+      return known.get();
+    }
+    if (words.language().equals(Locale.ENGLISH)) {
+      return refused.says();
+    }
+    return code == null ? words.say("afar.other", refused.says()) : words.say(key(code));
+  }
+
+  /** The sentence of what was said without a code. */
   public String say(String english) {
+    return say(new Refused(null, english));
+  }
+
+  private Optional<String> known(String english) {
     String said = english.replaceAll("; trying again in \\d+ ms$", "");
     for (Known one : KNOWN) {
       Matcher matcher = one.said().matcher(said);
@@ -69,9 +103,25 @@ public final class FromAfar {
         for (int i = 0; i < blanks.length; i++) {
           blanks[i] = matcher.group(i + 1);
         }
-        return words.say(one.key(), blanks);
+        return Optional.of(words.say(one.key(), blanks));
       }
     }
-    return english;
+    return words.complaints().say(said);
+  }
+
+  private static String key(ErrorCode code) {
+    return switch (code) {
+      case BAD_FIELD -> "afar.code.badField";
+      case UNKNOWN_TYPE -> "afar.code.unknownType";
+      case WRONG_PHASE -> "afar.code.wrongPhase";
+      case NOT_ALLOWED -> "afar.code.notAllowed";
+      case STALE_REVISION -> "afar.code.staleRevision";
+      case NAME_TAKEN -> "afar.code.nameTaken";
+      case ROOM_FULL -> "afar.code.roomFull";
+      case WRONG_EPOCH -> "afar.code.wrongEpoch";
+      case SEQ_CONFLICT -> "afar.code.seqConflict";
+      case STORE_UNAVAILABLE -> "afar.disk";
+      case UNCERTAIN_CLOCK -> "afar.code.uncertainClock";
+    };
   }
 }

@@ -3,6 +3,7 @@ package thinclick.client.window.words;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import thinclick.protocol.json.BadInput;
 import thinclick.server.words.RoleWords;
 import thinclick.server.words.Speaker;
 
@@ -15,10 +16,12 @@ public final class Words {
 
   private final ResourceBundle bundle;
   private final Locale locale;
+  private final Complaints complaints;
 
   private Words(ResourceBundle bundle, Locale locale) {
     this.bundle = bundle;
     this.locale = locale;
+    complaints = new Complaints(locale);
   }
 
   /** The sentences in this language, in English where there are none. */
@@ -39,6 +42,26 @@ public final class Words {
   /** The sentence of a key with its blanks filled. */
   public String say(String key, Object... blanks) {
     return new MessageFormat(bundle.getString(key), locale).format(blanks);
+  }
+
+  /** Why something typed or asked for cannot be taken. */
+  public String say(BadInput wrong) {
+    return complaints.say(wrong);
+  }
+
+  Complaints complaints() {
+    return complaints;
+  }
+
+  /** As a sentence: a capital first and a full stop last. */
+  public static String sentence(String says) {
+    String stripped = says.strip();
+    if (stripped.isEmpty()) {
+      return "";
+    }
+    String first = stripped.substring(0, 1).toUpperCase(Locale.ROOT);
+    String end = stripped.matches("(?s).*[.!?]") ? "" : ".";
+    return first + stripped.substring(1) + end;
   }
 
   /** Keys as they are written on a keyboard of this language, from {@code "Ctrl+D"}. */

@@ -197,7 +197,8 @@ class LecternDeskTest {
     run(() -> desk.lectern().countIn());
     until(() -> session.state().takeRuns());
     until(() -> looked().bar() >= 6);
-    String said = ask(() -> desk.steering().saysProperty().get() + session.state().problem());
+    String said =
+        ask(() -> desk.steering().saysProperty().get() + session.state().problem().says());
     assertThat(said).startsWith("Held ");
     assertThat(ask(() -> session.state().dealt().stages()).get(0).bars()).as(said).isEqualTo(6);
     run(() -> desk.lectern().asHeldProperty().set(false));

@@ -11,6 +11,7 @@ import thinclick.client.clock.ClockMapping;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.client.window.words.FromAfar;
+import thinclick.client.window.words.Refused;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage.ClockState;
@@ -18,6 +19,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
@@ -62,7 +64,7 @@ class SituationTest {
         "expected material to be chosen first | Choose a lesson or a drill first. | Erst eine Stunde oder eine Übung wählen.",
         "no room of that word | There is no room of that word. | Einen Raum mit diesem Wort gibt es nicht.",
         "the room has 32 members | The room is full: 32 are in it. | Der Raum ist voll: 32 sind darin.",
-        "tempo: something new | tempo: something new | tempo: something new",
+        "tempo: something new | tempo: something new | Gesagt wurde, auf Englisch: tempo: something new",
       })
   void whatComesFromAfarIsASentence(String wire, String english, String german) {
     assertThat(new FromAfar(Words.in(Locale.ENGLISH)).say(wire)).isEqualTo(english);
@@ -146,7 +148,10 @@ class SituationTest {
 
   @Test
   void whatWasRefusedIsASentenceUntilSomethingElseHappens() {
-    RoomState refused = inside(true).problem("expected a player in the room, found none");
+    RoomState refused =
+        inside(true)
+            .problem(
+                new Refused(ErrorCode.WRONG_PHASE, "expected a player in the room, found none"));
     assertThat(say(refused))
         .isEqualTo(
             "Nobody in the room plays yet: wait for players, bring a stand-in, or have a part dealt"

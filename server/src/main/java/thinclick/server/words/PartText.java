@@ -1,15 +1,15 @@
-package thinclick.server.material;
+package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
+import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Pitch;
 
-/** A part as counted syllables over beats, for a terminal. */
+/** A part as counted syllables over beats, for a terminal, in the language of its heading. */
 public final class PartText {
   private static final int WIDTH = 5;
 
@@ -23,39 +23,36 @@ public final class PartText {
   public static List<String> lines(WrittenPart part) {
     List<String> lines = new ArrayList<>();
     WrittenPart.Heading heading = part.heading();
+    SheetWords words = SheetWords.in(heading.language());
     lines.add(
-        heading.title()
-            + ", "
-            + heading.chair()
-            + " ("
-            + part.instrument().name()
-            + "), "
-            + part.meter()
-            + ", level "
-            + heading.level()
-            + ", "
-            + Check.number(heading.tempo())
-            + " beats a minute");
+        words.say(
+            "text.head",
+            heading.title(),
+            heading.chair(),
+            words.instrument(part.instrument().name()),
+            part.meter().toString(),
+            heading.level(),
+            new Quantity(heading.tempo(), 0, 0.1)));
     if (!heading.says().isEmpty()) {
       lines.add(heading.says());
     }
     if (heading.line() != null) {
-      lines.add("Written: " + heading.line() + ".");
+      lines.add(words.say("text.written", words.line(heading.line())));
     }
     for (int bar = 0; bar < part.bars(); bar++) {
-      bar(part, bar, lines);
+      bar(part, bar, words, lines);
     }
     if (part.repeatFromBar() > 0) {
-      lines.add("Again from bar " + (part.repeatFromBar() + 1) + ".");
+      lines.add(words.say("text.again", part.repeatFromBar() + 1));
     }
     return lines;
   }
 
-  private static void bar(WrittenPart part, int bar, List<String> lines) {
+  private static void bar(WrittenPart part, int bar, SheetWords words, List<String> lines) {
     int perBar = part.meter().stepsPerBar(part.stepsPerBeat());
     Map<Integer, WrittenPart.Note> notes = new HashMap<>();
     part.notes().forEach(note -> notes.put(note.step() - bar * perBar, note));
-    StringBuilder chords = new StringBuilder("Bar " + (bar + 1));
+    StringBuilder chords = new StringBuilder(words.say("text.bar", bar + 1));
     for (WrittenPart.ChordSign sign : part.chords()) {
       if (sign.bar() == bar) {
         pad(chords, sign.stepInBar() == 0 ? 8 : sign.stepInBar() * WIDTH + 2);

@@ -1,0 +1,132 @@
+package thinclick.client.window;
+
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Properties;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.text.Text;
+import thinclick.client.window.words.Words;
+import thinclick.server.lesson.LessonScript;
+import thinclick.server.words.Speaker;
+
+/** Finds what a page in another language still says in English: a sentence of an English bundle. */
+final class EnglishLeft {
+  private static final Pattern BLANK = Pattern.compile("\\{\\d[^{}]*}");
+  private static final Pattern TWO_LETTERS = Pattern.compile("[A-Za-z]{2}");
+
+  /** English words that are the German ones of another key. */
+  private static final Pattern ALIKE =
+      Pattern.compile(
+          "(?i)ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
+
+  private static final List<Pattern> SENTENCES = sentences();
+
+  private EnglishLeft() {}
+
+  /** Everything below a node that is English, with the words as they are shown. */
+  static List<String> under(Node node) {
+    List<String> found = new ArrayList<>();
+    collect(node, found);
+    return found;
+  }
+
+  private static void collect(Node node, List<String> found) {
+    if (!node.isVisible()) {
+      return;
+    }
+    Stream.of(
+            node instanceof Labeled labeled ? labeled.getText() : null,
+            node instanceof Text text ? text.getText() : null,
+            node instanceof TextInputControl input ? input.getPromptText() : null,
+            node instanceof ComboBoxBase<?> box ? box.getPromptText() : null,
+            node.getAccessibleText(),
+            node.getAccessibleHelp())
+        .filter(Objects::nonNull)
+        .distinct()
+        .filter(EnglishLeft::isEnglish)
+        .forEach(found::add);
+    if (node instanceof Parent parent) {
+      parent.getChildrenUnmodifiable().forEach(inside -> collect(inside, found));
+    }
+  }
+
+  static boolean isEnglish(String shown) {
+    String text = shown.strip();
+    return TWO_LETTERS.matcher(text).find()
+        && !ALIKE.matcher(text).matches()
+        && SENTENCES.stream().anyMatch(one -> one.matcher(text).matches());
+  }
+
+  private static List<Pattern> sentences() {
+    List<Pattern> sentences = new ArrayList<>();
+    add(Words.class, "window", sentences);
+    add(Words.class, "complaints", sentences);
+    add(Speaker.class, "review", sentences);
+    add(LessonScript.class, "lesson", sentences);
+    return sentences;
+  }
+
+  private static void add(Class<?> beside, String name, List<Pattern> sentences) {
+    Properties english = read(beside, name + ".properties");
+    Properties german = read(beside, name + "_de.properties");
+    for (String key : english.stringPropertyNames()) {
+      String said = english.getProperty(key);
+      String own = outer(said);
+      if (!said.equals(german.getProperty(key)) && own.matches("(?s).*[A-Za-z]{3}.*")) {
+        sentences.add(pattern(own));
+      }
+    }
+  }
+
+  /** The pattern with plurals as one blank; a choice may hold blanks of its own. */
+  private static String outer(String said) {
+    StringBuilder outer = new StringBuilder();
+    int depth = 0;
+    for (char c : said.toCharArray()) {
+      depth += c == '{' ? 1 : 0;
+      if (depth == 0) {
+        outer.append(c);
+      } else if (c == '}' && --depth == 0) {
+        outer.append("{0}");
+      }
+    }
+    return outer.toString().replace("''", "'");
+  }
+
+  private static Pattern pattern(String said) {
+    StringBuilder pattern = new StringBuilder();
+    Matcher blank = BLANK.matcher(said);
+    int after = 0;
+    while (blank.find()) {
+      pattern.append(Pattern.quote(said.substring(after, blank.start()))).append(".*");
+      after = blank.end();
+    }
+    return Pattern.compile(pattern + Pattern.quote(said.substring(after)), Pattern.DOTALL);
+  }
+
+  private static Properties read(Class<?> beside, String file) {
+    Properties bundle = new Properties();
+    try (Reader in =
+        new InputStreamReader(
+            Objects.requireNonNull(beside.getResourceAsStream(file), file),
+            StandardCharsets.UTF_8)) {
+      bundle.load(in);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+    return bundle;
+  }
+}
