@@ -47,7 +47,7 @@ import thinclick.server.material.pitch.Instrument;
 import thinclick.server.material.pitch.Key;
 import thinclick.server.material.pitch.Progressions;
 import thinclick.server.words.PartText;
-import thinclick.server.words.Said;
+import thinclick.server.words.SheetWords;
 
 /** {@code compose}: from a drill and some wishes to parts on paper, in files or in the terminal. */
 @Command(
@@ -240,7 +240,7 @@ final class ComposeCommand implements Callable<Integer> {
     for (int i = 0; i < count; i++) {
       boolean named =
           i < composed.chairs().size() && !composed.chairs().get(i).chair().matches("\\d+");
-      String numbered = language.speaker().say(Said.of("text.chair", i + 1));
+      String numbered = SheetWords.in(language.locale()).chair(i + 1);
       String name = named ? composed.chairs().get(i).chair() : numbered;
       players.add(players.contains(name) ? numbered : name);
       if (mixed) {

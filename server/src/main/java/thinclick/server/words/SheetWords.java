@@ -48,6 +48,11 @@ public final class SheetWords {
     return RoleWords.of(role, speaker);
   }
 
+  /** A chair without a name of its own, numbered from 1. */
+  public String chair(int number) {
+    return say("text.chair", number);
+  }
+
   /** An instrument by its English name; one that is not known keeps it. */
   public String instrument(String name) {
     return known("instrument.", name);
