@@ -96,7 +96,11 @@ public final class ReviewCommands {
           String said = kept.whole() ? "review.take.whole" : "review.take.own";
           keep(named(kept.take().title(), whose), "take.json", bytes, said);
         },
-        why -> says.set(words.say("review.saved.not", new FromAfar(words).say(why))));
+        why -> says.set(notSaved(new FromAfar(words).say(why))));
+  }
+
+  private String notSaved(String why) {
+    return Words.sentence(words.say("review.saved.not", why));
   }
 
   private String named(String title, String whose) {
@@ -109,7 +113,7 @@ public final class ReviewCommands {
       Path file = SafeName.write(folder, title, kind, bytes);
       says.set(words.say(said, file.toString()));
     } catch (IOException unwritable) {
-      says.set(words.say("review.saved.not", String.valueOf(unwritable.getMessage())));
+      says.set(notSaved(String.valueOf(unwritable.getMessage())));
     }
   }
 

@@ -19,6 +19,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Seat;
+import thinclick.client.window.words.Refused;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -83,7 +84,7 @@ public final class ReviewModel {
   }
 
   /** Asks for this player's take as a file. */
-  void keepTake(Consumer<KeptTake> then, Consumer<String> refused) {
+  void keepTake(Consumer<KeptTake> then, Consumer<Refused> refused) {
     seat.keepTake(then, refused);
   }
 

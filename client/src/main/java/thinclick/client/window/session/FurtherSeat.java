@@ -11,6 +11,7 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Heard;
@@ -91,7 +92,7 @@ public final class FurtherSeat implements Seat, AutoCloseable {
   }
 
   @Override
-  public void keepTake(Consumer<KeptTake> then, Consumer<String> refused) {
+  public void keepTake(Consumer<KeptTake> then, Consumer<Refused> refused) {
     ReviewReady review = state().review();
     if (review != null) {
       keeping = then;

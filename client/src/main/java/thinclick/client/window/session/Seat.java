@@ -5,6 +5,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomLink;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.ServerMessage.KeptTake;
 
 /**
@@ -38,5 +39,5 @@ public interface Seat {
    *
    * @param refused told why not, as the host says it
    */
-  void keepTake(Consumer<KeptTake> then, Consumer<String> refused);
+  void keepTake(Consumer<KeptTake> then, Consumer<Refused> refused);
 }

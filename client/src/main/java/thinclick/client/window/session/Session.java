@@ -30,6 +30,7 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
@@ -478,7 +479,7 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   @Override
-  public void keepTake(Consumer<ServerMessage.KeptTake> then, Consumer<String> refused) {
+  public void keepTake(Consumer<ServerMessage.KeptTake> then, Consumer<Refused> refused) {
     ServerMessage.ReviewReady review = state().review();
     RoomLink now = link;
     if (review != null && now != null) {
@@ -488,10 +489,10 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   /** Tells why not; what was done has nothing to tell. */
-  static Consumer<String> unlessDone(Consumer<String> refused) {
-    return says -> {
-      if (!says.isEmpty()) {
-        refused.accept(says);
+  static Consumer<Refused> unlessDone(Consumer<Refused> refused) {
+    return why -> {
+      if (!why.isEmpty()) {
+        refused.accept(why);
       }
     };
   }
