@@ -26,6 +26,7 @@ import thinclick.client.window.review.ReviewPage;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.SoundSettings;
+import thinclick.client.window.words.Refused;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Drill.Cell;
@@ -153,7 +154,7 @@ class ChairsTest {
 
   private void aFurtherPlayersTakeIsTheirOwn() throws Exception {
     CompletableFuture<KeptTake> kept = new CompletableFuture<>();
-    CompletableFuture<String> refused = new CompletableFuture<>();
+    CompletableFuture<Refused> refused = new CompletableFuture<>();
     run(
         () -> {
           chairs.get(2).seat().keepTake(kept::complete, refused::complete);
@@ -163,7 +164,7 @@ class ChairsTest {
     assertThat(kept.join().whole()).isFalse();
     assertThat(kept.join().take().parts()).extracting(Part::player).containsExactly("Cem");
     assertThat(kept.join().take().attacks()).hasSize(8).allMatch(one -> one.player().equals("Cem"));
-    assertThat(refused.join()).contains("two seconds");
+    assertThat(refused.join().says()).contains("two seconds");
   }
 
   private static boolean analysed(ReadOnlyObjectProperty<ReviewPage> page) {
