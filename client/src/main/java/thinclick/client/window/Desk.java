@@ -310,6 +310,8 @@ final class Desk implements AutoCloseable {
   private void turnReader(int by) {
     if (pages.current() == View.REVIEW) {
       review.turn(by);
+    } else if (pages.current() == View.STAND) {
+      stand.turn(by);
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.IntStream;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -28,6 +29,7 @@ import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -236,8 +238,43 @@ class GalleryTest extends PictureCase {
     until(() -> session.further().stream().allMatch(seat -> seat.state().review() != null));
     robot.type(KeyCode.F7);
     picture("review-four");
+    fourPartsPageByPage();
     closeWindow();
-    assertThat(written()).isEqualTo(30);
+    assertThat(written()).isEqualTo(42);
+  }
+
+  /** The same line, entered a step later by each: four lines, two of which fit. */
+  private void fourPartsPageByPage() {
+    Drill drill = Stock.find("Threes over a blues");
+    Drill.Chair first = drill.chairs().get(0);
+    List<Drill.Chair> four =
+        IntStream.range(0, 4)
+            .mapToObj(
+                i ->
+                    new Drill.Chair(
+                        "" + (i + 1), first.role(), first.cell(), i, first.line(), null, null))
+            .toList();
+    String before = on(() -> session.state().dealt().dealId());
+    robot.interact(
+        () ->
+            session
+                .lead()
+                .chooseAndDeal(
+                    new Lead.Hand(
+                        drill.withChairs(four),
+                        120,
+                        1,
+                        session.state().people().stream().map(Person::playerId).toList())));
+    until(
+        () ->
+            session.state().dealt() != null
+                && !session.state().dealt().dealId().equals(before)
+                && session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
+    control(KeyCode.DIGIT2);
+    robot.interact(() -> ((ToggleButton) node("stand-all")).fire());
+    picture("stand-four-parts");
+    robot.type(KeyCode.F7);
+    picture("stand-four-parts-next");
   }
 
   /** Plays the own part, a little late, one attack left out, one far too early, one too many. */

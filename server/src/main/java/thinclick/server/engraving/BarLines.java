@@ -1,5 +1,7 @@
 package thinclick.server.engraving;
 
+import org.jspecify.annotations.Nullable;
+
 /** Bar lines of a staff and of the click's own line. */
 final class BarLines {
   /** The width of the sign that begins a repeat. */
@@ -13,9 +15,12 @@ final class BarLines {
 
   private final Sheet sheet;
   private final double halfHeight;
-  private final double clickY;
+  private final @Nullable Double clickY;
 
-  BarLines(Sheet sheet, StaffPart part, double clickY) {
+  /**
+   * @param clickY the click's line; null where it does not stand above this part
+   */
+  BarLines(Sheet sheet, StaffPart part, @Nullable Double clickY) {
     this.sheet = sheet;
     this.halfHeight = part.clef().lines() == 1 ? 1.25 : 2;
     this.clickY = clickY;
@@ -51,8 +56,10 @@ final class BarLines {
 
   private void line(Place place, double x, double thickness) {
     sheet.rule(place, Ink.FULL, x, -halfHeight, x, halfHeight, thickness);
-    double half = Measure.CLICK_SCALE;
-    sheet.rule(place.silent(), Ink.FULL, x, clickY - half, x, clickY + half, thickness * half);
+    if (clickY != null) {
+      double half = Measure.CLICK_SCALE;
+      sheet.rule(place.silent(), Ink.FULL, x, clickY - half, x, clickY + half, thickness * half);
+    }
   }
 
   private void dots(Place place, double x) {

@@ -63,6 +63,16 @@ public final class Engraver {
    *     step would be wider than {@value Measure#MAX_STEP} spaces
    */
   public static List<StaffSystem> systems(StaffPart part, List<SystemPlan> plans, double width) {
+    return systems(part, plans, width, true);
+  }
+
+  /**
+   * The same, for a page on which several parts stand below each other.
+   *
+   * @param withClick false where the click and the stages' words stand above another part already
+   */
+  public static List<StaffSystem> systems(
+      StaffPart part, List<SystemPlan> plans, double width, boolean withClick) {
     Engraver engraver = new Engraver(part);
     int steps = mostSteps(part, plans);
     double least = engraver.leastStep();
@@ -70,7 +80,9 @@ public final class Engraver {
     double step = Math.max(least, Math.min(Math.max(least, Measure.MAX_STEP), fill));
     double firstX = engraver.firstX(plans);
     double endRoom = endRoom(plans);
-    return plans.stream().map(plan -> engraver.system(plan, firstX, step, endRoom)).toList();
+    return plans.stream()
+        .map(plan -> engraver.system(plan, firstX, step, endRoom, withClick))
+        .toList();
   }
 
   private static int mostSteps(StaffPart part, List<SystemPlan> plans) {
@@ -121,7 +133,8 @@ public final class Engraver {
     return firstX(plans) + mostSteps(part, plans) * step - barDistance(step) + endRoom(plans);
   }
 
-  private StaffSystem system(SystemPlan plan, double firstX, double step, double endRoom) {
+  private StaffSystem system(
+      SystemPlan plan, double firstX, double step, double endRoom, boolean withClick) {
     int firstStep = plan.firstBar() * part.stepsPerBar();
     int steps = plan.bars() * part.stepsPerBar();
     DoubleUnaryOperator stepX = at -> firstX + (at - firstStep) * step;
@@ -146,14 +159,21 @@ public final class Engraver {
     }
     lane = chords(sheet, firstStep, firstStep + steps, stepX, lane);
     number(sheet, plan);
-    double clickLeft = clickLeft(plan, stepX, start);
-    double over = sheet.skyline().top(wordLeft(clickLeft), clickLeft, lane);
-    double click = Math.min(lane - 1.3, over - CLICK_BELOW);
-    clickLine(sheet, plan, click, stepX, clickLeft, right);
-    barLines(sheet, plan, click, at -> stepX.applyAsDouble(at) - barDistance, start, right);
+    double click = lane;
+    if (withClick) {
+      double clickLeft = clickLeft(plan, stepX, start);
+      double over = sheet.skyline().top(wordLeft(clickLeft), clickLeft, lane);
+      click = Math.min(lane - 1.3, over - CLICK_BELOW);
+      clickLine(sheet, plan, click, stepX, clickLeft, right);
+    }
+    BarLines lines = new BarLines(sheet, part, withClick ? click : null);
+    barLines(lines, plan, at -> stepX.applyAsDouble(at) - barDistance, start, right);
     bearings.ruler(ruler);
-    double top = sheet.skyline().top(start, right, click - 2.5) - LANE_AIR;
-    top = directions(sheet, plan, top, firstX, right);
+    double top = lane;
+    if (withClick) {
+      top = sheet.skyline().top(start, right, click - 2.5) - LANE_AIR;
+      top = directions(sheet, plan, top, firstX, right);
+    }
     top = Math.min(top, sheet.skyline().top(0, right, top));
     double shift = -top;
     double width = Math.max(right, wordsEnd(sheet));
@@ -232,13 +252,7 @@ public final class Engraver {
   }
 
   private void barLines(
-      Sheet sheet,
-      SystemPlan plan,
-      double click,
-      DoubleUnaryOperator barX,
-      double start,
-      double right) {
-    BarLines lines = new BarLines(sheet, part, click);
+      BarLines lines, SystemPlan plan, DoubleUnaryOperator barX, double start, double right) {
     if (plan.repeatFrom()) {
       lines.repeatFrom(new Place(plan.firstBar(), -1, said.say("sheet.repeatFrom")), start);
     }

@@ -13,7 +13,7 @@ import java.util.List;
  * @param firstX where its first step stands: the middle of a notehead
  * @param stepWidth the distance of two steps; a step's place is strictly linear in time
  * @param staffY the staff's middle line
- * @param clickY the click's own line
+ * @param clickY the click's own line; where it stands above another part, where it would begin
  * @param rulerY the rule of the beats, below the staff; offsets in time belong here
  * @param width its width
  * @param height its height

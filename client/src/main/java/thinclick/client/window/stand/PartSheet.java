@@ -1,8 +1,10 @@
 package thinclick.client.window.stand;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -12,6 +14,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
@@ -20,38 +23,43 @@ import thinclick.protocol.music.ClickPlan;
 import thinclick.server.engraving.ReaderWords;
 import thinclick.server.material.WrittenPart;
 
-/** The part of one chair: who reads it, its sentence, the score with its marks. */
+/**
+ * The part of one chair, or of several that read the same line: who reads it, its sentence, the
+ * score with each reader's marks.
+ */
 final class PartSheet {
   private static final int SETTLING_BARS = 2;
   private static final double NAME_EMS = 5;
+  private static final double GAP = 10;
 
   private final StandModel model;
   private final Locale language;
-  private final ScoreSheet sheet = new ScoreSheet();
+  private final ScoreSheet sheet;
+  private final List<Lane> lanes = new ArrayList<>();
   private final Label name = new Label();
   private final Label reader = new Label();
   private final Label says = new Label();
-  private final HBox root = new HBox(10);
+  private final HBox root = new HBox(GAP);
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> show(now);
   private final ChangeListener<TakeMoment> onMoment = (any, old, now) -> show(now);
-  private final ChangeListener<Number> onBars = (any, old, now) -> showBars(now.intValue());
 
   private @Nullable String shownDeal;
   private @Nullable WrittenPart written;
   private @Nullable ClickPlan shownPlan;
   private boolean alone = true;
-  private String shownTake = "";
-  private int shownBars;
 
   /**
-   * @param whose the player's name, said where several parts stand on the page
+   * @param readers one, or several who were dealt the same line
+   * @param first true for the first part of a page, above which the click stands
    * @param language of the words on the page
    */
-  PartSheet(StandModel model, String whose, Locale language) {
-    this.model = model;
+  PartSheet(List<StandView.Reader> readers, boolean first, Locale language) {
+    this.model = readers.get(0).model();
     this.language = language;
-    name.setText(whose);
+    sheet = new ScoreSheet(readers.stream().map(StandView.Reader::name).toList(), first);
+    name.setText(readers.stream().map(StandView.Reader::name).collect(Collectors.joining("\n")));
     name.getStyleClass().add("strong");
+    name.setWrapText(true);
     reader.getStyleClass().add("soft");
     reader.setWrapText(true);
     says.setWrapText(true);
@@ -59,20 +67,20 @@ final class PartSheet {
     says.managedProperty().bind(says.textProperty().isNotEmpty());
     root.setAlignment(Pos.CENTER_LEFT);
     root.setMinHeight(0);
-    root.setPrefHeight(0); // all parts are equally high
     model.roomProperty().addListener(onRoom);
     model.momentProperty().addListener(onMoment);
-    model.barsOverProperty().addListener(onBars);
     show(model.roomProperty().get());
     show(model.momentProperty().get());
-    showBars(model.barsOverProperty().get());
+    for (StandView.Reader one : readers) {
+      lanes.add(new Lane(lanes.size(), one.model()));
+    }
   }
 
   /** Nobody reads it any more. */
   void close() {
     model.roomProperty().removeListener(onRoom);
     model.momentProperty().removeListener(onMoment);
-    model.barsOverProperty().removeListener(onBars);
+    lanes.forEach(Lane::close);
   }
 
   /** The score, filling the page, with its words elsewhere. */
@@ -82,12 +90,25 @@ final class PartSheet {
     return sheet.root();
   }
 
-  /** The score as one of several, its player's name in the margin as in a printed score. */
-  Node amongOthers() {
+  /** What the names take of a page's width, pixels. */
+  static double besideMusic(double textScale) {
+    return NAME_EMS * Look.USUAL_TEXT * textScale + GAP;
+  }
+
+  /**
+   * The score as one of several, its players' names in the margin as in a printed score.
+   *
+   * @param textScale how large text is, 1 is usual
+   * @param leastHeight what it needs, pixels; what is left over is shared by all
+   */
+  Node amongOthers(double textScale, double leastHeight) {
     takeOthers(false);
-    name.setMinWidth(NAME_EMS * name.getFont().getSize());
+    double wide = besideMusic(textScale) - GAP;
+    name.setMinWidth(wide);
+    name.setMaxWidth(wide);
     HBox.setHgrow(sheet.root(), Priority.ALWAYS);
     root.getChildren().setAll(name, sheet.root());
+    root.setPrefHeight(leastHeight);
     VBox.setVgrow(root, Priority.ALWAYS);
     return root;
   }
@@ -129,18 +150,15 @@ final class PartSheet {
     if (!Objects.equals(deal, shownDeal)) {
       shownDeal = deal;
       shownPlan = room.plan();
-      written = dealt == null ? null : DealtPart.written(dealt, room.ownPart()).in(language);
+      written = model.written(language);
       sheet.show(written, others(dealt));
     } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
       shownPlan = room.plan();
-      written = DealtPart.written(dealt, room.ownPart()).in(language);
-      sheet.replan(written);
-    }
-    String take = room.announced() == null ? "" : room.announced().takeId();
-    if (!take.equals(shownTake)) {
-      shownTake = take;
-      shownBars = 0;
-      sheet.clearMarks();
+      WrittenPart now = model.written(language);
+      written = now;
+      if (now != null) {
+        sheet.replan(now);
+      }
     }
     WrittenPart now = written;
     reader.setText(now == null || room.ownPart() == null ? "" : ReaderWords.of(now));
@@ -151,15 +169,50 @@ final class PartSheet {
     sheet.bar(moment.part() == TakeMoment.Part.PLAYING ? moment.bar() : -1);
   }
 
-  private void showBars(int over) {
-    if (over > shownBars) {
-      model.hear(over - 1);
-      // What came later may settle what was played before, and what others played arrives late.
-      for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
-        sheet.marks(bar, model.marks(bar));
-        sheet.heard(bar, model.others(bar));
+  /** A reader's marks, which come when a bar is over and go when another take begins. */
+  private final class Lane {
+    private final int lane;
+    private final StandModel player;
+    private final ChangeListener<RoomState> onRoom = (any, old, now) -> begin(now);
+    private final ChangeListener<Number> onBars = (any, old, now) -> showBars(now.intValue());
+    private String shownTake = "";
+    private int shownBars;
+
+    Lane(int lane, StandModel player) {
+      this.lane = lane;
+      this.player = player;
+      player.roomProperty().addListener(onRoom);
+      player.barsOverProperty().addListener(onBars);
+      begin(player.roomProperty().get());
+      showBars(player.barsOverProperty().get());
+    }
+
+    private void close() {
+      player.roomProperty().removeListener(onRoom);
+      player.barsOverProperty().removeListener(onBars);
+    }
+
+    private void begin(RoomState room) {
+      String take = room.announced() == null ? "" : room.announced().takeId();
+      if (!take.equals(shownTake)) {
+        shownTake = take;
+        shownBars = 0;
+        sheet.clearMarks(lane);
       }
     }
-    shownBars = over;
+
+    private void showBars(int over) {
+      if (over > shownBars) {
+        player.hear(over - 1);
+        // What came later may settle what was played before, and what others played arrives late.
+        for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
+          sheet.marks(lane, bar, player.marks(bar));
+          if (lane == 0) {
+            sheet.heard(bar, player.others(bar));
+          }
+        }
+      }
+      shownBars = over;
+    }
   }
 }

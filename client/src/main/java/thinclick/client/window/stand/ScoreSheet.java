@@ -10,8 +10,6 @@ import javafx.scene.shape.Rectangle;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
-import thinclick.server.engraving.Engraver;
-import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.WrittenPart;
 
@@ -21,33 +19,28 @@ import thinclick.server.material.WrittenPart;
  * be read; then the next unseen line takes its place, well before it is needed.
  */
 final class ScoreSheet {
-  /** A staff space of usual size, read from a metre away, pixels. */
-  static final double USUAL_SPACE = 12;
-
-  static final double LEAST_SPACE = 8;
-  static final double MOST_SPACE = 28;
-
-  /** So much smaller a staff may become to keep a period's bars in one line. */
-  private static final double GIVE = 0.75;
-
-  /** Where not even one bar fits otherwise. */
-  private static final double SMALLEST_SPACE = 3;
-
-  private static final double GAP_SPACES = 1.2;
+  private record LaneBar(int lane, int bar) {}
 
   private final Pane root = new Pane();
   private final List<SystemView> systems = new ArrayList<>();
-  private final Map<Integer, List<BarMark>> marks = new HashMap<>();
+  private final List<String> readers;
+  private final boolean click;
+  private final Map<LaneBar, List<BarMark>> marks = new HashMap<>();
   private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
 
   private @Nullable WrittenPart part;
   private List<OtherLine> others = List.of();
-  private List<OtherLine> beside = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private int bar = -1;
 
-  ScoreSheet() {
+  /**
+   * @param readers who read it, one or more; each has a lane of their own for marks
+   * @param click false where the click stands above another part of the page
+   */
+  ScoreSheet(List<String> readers, boolean click) {
+    this.readers = List.copyOf(readers);
+    this.click = click;
     root.setMinSize(0, 0);
     root.widthProperty().addListener(any -> layOut());
     root.heightProperty().addListener(any -> layOut());
@@ -97,12 +90,12 @@ final class ScoreSheet {
     }
   }
 
-  /** The marks of a bar that is over. */
-  void marks(int ofBar, List<BarMark> made) {
-    marks.put(ofBar, made);
+  /** A player's marks of a bar that is over. */
+  void marks(int lane, int ofBar, List<BarMark> made) {
+    marks.put(new LaneBar(lane, ofBar), made);
     for (SystemView system : systems) {
       if (system.has(ofBar)) {
-        system.marks(ofBar, made);
+        system.marks(lane, ofBar, made);
       }
     }
   }
@@ -117,10 +110,13 @@ final class ScoreSheet {
     }
   }
 
-  void clearMarks() {
-    marks.clear();
-    heard.clear();
-    systems.forEach(SystemView::clearMarks);
+  /** Takes a player's marks away, and with the first one's what was heard of the others. */
+  void clearMarks(int lane) {
+    marks.keySet().removeIf(at -> at.lane() == lane);
+    if (lane == 0) {
+      heard.clear();
+    }
+    systems.forEach(system -> system.clearMarks(lane));
   }
 
   /** The lines of music that are on the page. */
@@ -132,54 +128,22 @@ final class ScoreSheet {
     systems.clear();
     root.getChildren().clear();
     WrittenPart now = part;
-    double width = root.getWidth();
-    if (now == null || width < 50 || root.getHeight() < 50) {
+    if (now == null || root.getWidth() < 50 || root.getHeight() < 50) {
       return;
     }
-    double wanted = Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
-    double high = root.getHeight() / SystemView.usualSpaces();
-    wanted = Math.max(SMALLEST_SPACE, Math.min(wanted, high));
-    int bars = Reading.barsPerSystem(now);
-    Reading reading = DealtPart.reading(now, bars);
-    double narrowest = Engraver.narrowest(reading.part(), reading.plans());
-    while (bars > 1 && narrowest * Math.max(Math.min(wanted, LEAST_SPACE), wanted * GIVE) > width) {
-      bars = bars == 3 ? 1 : bars / 2;
-      reading = DealtPart.reading(now, bars);
-      narrowest = Engraver.narrowest(reading.part(), reading.plans());
-    }
-    double space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest));
-    beside = others;
-    List<StaffSystem> laid = systems(reading, width / space);
-    if (laid.size() > 1) {
-      // Two lines, so that the next is read before it is needed; the others' lines give way first.
-      double two = (root.getHeight() - space * GAP_SPACES) / 2 - 1;
-      while (!beside.isEmpty() && tallest(laid) * LEAST_SPACE > two) {
-        beside = beside.subList(0, beside.size() - 1);
-      }
-      // Smaller music is laid out anew, and may then be a little higher in its own spaces.
-      while (scale <= 1 && space > LEAST_SPACE && tallest(laid) * space > two) {
-        space = Math.max(LEAST_SPACE, Math.min(space * 0.98, two / tallest(laid)));
-        laid = systems(reading, width / space);
-      }
-    }
-    if (laid.size() > 1 && slots(laid, space) == 1) {
-      reading = lookingAhead(now, width / wanted);
-      narrowest = Engraver.narrowest(reading.part(), reading.plans());
-      space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest));
-      laid = systems(reading, width / space);
-    }
-    // One line at least must be seen whole, with its marks.
-    while (space > SMALLEST_SPACE && tallest(laid) * space > root.getHeight()) {
-      double most = root.getHeight() / tallest(laid);
-      space = Math.max(SMALLEST_SPACE, Math.min(space * 0.98, most));
-      laid = systems(reading, width / space);
-    }
-    for (StaffSystem system : laid) {
-      SystemView view = new SystemView(system, now, beside, palette, space);
+    SheetFit fit =
+        SheetFit.of(
+            now,
+            new SheetFit.Space(
+                root.getWidth(), root.getHeight(), scale, readers.size(), others.size(), click));
+    for (StaffSystem system : fit.systems()) {
+      SystemView view =
+          new SystemView(
+              system, now, readers, others.subList(0, fit.others()), palette, fit.space());
       marks.forEach(
-          (ofBar, made) -> {
-            if (view.has(ofBar)) {
-              view.marks(ofBar, made);
+          (at, made) -> {
+            if (view.has(at.bar())) {
+              view.marks(at.lane(), at.bar(), made);
             }
           });
       heard.forEach(
@@ -193,38 +157,6 @@ final class ScoreSheet {
     place();
   }
 
-  /** How many lines fit on the page. */
-  private int slots(List<StaffSystem> laid, double space) {
-    double gap = space * GAP_SPACES;
-    return (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest(laid) * space + gap)));
-  }
-
-  /**
-   * Where one line fits, its last bar is the first of the line after it, so that what comes next is
-   * always in view; as many bars as that leaves room for.
-   */
-  private static Reading lookingAhead(WrittenPart part, double spaces) {
-    Reading ahead = DealtPart.lookingAhead(part, 1);
-    for (int bars = Reading.MOST_BARS - 1; bars > 1; bars--) {
-      Reading wider = DealtPart.lookingAhead(part, bars);
-      if (Engraver.narrowest(wider.part(), wider.plans()) <= spaces) {
-        return wider;
-      }
-    }
-    return ahead;
-  }
-
-  private static List<StaffSystem> systems(Reading reading, double width) {
-    return Engraver.systems(reading.part(), reading.plans(), width);
-  }
-
-  private double tallest(List<StaffSystem> laid) {
-    return laid.stream()
-        .mapToDouble(system -> SystemView.spaces(system, beside.size()))
-        .max()
-        .orElse(1);
-  }
-
   /** Puts the lines that belong on the page into its places. */
   private void place() {
     if (systems.isEmpty() || root.getHeight() < 1) {
@@ -234,7 +166,7 @@ final class ScoreSheet {
     double gap = 0;
     for (SystemView system : systems) {
       tallest = Math.max(tallest, system.height());
-      gap = system.space() * GAP_SPACES;
+      gap = system.space() * SheetFit.GAP_SPACES;
     }
     int slots = (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest + gap)));
     int used = Math.min(slots, systems.size());

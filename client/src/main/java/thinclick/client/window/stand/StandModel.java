@@ -1,7 +1,9 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
@@ -16,9 +18,11 @@ import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Seat;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.WrittenPart;
 
 /** What the player's page shows: the part, where the take stands, which bars are over. */
 public final class StandModel {
@@ -31,8 +35,13 @@ public final class StandModel {
   private final ReadOnlyIntegerWrapper barsOver = new ReadOnlyIntegerWrapper(0);
 
   private final InvalidationListener changed = any -> look();
+  private @Nullable Read read;
   private @Nullable BandMarks band;
   private String bandTake = "";
+
+  /** A part as it was written last, and of what. */
+  private record Read(
+      String dealId, @Nullable ClickPlan plan, Locale language, WrittenPart written) {}
 
   public StandModel(Seat seat, MonotonicClock clock) {
     this.seat = seat;
@@ -116,6 +125,25 @@ public final class StandModel {
     double tolerance = room.dealt() == null ? 0 : room.dealt().toleranceMillis();
     double uncertain = Math.min(part.uncertaintyMillis(), tolerance * MOST_PLAIN_SHARE);
     return Math.max(BarMarks.PLAIN_MILLIS, uncertain);
+  }
+
+  /** The part as it is read, its words in a language; null where nothing is dealt. */
+  @Nullable WrittenPart written(Locale language) {
+    RoomState room = seat.state();
+    Dealt dealt = room.dealt();
+    if (dealt == null) {
+      return null;
+    }
+    Read before = read;
+    if (before == null
+        || !before.dealId().equals(dealt.dealId())
+        || !Objects.equals(before.plan(), room.plan())
+        || !before.language().equals(language)) {
+      WrittenPart written = DealtPart.written(dealt, room.ownPart()).in(language);
+      before = new Read(dealt.dealId(), room.plan(), language, written);
+      read = before;
+    }
+    return before.written();
   }
 
   /** The sentence that was dealt with this player's part; empty where there is none. */

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
+import javafx.beans.value.ChangeListener;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
@@ -18,19 +20,20 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.server.material.WrittenPart;
 
 /**
- * The players' page: the part of each chair at this computer, one below the other or one chosen,
- * with the count above them.
+ * The players' page: the part of each chair at this computer, one below the other as many as are
+ * read well, or one chosen, with the count above them.
  */
 public final class StandView {
   private static final double WORDS_SHARE = 0.28;
-  private static final int ALL = -1;
 
   /**
    * Whoever reads at this computer.
@@ -51,13 +54,17 @@ public final class StandView {
   private final ScrollPane partInWords = new ScrollPane(spoken);
   private final FlowPane which = new FlowPane(4, 4);
   private final VBox left = new VBox(2);
+  private final Label inView = wrapped(styled(new Label(), "soft"));
+  private final ToggleGroup whose = new ToggleGroup();
+  private final ReaderPages pages = new ReaderPages();
+  private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
   private final VBox scores = styled(new VBox(), "sheet");
   private final BorderPane root = new BorderPane();
 
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
-  private int chosen = ALL;
   private List<Reader> readers = List.of();
+  private List<List<Integer>> shown = List.of();
 
   /**
    * @param model of the player whose window this is
@@ -84,34 +91,33 @@ public final class StandView {
 
   /** Those who read at this computer, the player first whose window it is. */
   public void readers(List<Reader> now) {
+    readers.forEach(reader -> reader.model().roomProperty().removeListener(onRoom));
     readers = List.copyOf(now);
-    parts.forEach(PartSheet::close);
-    parts.clear();
-    for (Reader reader : readers) {
-      PartSheet part = new PartSheet(reader.model(), reader.name(), words.language());
-      part.dress(palette, scale);
-      parts.add(part);
-    }
-    chosen = ALL;
+    readers.forEach(reader -> reader.model().roomProperty().addListener(onRoom));
+    pages.readers(readers.size());
+    shown = List.of();
     offerParts();
+    fit();
+  }
+
+  /** Turns to the parts that are not in view; where all are, to the next reader's alone. */
+  public void turn(int by) {
+    pages.turn(by);
     arrange();
   }
 
   /** Words to choose a part by, where there are several. */
   private void offerParts() {
     which.getChildren().clear();
-    ToggleGroup group = new ToggleGroup();
-    for (int i = ALL; parts.size() > 1 && i < parts.size(); i++) {
+    for (int i = ReaderPages.ALL; readers.size() > 1 && i < readers.size(); i++) {
       int part = i;
-      String said = i == ALL ? words.say("stand.all") : readers.get(i).name();
+      String said = i == ReaderPages.ALL ? words.say("stand.all") : readers.get(i).name();
       ToggleButton word = styled(new ToggleButton(said), "tab-word");
-      word.setId(i == ALL ? "stand-all" : "stand-part-" + i);
-      word.setToggleGroup(group);
-      word.setSelected(i == chosen);
+      word.setId(i == ReaderPages.ALL ? "stand-all" : "stand-part-" + i);
+      word.setToggleGroup(whose);
       word.setOnAction(
           done -> {
-            chosen = part;
-            word.setSelected(true);
+            pages.choose(part);
             arrange();
             begin();
           });
@@ -119,21 +125,62 @@ public final class StandView {
     }
   }
 
+  /** Looks whether the parts still fit as they stand. */
+  private void fit() {
+    if (readers.size() > 1) {
+      Insets around = scores.getInsets();
+      pages.fit(
+          readers.stream()
+              .<@Nullable WrittenPart>map(reader -> reader.model().written(words.language()))
+              .toList(),
+          scores.getWidth() - around.getLeft() - around.getRight() - PartSheet.besideMusic(scale),
+          scores.getHeight() - around.getTop() - around.getBottom(),
+          scores.getSpacing(),
+          scale);
+    }
+    arrange();
+  }
+
   private void arrange() {
-    scores.getChildren().clear();
-    left.getChildren().setAll(title);
-    boolean one = parts.size() == 1 || chosen != ALL;
-    if (parts.size() > 1) {
-      left.getChildren().add(which);
+    if (!shown.equals(pages.shown())) {
+      shown = pages.shown();
+      parts.forEach(PartSheet::close);
+      parts.clear();
+      for (List<Integer> line : shown) {
+        List<Reader> together = line.stream().map(readers::get).toList();
+        PartSheet part = new PartSheet(together, parts.isEmpty(), words.language());
+        part.dress(palette, scale);
+        parts.add(part);
+      }
+      left.getChildren().setAll(title);
+      scores.getChildren().clear();
+      if (readers.size() > 1) {
+        left.getChildren().addAll(which, inView);
+      }
+      if (pages.alone()) {
+        Node sheet = parts.get(0).alone(left);
+        VBox.setVgrow(sheet, Priority.ALWAYS);
+        scores.getChildren().add(sheet);
+      }
     }
-    if (one) {
-      Node sheet = parts.get(Math.max(0, chosen)).alone(left);
-      VBox.setVgrow(sheet, Priority.ALWAYS);
-      scores.getChildren().add(sheet);
-    } else {
-      parts.forEach(part -> scores.getChildren().add(part.amongOthers()));
+    if (!pages.alone()) {
+      List<Node> rows = new ArrayList<>();
+      for (int i = 0; i < parts.size(); i++) {
+        rows.add(parts.get(i).amongOthers(scale, pages.leastHeight(shown.get(i), i == 0)));
+      }
+      scores.getChildren().setAll(rows);
     }
+    if (readers.size() > 1) {
+      ((ToggleButton) which.getChildren().get(pages.chosen() + 1)).setSelected(true);
+    }
+    boolean paged = pages.several() && !pages.alone();
+    List<Integer> here = shown.stream().flatMap(List::stream).toList();
+    inView.setText(paged ? words.say("stand.shown", names(here), names(pages.next())) : "");
     speak();
+  }
+
+  private String names(List<Integer> who) {
+    return who.stream().map(one -> readers.get(one).name()).collect(Collectors.joining(", "));
   }
 
   /**
@@ -145,6 +192,7 @@ public final class StandView {
     palette = wanted;
     scale = textScale;
     parts.forEach(part -> part.dress(wanted, textScale));
+    fit();
     partInWords.setVisible(inWords);
   }
 
@@ -179,6 +227,10 @@ public final class StandView {
     legend.setWrapText(true);
     legend.setText(words.say("stand.legend"));
     scores.setMinHeight(0);
+    scores.heightProperty().addListener(any -> fit());
+    scores.widthProperty().addListener(any -> fit());
+    inView.setId("stand-in-view");
+    inView.managedProperty().bind(inView.textProperty().isNotEmpty());
     root.setTop(top);
     root.setCenter(new StackPane(scores, empty));
     spoken.setId("part-words");
@@ -212,9 +264,8 @@ public final class StandView {
 
   /** The parts in view as they are said. */
   private void speak() {
-    List<PartSheet> seen = parts.size() == 1 || chosen == ALL ? parts : List.of(parts.get(chosen));
     spoken.setText(
-        seen.stream()
+        parts.stream()
             .map(part -> (part.says() + " " + part.spoken()).strip())
             .filter(said -> !said.isEmpty())
             .collect(Collectors.joining("\n")));
@@ -241,6 +292,11 @@ public final class StandView {
     }
     count.setText(large);
     countdown.setText(small);
+  }
+
+  private static Label wrapped(Label label) {
+    label.setWrapText(true);
+    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

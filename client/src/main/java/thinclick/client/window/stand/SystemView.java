@@ -24,8 +24,9 @@ import thinclick.server.picture.Easel;
 import thinclick.server.words.SheetWords;
 
 /**
- * One line of music, painted once; over it lie the marks of its bars, the bracket at the bar that
- * sounds, and what was heard of the others, each on a line of their own below.
+ * One line of music, painted once; over it lie the marks of its bars, in a lane for each player who
+ * reads it, the bracket at the bar that sounds, and what was heard of the others, each on a line of
+ * their own below.
  */
 final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
@@ -42,6 +43,7 @@ final class SystemView {
 
   private final StaffSystem system;
   private final int stepsPerBar;
+  private final List<String> readers;
   private final List<OtherLine> others;
   private final SheetWords said;
   private final Palette palette;
@@ -50,13 +52,24 @@ final class SystemView {
   private final Canvas canvas;
   private final Group laid = new Group();
   private final Path bracket = new Path();
-  private final Map<Integer, Node> markNodes = new HashMap<>();
+  private final Map<LaneBar, Node> markNodes = new HashMap<>();
   private final Map<Integer, Node> heardNodes = new HashMap<>();
   private boolean painted;
   private boolean onPage;
 
+  private record LaneBar(int lane, int bar) {}
+
+  /**
+   * @param readers whose marks it takes, in a lane each
+   */
   SystemView(
-      StaffSystem system, WrittenPart part, List<OtherLine> others, Palette palette, double space) {
+      StaffSystem system,
+      WrittenPart part,
+      List<String> readers,
+      List<OtherLine> others,
+      Palette palette,
+      double space) {
+    this.readers = readers;
     this.system = system;
     this.stepsPerBar = part.meter().stepsPerBar(part.stepsPerBeat());
     this.others = others;
@@ -79,6 +92,7 @@ final class SystemView {
       painted = true;
       MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space);
       painter.draw(system.marks());
+      painter.draw(laneNames());
       painter.draw(otherLines());
     }
     return root;
@@ -100,18 +114,18 @@ final class SystemView {
     onPage = now;
   }
 
-  /** How high a line is with the lane of its marks and the lines of the others, staff spaces. */
-  static double spaces(StaffSystem system, int others) {
-    return system.height() + LANE + BELOW_BRACKET + others * OTHER;
+  /** How high a line is with the lanes of its marks and the lines of the others, staff spaces. */
+  static double spaces(StaffSystem system, int lanes, int others) {
+    return system.height() + lanes * LANE + BELOW_BRACKET + others * OTHER;
   }
 
-  /** How high a line of little more than a staff, a click and a lane is, staff spaces. */
-  static double usualSpaces() {
-    return USUAL_HEIGHT + LANE + BELOW_BRACKET;
+  /** How high a line of little more than a staff, a click and the lanes is, staff spaces. */
+  static double usualSpaces(int lanes) {
+    return USUAL_HEIGHT + lanes * LANE + BELOW_BRACKET;
   }
 
   double height() {
-    return spaces(system, others.size()) * space;
+    return spaces(system, readers.size(), others.size()) * space;
   }
 
   boolean has(int bar) {
@@ -119,7 +133,27 @@ final class SystemView {
   }
 
   private double otherY(int line) {
-    return system.height() + LANE + BELOW_BRACKET + (line + 0.8) * OTHER;
+    return underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER;
+  }
+
+  private double underLanes() {
+    return system.height() + readers.size() * LANE;
+  }
+
+  /** Whose marks stand in which lane, where several read this line. */
+  private List<Mark> laneNames() {
+    List<Mark> marks = new ArrayList<>();
+    for (int lane = 0; readers.size() > 1 && lane < readers.size(); lane++) {
+      marks.add(name(readers.get(lane), system.height() + lane * LANE + 0.7 * LANE));
+    }
+    return marks;
+  }
+
+  private Mark name(String said, double y) {
+    double left = system.xOf(system.firstStep());
+    String name = Easel.cut(said, NAME_SIZE, left - 1.5);
+    double x = left - 1 - Face.ITALIC.width(name, NAME_SIZE);
+    return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
   }
 
   /** A ruled line for each of the others, with a tick where something is written for them. */
@@ -131,9 +165,7 @@ final class SystemView {
       OtherLine other = others.get(line);
       double y = otherY(line);
       Place place = Place.saying(other.name());
-      String name = Easel.cut(other.name(), NAME_SIZE, left - 1.5);
-      double nameX = left - 1 - Face.ITALIC.width(name, NAME_SIZE);
-      marks.add(new Mark.Text(place, Ink.SOFT, name, Face.ITALIC, NAME_SIZE, nameX, y + 0.1));
+      marks.add(name(other.name(), y + 0.1));
       marks.add(new Mark.Line(place, Ink.RULE, left, y, right, y, RULE, false));
       for (int i = 0; i < system.steps(); i++) {
         int step = system.firstStep() + i;
@@ -152,16 +184,19 @@ final class SystemView {
     if (has(bar)) {
       double left = (system.xOf((double) bar * stepsPerBar) - 1) * space;
       double right = (system.xOf((bar + 1.0) * stepsPerBar) - 1.6) * space;
-      double y = (system.height() + LANE) * space;
+      double y = underLanes() * space;
       MarkShapes.bracket(bracket, left, right, y, space);
     }
   }
 
-  void marks(int bar, List<BarMark> marks) {
+  /** The marks of a bar that is over, in the lane of the player whose they are. */
+  void marks(int lane, int bar, List<BarMark> marks) {
     Node made = MarkShapes.of(marks, system, palette, space);
+    made.setTranslateY(lane * LANE * space);
     made.setAccessibleRole(AccessibleRole.TEXT);
-    made.setAccessibleText(SpokenLine.of(bar, marks, said));
-    replace(markNodes, bar, made);
+    String spoken = SpokenLine.of(bar, marks, said);
+    made.setAccessibleText(readers.size() > 1 ? readers.get(lane) + ": " + spoken : spoken);
+    replace(markNodes, new LaneBar(lane, bar), made);
   }
 
   /** What the others were heard to play in a bar, in steps from bar 1. */
@@ -176,17 +211,22 @@ final class SystemView {
     replace(heardNodes, bar, group);
   }
 
-  private void replace(Map<Integer, Node> nodes, int bar, Node made) {
-    Node before = nodes.put(bar, made);
+  private <K> void replace(Map<K, Node> nodes, K place, Node made) {
+    Node before = nodes.put(place, made);
     if (before != null) {
       laid.getChildren().remove(before);
     }
     laid.getChildren().add(made);
   }
 
-  void clearMarks() {
-    markNodes.clear();
-    heardNodes.clear();
-    laid.getChildren().clear();
+  /** Takes a player's marks away, and with the first one's what was heard of the others. */
+  void clearMarks(int lane) {
+    markNodes
+        .entrySet()
+        .removeIf(one -> one.getKey().lane() == lane && laid.getChildren().remove(one.getValue()));
+    if (lane == 0) {
+      laid.getChildren().removeAll(heardNodes.values());
+      heardNodes.clear();
+    }
   }
 }

@@ -1,7 +1,9 @@
 package thinclick.client.window.stand;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import javafx.scene.Group;
@@ -107,6 +109,100 @@ class ScoreSheetTest {
     assertThat(first.height()).isLessThanOrEqualTo(260.5);
   }
 
+  /**
+   * Up to four read from one screen, 64 bars each: no staff under 8 pixels, as many parts on a page
+   * as that allows, every player on one page or another. Width and height are those of the music on
+   * a page of the usual text size.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    // drill, screen, music's width, height, pages of 1, 2, 3, 4 different parts
+    "Threes over a blues, 1366x768, 1170, 480, 1, 1, 2, 2",
+    "Threes over a blues, 1024x768, 830, 450, 1, 1, 2, 2",
+    "Threes over a blues, 1920x1080, 1720, 800, 1, 1, 1, 2",
+    "Even eighths, 1366x768, 1170, 480, 1, 1, 1, 2",
+    "Even eighths, 1024x768, 830, 450, 1, 1, 1, 2",
+    "Even eighths, 1920x1080, 1720, 800, 1, 1, 1, 1"
+  })
+  void severalReadAtEightPixelsAndMore(
+      String drill,
+      String screen,
+      double width,
+      double height,
+      int one,
+      int two,
+      int three,
+      int four) {
+    List<Integer> pages = List.of(one, two, three, four);
+    for (int chairs = 1; chairs <= 4; chairs++) {
+      List<WrittenPart> parts = new ArrayList<>();
+      for (int chair = 0; chair < chairs; chair++) {
+        parts.add(part(drill, chair));
+      }
+      ReaderPages made = new ReaderPages();
+      made.readers(chairs);
+      made.fit(parts, width, height, 12, 1);
+      List<Integer> seen = new ArrayList<>();
+      int turned = 0;
+      do {
+        for (List<Integer> line : made.shown()) {
+          boolean first = line.equals(made.shown().get(0));
+          double high = made.alone() ? height : made.leastHeight(line, first);
+          SheetFit fit =
+              SheetFit.of(
+                  parts.get(line.get(0)),
+                  new SheetFit.Space(width, high, 1, line.size(), 0, first));
+          assertThat(fit.space()).as("%d chairs on %s", chairs, screen).isGreaterThanOrEqualTo(8);
+          assertThat(fit.systems().get(0).width() * fit.space()).isLessThanOrEqualTo(width + 0.5);
+          seen.addAll(line);
+        }
+        turned++;
+        made.turn(1);
+      } while (made.several() && !made.shown().get(0).contains(0));
+      assertThat(seen).doesNotHaveDuplicates().hasSize(chairs);
+      assertThat(turned).as("pages of %d on %s", chairs, screen).isEqualTo(pages.get(chairs - 1));
+    }
+  }
+
+  @Test
+  void whoReadsTheSameLineReadsItTogetherWithMarksInALaneEach() {
+    List<WrittenPart> parts = List.of(part(0), part(1), part(0));
+    assertThat(ChairPages.lines(parts)).containsExactly(List.of(0, 2), List.of(1));
+    ScoreSheet together = sheet(new ScoreSheet(List.of("Ana", "Ben"), true), 1, 1_040, 560);
+    double one = sheet(1, 1_040, 560).shown().get(0).system().height();
+    SystemView line = together.shown().get(0);
+    assertThat(line.height() / line.space()).as("a lane more").isCloseTo(one + 5.7, within(1.0));
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          together.marks(0, 0, List.of(new BarMark(Kind.PLACED, 2, 0, 0)));
+          together.marks(1, 0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12)));
+        });
+    assertThat(spoken(line)).containsExactly("Ana: bar 1, placed", "Ben: bar 1, early 30 ms");
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> together.clearMarks(0));
+    assertThat(spoken(line)).containsExactly("Ben: bar 1, early 30 ms");
+  }
+
+  @Test
+  void largerTextPagesEarlierAndAKeyTurnsRoundAndRound() {
+    List<WrittenPart> parts = List.of(part(0), part(1), part(2), part(3));
+    ReaderPages pages = new ReaderPages();
+    pages.readers(4);
+    pages.fit(parts, 1_720, 900, 12, 1.5);
+    assertThat(pages.shown()).containsExactly(List.of(0), List.of(1));
+    assertThat(pages.next()).containsExactly(2, 3);
+    pages.turn(1);
+    assertThat(pages.shown()).containsExactly(List.of(2), List.of(3));
+    pages.turn(-1);
+    assertThat(pages.shown()).containsExactly(List.of(0), List.of(1));
+    pages.fit(parts, 1_720, 900, 12, 1);
+    assertThat(pages.shown()).as("all fit again").hasSize(4);
+    pages.turn(1);
+    assertThat(pages.shown()).as("then each alone").containsExactly(List.of(0));
+    pages.turn(-1);
+    assertThat(pages.shown()).hasSize(4);
+  }
+
   @ParameterizedTest
   @EnumSource(Palette.class)
   void thirtyMillisEarlyHasAFootToTheLeftInTheColourOfEarly(Palette palette) {
@@ -142,12 +238,47 @@ class ScoreSheetTest {
   }
 
   private static ScoreSheet sheet(double scale, double width, double height) {
-    Drill drill = Stock.find("Threes over a blues").withStages(BARS_64);
-    WrittenPart part = PartWriter.write(drill, drill.chairs().get(0), 100, "");
+    return sheet(new ScoreSheet(List.of(""), true), scale, width, height);
+  }
+
+  private static WrittenPart part(int later) {
+    return part("Threes over a blues", later);
+  }
+
+  /** A drill's first chair, entered so many steps later. */
+  private static WrittenPart part(String title, int later) {
+    Drill drill = Stock.find(title).withStages(BARS_64);
+    Drill.Chair chair = drill.chairs().get(0);
+    return PartWriter.write(
+        drill,
+        new Drill.Chair(
+            chair.chair(),
+            chair.role(),
+            chair.cell(),
+            chair.entryStep() + later,
+            chair.line(),
+            chair.feelMillis(),
+            chair.instrument(),
+            chair.free()),
+        100,
+        "");
+  }
+
+  private static List<String> spoken(SystemView line) {
+    return WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () ->
+            line.root().lookupAll("*").stream()
+                .map(Node::getAccessibleText)
+                .filter(said -> said != null && said.contains(": bar"))
+                .toList());
+  }
+
+  private static ScoreSheet sheet(ScoreSheet sheet, double scale, double width, double height) {
+    WrittenPart part = part(0);
     return WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
-          ScoreSheet sheet = new ScoreSheet();
           sheet.dress(Palette.LIGHT, scale);
           ((Region) sheet.root()).resize(width, height);
           sheet.show(part, List.of());
