@@ -24,6 +24,16 @@ final class LiveFollower {
   /** No attack is looked for further from its place than this many steps, one SD. */
   private static final double MOST_DOUBT = 0.25;
 
+  /**
+   * What the written attacks cost that were passed over, by how many; more than six cost no more.
+   */
+  private static final double[] PASSED_OVER = powers(DROP, 7);
+
+  /**
+   * How much less likely a jump is to a shift so many steps away; none is likelier than the last.
+   */
+  private static final double[] APART = powers(0.5, 21);
+
   private static final double START_LEAN = 60;
   private static final double LEAN_WALK = 1;
 
@@ -36,6 +46,9 @@ final class LiveFollower {
   private final double noise;
   private final double addedPerMilli;
   private final double[] weight;
+  private final double[] pulls; // room for one step's, kept from attack to attack
+  private final double[] after; // room for one look back's
+  private final int zero;
   private final int[] reached; // by shift, the last written attack that was explained
   private final Deque<Pending> pending = new ArrayDeque<>();
   private double lean;
@@ -55,6 +68,9 @@ final class LiveFollower {
     final double[] forward;
     final int[] answers;
     Judgement told;
+
+    /** The shift, by index, that it was last judged by. */
+    int toldAs;
 
     Pending(
         long micros,
@@ -86,11 +102,22 @@ final class LiveFollower {
     noise = Math.min(NOISE, 0.15 * sheet.stepMillis);
     addedPerMilli = Math.max(1, 0.06 * whole.length) / Math.max(1, sheet.steps * sheet.stepMillis);
     weight = new double[shifts.shifts().length];
+    pulls = new double[weight.length];
+    after = new double[weight.length];
+    zero = shifts.zero();
     reached = new int[weight.length];
     Arrays.fill(reached, -1);
     Arrays.fill(weight, 0.02 / weight.length);
-    believed = shifts.zero();
+    believed = zero;
     weight[believed] = 1;
+  }
+
+  private static double[] powers(double of, int count) {
+    double[] powers = new double[count];
+    for (int i = 0; i < count; i++) {
+      powers[i] = Math.pow(of, i);
+    }
+    return powers;
   }
 
   String name() {
@@ -139,18 +166,23 @@ final class LiveFollower {
             Math.sqrt(noise * noise + leanVariance + course.variance()));
     double widest = Math.min(4.5 * NOISE, 0.45 * sheet.stepMillis);
     step(weight, jump);
+    double dense = sd * Math.sqrt(2 * Math.PI);
+    // further out than this an attack is sooner added than a hit: most shifts need no exponential
+    double farthest = 1e-6 - 2 * Math.log(Math.min(1, addedPerMilli * dense));
     double all = 0;
+    int after = chair.steps.length;
     for (int d = 0; d < weight.length; d++) {
       int shift = shifts.shifts()[d];
-      int k = nearest(here - shift);
+      after = firstFrom(here - shift, after);
+      int k = nearest(here - shift, after);
       double off = k < 0 ? Double.POSITIVE_INFINITY : off(at, k, shift, course);
       double z = off / sd;
-      double hit = Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI));
+      double hit = z * z > farthest ? 0 : Math.exp(-z * z / 2) / dense;
       boolean free = k > reached[d];
       now.answers[d] = free && Math.abs(off) <= widest ? k : -1;
       if (free && hit > addedPerMilli) {
         int skipped = reached[d] < 0 ? 0 : Math.min(6, k - reached[d] - 1);
-        now.likely[d] = (1 - DROP) * hit * Math.pow(DROP, skipped);
+        now.likely[d] = (1 - DROP) * hit * PASSED_OVER[skipped];
         reached[d] = k;
       } else {
         now.likely[d] = addedPerMilli;
@@ -158,7 +190,7 @@ final class LiveFollower {
       weight[d] *= now.likely[d];
       all += weight[d];
     }
-    int best = shifts.zero();
+    int best = zero;
     for (int d = 0; d < weight.length; d++) {
       weight[d] /= all;
       now.forward[d] = weight[d];
@@ -167,6 +199,7 @@ final class LiveFollower {
     believed = best;
     follow(now, course);
     now.told = judged(now, believed);
+    now.toldAs = believed;
     pending.addLast(now);
     if (pending.size() > PENDING) {
       pending.removeFirst();
@@ -181,16 +214,17 @@ final class LiveFollower {
   private void step(double[] weights, double jump) {
     double spread = 0;
     for (int d = 0; d < weights.length; d++) {
-      spread += pull(d);
+      pulls[d] = pull(d);
+      spread += pulls[d];
     }
     for (int d = 0; d < weights.length; d++) {
-      weights[d] = (1 - jump) * weights[d] + jump * pull(d) / spread;
+      weights[d] = (1 - jump) * weights[d] + jump * pulls[d] / spread;
     }
   }
 
   private double pull(int d) {
     int apart = Math.abs(shifts.shifts()[d] - shift());
-    return Math.pow(0.5, Math.min(apart, 20)) + (d == shifts.zero() ? 0.5 : 0);
+    return APART[Math.min(apart, 20)] + (d == zero ? 0.5 : 0);
   }
 
   /** Moves lean and course by an attack that answers something written. */
@@ -217,7 +251,6 @@ final class LiveFollower {
 
   /** Judges the last attacks again by what came after them. */
   private void lookBack(List<Judgement> told) {
-    double[] after = new double[weight.length];
     Arrays.fill(after, 1);
     Pending[] all = pending.toArray(new Pending[0]);
     for (int i = all.length - 2; i >= 0; i--) {
@@ -228,7 +261,7 @@ final class LiveFollower {
         after[d] *= later.likely[d];
         mean += after[d] / after.length;
       }
-      int best = shifts.zero();
+      int best = zero;
       double most = -1;
       for (int d = 0; d < after.length; d++) {
         after[d] = (1 - later.jump) * after[d] + later.jump * mean;
@@ -242,7 +275,11 @@ final class LiveFollower {
       for (int d = 0; top > 0 && d < after.length; d++) {
         after[d] /= top;
       }
+      if (best == all[i].toldAs) {
+        continue;
+      }
       Judgement anew = judged(all[i], best);
+      all[i].toldAs = best;
       if (anew.kind() != all[i].told.kind() || anew.displacement() != all[i].told.displacement()) {
         all[i].told = anew;
         told.add(anew);
@@ -282,7 +319,7 @@ final class LiveFollower {
     System.arraycopy(moved, 0, weight, 0, weight.length);
     int[] before = reached.clone();
     Arrays.fill(reached, before[believed]);
-    believed = shifts.zero();
+    believed = zero;
     pending.clear();
   }
 
@@ -297,20 +334,45 @@ final class LiveFollower {
         : chair.part.feel().offbeat();
   }
 
-  /** The written attack next to a place in steps; -1 where nothing is written. */
-  private int nearest(double step) {
-    if (chair.steps.length == 0) {
+  /**
+   * The first written attack at a place in steps or after it, by index.
+   *
+   * @param from where one later place had it: shifts ascend, so that places come closer together
+   *     and are walked to from the last and not looked for anew
+   */
+  private int firstFrom(double step, int from) {
+    int[] steps = chair.steps;
+    int near = near(step);
+    if (from == steps.length) { // the first place that is asked for
+      int found = Arrays.binarySearch(steps, near);
+      return found >= 0 ? found : -found - 1;
+    }
+    int at = from;
+    while (at > 0 && steps[at - 1] >= near) {
+      at--;
+    }
+    return at;
+  }
+
+  private static int near(double step) {
+    return (int) Math.rint(Math.max(-1e6, Math.min(2e6, step)));
+  }
+
+  /**
+   * The written attack next to a place in steps; -1 where nothing is written.
+   *
+   * @param after the first written attack there or after it
+   */
+  private int nearest(double step, int after) {
+    int[] steps = chair.steps;
+    if (steps.length == 0) {
       return -1;
     }
-    int near = (int) Math.rint(Math.max(-1e6, Math.min(2e6, step)));
-    int found = Arrays.binarySearch(chair.steps, near);
-    if (found >= 0) {
-      return found;
-    }
-    int after = -found - 1;
-    if (after == 0 || after == chair.steps.length) {
+    if (after == 0 || after == steps.length) {
       return after == 0 ? 0 : after - 1;
     }
-    return chair.steps[after] - step < step - chair.steps[after - 1] ? after : after - 1;
+    return steps[after] == near(step) || steps[after] - step < step - steps[after - 1]
+        ? after
+        : after - 1;
   }
 }
