@@ -2,11 +2,11 @@ package thinclick.server.net;
 
 import io.netty.buffer.ByteBuf;
 import io.netty.buffer.ByteBufAllocator;
+import io.netty.buffer.Unpooled;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelFutureListener;
 import io.netty.channel.ChannelHandlerContext;
-import io.netty.channel.ChannelOutboundBuffer;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrameEncoder;
 import java.nio.charset.StandardCharsets;
@@ -37,6 +37,7 @@ final class Connection {
 
   private final long number = NUMBERS.incrementAndGet();
   private final Channel channel;
+  private final Outgoing outgoing;
   private volatile @Nullable HostedRoom room;
   private volatile boolean joined;
   private volatile boolean closing;
@@ -48,6 +49,7 @@ final class Connection {
 
   Connection(Channel channel) {
     this.channel = channel;
+    this.outgoing = new Outgoing(channel);
   }
 
   /** Unique in this process. */
@@ -88,8 +90,14 @@ final class Connection {
 
   /** Sends one message and flushes it. */
   void send(ServerMessage message) {
-    write(encode(message), false);
-    channel.flush();
+    write(message);
+    flush();
+  }
+
+  private void write(ServerMessage message) {
+    ByteBuf frame = encode(message);
+    write(frame, false);
+    frame.release();
   }
 
   /**
@@ -98,7 +106,9 @@ final class Connection {
    */
   static ByteBuf encode(ServerMessage message) {
     byte[] text = MessageCodec.writeBytes(message);
-    ByteBuf frame = ByteBufAllocator.DEFAULT.directBuffer(LONGEST_HEAD + text.length);
+    int most = LONGEST_HEAD + text.length;
+    ByteBuf frame = // only what is not copied later has to be where the network reads it
+        most < Outgoing.LARGE ? Unpooled.buffer(most) : ByteBufAllocator.DEFAULT.directBuffer(most);
     frame.writeByte(FINAL_TEXT);
     if (text.length < LENGTH_IN_2) {
       frame.writeByte(text.length);
@@ -111,19 +121,18 @@ final class Connection {
   }
 
   /**
-   * Queues a frame, without a flush; takes the buffer over. It goes to the network past the
-   * handlers that make frames.
+   * Queues a frame, without a flush. It goes to the network past the handlers that make frames.
    *
+   * @param frame stays the caller's, so that many can be given the same
    * @param droppable true where a receiver that lags may go without it
    * @return false where it was dropped
    */
   boolean write(ByteBuf frame, boolean droppable) {
     ChannelHandlerContext past = framer();
-    if (closing || past == null || (droppable && lags())) {
-      frame.release();
+    if (closing || past == null || (droppable && outgoing.pendingBytes() > LOW_MARK)) {
       return false;
     }
-    past.write(frame, channel.voidPromise()); // a write that fails ends with its channel
+    outgoing.add(past, frame);
     return true;
   }
 
@@ -136,16 +145,16 @@ final class Connection {
     return known;
   }
 
-  private boolean lags() {
-    ChannelOutboundBuffer buffer = channel.unsafe().outboundBuffer();
-    return buffer != null && buffer.totalPendingWriteBytes() > LOW_MARK;
-  }
-
   void flush() {
     ChannelHandlerContext past = framer();
     if (past != null) {
-      past.flush();
+      outgoing.flush(past);
     }
+  }
+
+  /** The line is gone; on its loop. */
+  void over() {
+    outgoing.over();
   }
 
   /** Says goodbye, closes with the code, and lets the line go; does nothing the second time. */
@@ -153,8 +162,12 @@ final class Connection {
     if (closing) {
       return;
     }
-    write(encode(new ServerMessage.Goodbye(says, retryAfterMillis, null)), false);
+    write(new ServerMessage.Goodbye(says, retryAfterMillis, null));
     closing = true;
+    ChannelHandlerContext past = framer();
+    if (past != null) {
+      outgoing.handOnAll(past); // the close frame goes the handlers' way, behind all that was said
+    }
     ChannelFuture said =
         channel.writeAndFlush(new CloseWebSocketFrame(code.number(), shortened(says)));
     if (code == CloseCode.FLOOD) {

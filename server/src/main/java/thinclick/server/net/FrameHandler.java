@@ -297,6 +297,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     if (counted) {
       parts.meters().connected(-1);
     }
+    connection.over();
     HostedRoom room = connection.room();
     if (room != null) {
       room.left(connection);

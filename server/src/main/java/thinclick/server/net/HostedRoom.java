@@ -220,7 +220,7 @@ final class HostedRoom {
       if (connection == null) {
         continue;
       }
-      if (!connection.write(text.retainedDuplicate(), droppable)) {
+      if (!connection.write(text, droppable)) {
         if (droppable) {
           parts.meters().heardDropped();
         }
