@@ -7,6 +7,8 @@ import tools.jackson.core.JacksonException;
 import tools.jackson.core.exc.StreamConstraintsException;
 import tools.jackson.core.exc.StreamReadException;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectReader;
+import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.exc.InvalidTypeIdException;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -26,6 +28,12 @@ public final class MessageCodec {
 
   private static final JsonMapper CLIENT = StrictJson.mapper(false, MAX_CLIENT_FRAME);
   private static final JsonMapper SERVER = StrictJson.mapper(false, MAX_SERVER_FRAME);
+
+  // Kept, since finding a type's reader or writer takes longer than a short message.
+  private static final ObjectReader CLIENT_READER = CLIENT.readerFor(ClientMessage.class);
+  private static final ObjectReader SERVER_READER = SERVER.readerFor(ServerMessage.class);
+  private static final ObjectWriter CLIENT_WRITER = CLIENT.writerFor(ClientMessage.class);
+  private static final ObjectWriter SERVER_WRITER = SERVER.writerFor(ServerMessage.class);
 
   private MessageCodec() {}
 
@@ -55,22 +63,28 @@ public final class MessageCodec {
    * @throws UnknownType where the type is not known
    */
   public static ClientMessage readClient(String json) {
-    return read(CLIENT, json, ClientMessage.class);
+    ClientMessage common = AtAGlance.attacks(json);
+    return common == null ? readStrictly(json) : common;
+  }
+
+  /** As {@link #readClient}, by the reader that decides where there is any doubt. */
+  static ClientMessage readStrictly(String json) {
+    return read(CLIENT_READER, json, ClientMessage.class);
   }
 
   /** Reads what a server sent; throws as {@link #readClient}. */
   public static ServerMessage readServer(String json) {
-    return read(SERVER, json, ServerMessage.class);
+    return read(SERVER_READER, json, ServerMessage.class);
   }
 
   /** Writes a client's message. */
   public static String write(ClientMessage message) {
-    return CLIENT.writerFor(ClientMessage.class).writeValueAsString(message);
+    return CLIENT_WRITER.writeValueAsString(message);
   }
 
   /** Writes a server's message. */
   public static String write(ServerMessage message) {
-    return SERVER.writerFor(ServerMessage.class).writeValueAsString(message);
+    return SERVER_WRITER.writeValueAsString(message);
   }
 
   /**
@@ -89,16 +103,22 @@ public final class MessageCodec {
 
   /** As {@link #write(ServerMessage)}, in UTF-8. */
   public static byte[] writeBytes(ServerMessage message) {
-    return SERVER.writerFor(ServerMessage.class).writeValueAsBytes(message);
+    byte[] heard = message instanceof ServerMessage.Heard it ? HeardText.of(it) : null;
+    return heard == null ? writeByFields(message) : heard;
   }
 
-  private static <T> T read(JsonMapper mapper, String json, Class<T> type) {
+  /** The same by the general writer. */
+  static byte[] writeByFields(ServerMessage message) {
+    return SERVER_WRITER.writeValueAsBytes(message);
+  }
+
+  private static <T> T read(ObjectReader reader, String json, Class<T> type) {
     if (!json.stripLeading().startsWith("{")) {
       throw new Malformed("expected an object, found something else"); // Jackson takes lists too
     }
     T message;
     try {
-      message = mapper.readValue(json, type);
+      message = type.cast(reader.readValue(json));
     } catch (InvalidTypeIdException unknown) {
       if (unknown.getTypeId() == null) {
         throw new Malformed("expected an object with a type, found none");
