@@ -64,10 +64,13 @@ final class HeardRelay {
   }
 
   private static List<HeardAttack> plain(List<HeardAttack> judged) {
-    return judged.stream()
-        .filter(attack -> !attack.again())
-        .map(HeardAttack::withoutJudgement)
-        .toList();
+    List<HeardAttack> plain = new ArrayList<>(judged.size()); // for every attack: no stream here
+    for (HeardAttack attack : judged) {
+      if (!attack.again()) {
+        plain.add(attack.withoutJudgement());
+      }
+    }
+    return plain;
   }
 
   /** When a batch is to go. */

@@ -14,6 +14,9 @@ final class Playing {
   private final Telling telling;
   private final HeardRelay relay;
 
+  /** When the next acknowledgement is due, or before. */
+  private long tellMicros = TakeRun.NEVER;
+
   Playing(Standing room, Telling telling, HeardRelay relay) {
     this.room = room;
     this.telling = telling;
@@ -130,6 +133,7 @@ final class Playing {
     long before = reach.ledger.through();
     reach.ledger.stored(played.firstSeq(), played.lastSeq());
     reach.toTell = true;
+    tellMicros = Math.min(tellMicros, reach.toldMicros + STORED_MICROS);
     if (reach.ledger.through() != before) {
       take.grown(room.now);
     }
@@ -164,23 +168,21 @@ final class Playing {
     room.take(failed.takeId()).ifPresent(take -> take.reviewMade(room.now));
   }
 
-  /** When an acknowledgement or a review is due. */
+  /** When an acknowledgement or a review is due, or before. */
   long wakeMicros() {
-    long wake = TakeRun.NEVER;
+    long wake = tellMicros;
     for (TakeRun take : room.takes) {
       wake = Math.min(wake, take.reviewDueMicros());
-      for (TakeRun.Reach reach : take.reaches().values()) {
-        if (reach.toTell) {
-          wake = Math.min(wake, reach.toldMicros + STORED_MICROS);
-        }
-      }
     }
     return wake;
   }
 
   void due() {
+    if (room.now >= tellMicros) {
+      tellMicros = TakeRun.NEVER;
+      room.takes.forEach(this::tellStored);
+    }
     for (TakeRun each : room.takes) {
-      tellStored(each);
       if (room.now >= each.reviewDueMicros()) {
         each.reviewAsked(room.now);
         room.out.makeReview(each.id());
@@ -188,11 +190,15 @@ final class Playing {
     }
   }
 
+  /** Tells who is to be told now, and keeps when the next is to be. */
   private void tellStored(TakeRun take) {
     take.reaches()
         .forEach(
             (playerId, reach) -> {
-              if (reach.toTell && room.now >= reach.toldMicros + STORED_MICROS) {
+              long dueMicros = reach.toldMicros + STORED_MICROS;
+              if (reach.toTell && room.now < dueMicros) {
+                tellMicros = Math.min(tellMicros, dueMicros);
+              } else if (reach.toTell) {
                 reach.toTell = false;
                 reach.toldMicros = room.now;
                 Member player = room.members.get(playerId);

@@ -44,7 +44,7 @@ final class Recalling {
         connection,
         message.requestId(),
         new PastQuestion.CourseOf(
-            take.id(), take.written.title(), leads, played ? asking.id : null));
+            take.id(), take.written().title(), leads, played ? asking.id : null));
   }
 
   void fewest(Member asking, ClientMessage.AskFewest message) {

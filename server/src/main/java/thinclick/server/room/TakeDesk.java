@@ -133,10 +133,10 @@ final class TakeDesk {
 
   void replan(ClientMessage.Replan command) {
     TakeRun take = running(command.takeId());
-    StepGrid grid = take.written.grid();
+    StepGrid grid = take.written().grid();
     double bars = (room.now - grid.startMicros()) / (grid.stepMicros() * grid.stepsPerBar());
     long earliest = (long) Math.floor(bars) + REPLAN_BARS_AHEAD;
-    int most = take.written.plan().bars() - 1;
+    int most = take.written().plan().bars() - 1;
     if (command.fromBar() < earliest || command.fromBar() > most) {
       throw new BadInput(
           "fromBar",
@@ -147,11 +147,11 @@ final class TakeDesk {
               + ", two bars ahead at least, found "
               + command.fromBar());
     }
-    List<Stage> whole = Replanning.stages(take.written, command.fromBar(), command.stages());
+    List<Stage> whole = Replanning.stages(take.written(), command.fromBar(), command.stages());
     ServerMessage.Replanned replanned =
         new ServerMessage.Replanned(take.id(), command.fromBar(), whole);
-    take.replan(Replanning.with(take.written, whole), replanned);
-    room.out.append(new JournalEntry.Rewritten(take.id(), take.written));
+    take.replan(Replanning.with(take.written(), whole), replanned);
+    room.out.append(new JournalEntry.Rewritten(take.id(), take.written()));
     room.decide();
     telling.allAndKeep(replanned);
   }
@@ -165,14 +165,15 @@ final class TakeDesk {
     }
     rewrite(
         take,
-        take.written.withParts(
-            take.written.parts().stream()
-                .map(
-                    part ->
-                        part.player().equals(seat)
-                            ? part.edited().hearing(player.hearing).part()
-                            : part)
-                .toList()));
+        take.written()
+            .withParts(
+                take.written().parts().stream()
+                    .map(
+                        part ->
+                            part.player().equals(seat)
+                                ? part.edited().hearing(player.hearing).part()
+                                : part)
+                    .toList()));
   }
 
   /** The click broke off at somebody's computer. */
@@ -180,10 +181,10 @@ final class TakeDesk {
     TakeRun take = remembered(message.takeId());
     expectEpoch(take, message.epoch());
     Span span = new Span(message.fromMicros(), message.toMicros());
-    List<Span> spans = new ArrayList<>(take.written.clickInterrupted());
+    List<Span> spans = new ArrayList<>(take.written().clickInterrupted());
     if (spans.size() < INTERRUPTIONS_KEPT && !spans.contains(span)) {
       spans.add(span);
-      rewrite(take, take.written.edited().clickInterrupted(spans).take());
+      rewrite(take, take.written().edited().clickInterrupted(spans).take());
       take.grown(room.now);
     }
   }
@@ -224,7 +225,7 @@ final class TakeDesk {
   }
 
   private void rewrite(TakeRun take, Take changed) {
-    take.written = changed;
+    take.rewrite(changed);
     room.out.append(new JournalEntry.Rewritten(take.id(), changed));
     room.changed = true;
   }
@@ -253,9 +254,10 @@ final class TakeDesk {
     if (take == null || !take.running()) {
       return TakeRun.NEVER;
     }
-    long wake = room.phase == Phase.COUNT_IN ? take.announced.startMicros() : take.endMicros();
-    return take.told && take.nextStage < take.written.stages().size()
-        ? Math.min(wake, take.stageSaidMicros(take.nextStage))
+    long wake =
+        room.phase == Phase.COUNT_IN ? take.announced.startMicros() : take.times().endMicros;
+    return take.told && take.nextStage < take.times().stages()
+        ? Math.min(wake, take.times().stageSaidMicros(take.nextStage))
         : wake;
   }
 
@@ -265,18 +267,21 @@ final class TakeDesk {
       return;
     }
     while (take.told
-        && take.nextStage < take.written.stages().size()
-        && room.now >= take.stageSaidMicros(take.nextStage)) {
+        && take.nextStage < take.times().stages()
+        && room.now >= take.times().stageSaidMicros(take.nextStage)) {
       int stage = take.nextStage++;
       telling.all(
           new ServerMessage.StageNear(
-              take.id(), stage, take.written.plan().fromBar(stage), take.stageMicros(stage)));
+              take.id(),
+              stage,
+              take.written().plan().fromBar(stage),
+              take.times().stageMicros(stage)));
     }
     if (room.phase == Phase.COUNT_IN && room.now >= take.announced.startMicros()) {
       room.enter(Phase.TAKE, "the count-in is over");
     }
-    if (room.now >= take.endMicros()) {
-      stop(take, take.nominalEndMicros(), StopReason.FINISHED);
+    if (room.now >= take.times().endMicros) {
+      stop(take, take.times().nominalEndMicros, StopReason.FINISHED);
     }
   }
 }

@@ -14,7 +14,6 @@ import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.Stopped;
-import thinclick.protocol.music.StepGrid;
 
 /** One take of a room, from its announcement to its last review. */
 final class TakeRun {
@@ -31,7 +30,8 @@ final class TakeRun {
   static final long FURTHEST_AHEAD = 1_024;
 
   final Announced announced;
-  Take written;
+  private Take written;
+  private TakeTimes times;
 
   /** The name in the take by playerId. */
   final Map<String, String> seats;
@@ -74,6 +74,7 @@ final class TakeRun {
   TakeRun(Announced announced, Take written, Map<String, String> seats) {
     this.announced = announced;
     this.written = written;
+    this.times = new TakeTimes(written);
     this.seats = Collections.unmodifiableMap(new LinkedHashMap<>(seats)); // keeps its order
   }
 
@@ -81,10 +82,25 @@ final class TakeRun {
     return announced.takeId();
   }
 
+  /** The take without its attacks, as it now stands. */
+  Take written() {
+    return written;
+  }
+
+  void rewrite(Take changed) {
+    written = changed;
+    times = new TakeTimes(changed);
+  }
+
+  /** When its stages begin and when it ends, as it now stands. */
+  TakeTimes times() {
+    return times;
+  }
+
   /** The click changes from a bar on. */
   void replan(Take changed, Replanned how) {
     nextStage = Math.min(nextStage, changed.plan().stageAt(how.fromBar()));
-    written = changed;
+    rewrite(changed);
     replanned = how;
   }
 
@@ -105,31 +121,6 @@ final class TakeRun {
 
   Map<String, Reach> reaches() {
     return reaches;
-  }
-
-  // ------------------------------------------------------------------ time
-
-  /** Room time, of the take's own epoch, of the first step of a stage. */
-  long stageMicros(int stage) {
-    StepGrid grid = written.grid();
-    return grid.instantOf((long) written.plan().fromBar(stage) * grid.stepsPerBar());
-  }
-
-  /** A stage is said two bars ahead. */
-  long stageSaidMicros(int stage) {
-    StepGrid grid = written.grid();
-    return stageMicros(stage) - Math.round(2 * grid.stepsPerBar() * grid.stepMicros());
-  }
-
-  /** When the last bar is over by the written grid. */
-  long nominalEndMicros() {
-    StepGrid grid = written.grid();
-    return grid.instantOf((long) written.plan().bars() * grid.stepsPerBar());
-  }
-
-  /** When the take is ended: two beats later, at least a second, for a band that drags. */
-  long endMicros() {
-    return nominalEndMicros() + Math.max(1_000_000, Math.round(2 * written.grid().beatMicros()));
   }
 
   // ------------------------------------------------------------------ who is there
