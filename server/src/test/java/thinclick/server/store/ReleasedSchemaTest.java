@@ -20,7 +20,7 @@ class ReleasedSchemaTest {
   @TempDir Path folder;
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2})
+  @ValueSource(ints = {1, 2, 3})
   void isOpenedAndNothingInItIsLost(int schema) throws IOException {
     Path file =
         Files.copy(
