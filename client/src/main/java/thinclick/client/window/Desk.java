@@ -191,6 +191,9 @@ final class Desk implements AutoCloseable {
         .stateProperty()
         .addListener(
             (any, old, now) -> {
+              if (old.takeRuns() != now.takeRuns()) {
+                shell.keepHeight(now.takeRuns());
+              }
               pages.follow(old, now);
               check.leads(now.leader() && now.betweenTakes());
               look();

@@ -56,6 +56,9 @@ final class FootSentence {
     if (reviewed && lesson.asks() && quiet) {
       said = words.say("situation.lesson", lesson.nextStep());
     }
+    if (lesson.paused() && room.leader() && room.betweenTakes() && quiet) {
+      said = words.say("care.paused");
+    }
     boolean first = room.link() == null && !putAside.isEmpty();
     return first ? words.say("settings.aside", putAside) + " " + said : said;
   }

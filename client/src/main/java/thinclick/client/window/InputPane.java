@@ -65,6 +65,8 @@ final class InputPane {
     forget.setId("pad-forget");
     forget.getStyleClass().add("quiet");
     forget.setOnAction(done -> taps.forget());
+    forget.visibleProperty().bind(taps.learnedPadProperty());
+    hideUnless(forget);
     Label learnSays = wrapped(new Label());
     learnSays.setId("pad-says");
     learnSays.textProperty().bind(taps.learnSaysProperty());
@@ -109,6 +111,9 @@ final class InputPane {
     Label delay = wrapped(new Label());
     delay.getStyleClass().add("soft");
     delay.textProperty().bind(chair.delay().saysProperty());
+    // What is true of all and said once beside the check is not said beside each.
+    delay.visibleProperty().bind(delay.textProperty().isNotEqualTo(words.say("chair.unmeasured")));
+    hideUnless(delay);
     FlowPane line = line(keys, pad);
     FurtherSeat further = chair.further();
     if (further != null) {

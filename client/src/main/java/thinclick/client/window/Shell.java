@@ -24,6 +24,9 @@ import thinclick.client.window.words.Words;
 
 /** Around every page: the words to go by above, the click's level, one sentence below. */
 final class Shell {
+  private static final double TAPS_WIDTH = 260;
+  private static final double SOUND_WIDTH = 290;
+
   private final BorderPane root = new BorderPane();
   private final FlowPane words = styled(new FlowPane(), "head-words");
   private final HBox controls = styled(new HBox(), "head-words");
@@ -36,6 +39,7 @@ final class Shell {
   Shell(Words said, SoundDesk sound, Taps taps) {
     Label name = styled(new Label("Thinclick"), "strong");
     head.getStyleClass().add("head");
+    head.setMinWidth(0); // else words set for a wide window would hold a narrower one open
     words.getChildren().add(name);
     for (View view : View.values()) {
       if (view.digit() > 0 || view == View.DOOR || view == View.HELP) {
@@ -57,22 +61,22 @@ final class Shell {
     name.setMinWidth(Region.USE_PREF_SIZE);
     controls.getChildren().addAll(level(said, sound), silent(said, sound), leave);
     head.widthProperty().addListener(any -> spread());
+    head.widthProperty().addListener(any -> head.setMinHeight(Region.USE_COMPUTED_SIZE));
     words.layoutBoundsProperty().addListener(any -> spread());
     controls.layoutBoundsProperty().addListener(any -> spread());
 
     sentence.setId("sentence");
     sentence.getStyleClass().add("sentence");
     sentence.setWrapText(true);
-    sentence.setMinWidth(300);
+    sentence.setMinWidth(240);
     HBox.setHgrow(sentence, Priority.ALWAYS);
     sentence.setMaxWidth(Double.MAX_VALUE);
-    Label soundSays = styled(new Label(), "soft");
+    Label soundSays = styled(new Unbroken(SOUND_WIDTH), "soft");
     soundSays.setId("sound-says");
     soundSays.textProperty().bind(sound.saysProperty());
     soundSays.setWrapText(true);
-    soundSays.setMinWidth(260);
     soundSays.setMaxWidth(430);
-    Label tapsSay = styled(new Unbroken(), "soft");
+    Label tapsSay = styled(new Unbroken(TAPS_WIDTH), "soft");
     tapsSay.setId("taps-say");
     tapsSay.setWrapText(true);
     tapsSay.textProperty().bind(taps.saysProperty());
@@ -137,6 +141,14 @@ final class Shell {
     }
   }
 
+  /**
+   * Keeps the head as high as it is while a take runs, so that the page below stays as it was read
+   * although there are fewer words to go by; until the window is made wider or narrower.
+   */
+  void keepHeight(boolean takeRuns) {
+    head.setMinHeight(takeRuns ? head.getHeight() : Region.USE_COMPUTED_SIZE);
+  }
+
   /** True where the focus is in the head of the window. */
   boolean headHasFocus() {
     Node owner = head.getScene() == null ? null : head.getScene().getFocusOwner();
@@ -180,11 +192,15 @@ final class Shell {
 
   /** Words in one line where they are short, which take another only when text is large. */
   private static final class Unbroken extends Label {
-    private static final double LONGEST = 260;
+    private final double longest;
+
+    Unbroken(double longest) {
+      this.longest = longest;
+    }
 
     @Override
     protected double computeMinWidth(double height) {
-      return Math.min(LONGEST, computePrefWidth(-1));
+      return Math.min(longest, computePrefWidth(-1));
     }
   }
 

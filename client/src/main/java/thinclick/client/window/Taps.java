@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
@@ -55,6 +57,7 @@ final class Taps implements MidiEar, AutoCloseable {
   private final ObjectProperty<KeyHalf> half = new SimpleObjectProperty<>(KeyHalf.ALL);
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper learnedPad = new ReadOnlyBooleanWrapper(false);
   private List<String> inputs = List.of();
   private @Nullable Chair showing;
   private BiConsumer<Chair, PlayedAttack> played = (chair, attack) -> {};
@@ -110,6 +113,11 @@ final class Taps implements MidiEar, AutoCloseable {
     return learnSays.getReadOnlyProperty();
   }
 
+  /** True where notes count only as a pad was learned. */
+  ReadOnlyBooleanProperty learnedPadProperty() {
+    return learnedPad.getReadOnlyProperty();
+  }
+
   /** From the next strokes on a pad what counts is learned. */
   void learn() {
     learnSays.set(words.say("taps.learn.begin"));
@@ -119,6 +127,7 @@ final class Taps implements MidiEar, AutoCloseable {
   /** All notes on all channels count again. */
   void forget() {
     midi.filter(NoteFilter.USUAL);
+    learnedPad.set(false);
     learnSays.set(words.say("taps.learn.forgotten"));
   }
 
@@ -234,12 +243,13 @@ final class Taps implements MidiEar, AutoCloseable {
   @Override
   public void learned(NoteFilter filter) {
     WindowThread.INSTANCE.execute(
-        () ->
-            learnSays.set(
-                filter.channel() < 0
-                    ? words.say("taps.learn.done", filter.leastVelocity())
-                    : words.say(
-                        "taps.learn.channel", filter.leastVelocity(), filter.channel() + 1)));
+        () -> {
+          learnedPad.set(true);
+          learnSays.set(
+              filter.channel() < 0
+                  ? words.say("taps.learn.done", filter.leastVelocity())
+                  : words.say("taps.learn.channel", filter.leastVelocity(), filter.channel() + 1));
+        });
   }
 
   @Override

@@ -55,7 +55,7 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> stage.getScene().lookup("#go-on").requestFocus());
     robot.interact(() -> desk.goOn());
     until(() -> session.state().takeRuns());
-    until(() -> bar() > -0.5);
+    until(() -> bar() > -1.95);
     wallPicture("wall-count-in");
     until(() -> bar() > 2.2);
     wallPicture("wall-playing");
@@ -83,8 +83,11 @@ class DeskPicturesTest extends PictureCase {
     until(() -> session.state().phase() == Phase.DEALT);
     robot.interact(() -> desk.lecternDesk().lectern().countIn());
     until(() -> session.state().takeRuns());
+    until(() -> bar() > 1);
+    wallPicture("wall-thins");
     until(() -> session.state().phase() == Phase.REVIEW);
     until(() -> session.state().review() != null && !session.state().review().provisional());
+    wallPicture("wall-stages");
     robot.interact(() -> desk.goTo(View.REVIEW));
     for (int part = 0; part <= 4; part++) {
       double down = part / 4.0;

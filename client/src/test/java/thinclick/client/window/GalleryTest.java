@@ -115,7 +115,7 @@ class GalleryTest extends PictureCase {
     control(KeyCode.ENTER);
     until(() -> session.state().announced() != null);
     play();
-    until(() -> bar() > -0.9);
+    until(() -> text("count").matches("\\d"));
     picture("stand-count-in");
     until(() -> bar() > 6.3);
     picture("stand-playing");

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
@@ -232,6 +233,12 @@ final class ComposeCommand implements Callable<Integer> {
     }
   }
 
+  /** A chair's name stands for its player, at the head of a page and of a sentence. */
+  private static String capital(String chair) {
+    int first = chair.offsetByCodePoints(0, 1);
+    return chair.substring(0, first).toUpperCase(Locale.ROOT) + chair.substring(first);
+  }
+
   private Dealing deal(Drill composed) {
     int count = chairs == null ? composed.chairs().size() : chairs;
     Check.range("--chairs", count, 1L, Dealer.MOST_PLAYERS);
@@ -241,7 +248,7 @@ final class ComposeCommand implements Callable<Integer> {
       boolean named =
           i < composed.chairs().size() && !composed.chairs().get(i).chair().matches("\\d+");
       String numbered = SheetWords.in(language.locale()).chair(i + 1);
-      String name = named ? composed.chairs().get(i).chair() : numbered;
+      String name = named ? capital(composed.chairs().get(i).chair()) : numbered;
       players.add(players.contains(name) ? numbered : name);
       if (mixed) {
         abilities.put(players.get(i), LEVELS.get(i % LEVELS.size()));

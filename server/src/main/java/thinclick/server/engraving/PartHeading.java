@@ -76,7 +76,7 @@ final class PartHeading {
 
   private static String chair(WrittenPart.Heading heading, SheetWords said) {
     String role = heading.role();
-    return role == null || role.equals(heading.chair())
+    return role == null || role.equalsIgnoreCase(heading.chair())
         ? heading.chair()
         : heading.chair() + ", " + said.role(role);
   }

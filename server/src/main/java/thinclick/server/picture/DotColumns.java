@@ -44,7 +44,7 @@ final class DotColumns {
     easel.box(axis, middle - tolerance * unit, column * places, 2 * tolerance * unit, Tint.BAND);
     easel.line(axis, middle, axis + column * places, middle, 1, Tint.RULE);
     for (int side : new int[] {-1, 0, 1}) {
-      String text = side == 0 ? "0" : (side > 0 ? "+" : "-") + Math.round(tolerance);
+      String text = side == 0 ? "0" : (side > 0 ? "+" : "\u2212") + Math.round(tolerance);
       easel.words(
           axis - 5, middle - side * tolerance * unit + 4, Easel.SMALL, Anchor.END, text, Tint.SOFT);
     }

@@ -1,5 +1,6 @@
 package thinclick.server.picture;
 
+import java.util.ArrayList;
 import java.util.List;
 import thinclick.protocol.file.FreeSpan;
 import thinclick.server.engraving.Face;
@@ -19,6 +20,22 @@ final class Episodes {
 
   static double height(Analysis analysis) {
     return LINE * analysis.players().size() + 26;
+  }
+
+  /** True where there is a bar to be shown. */
+  static boolean any(Analysis analysis) {
+    int stepsPerBar = analysis.take().grid().stepsPerBar();
+    int bars = analysis.take().plan().bars();
+    for (int i = 0; i < analysis.players().size(); i++) {
+      List<Analysis.Written> written = analysis.players().get(i).written();
+      if (!analysis.review().players().get(i).displacements().isEmpty()
+          || !analysis.take().parts().get(i).free().isEmpty()
+          || written.stream().anyMatch(one -> one.fate() == Fate.AWAY)
+          || !silentBars(written, stepsPerBar, bars).isEmpty()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   static void draw(Easel easel, Analysis analysis, BarScale scale, double top, Speaker speaker) {
@@ -88,7 +105,15 @@ final class Episodes {
   /** Bars in which all that is written was dropped. */
   private static void silent(
       Easel easel, List<Analysis.Written> written, int stepsPerBar, BarScale scale, double y) {
-    for (int bar = 0; bar < scale.bars(); bar++) {
+    for (int bar : silentBars(written, stepsPerBar, scale.bars())) {
+      easel.caret(scale.x(bar + .5), y + 3, Tint.INK);
+    }
+  }
+
+  private static List<Integer> silentBars(
+      List<Analysis.Written> written, int stepsPerBar, int bars) {
+    List<Integer> silent = new ArrayList<>();
+    for (int bar = 0; bar < bars; bar++) {
       int count = 0;
       int dropped = 0;
       for (Analysis.Written one : written) {
@@ -98,9 +123,10 @@ final class Episodes {
         }
       }
       if (count > 0 && dropped == count) {
-        easel.caret(scale.x(bar + .5), y + 3, Tint.INK);
+        silent.add(bar);
       }
     }
+    return silent;
   }
 
   private static void away(

@@ -5,7 +5,7 @@ import thinclick.server.words.Speaker;
 
 /**
  * One player's own take: attacks in upright columns by their place in the bar, and a time line of
- * the bars in which the player was off, away or silent.
+ * the bars in which the player was off, away or silent, where there are any.
  */
 public final class PlayerPicture {
   /** How wide it is drawn, in units. */
@@ -29,12 +29,14 @@ public final class PlayerPicture {
       easel.heading(0, y + 16, speaker.say("picture.columns"));
       DotColumns.draw(easel, own, one, 0, y + 26, WIDTH, speaker);
       y += 26 + DotColumns.HEIGHT;
-      easel.heading(0, y + 16, speaker.say("picture.episodes"));
-      int bars = Math.max(1, own.take().plan().bars());
-      Episodes.draw(easel, own, new BarScale(NAMES, WIDTH - NAMES, bars), y + 26, speaker);
-      y += 26 + Episodes.height(own);
+      if (Episodes.any(own)) {
+        easel.heading(0, y + 16, speaker.say("picture.episodes"));
+        int bars = Math.max(1, own.take().plan().bars());
+        Episodes.draw(easel, own, new BarScale(NAMES, WIDTH - NAMES, bars), y + 26, speaker);
+        y += 26 + Episodes.height(own);
+      }
     }
-    y = ReviewPicture.key(easel, 0, y + 8, speaker);
+    y = ReviewPicture.key(easel, 0, y + 8, "picture.scale.own", speaker);
     return new Drawing(WIDTH, y + 6, whole.take().title(), says(own, speaker), easel.items());
   }
 

@@ -38,7 +38,7 @@ public final class ReviewPicture {
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
     Episodes.draw(easel, analysis, scale, y + 26, speaker);
     y += 26 + Episodes.height(analysis);
-    y = key(easel, MARGIN, y + 8, speaker);
+    y = key(easel, MARGIN, y + 8, "picture.scale", speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     easel.items().forEach(sheet::add);
@@ -105,8 +105,12 @@ public final class ReviewPicture {
     return y + rows * DotColumns.HEIGHT;
   }
 
-  /** What the shapes mean, in words. */
-  static double key(Easel easel, double left, double y, Speaker speaker) {
+  /**
+   * What the shapes mean, in words.
+   *
+   * @param scale the sentence about the scale
+   */
+  static double key(Easel easel, double left, double y, String scale, Speaker speaker) {
     double x = left;
     double line = y + 16;
     for (String shape : List.of("placed", "early", "late", "dropped")) {
@@ -120,8 +124,7 @@ public final class ReviewPicture {
       easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);
       x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
     }
-    easel.words(
-        left, line + 18, Easel.SMALL, Anchor.START, speaker.say("picture.scale"), Tint.SOFT);
+    easel.words(left, line + 18, Easel.SMALL, Anchor.START, speaker.say(scale), Tint.SOFT);
     return line + 22;
   }
 }

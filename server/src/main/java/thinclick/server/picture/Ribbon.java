@@ -47,7 +47,8 @@ final class Ribbon {
     for (double at = -range; at <= range + 1e-6; at += tick) {
       double y = middle - at * unit;
       easel.line(scale.left(), y, scale.x(scale.bars()), y, at == 0 ? 1 : .4, Tint.RULE);
-      String text = String.format(Locale.ROOT, at == 0 ? "%.0f" : "%+.0f", at);
+      String text =
+          String.format(Locale.ROOT, at == 0 ? "%.0f" : "%+.0f", at).replace('-', '\u2212');
       easel.words(scale.left() - 6, y + 4, Easel.SMALL, Anchor.END, text, Tint.SOFT);
     }
     hatch(easel, analysis, off, stepsPerBar, scale, middle, unit);

@@ -115,7 +115,7 @@ public final class SlipPages {
       PlayerStage own = player.stages().get(i);
       StageReview stage = spoken.review().stages().get(i);
       int first = stage.fromBar() + 1;
-      bars.add(first == stage.toBar() ? Integer.toString(first) : first + "-" + stage.toBar());
+      bars.add(first == stage.toBar() ? Integer.toString(first) : first + "\u2013" + stage.toBar());
       clicks.add(spoken.clicks().get(i));
       placed.add(own.written() == 0 ? NOTHING : own.placed() + " / " + own.written());
       shares.add(own.written() == 0 ? null : (Double) ((double) own.placed() / own.written()));

@@ -64,7 +64,7 @@ public final class CheckView {
     sound.outputProperty().addListener(any -> fillOutputs());
     fillOutputs();
     model.verdictProperty().addListener((any, old, now) -> show(now));
-    model.phaseProperty().addListener((any, old, now) -> begin.setDisable(now != Phase.IDLE));
+    model.phaseProperty().addListener((any, old, now) -> follow(old, now));
   }
 
   /** The page. */
@@ -76,6 +76,18 @@ public final class CheckView {
   public void begin() {
     InView.bring(begin);
     begin.requestFocus();
+  }
+
+  /** While it listens nothing has the focus: a key that is no letter breaks nothing off. */
+  private void follow(Phase old, Phase now) {
+    boolean idle = now == Phase.IDLE;
+    if (old == Phase.IDLE && !idle && begin.isFocused()) {
+      root.requestFocus();
+    }
+    begin.setDisable(!idle);
+    if (idle && root.isFocused()) {
+      begin.requestFocus();
+    }
   }
 
   /** What leads back where one came from. */
@@ -167,6 +179,9 @@ public final class CheckView {
     Label says = styled(wrapped(new Label()), "strong");
     says.setId("check-says");
     says.textProperty().bind(model.saysProperty());
+    says.managedProperty().bind(says.textProperty().isNotEmpty());
+    scale.managedProperty().bind(scale.textProperty().isNotEmpty());
+    ledger.managedProperty().bind(scale.managedProperty());
     Label chair = wrapped(new Label());
     chair.setId("check-chair");
     chair.textProperty().bind(chairSays);

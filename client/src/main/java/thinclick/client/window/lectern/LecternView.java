@@ -96,7 +96,9 @@ public final class LecternView {
     plan.show();
     Keyed.shown(plan.title(), desk.lesson().run() == null); // a lesson names its drill itself
     List<String> names = desk.roster().playing().stream().map(Person::name).toList();
+    Keyed.shown(plan.root(), desk.lectern().chosen() != null);
     Keyed.shown(pageHead, desk.lectern().page() != null);
+    Keyed.shown(page.root(), desk.lectern().page() != null);
     page.show(desk.lectern().page(), names);
   }
 }

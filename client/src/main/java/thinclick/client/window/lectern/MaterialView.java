@@ -47,7 +47,7 @@ final class MaterialView {
     drills.itemsProperty().bind(model.drillsProperty());
     looking.textProperty().addListener(any -> drills.getSelectionModel().selectFirst());
     drills.getSelectionModel().selectFirst();
-    drills.setStyle("-fx-pref-height: 20em;");
+    drills.setStyle("-fx-pref-height: 28em;");
     drills.setAccessibleText(words.say("lectern.material"));
     drills.setCellFactory(list -> new DrillCell());
     onEnter(drills, this::chooseDrill);

@@ -144,8 +144,12 @@ public final class LeaderModel {
   private String range(@Nullable Interval interval, double unit) {
     return interval == null
         ? ""
-        : words.say(
-            "leader.range", Math.round(interval.low() * unit), Math.round(interval.high() * unit));
+        : words.say("leader.range", signed(interval.low() * unit), signed(interval.high() * unit));
+  }
+
+  /** A whole number with a minus sign where it is negative. */
+  private static String signed(double value) {
+    return Long.toString(Math.round(value)).replace('-', '\u2212');
   }
 
   /** Who follows whom, a sentence each; where that is not known, why. */
@@ -171,7 +175,7 @@ public final class LeaderModel {
                   words.say(
                       told ? "leader.follows" : "leader.follows.pair",
                       players.get(i).player(),
-                      Math.round(gain * 100),
+                      signed(gain * 100),
                       players.get(j).player(),
                       range(interval, 100)));
         }

@@ -276,7 +276,7 @@ public final class ReviewModel {
 
   private String figure(Figure figure, String pattern) {
     return figure.known()
-        ? String.format(words.locale(), pattern, figure.get())
+        ? String.format(words.locale(), pattern, figure.get()).replace('-', '\u2212')
         : words.say("review.unknown");
   }
 }

@@ -35,7 +35,7 @@ import thinclick.server.season.SeasonWords;
 public final class SeasonView {
   private final ClassDesk desk;
   private final Words words;
-  private final FlowPane titles = new FlowPane(18, 6);
+  private final FlowPane titles = new FlowPane(12, 6);
   private final TextField made = new TextField();
   private final Label says = wrapped("");
   private final Label head = wrapped("");
@@ -81,7 +81,8 @@ public final class SeasonView {
   public void begin() {
     desk.look();
     desk.again();
-    Node first = titles.getChildren().isEmpty() ? made : titles.getChildren().get(0);
+    Node first =
+        titles.getChildren().stream().filter(Button.class::isInstance).findFirst().orElse(made);
     (desk.seasonProperty().get() == null ? first : members.list()).requestFocus();
   }
 

@@ -97,7 +97,7 @@ public final class SettingsView {
   private <E extends Enum<E>> Node choice(
       String what, ToggleGroup group, E[] values, Function<Look, E> now, Consumer<E> set) {
     Label name = styled(new Label(words.say("settings." + what)), "field-name");
-    VBox options = new VBox(6);
+    FlowPane options = new FlowPane(18, 6);
     for (E value : values) {
       String key = "settings." + what + "." + value.name().toLowerCase(Locale.ROOT);
       RadioButton button = new RadioButton(words.say(key));
@@ -117,7 +117,7 @@ public final class SettingsView {
   private Node language() {
     ToggleGroup group = new ToggleGroup();
     Label name = styled(new Label(words.say("settings.language")), "field-name");
-    VBox options = new VBox(6);
+    FlowPane options = new FlowPane(18, 6);
     for (Language value : Language.values()) {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = new RadioButton(words.say("settings.language." + id));

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -43,6 +45,8 @@ final class PartSheet {
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> show(now);
   private final ChangeListener<TakeMoment> onMoment = (any, old, now) -> show(now);
 
+  private final BooleanProperty brief = new SimpleBooleanProperty(false);
+
   private @Nullable String shownDeal;
   private @Nullable WrittenPart written;
   private @Nullable ClickPlan shownPlan;
@@ -63,8 +67,10 @@ final class PartSheet {
     reader.getStyleClass().add("soft");
     reader.setWrapText(true);
     says.setWrapText(true);
-    reader.managedProperty().bind(reader.textProperty().isNotEmpty());
-    says.managedProperty().bind(says.textProperty().isNotEmpty());
+    for (Label line : List.of(reader, says)) {
+      line.visibleProperty().bind(brief.not());
+      line.managedProperty().bind(line.textProperty().isNotEmpty().and(brief.not()));
+    }
     root.setAlignment(Pos.CENTER_LEFT);
     root.setMinHeight(0);
     model.roomProperty().addListener(onRoom);
@@ -127,6 +133,11 @@ final class PartSheet {
 
   void dress(Palette palette, double textScale) {
     sheet.dress(palette, textScale);
+  }
+
+  /** Without its words, where the page has no room for them and for music that can be read. */
+  void brief(boolean now) {
+    brief.set(now);
   }
 
   /** The score's marks, for those who look at them. */

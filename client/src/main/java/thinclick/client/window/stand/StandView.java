@@ -21,6 +21,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
@@ -34,6 +35,9 @@ import thinclick.server.material.WrittenPart;
  */
 public final class StandView {
   private static final double WORDS_SHARE = 0.28;
+
+  /** Lower than so many ems a page has no room for words beside the music. */
+  private static final double BRIEF_EMS = 26;
 
   /**
    * Whoever reads at this computer.
@@ -63,6 +67,7 @@ public final class StandView {
 
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
+  private boolean offered;
   private List<Reader> readers = List.of();
   private List<List<Integer>> shown = List.of();
 
@@ -150,6 +155,7 @@ public final class StandView {
         List<Reader> together = line.stream().map(readers::get).toList();
         PartSheet part = new PartSheet(together, parts.isEmpty(), words.language());
         part.dress(palette, scale);
+        part.brief(brief());
         parts.add(part);
       }
       left.getChildren().setAll(title);
@@ -192,8 +198,29 @@ public final class StandView {
     palette = wanted;
     scale = textScale;
     parts.forEach(part -> part.dress(wanted, textScale));
+    shorten();
     fit();
     partInWords.setVisible(inWords);
+  }
+
+  /** Music that can be read comes before the words beside it. */
+  private void shorten() {
+    boolean brief = brief();
+    parts.forEach(part -> part.brief(brief));
+    if (brief != root.getStyleClass().contains("brief")) {
+      root.getStyleClass().remove("brief");
+      if (brief) {
+        root.getStyleClass().add("brief");
+      }
+    }
+    countdown.setVisible(!brief); // the sentence at the bottom says it as well
+    countdown.setManaged(!brief);
+    legend.setManaged(!brief);
+    legend.setVisible(offered && !brief);
+  }
+
+  private boolean brief() {
+    return root.getHeight() > 0 && root.getHeight() < BRIEF_EMS * Look.USUAL_TEXT * scale;
   }
 
   private void createView() {
@@ -227,6 +254,7 @@ public final class StandView {
     legend.setWrapText(true);
     legend.setText(words.say("stand.legend"));
     scores.setMinHeight(0);
+    root.heightProperty().addListener(any -> shorten());
     scores.heightProperty().addListener(any -> fit());
     scores.widthProperty().addListener(any -> fit());
     inView.setId("stand-in-view");
@@ -248,7 +276,8 @@ public final class StandView {
     empty.setVisible(nothing);
     String why = words.say(room.leader() ? "stand.empty.leader" : "stand.empty");
     empty.setText(nothing ? why : "");
-    legend.setVisible(!nothing && !room.takeRuns());
+    offered = !nothing && !room.takeRuns();
+    shorten();
     title.setText(
         dealt == null
             ? ""

@@ -109,7 +109,7 @@ class LeaderModelTest {
 
     assertThat(says)
         .filteredOn(one -> one.contains("takes up"))
-        .allSatisfy(one -> assertThat(one).doesNotContain("(-", "% of the gap to Mina (0"));
+        .allSatisfy(one -> assertThat(one).doesNotContain("(\u2212", "% of the gap to Mina (0"));
     assertThat(says).allSatisfy(one -> assertThat(one).doesNotContain("takes up -"));
   }
 

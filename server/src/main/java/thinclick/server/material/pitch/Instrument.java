@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param clef the clef it reads
  * @param transposition from written to sounding
  * @param program its General MIDI program from 0 to 127; 0 for percussion
- * @param range the sounding notes that a good player has, or null without pitch
+ * @param range the sounding notes that a good player has and that are read in the clef with three
+ *     ledger lines at most where there is a choice, or null without pitch
  * @param beginners the sounding notes of a first year, or null without pitch
  * @param voice what it strikes where it has no pitch, else null
  */
