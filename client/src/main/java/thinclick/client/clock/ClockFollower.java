@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Span;
-import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.ClockState;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.AnswerMessage;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 
 /**
  * The packets' level: when to ask, which answers count, what is believed, and how the mapping in
@@ -102,7 +102,7 @@ public final class ClockFollower {
    *
    * @param wallMillis the wall clock, to notice a computer that slept
    */
-  public ClientMessage.Clock ask(long nowNanos, long wallMillis) {
+  public PreparingMessage.Clock ask(long nowNanos, long wallMillis) {
     if (asked && ranOn(nowNanos, wallMillis)) {
       gapBefore(nowNanos);
       distrust(nowNanos);
@@ -114,7 +114,7 @@ public final class ClockFollower {
     long id = nextId++;
     sentNanos.put(id, nowNanos);
     dueNanos = schedule.nextNanos(nowNanos);
-    return new ClientMessage.Clock(id, (nowNanos - zeroNanos) / 1_000);
+    return new PreparingMessage.Clock(id, (nowNanos - zeroNanos) / 1_000);
   }
 
   /** True where time has gone on without this computer, or a clock of it jumped. */
@@ -155,7 +155,7 @@ public final class ClockFollower {
   }
 
   /** Takes an answer that was read at {@code arrivedNanos}; a late or unasked one is dropped. */
-  public void answered(ServerMessage.ClockAnswer answer, long arrivedNanos) {
+  public void answered(AnswerMessage.ClockAnswer answer, long arrivedNanos) {
     Long sent = sentNanos.remove(answer.id());
     if (sent == null || arrivedNanos - sent > GIVEN_UP_NANOS) {
       return;

@@ -1,6 +1,6 @@
 package thinclick.client.clock;
 
-import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 
 /**
  * What is known of room time at one moment.

@@ -5,10 +5,10 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockFollower;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Span;
+import thinclick.protocol.message.AnswerMessage.ClockAnswer;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.ClockReport;
-import thinclick.protocol.message.ClientMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.ClockAnswer;
+import thinclick.protocol.message.PreparingMessage.ClockReport;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.time.Timers;
 
 /** Asks the server for its time when the follower wants it and reports how well it is known. */

@@ -1,6 +1,6 @@
 package thinclick.client.link;
 
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Problem;
 
 /** The server did not carry out a command; the message says why, in its words. */

@@ -8,7 +8,9 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 
@@ -113,7 +115,7 @@ final class Conversation {
   }
 
   private void received(ServerMessage message, long arrivedNanos) {
-    if (message instanceof ServerMessage.ClockAnswer answer) {
+    if (message instanceof AnswerMessage.ClockAnswer answer) {
       clock.answered(answer, arrivedNanos);
       return;
     }
@@ -145,7 +147,7 @@ final class Conversation {
       requests.done(done);
     } else if (message instanceof ServerMessage.Problem problem) {
       problem(problem);
-      if (problem.code() == ServerMessage.ErrorCode.UNKNOWN_TYPE) {
+      if (problem.code() == ErrorCode.UNKNOWN_TYPE) {
         return; // an older server: nothing that a player could do anything about
       }
     } else if (message instanceof ServerMessage.Goodbye goodbye) {

@@ -6,8 +6,9 @@ import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.time.Timers;
 
 /**
@@ -65,7 +66,7 @@ final class Delivery {
   }
 
   void add(WireAttack attack, PlayedAttack played) {
-    ClientMessage.Attacks kept = outboxes.add(attack, played);
+    TakeMessage.Attacks kept = outboxes.add(attack, played);
     if (kept != null) {
       if (journal != null) {
         journal.keep(kept);
@@ -76,7 +77,7 @@ final class Delivery {
 
   /** An attack was held for so long. */
   void released(PlayedAttack played, double lengthMillis) {
-    ClientMessage.Lengths kept = outboxes.released(played, lengthMillis);
+    TakeMessage.Lengths kept = outboxes.released(played, lengthMillis);
     if (kept != null) {
       if (journal != null) {
         journal.keep(kept);

@@ -1,5 +1,6 @@
 package thinclick.client.link;
 
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
 
 /** Hands each of the server's messages to the listener's method for it. */
@@ -17,17 +18,17 @@ final class Dispatch {
       listener.room(room);
     } else if (message instanceof ServerMessage.Roster roster) {
       listener.roster(roster);
-    } else if (message instanceof ServerMessage.SoundCheckNoted noted) {
+    } else if (message instanceof AnswerMessage.SoundCheckNoted noted) {
       listener.soundCheckNoted(noted);
     } else if (message instanceof ServerMessage.Dealt dealt) {
       listener.dealt(dealt);
     } else if (message instanceof ServerMessage.Announced announced) {
       listener.announced(announced);
-    } else if (message instanceof ServerMessage.LibraryList list) {
+    } else if (message instanceof AnswerMessage.LibraryList list) {
       listener.listed(list);
-    } else if (message instanceof ServerMessage.WholeDrill drill) {
+    } else if (message instanceof AnswerMessage.WholeDrill drill) {
       listener.drill(drill);
-    } else if (message instanceof ServerMessage.KeptTake take) {
+    } else if (message instanceof AnswerMessage.KeptTake take) {
       listener.take(take);
     } else if (message instanceof ServerMessage.StageNear stage) {
       listener.stageNear(stage);

@@ -23,10 +23,10 @@ import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.Attacks;
-import thinclick.protocol.message.ClientMessage.Lengths;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.TakeMessage.Attacks;
+import thinclick.protocol.message.TakeMessage.Lengths;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 

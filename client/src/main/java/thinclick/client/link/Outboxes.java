@@ -8,10 +8,10 @@ import java.util.Objects;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.Attacks;
-import thinclick.protocol.message.ClientMessage.Lengths;
-import thinclick.protocol.message.ClientMessage.PlayedThrough;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage.Attacks;
+import thinclick.protocol.message.TakeMessage.Lengths;
+import thinclick.protocol.message.TakeMessage.PlayedThrough;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /** The takes whose attacks are not all stored, the running one last. Lives on the link's thread. */
 final class Outboxes {

@@ -4,8 +4,10 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Span;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
 
 /**
  * Room time as a link knows it: exchanges while the line stands, a mapping that is held still in a
@@ -60,7 +62,7 @@ final class RoomClock {
     exchanges.offline();
   }
 
-  void answered(ServerMessage.ClockAnswer answer, long arrivedNanos) {
+  void answered(AnswerMessage.ClockAnswer answer, long arrivedNanos) {
     exchanges.answered(answer, arrivedNanos);
   }
 
@@ -87,8 +89,7 @@ final class RoomClock {
     ServerMessage.Announced last = take;
     if (last != null && last.epoch() == view.epoch() && span.fromMicros() < takeOverMicros) {
       report.accept(
-          new ClientMessage.Asleep(
-              last.takeId(), last.epoch(), span.fromMicros(), span.toMicros()));
+          new TakeMessage.Asleep(last.takeId(), last.epoch(), span.fromMicros(), span.toMicros()));
     }
   }
 

@@ -14,8 +14,12 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Stage;
 
 /**
@@ -126,7 +130,7 @@ public final class RoomLink implements AutoCloseable {
     double latencyMillis = chairLatencyMillis;
     long micros = Math.max(0, Math.round(raw - latencyMillis * 1e3));
     Long rawMicros = latencyMillis == 0 ? null : (Long) Math.max(0, Math.round(raw));
-    boolean unsure = now.state() != ClientMessage.ClockState.STEADY;
+    boolean unsure = now.state() != PreparingMessage.ClockState.STEADY;
     WireAttack wire =
         new WireAttack(
             micros,
@@ -160,7 +164,7 @@ public final class RoomLink implements AutoCloseable {
 
   /** Tells that the dealt part has been read. */
   public void ready(String dealId, boolean ready) {
-    say(new ClientMessage.Ready(dealId, ready));
+    say(new PreparingMessage.Ready(dealId, ready));
   }
 
   /** From now on attacks are stamped earlier by the chair's delay. */
@@ -169,19 +173,19 @@ public final class RoomLink implements AutoCloseable {
   }
 
   /** Tells the room how far the chair's delay is known; between takes only. */
-  public void soundCheck(ClientMessage.SoundCheck measured) {
+  public void soundCheck(PreparingMessage.SoundCheck measured) {
     say(measured);
   }
 
   /** Tells the room how the others are heard here. */
-  public void hears(ClientMessage.HearsOthers how) {
+  public void hears(TakeMessage.HearsOthers how) {
     options.loop().run(() -> talk.report(how));
   }
 
   /** Tells the room that the click broke off here; where the line is down, once it is back. */
   public void clickInterrupted(ServerMessage.Announced take, long fromMicros, long toMicros) {
     ClientMessage broken =
-        new ClientMessage.ClickInterrupted(
+        new TakeMessage.ClickInterrupted(
             take.takeId(), take.epoch(), Math.max(0, fromMicros), Math.max(0, toMicros));
     options.loop().run(() -> talk.report(broken));
   }
@@ -195,40 +199,40 @@ public final class RoomLink implements AutoCloseable {
 
   /** Chooses a drill of the host's by its title. */
   public CompletableFuture<Long> material(String title) {
-    return talk.request((id, seen) -> new ClientMessage.Material(id, seen, null, title));
+    return talk.request((id, seen) -> new LeaderCommand.Material(id, seen, null, title));
   }
 
   /** Brings a drill along. */
   public CompletableFuture<Long> material(Drill drill) {
-    return talk.request((id, seen) -> new ClientMessage.Material(id, seen, drill, null));
+    return talk.request((id, seen) -> new LeaderCommand.Material(id, seen, drill, null));
   }
 
   /** Sets the click plan and, where not null, the tempo in beats a minute. */
   public CompletableFuture<Long> plan(List<Stage> stages, @Nullable Double tempo) {
-    return talk.request((id, seen) -> new ClientMessage.Plan(id, seen, stages, tempo));
+    return talk.request((id, seen) -> new LeaderCommand.Plan(id, seen, stages, tempo));
   }
 
   /**
    * Deals parts; {@code chairs} are playerIds in the order of chairs, empty for that of joining.
    */
   public CompletableFuture<Long> deal(long seed, List<String> chairs) {
-    return talk.request((id, seen) -> new ClientMessage.Deal(id, seen, seed, chairs));
+    return talk.request((id, seen) -> new LeaderCommand.Deal(id, seen, seed, chairs));
   }
 
   /** The same, with each figure fitted to the level that is said of a playerId, 1 to 10. */
   public CompletableFuture<Long> deal(long seed, List<String> chairs, Map<String, Integer> levels) {
-    return talk.request((id, seen) -> new ClientMessage.Deal(id, seen, seed, chairs, levels));
+    return talk.request((id, seen) -> new LeaderCommand.Deal(id, seen, seed, chairs, levels));
   }
 
   /** Starts a take after {@code leadMillis} and a count-in. */
   public CompletableFuture<Long> start(String dealId, int leadMillis, int countInBars) {
     return talk.request(
-        (id, seen) -> new ClientMessage.Start(id, seen, dealId, leadMillis, countInBars));
+        (id, seen) -> new LeaderCommand.Start(id, seen, dealId, leadMillis, countInBars));
   }
 
   /** Ends the take early. */
   public CompletableFuture<Long> stop(String takeId) {
-    return talk.request((id, seen) -> new ClientMessage.Stop(id, seen, takeId));
+    return talk.request((id, seen) -> new LeaderCommand.Stop(id, seen, takeId));
   }
 
   /** Makes something that is answered, for the room as it was last seen. */
@@ -247,7 +251,7 @@ public final class RoomLink implements AutoCloseable {
      * @param requestId names it in its answer
      * @param revision the room's, as this link last heard of it
      */
-    ClientMessage.LeaderCommand with(long requestId, long revision);
+    LeaderCommand with(long requestId, long revision);
   }
 
   /** Sends any other command of a leader's: seats, notes, a changed plan and so on. */
@@ -260,12 +264,12 @@ public final class RoomLink implements AutoCloseable {
    * listener.
    */
   public CompletableFuture<Long> browse(@Nullable String title) {
-    return talk.request((id, seen) -> new ClientMessage.Browse(id, title));
+    return talk.request((id, seen) -> new QuestionMessage.Browse(id, title));
   }
 
   /** Asks for a take as a file; the answer comes to the listener. */
   public CompletableFuture<Long> keepTake(String takeId) {
-    return talk.request((id, seen) -> new ClientMessage.KeepTake(id, takeId));
+    return talk.request((id, seen) -> new QuestionMessage.KeepTake(id, takeId));
   }
 
   /** Takes the lead where the leader has been gone for long. */

@@ -1,6 +1,7 @@
 package thinclick.client.link;
 
 import thinclick.client.clock.ClockView;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
 
 /**
@@ -23,17 +24,17 @@ public interface RoomListener {
 
   default void roster(ServerMessage.Roster roster) {}
 
-  default void soundCheckNoted(ServerMessage.SoundCheckNoted noted) {}
+  default void soundCheckNoted(AnswerMessage.SoundCheckNoted noted) {}
 
   default void dealt(ServerMessage.Dealt dealt) {}
 
   default void announced(ServerMessage.Announced announced) {}
 
-  default void listed(ServerMessage.LibraryList list) {}
+  default void listed(AnswerMessage.LibraryList list) {}
 
-  default void drill(ServerMessage.WholeDrill drill) {}
+  default void drill(AnswerMessage.WholeDrill drill) {}
 
-  default void take(ServerMessage.KeptTake take) {}
+  default void take(AnswerMessage.KeptTake take) {}
 
   default void stageNear(ServerMessage.StageNear stage) {}
 

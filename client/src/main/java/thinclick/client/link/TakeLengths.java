@@ -8,8 +8,8 @@ import java.util.NavigableMap;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ClientMessage.AttackLength;
-import thinclick.protocol.message.ClientMessage.Lengths;
+import thinclick.protocol.message.TakeMessage.AttackLength;
+import thinclick.protocol.message.TakeMessage.Lengths;
 
 /**
  * How long the attacks of one take were held, as far as the server has not said that it stored it.

@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ClientMessage.Attacks;
-import thinclick.protocol.message.ClientMessage.Lengths;
-import thinclick.protocol.message.ClientMessage.PlayedThrough;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage.Attacks;
+import thinclick.protocol.message.TakeMessage.Lengths;
+import thinclick.protocol.message.TakeMessage.PlayedThrough;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /**
  * The attacks of one take that the server has not yet said it stored, numbered from 1. What was

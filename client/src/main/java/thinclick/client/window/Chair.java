@@ -9,7 +9,7 @@ import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Seat;
 import thinclick.client.window.stand.StandModel;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.message.ClientMessage.InputKind;
+import thinclick.protocol.message.PreparingMessage.InputKind;
 import thinclick.protocol.time.MonotonicClock;
 
 /**

@@ -16,8 +16,8 @@ import thinclick.client.window.session.Seat;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.settings.SoundSettings.Chair;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.message.ClientMessage.InputKind;
-import thinclick.protocol.message.ClientMessage.SoundCheck;
+import thinclick.protocol.message.PreparingMessage.InputKind;
+import thinclick.protocol.message.PreparingMessage.SoundCheck;
 
 /**
  * What this chair is late by, for the output and the input in use together; void as soon as either

@@ -1,6 +1,6 @@
 package thinclick.client.window;
 
-import thinclick.protocol.message.ClientMessage.InputKind;
+import thinclick.protocol.message.PreparingMessage.InputKind;
 
 /**
  * Something that is tapped on at a chair.

@@ -19,11 +19,11 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing.Mode;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage.HearsOthers;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Heard;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.TakeMessage.HearsOthers;
 
 /**
  * Sounds what the others play: not at all, as it arrives, or in time. How it is done, and how late

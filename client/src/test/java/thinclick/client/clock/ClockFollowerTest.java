@@ -8,8 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Span;
-import thinclick.protocol.message.ClientMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.ClockAnswer;
+import thinclick.protocol.message.AnswerMessage.ClockAnswer;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 
 class ClockFollowerTest {
   private static final SimulatedLine.Way CLEAN = SimulatedLine.Way.normal(2, 0.05);

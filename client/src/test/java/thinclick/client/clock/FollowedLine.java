@@ -2,7 +2,7 @@ package thinclick.client.clock;
 
 import java.util.Comparator;
 import java.util.PriorityQueue;
-import thinclick.protocol.message.ServerMessage.ClockAnswer;
+import thinclick.protocol.message.AnswerMessage.ClockAnswer;
 
 /** A follower that asks over a simulated line, with every instant under the test's hand. */
 final class FollowedLine {

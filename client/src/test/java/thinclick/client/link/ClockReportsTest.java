@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import thinclick.protocol.message.AnswerMessage.ClockAnswer;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.Clock;
-import thinclick.protocol.message.ClientMessage.ClockReport;
-import thinclick.protocol.message.ServerMessage.ClockAnswer;
+import thinclick.protocol.message.PreparingMessage.Clock;
+import thinclick.protocol.message.PreparingMessage.ClockReport;
 
 /** How well the clock is known is said of the room's own epoch, and of no other. */
 class ClockReportsTest {

@@ -15,12 +15,12 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.AttackLength;
-import thinclick.protocol.message.ClientMessage.Attacks;
-import thinclick.protocol.message.ClientMessage.Lengths;
-import thinclick.protocol.message.ClientMessage.PlayedThrough;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage.AttackLength;
+import thinclick.protocol.message.TakeMessage.Attacks;
+import thinclick.protocol.message.TakeMessage.Lengths;
+import thinclick.protocol.message.TakeMessage.PlayedThrough;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 

@@ -8,8 +8,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
 
 /** One person of a test in a room: a link, what it was told last, and what was played on it. */

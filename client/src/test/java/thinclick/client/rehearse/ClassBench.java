@@ -29,7 +29,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Click;
 import thinclick.protocol.music.ClickPlan;
@@ -211,7 +211,7 @@ final class ClassBench extends LatestTold {
     done(
         leader.ask(
             (id, seen) ->
-                new ClientMessage.Replan(
+                new LeaderCommand.Replan(
                     id,
                     seen,
                     announced.takeId(),

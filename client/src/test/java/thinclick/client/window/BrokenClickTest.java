@@ -24,7 +24,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.command.ServerMain;

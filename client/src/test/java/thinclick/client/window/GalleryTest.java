@@ -30,7 +30,7 @@ import thinclick.client.standin.Timing;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;

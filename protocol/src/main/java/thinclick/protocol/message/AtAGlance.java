@@ -3,8 +3,8 @@ package thinclick.protocol.message;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ClientMessage.Attacks;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage.Attacks;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /**
  * Reads {@code attacks}, the one message that comes by the thousand, where it is written to the

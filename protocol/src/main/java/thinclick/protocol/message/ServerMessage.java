@@ -7,9 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Part;
-import thinclick.protocol.file.Take;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
@@ -19,8 +17,9 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.annotation.JsonDeserialize;
 
 /**
- * What a server may say. The wire name of each message is listed here and nowhere else. Fields
- * named {@code ...Micros} are room time, except {@code t1Micros}, which the client sent.
+ * What a server may say; what one member asked for is in {@link AnswerMessage}. The wire name of
+ * each message is listed here and nowhere else. Fields named {@code ...Micros} are room time,
+ * except {@code t1Micros}, which the client sent.
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
 @JsonSubTypes({
@@ -28,10 +27,10 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.Room.class, name = "room"),
   @JsonSubTypes.Type(value = ServerMessage.Changes.class, name = "changes"),
   @JsonSubTypes.Type(value = ServerMessage.Roster.class, name = "roster"),
-  @JsonSubTypes.Type(value = ServerMessage.ClockAnswer.class, name = "clockAnswer"),
-  @JsonSubTypes.Type(value = ServerMessage.SoundCheckNoted.class, name = "soundCheckNoted"),
-  @JsonSubTypes.Type(value = ServerMessage.LibraryList.class, name = "library"),
-  @JsonSubTypes.Type(value = ServerMessage.WholeDrill.class, name = "drill"),
+  @JsonSubTypes.Type(value = AnswerMessage.ClockAnswer.class, name = "clockAnswer"),
+  @JsonSubTypes.Type(value = AnswerMessage.SoundCheckNoted.class, name = "soundCheckNoted"),
+  @JsonSubTypes.Type(value = AnswerMessage.LibraryList.class, name = "library"),
+  @JsonSubTypes.Type(value = AnswerMessage.WholeDrill.class, name = "drill"),
   @JsonSubTypes.Type(value = ServerMessage.Dealt.class, name = "dealt"),
   @JsonSubTypes.Type(value = ServerMessage.Announced.class, name = "announced"),
   @JsonSubTypes.Type(value = ServerMessage.StageNear.class, name = "stage"),
@@ -41,16 +40,32 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.LengthsStored.class, name = "lengthsStored"),
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
   @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
-  @JsonSubTypes.Type(value = ServerMessage.KeptTake.class, name = "take"),
-  @JsonSubTypes.Type(value = ServerMessage.CourseSoFar.class, name = "course"),
-  @JsonSubTypes.Type(value = ServerMessage.Fewest.class, name = "fewestClicks"),
+  @JsonSubTypes.Type(value = AnswerMessage.KeptTake.class, name = "take"),
+  @JsonSubTypes.Type(value = AnswerMessage.CourseSoFar.class, name = "course"),
+  @JsonSubTypes.Type(value = AnswerMessage.Fewest.class, name = "fewestClicks"),
   @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),
   @JsonSubTypes.Type(value = ServerMessage.Problem.class, name = "error"),
   @JsonSubTypes.Type(value = ServerMessage.Goodbye.class, name = "goodbye"),
 })
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public sealed interface ServerMessage {
-
+public sealed interface ServerMessage
+    permits ServerMessage.Welcome,
+        ServerMessage.Room,
+        ServerMessage.Changes,
+        ServerMessage.Roster,
+        ServerMessage.Dealt,
+        ServerMessage.Announced,
+        ServerMessage.StageNear,
+        ServerMessage.Replanned,
+        ServerMessage.Heard,
+        ServerMessage.Stored,
+        ServerMessage.LengthsStored,
+        ServerMessage.Stopped,
+        ServerMessage.ReviewReady,
+        ServerMessage.Done,
+        ServerMessage.Problem,
+        ServerMessage.Goodbye,
+        AnswerMessage {
   /** The answer to {@code join} and {@code openRoom}. */
   record Welcome(
       int version,
@@ -131,65 +146,6 @@ public sealed interface ServerMessage {
       @JsonInclude(JsonInclude.Include.NON_DEFAULT)
           @JsonDeserialize(using = Absent.MeansFalse.class)
           boolean standIn) {}
-
-  /** Answers a {@code clock}: received at {@code t2Micros}, answered at {@code t3Micros}. */
-  record ClockAnswer(long id, long t1Micros, long t2Micros, long t3Micros, long epoch)
-      implements ServerMessage {}
-
-  /** Answers a {@code soundCheck}. */
-  record SoundCheckNoted(double latencyMillis, double uncertaintyMillis, boolean accepted)
-      implements ServerMessage {}
-
-  /**
-   * What there is to rehearse.
-   *
-   * @param drills the host's own first
-   * @param lessons the host's own first
-   */
-  record LibraryList(List<DrillLine> drills, List<Lesson> lessons) implements ServerMessage {
-    public LibraryList {
-      drills = Check.list("drills", drills);
-      lessons = Check.list("lessons", lessons);
-    }
-  }
-
-  /**
-   * A drill in a line.
-   *
-   * @param chairs how many rows it has
-   * @param own true where it is the host's own, null for the stock
-   */
-  record DrillLine(
-      String title,
-      int level,
-      Meter meter,
-      int stepsPerBeat,
-      int chairs,
-      Drill.TempoRange tempo,
-      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Boolean own) {
-    /** The line of a drill. */
-    public static DrillLine of(Drill drill, boolean own) {
-      return new DrillLine(
-          drill.title(),
-          drill.level(),
-          drill.meter(),
-          drill.stepsPerBeat(),
-          drill.chairs().size(),
-          drill.tempo(),
-          own ? true : null);
-    }
-  }
-
-  /**
-   * A take, as it was asked for.
-   *
-   * @param whole true where everybody's part is in it, false where it holds the receiver's alone
-   * @param take as its file
-   */
-  record KeptTake(String takeId, boolean whole, Take take) implements ServerMessage {}
-
-  /** One drill whole, as it was asked for by title. */
-  record WholeDrill(Drill drill) implements ServerMessage {}
 
   /**
    * What everybody plays.
@@ -341,44 +297,6 @@ public sealed interface ServerMessage {
   record ReviewReady(String takeId, boolean provisional, JsonNode review)
       implements ServerMessage {}
 
-  /**
-   * How it went up to a take, at its drill, tempo and click plan.
-   *
-   * @param band the band's course, as {@code history --json} prints it; null for one who does not
-   *     lead
-   * @param own the receiver's own, as {@code history --player NAME --json} prints it; null for one
-   *     without a part in the take
-   * @param last figures of the newest take before it, to be compared; null where there is none, and
-   *     for one who does not lead
-   */
-  record CourseSoFar(
-      String takeId, @Nullable JsonNode band, @Nullable JsonNode own, @Nullable JsonNode last)
-      implements ServerMessage {}
-
-  /**
-   * The fewest clicks that this band has held at a drill and tempo.
-   *
-   * @param tempo beats a minute
-   * @param held null where nothing was held yet
-   */
-  record Fewest(String title, double tempo, @Nullable HeldClick held) implements ServerMessage {}
-
-  /**
-   * A click that was held.
-   *
-   * @param stage what clicked
-   * @param clicksPerBar how many of them a bar, on the average
-   * @param holdPercent what was placed under it, of what is written
-   * @param begunAt when the take began: ISO 8601, UTC
-   */
-  record HeldClick(
-      Stage stage,
-      Meter meter,
-      int stepsPerBeat,
-      double clicksPerBar,
-      double holdPercent,
-      String begunAt) {}
-
   /** A command was carried out; the room's revision afterwards. */
   record Done(long requestId, long revision) implements ServerMessage {}
 
@@ -434,31 +352,5 @@ public sealed interface ServerMessage {
     /** The host died in the take and came back. */
     @JsonProperty("interrupted")
     INTERRUPTED
-  }
-
-  /** What can go wrong with one message while the connection stays. */
-  enum ErrorCode {
-    @JsonProperty("badField")
-    BAD_FIELD,
-    @JsonProperty("unknownType")
-    UNKNOWN_TYPE,
-    @JsonProperty("wrongPhase")
-    WRONG_PHASE,
-    @JsonProperty("notAllowed")
-    NOT_ALLOWED,
-    @JsonProperty("staleRevision")
-    STALE_REVISION,
-    @JsonProperty("nameTaken")
-    NAME_TAKEN,
-    @JsonProperty("roomFull")
-    ROOM_FULL,
-    @JsonProperty("wrongEpoch")
-    WRONG_EPOCH,
-    @JsonProperty("seqConflict")
-    SEQ_CONFLICT,
-    @JsonProperty("storeUnavailable")
-    STORE_UNAVAILABLE,
-    @JsonProperty("uncertainClock")
-    UNCERTAIN_CLOCK
   }
 }

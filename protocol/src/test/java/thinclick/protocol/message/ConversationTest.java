@@ -28,12 +28,12 @@ class ConversationTest {
     assertThat(said)
         .containsSubsequence(
             ClientMessage.Join.class,
-            ClientMessage.Clock.class,
-            ClientMessage.Ready.class,
-            ClientMessage.Attacks.class,
+            PreparingMessage.Clock.class,
+            PreparingMessage.Ready.class,
+            TakeMessage.Attacks.class,
             ClientMessage.Join.class,
-            ClientMessage.Attacks.class,
-            ClientMessage.PlayedThrough.class);
+            TakeMessage.Attacks.class,
+            TakeMessage.PlayedThrough.class);
     assertThat(told)
         .containsSubsequence(
             ServerMessage.Welcome.class,

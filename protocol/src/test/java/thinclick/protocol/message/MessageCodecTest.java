@@ -10,8 +10,8 @@ import thinclick.protocol.json.BadInput;
 class MessageCodecTest {
   @Test
   void typeComesFirstAndAbsentFieldsAreLeftOut() {
-    ClientMessage.Attacks attacks =
-        new ClientMessage.Attacks("t1", 3, 1, List.of(ClientMessage.WireAttack.tap(5_000)));
+    TakeMessage.Attacks attacks =
+        new TakeMessage.Attacks("t1", 3, 1, List.of(TakeMessage.WireAttack.tap(5_000)));
 
     assertThat(MessageCodec.write(attacks))
         .isEqualTo(

@@ -40,7 +40,7 @@ class ReadmeTest {
             .filter(each -> each.startsWith("| `" + message.name() + "`"))
             .findFirst()
             .orElseThrow(() -> new AssertionError("no line for " + message.name()));
-    boolean leaders = ClientMessage.LeaderCommand.class.isAssignableFrom(message.value());
+    boolean leaders = LeaderCommand.class.isAssignableFrom(message.value());
     for (RecordComponent field : message.value().getRecordComponents()) {
       boolean common =
           leaders && (field.getName().equals("requestId") || field.getName().equals("revision"));
@@ -51,8 +51,8 @@ class ReadmeTest {
   }
 
   @ParameterizedTest
-  @EnumSource(ServerMessage.ErrorCode.class)
-  void everyErrorIsExplained(ServerMessage.ErrorCode code) throws Exception {
+  @EnumSource(ErrorCode.class)
+  void everyErrorIsExplained(ErrorCode code) throws Exception {
     String name = code.getClass().getField(code.name()).getAnnotation(JsonProperty.class).value();
     assertThat(README).contains("| `" + name + "` |");
   }

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import thinclick.protocol.message.ServerMessage.HeldClick;
+import thinclick.protocol.message.AnswerMessage.HeldClick;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.scoring.Review;

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ServerMessage.HeldClick;
+import thinclick.protocol.message.AnswerMessage.HeldClick;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Reason;

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.server.history.Course;
 import thinclick.server.history.CourseLine;
@@ -86,7 +87,7 @@ final class PastAnswers {
       last = last(entries, now);
     }
     JsonNode own = wanted.playerId() == null ? null : own(like, now, wanted.playerId());
-    return Optional.of(new ServerMessage.CourseSoFar(now.id(), band, own, last));
+    return Optional.of(new AnswerMessage.CourseSoFar(now.id(), band, own, last));
   }
 
   private static @Nullable JsonNode last(List<Entry> entries, PastTake now) {
@@ -165,7 +166,7 @@ final class PastAnswers {
             .filter(take -> mayCount(take, here))
             .toList();
     List<Entry> entries = known.stream().map(this::entry).filter(Objects::nonNull).toList();
-    return new ServerMessage.Fewest(
+    return new AnswerMessage.Fewest(
         wanted.title(),
         wanted.tempo(),
         FewestClicks.of(entries, wanted.title(), wanted.tempo())

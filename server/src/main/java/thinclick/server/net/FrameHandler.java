@@ -14,11 +14,14 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.TakeMessage;
 import thinclick.server.room.RoomDirectory.Place;
 import thinclick.server.room.RoomEvent;
 import thinclick.server.room.RoomWord;
@@ -110,14 +113,14 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   }
 
   private void take(ChannelHandlerContext context, ClientMessage message) {
-    if (message instanceof ClientMessage.Attacks && !parts.store().hasRoom()) {
+    if (message instanceof TakeMessage.Attacks && !parts.store().hasRoom()) {
       // The disk is behind: nothing more is read until it has caught up, and nothing is dropped.
       hold(context);
       parts.store().whenRoom(() -> context.executor().execute(() -> resume(context, message)));
       return;
     }
     if (!traffic.allows(message, parts.clock().nanos())) {
-      if (message instanceof ClientMessage.Attacks) {
+      if (message instanceof TakeMessage.Attacks) {
         hold(context); // a long resend is slowed down, not punished
         context
             .executor()
@@ -130,7 +133,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     HostedRoom room = connection.room();
     if (room == null || !connection.joined()) {
       first(context, message);
-    } else if (message instanceof ClientMessage.Clock clock) {
+    } else if (message instanceof PreparingMessage.Clock clock) {
       answer(room, clock);
     } else {
       count(message);
@@ -139,9 +142,9 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   }
 
   private void count(ClientMessage message) {
-    if (message instanceof ClientMessage.Attacks sent) {
+    if (message instanceof TakeMessage.Attacks sent) {
       parts.meters().received(sent.attacks().size());
-    } else if (message instanceof ClientMessage.ClockReport report) {
+    } else if (message instanceof PreparingMessage.ClockReport report) {
       parts.meters().clockUncertainty(report.uncertaintyMicros());
     }
   }
@@ -164,10 +167,10 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   }
 
   /** t2 was read when the bytes came, t3 is read just before the answer is written. */
-  private void answer(HostedRoom room, ClientMessage.Clock clock) {
+  private void answer(HostedRoom room, PreparingMessage.Clock clock) {
     long t2 = room.micros(arrival.nanos());
     connection.send(
-        new ServerMessage.ClockAnswer(
+        new AnswerMessage.ClockAnswer(
             clock.id(), clock.t1Micros(), t2, room.micros(parts.clock().nanos()), room.epoch()));
   }
 

@@ -1,6 +1,8 @@
 package thinclick.server.net;
 
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.TakeMessage;
 
 /** What one connection may send: more than any honest client does, less than hurts the others. */
 final class Traffic {
@@ -27,10 +29,10 @@ final class Traffic {
 
   /** True where this message is still within what is allowed. */
   boolean allows(ClientMessage message, long nowNanos) {
-    if (message instanceof ClientMessage.Attacks sent) {
+    if (message instanceof TakeMessage.Attacks sent) {
       return attacks.take(sent.attacks().size(), nowNanos);
     }
-    if (message instanceof ClientMessage.Clock) {
+    if (message instanceof PreparingMessage.Clock) {
       return clocks.take(1, nowNanos);
     }
     return others.take(1, nowNanos);

@@ -8,11 +8,12 @@ import java.util.Objects;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.AnswerMessage;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.MessageCodec;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
@@ -31,7 +32,7 @@ final class DealTable {
     this.dealer = dealer;
   }
 
-  void material(ClientMessage.Material message) {
+  void material(LeaderCommand.Material message) {
     Drill given = message.drill();
     room.drill = given != null ? given : titled(Objects.requireNonNull(message.title()));
     room.stages = null;
@@ -48,17 +49,17 @@ final class DealTable {
   }
 
   /** Tells somebody what there is to rehearse, or one drill whole. */
-  void browse(Member asking, ClientMessage.Browse message) {
+  void browse(Member asking, QuestionMessage.Browse message) {
     String title = message.title();
     if (title != null) {
-      room.out.send(asking, new ServerMessage.WholeDrill(titled(title)));
+      room.out.send(asking, new AnswerMessage.WholeDrill(titled(title)));
       return;
     }
-    List<ServerMessage.DrillLine> lines =
+    List<AnswerMessage.DrillLine> lines =
         shelf.drills().stream()
-            .map(drill -> ServerMessage.DrillLine.of(drill, shelf.own(drill)))
+            .map(drill -> AnswerMessage.DrillLine.of(drill, shelf.own(drill)))
             .toList();
-    ServerMessage.LibraryList list = new ServerMessage.LibraryList(lines, shelf.lessons());
+    AnswerMessage.LibraryList list = new AnswerMessage.LibraryList(lines, shelf.lessons());
     int bytes = MessageCodec.write(list).length();
     if (bytes > MessageCodec.MAX_SERVER_FRAME) {
       throw new Refusal(
@@ -73,7 +74,7 @@ final class DealTable {
     room.out.send(asking, list);
   }
 
-  void plan(ClientMessage.Plan message) {
+  void plan(LeaderCommand.Plan message) {
     Drill chosen = chosenDrill();
     new ClickPlan(message.stages()).checkMeter(chosen.meter(), chosen.stepsPerBeat());
     room.stages = message.stages();
@@ -97,7 +98,7 @@ final class DealTable {
     telling.wholeRoom();
   }
 
-  void deal(ClientMessage.Deal command) {
+  void deal(LeaderCommand.Deal command) {
     Drill chosen = chosenDrill();
     List<Member> players =
         command.chairs().isEmpty() ? room.members.playersHere() : chairs(command.chairs());

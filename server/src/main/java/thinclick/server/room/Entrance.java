@@ -7,9 +7,9 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /** Coming in, coming back, dropping out and leaving for good. */
 final class Entrance {

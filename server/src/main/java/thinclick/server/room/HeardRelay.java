@@ -3,9 +3,9 @@ package thinclick.server.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
+import thinclick.protocol.message.TakeMessage;
 
 /**
  * What the others hear of an attack: at once in a small room, in batches in a larger one. The
@@ -27,7 +27,7 @@ final class HeardRelay {
   }
 
   /** Never scored from, so what is passed on may be lost. */
-  void pass(TakeRun take, Member player, ClientMessage.Attacks message, SeqLedger ledger) {
+  void pass(TakeRun take, Member player, TakeMessage.Attacks message, SeqLedger ledger) {
     List<HeardAttack> judged = new ArrayList<>();
     for (int i = 0; i < message.attacks().size(); i++) {
       long seq = message.firstSeq() + i;

@@ -1,11 +1,11 @@
 package thinclick.server.room;
 
 import java.util.Objects;
-import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /** Who leads, who sits where, who may come in. */
 final class Leading {
@@ -23,7 +23,7 @@ final class Leading {
   }
 
   /** A leader's command must come from the leader, who has seen what was decided last. */
-  void check(Member member, ClientMessage.LeaderCommand command) {
+  void check(Member member, LeaderCommand command) {
     if (!room.leads(member)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "only the leader may do this");
     }
@@ -53,7 +53,7 @@ final class Leading {
     lead(sender);
   }
 
-  void pass(ClientMessage.PassLead message) {
+  void pass(LeaderCommand.PassLead message) {
     Member next = room.somebody(message.playerId());
     if (!next.here() || next.standIn) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, "playerId", "expected somebody who is here");
@@ -67,12 +67,12 @@ final class Leading {
     telling.wholeRoom();
   }
 
-  void seat(ClientMessage.Seat message) {
+  void seat(LeaderCommand.Seat message) {
     room.members.seat(room.somebody(message.playerId()), message.chair());
     room.decide();
   }
 
-  void standIn(ClientMessage.StandIn message) {
+  void standIn(LeaderCommand.StandIn message) {
     Member absent = room.somebody(message.playerId());
     Integer chair = room.chairOf(absent);
     if (absent.here() || chair == null) {
@@ -91,7 +91,7 @@ final class Leading {
     room.decide();
   }
 
-  void remove(Member sender, ClientMessage.Remove message) {
+  void remove(Member sender, LeaderCommand.Remove message) {
     Member removed = room.somebody(message.playerId());
     if (removed == sender || removed.id.equals(room.ownerId)) {
       throw new Refusal(
@@ -101,18 +101,18 @@ final class Leading {
     room.decide();
   }
 
-  void lock(ClientMessage.Lock message) {
+  void lock(LeaderCommand.Lock message) {
     room.locked = message.value();
     room.decide();
     telling.wholeRoom();
   }
 
-  void share(ClientMessage.Share message) {
+  void share(LeaderCommand.Share message) {
     room.share = message.value();
     room.decide();
   }
 
-  void note(ClientMessage.Note message) {
+  void note(LeaderCommand.Note message) {
     String written = message.value().isEmpty() ? null : message.value();
     if (message.playerId() == null) {
       room.note = written;
@@ -128,7 +128,7 @@ final class Leading {
     }
   }
 
-  void wantWord(Member sender, ClientMessage.NewWord message) {
+  void wantWord(Member sender, LeaderCommand.NewWord message) {
     room.out.wantWord(Objects.requireNonNull(sender.connection), message.requestId());
   }
 

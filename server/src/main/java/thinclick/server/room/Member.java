@@ -2,10 +2,10 @@ package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Hearing;
-import thinclick.protocol.message.ClientMessage.ClockReport;
-import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.SoundCheck;
+import thinclick.protocol.message.PreparingMessage.ClockReport;
+import thinclick.protocol.message.PreparingMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.SoundCheck;
 
 /** Somebody in a room, here or away. */
 final class Member {

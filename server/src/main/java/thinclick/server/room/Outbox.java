@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 
 /** What a room wants done, gathered while it deals with one event. */

@@ -2,9 +2,9 @@ package thinclick.server.room;
 
 import java.util.List;
 import java.util.Optional;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.TakeMessage;
 
 /** What was played: taken down, acknowledged once it is on the disk, reviewed. */
 final class Playing {
@@ -38,7 +38,7 @@ final class Playing {
     return take;
   }
 
-  void attacks(Member player, ClientMessage.Attacks message) {
+  void attacks(Member player, TakeMessage.Attacks message) {
     TakeRun take = seatedTake(player, message.takeId());
     checkEpoch(take, message.epoch());
     SeqLedger ledger = take.reach(player.id).ledger;
@@ -77,11 +77,11 @@ final class Playing {
     }
   }
 
-  void lengths(Member player, ClientMessage.Lengths message) {
+  void lengths(Member player, TakeMessage.Lengths message) {
     TakeRun take = seatedTake(player, message.takeId());
     checkEpoch(take, message.epoch());
     long through = take.reach(player.id).ledger.through();
-    for (ClientMessage.AttackLength item : message.items()) {
+    for (TakeMessage.AttackLength item : message.items()) {
       if (item.seq() > through) {
         throw new Refusal(
             ErrorCode.BAD_FIELD,
@@ -92,7 +92,7 @@ final class Playing {
     room.out.append(new JournalEntry.Lengths(take.id(), player.id, message.items()));
   }
 
-  void through(Member sender, ClientMessage.PlayedThrough message) {
+  void through(Member sender, TakeMessage.PlayedThrough message) {
     TakeRun take = seatedTake(sender, message.takeId());
     if (take.running()) {
       throw new Refusal(ErrorCode.WRONG_PHASE, null, "the take is still running");
@@ -114,7 +114,7 @@ final class Playing {
   private void held(JournalEntry.Lengths lengths, RoomJournal.Outcome outcome) {
     Member player = room.members.get(lengths.playerId());
     if (player != null) {
-      List<Long> seqs = lengths.items().stream().map(ClientMessage.AttackLength::seq).toList();
+      List<Long> seqs = lengths.items().stream().map(TakeMessage.AttackLength::seq).toList();
       room.out.send(player, new ServerMessage.LengthsStored(lengths.takeId(), seqs));
     }
     if (outcome instanceof RoomJournal.Outcome.Stored) {

@@ -4,10 +4,10 @@ import java.util.HashSet;
 import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 
 /**
@@ -21,7 +21,7 @@ final class Recalling {
     this.room = room;
   }
 
-  void course(Member asking, ClientMessage.AskCourse message) {
+  void course(Member asking, QuestionMessage.AskCourse message) {
     room.expect(Phase.REVIEW);
     TakeRun take =
         room.take(message.takeId())
@@ -47,7 +47,7 @@ final class Recalling {
             take.id(), take.written().title(), leads, played ? asking.id : null));
   }
 
-  void fewest(Member asking, ClientMessage.AskFewest message) {
+  void fewest(Member asking, QuestionMessage.AskFewest message) {
     if (!room.leads(asking)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected the leader");
     }

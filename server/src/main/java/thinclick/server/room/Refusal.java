@@ -2,7 +2,7 @@ package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 
 /** A message that cannot be followed; becomes an {@code error} to its sender, and nothing else. */
 final class Refusal extends RuntimeException {

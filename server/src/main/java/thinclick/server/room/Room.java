@@ -3,9 +3,9 @@ package thinclick.server.room;
 import java.util.List;
 import java.util.Objects;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
 

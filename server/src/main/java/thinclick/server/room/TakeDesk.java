@@ -9,12 +9,13 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 
@@ -48,7 +49,7 @@ final class TakeDesk {
     }
   }
 
-  void start(ClientMessage.Start command) {
+  void start(LeaderCommand.Start command) {
     Dealt made = Objects.requireNonNull(room.dealt);
     long countIn = room.now + command.leadMillis() * 1_000L;
     StepGrid before =
@@ -131,7 +132,7 @@ final class TakeDesk {
     return take;
   }
 
-  void replan(ClientMessage.Replan command) {
+  void replan(LeaderCommand.Replan command) {
     TakeRun take = running(command.takeId());
     StepGrid grid = take.written().grid();
     double bars = (room.now - grid.startMicros()) / (grid.stepMicros() * grid.stepsPerBar());
@@ -177,7 +178,7 @@ final class TakeDesk {
   }
 
   /** The click broke off at somebody's computer. */
-  void clickInterrupted(ClientMessage.ClickInterrupted message) {
+  void clickInterrupted(TakeMessage.ClickInterrupted message) {
     TakeRun take = remembered(message.takeId());
     expectEpoch(take, message.epoch());
     Span span = new Span(message.fromMicros(), message.toMicros());
@@ -190,7 +191,7 @@ final class TakeDesk {
   }
 
   /** A player's computer slept: away meanwhile, whoever notices it first. */
-  void asleep(Member player, ClientMessage.Asleep message) {
+  void asleep(Member player, TakeMessage.Asleep message) {
     TakeRun take = remembered(message.takeId());
     if (!take.seats.containsKey(player.id)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part in the take");

@@ -4,11 +4,12 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 
 /**
@@ -26,7 +27,7 @@ public final class TakeSharing {
   }
 
   /** Somebody asks for a take; the answer comes once it is read. */
-  void asked(Member asking, ClientMessage.KeepTake message) {
+  void asked(Member asking, QuestionMessage.KeepTake message) {
     room.expect(Phase.REVIEW);
     TakeRun take =
         room.take(message.takeId())
@@ -69,14 +70,14 @@ public final class TakeSharing {
           asked.requestId());
       return;
     }
-    room.out.send(asking, new ServerMessage.KeptTake(asked.takeId(), asked.only() == null, take));
+    room.out.send(asking, new AnswerMessage.KeptTake(asked.takeId(), asked.only() == null, take));
     room.out.send(asking, new ServerMessage.Done(asked.requestId(), room.revision));
   }
 
   /** A take as it goes to who asked for it: whole, or the own part alone where that was asked. */
   public static RoomEvent.TakeRead seen(Effect.ReadTake asked, Take take) {
     Take seen = asked.only() == null ? take : only(take, asked.only());
-    int bytes = MessageCodec.write(new ServerMessage.KeptTake(asked.takeId(), true, seen)).length();
+    int bytes = MessageCodec.write(new AnswerMessage.KeptTake(asked.takeId(), true, seen)).length();
     return bytes <= MOST_BYTES
         ? new RoomEvent.TakeRead(asked, seen, "")
         : new RoomEvent.TakeRead(

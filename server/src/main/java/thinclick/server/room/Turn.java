@@ -2,13 +2,18 @@ package thinclick.server.room;
 
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage;
 
 /** One message of one member: in which phases it is heard, and which part of the room hears it. */
 final class Turn implements ClientMessage.Handler {
@@ -30,7 +35,7 @@ final class Turn implements ClientMessage.Handler {
     ClientMessage message = said.message();
     Long requestId = message instanceof ClientMessage.Command command ? command.requestId() : null;
     try {
-      if (message instanceof ClientMessage.LeaderCommand command) {
+      if (message instanceof LeaderCommand command) {
         parts.leading().check(sender, command);
       }
       Turn turn = new Turn(room, parts, sender);
@@ -61,16 +66,16 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onClock(ClientMessage.Clock message) {
+  public void onClock(PreparingMessage.Clock message) {
     // Answered at the edge, where the instants are; here only when somebody drives a room alone.
     room.out.send(
         sender,
-        new ServerMessage.ClockAnswer(
+        new AnswerMessage.ClockAnswer(
             message.id(), message.t1Micros(), room.now, room.now, room.epoch));
   }
 
   @Override
-  public void onClockReport(ClientMessage.ClockReport message) {
+  public void onClockReport(PreparingMessage.ClockReport message) {
     if (message.epoch() != room.epoch) {
       throw new Refusal(
           ErrorCode.WRONG_EPOCH, "epoch", "expected " + room.epoch + ", found " + message.epoch());
@@ -80,7 +85,7 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onSoundCheck(ClientMessage.SoundCheck message) {
+  public void onSoundCheck(PreparingMessage.SoundCheck message) {
     expectNoTake();
     if (sender.role == Role.LISTENER) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener has no chair to measure");
@@ -92,12 +97,12 @@ final class Turn implements ClientMessage.Handler {
     room.changed = true;
     room.out.send(
         sender,
-        new ServerMessage.SoundCheckNoted(
+        new AnswerMessage.SoundCheckNoted(
             message.latencyMillis(), message.uncertaintyMillis(), measured));
   }
 
   @Override
-  public void onReady(ClientMessage.Ready message) {
+  public void onReady(PreparingMessage.Ready message) {
     room.expect(Phase.DEALT);
     if (!room.seats.containsKey(sender.id)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part");
@@ -108,22 +113,22 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onAttacks(ClientMessage.Attacks message) {
+  public void onAttacks(TakeMessage.Attacks message) {
     parts.playing().attacks(sender, message);
   }
 
   @Override
-  public void onLengths(ClientMessage.Lengths message) {
+  public void onLengths(TakeMessage.Lengths message) {
     parts.playing().lengths(sender, message);
   }
 
   @Override
-  public void onPlayedThrough(ClientMessage.PlayedThrough message) {
+  public void onPlayedThrough(TakeMessage.PlayedThrough message) {
     parts.playing().through(sender, message);
   }
 
   @Override
-  public void onHearsOthers(ClientMessage.HearsOthers message) {
+  public void onHearsOthers(TakeMessage.HearsOthers message) {
     if (sender.role == Role.LISTENER) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener hears whatever is played");
     }
@@ -133,7 +138,7 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onClickInterrupted(ClientMessage.ClickInterrupted message) {
+  public void onClickInterrupted(TakeMessage.ClickInterrupted message) {
     if (sender.role == Role.LISTENER) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "a listener plays to no click");
     }
@@ -141,7 +146,7 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onAsleep(ClientMessage.Asleep message) {
+  public void onAsleep(TakeMessage.Asleep message) {
     parts.desk().asleep(sender, message);
   }
 
@@ -153,55 +158,55 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onBrowse(ClientMessage.Browse message) {
+  public void onBrowse(QuestionMessage.Browse message) {
     parts.table().browse(sender, message);
   }
 
   @Override
-  public void onKeepTake(ClientMessage.KeepTake message) {
+  public void onKeepTake(QuestionMessage.KeepTake message) {
     parts.sharing().asked(sender, message);
     answered = true;
   }
 
   @Override
-  public void onAskCourse(ClientMessage.AskCourse message) {
+  public void onAskCourse(QuestionMessage.AskCourse message) {
     parts.recalling().course(sender, message);
     answered = true;
   }
 
   @Override
-  public void onAskFewest(ClientMessage.AskFewest message) {
+  public void onAskFewest(QuestionMessage.AskFewest message) {
     parts.recalling().fewest(sender, message);
     answered = true;
   }
 
   @Override
-  public void onMaterial(ClientMessage.Material message) {
+  public void onMaterial(LeaderCommand.Material message) {
     expectNoTake();
     parts.table().material(message);
   }
 
   @Override
-  public void onPlan(ClientMessage.Plan message) {
+  public void onPlan(LeaderCommand.Plan message) {
     expectNoTake();
     parts.table().plan(message);
   }
 
   @Override
-  public void onDeal(ClientMessage.Deal message) {
+  public void onDeal(LeaderCommand.Deal message) {
     expectNoTake();
     parts.table().deal(message);
   }
 
   @Override
-  public void onStart(ClientMessage.Start message) {
+  public void onStart(LeaderCommand.Start message) {
     room.expect(Phase.DEALT);
     parts.table().checkDeal(message.dealId());
     parts.desk().start(message);
   }
 
   @Override
-  public void onStop(ClientMessage.Stop message) {
+  public void onStop(LeaderCommand.Stop message) {
     room.expect(Phase.COUNT_IN, Phase.TAKE);
     parts.desk().stop(parts.desk().running(message.takeId()), room.now, StopReason.LEADER);
   }
@@ -217,57 +222,57 @@ final class Turn implements ClientMessage.Handler {
   }
 
   @Override
-  public void onReplan(ClientMessage.Replan message) {
+  public void onReplan(LeaderCommand.Replan message) {
     room.expect(Phase.COUNT_IN, Phase.TAKE);
     parts.desk().replan(message);
   }
 
   @Override
-  public void onSeat(ClientMessage.Seat message) {
+  public void onSeat(LeaderCommand.Seat message) {
     expectNoTake();
     parts.leading().seat(message);
   }
 
   @Override
-  public void onStandIn(ClientMessage.StandIn message) {
+  public void onStandIn(LeaderCommand.StandIn message) {
     expectNoTake();
     parts.leading().standIn(message);
   }
 
   @Override
-  public void onPassLead(ClientMessage.PassLead message) {
+  public void onPassLead(LeaderCommand.PassLead message) {
     expectNoTake();
     parts.leading().pass(message);
   }
 
   @Override
-  public void onRemove(ClientMessage.Remove message) {
+  public void onRemove(LeaderCommand.Remove message) {
     parts.leading().remove(sender, message);
   }
 
   @Override
-  public void onLock(ClientMessage.Lock message) {
+  public void onLock(LeaderCommand.Lock message) {
     parts.leading().lock(message);
   }
 
   @Override
-  public void onShare(ClientMessage.Share message) {
+  public void onShare(LeaderCommand.Share message) {
     parts.leading().share(message);
   }
 
   @Override
-  public void onNewWord(ClientMessage.NewWord message) {
+  public void onNewWord(LeaderCommand.NewWord message) {
     answered = true;
     parts.leading().wantWord(sender, message);
   }
 
   @Override
-  public void onNote(ClientMessage.Note message) {
+  public void onNote(LeaderCommand.Note message) {
     parts.leading().note(message);
   }
 
   @Override
-  public void onCloseRoom(ClientMessage.CloseRoom message) {
+  public void onCloseRoom(LeaderCommand.CloseRoom message) {
     answered = true;
     room.out.send(sender, new ServerMessage.Done(message.requestId(), room.revision));
     room.runningTake().ifPresent(take -> parts.desk().stop(take, room.now, StopReason.LEADER));

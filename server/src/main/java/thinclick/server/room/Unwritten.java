@@ -1,7 +1,7 @@
 package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage.StopReason;
 
 /**

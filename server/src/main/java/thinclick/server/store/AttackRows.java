@@ -9,8 +9,8 @@ import java.util.List;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ClientMessage.AttackLength;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage.AttackLength;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.RoomJournal.Outcome;
 

@@ -10,10 +10,12 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.server.load.RawLine;
 
@@ -73,8 +75,8 @@ class CrowdTest {
     List<Integer> codes = new ArrayList<>();
     for (int round = 0; round < 20; round++) {
       codes.addAll(codesOf(100, "guess"));
-      leader.send(new ClientMessage.Clock(round, 5));
-      assertThat(leader.expect(ServerMessage.ClockAnswer.class).id()).isEqualTo(round);
+      leader.send(new PreparingMessage.Clock(round, 5));
+      assertThat(leader.expect(AnswerMessage.ClockAnswer.class).id()).isEqualTo(round);
     }
 
     // Three seconds give one word back, and this takes seconds.

@@ -19,12 +19,14 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /** What a stranger can send, and what is answered; the room's leader must never notice. */
 class EdgeTest {
@@ -55,8 +57,8 @@ class EdgeTest {
 
   @AfterEach
   void leaderIsUnharmed() {
-    leader.send(new ClientMessage.Clock(1, 5));
-    assertThat(leader.expect(ServerMessage.ClockAnswer.class).t1Micros()).isEqualTo(5);
+    leader.send(new PreparingMessage.Clock(1, 5));
+    assertThat(leader.expect(AnswerMessage.ClockAnswer.class).t1Micros()).isEqualTo(5);
     leader.close();
     stranger.close();
   }
@@ -113,8 +115,8 @@ class EdgeTest {
     assertThat(problem.code()).isEqualTo(ErrorCode.BAD_FIELD);
     assertThat(problem.field()).isEqualTo(field);
     assertThat(problem.says()).contains("expected").contains("found");
-    stranger.send(new ClientMessage.Clock(7, 1));
-    assertThat(stranger.expect(ServerMessage.ClockAnswer.class).id()).isEqualTo(7);
+    stranger.send(new PreparingMessage.Clock(7, 1));
+    assertThat(stranger.expect(AnswerMessage.ClockAnswer.class).id()).isEqualTo(7);
   }
 
   @Test
@@ -154,7 +156,7 @@ class EdgeTest {
 
   @Test
   void anythingButAJoinFirstClosesTheConnection() {
-    stranger.send(new ClientMessage.Clock(1, 1));
+    stranger.send(new PreparingMessage.Clock(1, 1));
 
     assertThat(stranger.closeCode()).isEqualTo(CloseCode.MALFORMED.number());
   }
@@ -198,11 +200,11 @@ class EdgeTest {
   void clockIsAnsweredWithInstantsOfTheRoom() {
     join("Mina");
     for (int id = 0; id < 5; id++) {
-      stranger.send(new ClientMessage.Clock(id, id * 1_000L));
+      stranger.send(new PreparingMessage.Clock(id, id * 1_000L));
     }
     long before = 0;
     for (int id = 0; id < 5; id++) {
-      ServerMessage.ClockAnswer answer = stranger.expect(ServerMessage.ClockAnswer.class);
+      AnswerMessage.ClockAnswer answer = stranger.expect(AnswerMessage.ClockAnswer.class);
       assertThat(answer.id()).isEqualTo(id);
       assertThat(answer.t2Micros()).isGreaterThanOrEqualTo(before);
       assertThat(answer.t3Micros()).isGreaterThanOrEqualTo(answer.t2Micros());

@@ -11,9 +11,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /** More than anybody needs. */
 class FloodTest {
@@ -48,7 +51,7 @@ class FloodTest {
     try (WireClient mina = join("Mina")) {
       for (int id = 0; id < 500 && mina.open(); id++) {
         try {
-          mina.send(new ClientMessage.Clock(id, id));
+          mina.send(new PreparingMessage.Clock(id, id));
         } catch (RuntimeException closed) {
           break;
         }
@@ -74,18 +77,18 @@ class FloodTest {
   @Test
   void longResendIsSlowedDownAndStoredWhole() {
     try (WireClient mina = join("Mina")) {
-      leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
+      leader.send(new LeaderCommand.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
       leader.send(
-          new ClientMessage.Deal(
+          new LeaderCommand.Deal(
               2, leader.expect(ServerMessage.Done.class).revision(), 7, List.of()));
       long dealt = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
-      leader.send(new ClientMessage.Start(3, dealt, dealId, 15_000, 4));
+      leader.send(new LeaderCommand.Start(3, dealt, dealId, 15_000, 4));
       ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
       long all = 576;
       for (long first = 1; first <= all; first += 64) {
         mina.send(
-            new ClientMessage.Attacks(
+            new TakeMessage.Attacks(
                 announced.takeId(),
                 announced.epoch(),
                 first,

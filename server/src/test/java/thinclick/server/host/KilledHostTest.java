@@ -11,10 +11,13 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.store.Store;
 
 /** A host killed with SIGKILL in the middle of a take, and started again on the same database. */
@@ -67,10 +70,9 @@ class KilledHostTest {
       assertThat(room.throughSeq()).isBetween(acknowledged, (long) GENERATED);
 
       mina.send(
-          new ClientMessage.Attacks(
+          new TakeMessage.Attacks(
               announced.takeId(), back.epoch(), 1, List.of(WireAttack.tap(1_000))));
-      assertThat(mina.expect(ServerMessage.Problem.class).code())
-          .isEqualTo(ServerMessage.ErrorCode.WRONG_EPOCH);
+      assertThat(mina.expect(ServerMessage.Problem.class).code()).isEqualTo(ErrorCode.WRONG_EPOCH);
 
       for (int seq = 1; seq <= GENERATED; seq++) {
         mina.send(attack(announced, seq)); // all of it again, whatever was acknowledged
@@ -79,7 +81,7 @@ class KilledHostTest {
       while (through < GENERATED) {
         through = mina.expect(ServerMessage.Stored.class).throughSeq();
       }
-      mina.send(new ClientMessage.PlayedThrough(announced.takeId(), GENERATED));
+      mina.send(new TakeMessage.PlayedThrough(announced.takeId(), GENERATED));
       WireClient leader = WireClient.connect(host.port());
       leader.send(
           new ClientMessage.Join(1, 1, word, "Frau Ott", Role.LEADER, leaderToken, null, false));
@@ -98,17 +100,17 @@ class KilledHostTest {
   }
 
   private static ServerMessage.Announced start(WireClient leader, long revision) {
-    leader.send(new ClientMessage.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
+    leader.send(new LeaderCommand.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
     long chosen = leader.expect(ServerMessage.Done.class).revision();
-    leader.send(new ClientMessage.Deal(2, chosen, 7, List.of()));
+    leader.send(new LeaderCommand.Deal(2, chosen, 7, List.of()));
     long dealtAt = leader.expect(ServerMessage.Done.class).revision();
     String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
-    leader.send(new ClientMessage.Start(3, dealtAt, dealId, 15_000, 4));
+    leader.send(new LeaderCommand.Start(3, dealtAt, dealId, 15_000, 4));
     return leader.expect(ServerMessage.Announced.class);
   }
 
-  private static ClientMessage.Attacks attack(ServerMessage.Announced announced, long seq) {
-    return new ClientMessage.Attacks(
+  private static TakeMessage.Attacks attack(ServerMessage.Announced announced, long seq) {
+    return new TakeMessage.Attacks(
         announced.takeId(),
         announced.epoch(),
         seq,

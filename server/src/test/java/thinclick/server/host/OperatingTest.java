@@ -18,12 +18,16 @@ import org.jdbi.v3.core.Jdbi;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.ClockState;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.time.VirtualTime;
 
 /** What an operator asks a host, and how a host is taken out of service. */
@@ -62,12 +66,12 @@ class OperatingTest {
   }
 
   private ServerMessage.Announced startTake() {
-    leader.send(new ClientMessage.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
+    leader.send(new LeaderCommand.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
     revision = leader.expect(ServerMessage.Done.class).revision();
-    leader.send(new ClientMessage.Deal(2, revision, 1, List.of()));
+    leader.send(new LeaderCommand.Deal(2, revision, 1, List.of()));
     revision = leader.expect(ServerMessage.Done.class).revision();
     String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
-    leader.send(new ClientMessage.Start(3, revision, dealId, 2_000, 1));
+    leader.send(new LeaderCommand.Start(3, revision, dealId, 2_000, 1));
     revision = leader.expect(ServerMessage.Done.class).revision();
     return leader.expect(ServerMessage.Announced.class);
   }
@@ -100,7 +104,7 @@ class OperatingTest {
     try (WireClient mina = join("Mina")) {
       ServerMessage.Announced take = startTake();
       mina.send(
-          new ClientMessage.ClockReport(
+          new PreparingMessage.ClockReport(
               opened.epoch(), ClockState.STEADY, 1_500, 100, 0.0, null, null));
       mina.send(attacks(take));
       assertThat(mina.expect(ServerMessage.Stored.class).throughSeq()).isEqualTo(5);
@@ -159,8 +163,8 @@ class OperatingTest {
     }
   }
 
-  private static ClientMessage.Attacks attacks(ServerMessage.Announced take) {
-    return new ClientMessage.Attacks(
+  private static TakeMessage.Attacks attacks(ServerMessage.Announced take) {
+    return new TakeMessage.Attacks(
         take.takeId(),
         take.epoch(),
         1,
@@ -231,7 +235,7 @@ class OperatingTest {
       assertThat(ask("GET", "/health").body()).isEqualTo("draining\n");
       newcomer.send(new ClientMessage.OpenRoom(1, 1, null, "Herr Lind"));
       assertThat(newcomer.closeCode()).isEqualTo(CloseCode.OVERLOAD.number());
-      leader.send(new ClientMessage.Stop(9, revision, take.takeId()));
+      leader.send(new LeaderCommand.Stop(9, revision, take.takeId()));
       assertThat(mina.expect(ServerMessage.Stopped.class).reason())
           .isEqualTo(ServerMessage.StopReason.LEADER);
       assertThat(host.drained()).as("the review is waited for").isNotDone();
@@ -247,12 +251,12 @@ class OperatingTest {
       ServerMessage.Announced take = startTake();
       host.drain();
       host.settled().get(20, TimeUnit.SECONDS); // the room knows before its take ends
-      leader.send(new ClientMessage.Stop(9, revision, take.takeId()));
+      leader.send(new LeaderCommand.Stop(9, revision, take.takeId()));
       mina.expect(ServerMessage.Stopped.class);
       host.settled().get(20, TimeUnit.SECONDS);
       pass(time, 9_999);
-      leader.send(new ClientMessage.Clock(7, 1));
-      assertThat(leader.expect(ServerMessage.ClockAnswer.class).id()).isEqualTo(7);
+      leader.send(new PreparingMessage.Clock(7, 1));
+      assertThat(leader.expect(AnswerMessage.ClockAnswer.class).id()).isEqualTo(7);
       assertThat(host.drained()).isNotDone();
 
       pass(time, 1);

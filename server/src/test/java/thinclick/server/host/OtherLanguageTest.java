@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
 import thinclick.server.store.Store;
@@ -43,19 +44,19 @@ class OtherLanguageTest {
           .noneMatch(person -> person.name().equals("Zoë") && person.uncertaintyMicros() != null)) {
         assertThat(player.isAlive()).isTrue();
       }
-      leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
+      leader.send(new LeaderCommand.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
       leader.send(
-          new ClientMessage.Plan(
+          new LeaderCommand.Plan(
               4,
               leader.expect(ServerMessage.Done.class).revision(),
               List.of(Stage.ofBeats(2, 1, 1, 3)),
               180.0));
       leader.send(
-          new ClientMessage.Deal(
+          new LeaderCommand.Deal(
               2, leader.expect(ServerMessage.Done.class).revision(), 7, List.of()));
       long dealt = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
-      leader.send(new ClientMessage.Start(3, dealt, dealId, 2_000, 1));
+      leader.send(new LeaderCommand.Start(3, dealt, dealId, 2_000, 1));
       announced = leader.expect(ServerMessage.Announced.class);
       String json = new String(player.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertThat(player.waitFor(30, TimeUnit.SECONDS)).isTrue();

@@ -13,9 +13,12 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage;
+import thinclick.protocol.message.AnswerMessage.DrillLine;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.DrillLine;
 import thinclick.server.material.Composition;
 import thinclick.server.material.Stock;
 
@@ -47,24 +50,24 @@ class OwnMaterialTest {
       leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
       long revision = leader.expect(ServerMessage.Welcome.class).revision();
 
-      leader.send(new ClientMessage.Browse(1, null));
-      ServerMessage.LibraryList list = leader.expect(ServerMessage.LibraryList.class);
+      leader.send(new QuestionMessage.Browse(1, null));
+      AnswerMessage.LibraryList list = leader.expect(AnswerMessage.LibraryList.class);
       assertThat(leader.expect(ServerMessage.Done.class).requestId()).isEqualTo(1);
       assertThat(list.drills().get(0)).isEqualTo(DrillLine.of(OWN, true));
       assertThat(list.drills()).hasSize(Stock.drills().size() + 1);
       assertThat(list.drills().get(1).own()).isNull();
       assertThat(list.lessons()).startsWith(HOUR).hasSize(Stock.lessons().size() + 1);
 
-      leader.send(new ClientMessage.Browse(2, "room 12 threes"));
-      assertThat(leader.expect(ServerMessage.WholeDrill.class).drill()).isEqualTo(OWN);
+      leader.send(new QuestionMessage.Browse(2, "room 12 threes"));
+      assertThat(leader.expect(AnswerMessage.WholeDrill.class).drill()).isEqualTo(OWN);
       assertThat(leader.expect(ServerMessage.Done.class).requestId()).isEqualTo(2);
 
-      leader.send(new ClientMessage.Browse(3, "room 12 trees"));
+      leader.send(new QuestionMessage.Browse(3, "room 12 trees"));
       ServerMessage.Problem problem = leader.expect(ServerMessage.Problem.class);
       assertThat(problem.says()).contains("did you mean \"Room 12 threes\"");
       assertThat(problem.requestId()).isEqualTo(3);
 
-      leader.send(new ClientMessage.Material(4, revision, null, "Room-12-threes"));
+      leader.send(new LeaderCommand.Material(4, revision, null, "Room-12-threes"));
       assertThat(leader.expect(ServerMessage.Done.class).requestId()).isEqualTo(4);
     }
   }

@@ -19,11 +19,11 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.AnswerMessage;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.MessageCodec;
-import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.CourseSoFar;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
@@ -222,7 +222,7 @@ class PastAnswersTest {
   void theFewestClicksHeldAreTheBandsOwnWithTheirDate() {
     String one = played("a", room("a", "balu", ""), DUO, 0);
     long here = room("b", "midore", "");
-    ServerMessage.Fewest found = fewest("b", "Mina", "Jonas");
+    AnswerMessage.Fewest found = fewest("b", "Mina", "Jonas");
     assertThat(found.held().stage()).isEqualTo(Stage.ofBeats(4, 1, 1));
     assertThat(found.held().clicksPerBar()).isEqualTo(1);
     assertThat(Instant.parse(found.held().begunAt())).isEqualTo(now).isAfter(MONDAY);
@@ -235,8 +235,8 @@ class PastAnswersTest {
     assertThat(fewest("b").held()).as("the room's own").isNotNull();
   }
 
-  private ServerMessage.Fewest fewest(String room, String... players) {
-    return (ServerMessage.Fewest)
+  private AnswerMessage.Fewest fewest(String room, String... players) {
+    return (AnswerMessage.Fewest)
         past.answer(room, new PastQuestion.FewestAt("Beats", 120, Set.of(players))).orElseThrow();
   }
 

@@ -12,9 +12,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.store.Store;
 
 /** {@code serve} told to stop while a take is being played. */
@@ -37,12 +39,12 @@ class StoppedHostTest {
       long revision = opened.revision();
       mina.send(new ClientMessage.Join(1, 1, word, NAME, Role.PLAYER, null, null, false));
       mina.expect(ServerMessage.Welcome.class);
-      leader.send(new ClientMessage.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
+      leader.send(new LeaderCommand.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
       revision = leader.expect(ServerMessage.Done.class).revision();
-      leader.send(new ClientMessage.Deal(2, revision, 1, List.of()));
+      leader.send(new LeaderCommand.Deal(2, revision, 1, List.of()));
       revision = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
-      leader.send(new ClientMessage.Start(3, revision, dealId, 2_000, 1));
+      leader.send(new LeaderCommand.Start(3, revision, dealId, 2_000, 1));
       ServerMessage.Announced take = leader.expect(ServerMessage.Announced.class);
       Thread hands = new Thread(() -> play(mina, take, playing));
       hands.start();
@@ -85,7 +87,7 @@ class StoppedHostTest {
       WireAttack attack =
           new WireAttack(take.startMicros() + seq * 1_000, null, null, null, null, null, false);
       try {
-        player.send(new ClientMessage.Attacks(take.takeId(), take.epoch(), seq, List.of(attack)));
+        player.send(new TakeMessage.Attacks(take.takeId(), take.epoch(), seq, List.of(attack)));
       } catch (RuntimeException closed) {
         return;
       }

@@ -12,12 +12,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
@@ -91,16 +96,16 @@ class WholeRehearsalTest {
     jonas = connect();
     join(jonas, opened.room(), "Jonas");
 
-    leader.send(new ClientMessage.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
-    leader.send(new ClientMessage.Deal(2, done(1), 7, List.of()));
+    leader.send(new LeaderCommand.Material(1, opened.revision(), TestDrill.BEATS_AND_ANDS, null));
+    leader.send(new LeaderCommand.Deal(2, done(1), 7, List.of()));
     long dealtAt = done(2);
     ServerMessage.Dealt dealt = mina.expect(ServerMessage.Dealt.class);
     assertThat(dealt.own()).isEqualTo("Mina");
     assertThat(dealt.parts()).extracting(Part::player).containsExactly("Mina", "Jonas");
     assertThat(leader.expect(ServerMessage.Dealt.class).own()).isNull();
 
-    mina.send(new ClientMessage.Ready(dealt.dealId(), true));
-    leader.send(new ClientMessage.Start(3, dealtAt, dealt.dealId(), 2_000, 1));
+    mina.send(new PreparingMessage.Ready(dealt.dealId(), true));
+    leader.send(new LeaderCommand.Start(3, dealtAt, dealt.dealId(), 2_000, 1));
     done(3);
     ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
     assertThat(announced.startMicros() - announced.countInMicros()).isEqualTo(2_000_000);
@@ -114,8 +119,8 @@ class WholeRehearsalTest {
 
     assertThat(mina.expect(ServerMessage.Stopped.class).reason()).isEqualTo(StopReason.FINISHED);
     jonas.expect(ServerMessage.Stopped.class);
-    mina.send(new ClientMessage.PlayedThrough(announced.takeId(), 16));
-    jonas.send(new ClientMessage.PlayedThrough(announced.takeId(), 16));
+    mina.send(new TakeMessage.PlayedThrough(announced.takeId(), 16));
+    jonas.send(new TakeMessage.PlayedThrough(announced.takeId(), 16));
     ServerMessage.ReviewReady own = mina.expect(ServerMessage.ReviewReady.class);
     assertThat(own.provisional()).isFalse();
     assertThat(names(own.review())).containsExactly("Mina");
@@ -141,17 +146,17 @@ class WholeRehearsalTest {
   }
 
   private void theCourseIsTheBandsForTheLeaderAndTheOwnForAPlayer(String takeId) {
-    leader.send(new ClientMessage.AskCourse(21, takeId));
-    leader.send(new ClientMessage.AskFewest(22, "Beats and ands", 120));
-    ServerMessage.CourseSoFar bands = leader.expect(ServerMessage.CourseSoFar.class);
+    leader.send(new QuestionMessage.AskCourse(21, takeId));
+    leader.send(new QuestionMessage.AskFewest(22, "Beats and ands", 120));
+    AnswerMessage.CourseSoFar bands = leader.expect(AnswerMessage.CourseSoFar.class);
     assertThat(bands.band().at("/courses/0/takes/0/id").asString()).isEqualTo(takeId);
     assertThat(bands.own()).isNull();
     assertThat(bands.last()).as("the first take of its kind").isNull();
-    assertThat(leader.expect(ServerMessage.Fewest.class).held().holdPercent()).isEqualTo(100.0);
+    assertThat(leader.expect(AnswerMessage.Fewest.class).held().holdPercent()).isEqualTo(100.0);
     done(21);
     done(22);
-    mina.send(new ClientMessage.AskCourse(23, takeId));
-    ServerMessage.CourseSoFar minas = mina.expect(ServerMessage.CourseSoFar.class);
+    mina.send(new QuestionMessage.AskCourse(23, takeId));
+    AnswerMessage.CourseSoFar minas = mina.expect(AnswerMessage.CourseSoFar.class);
     assertThat(minas.band()).isNull();
     assertThat(minas.own().at("/player").asString()).isEqualTo("Mina");
     assertThat(minas.own().at("/courses/0/takes/0/placed").asInt()).isEqualTo(16);
@@ -160,23 +165,23 @@ class WholeRehearsalTest {
 
   /** Two share by themselves; not shared, each keeps the own part alone, and the leader all. */
   private void whatIsKeptIsTheOwnPartOrWhatTheLeaderShares(String takeId) {
-    ServerMessage.KeptTake shared = kept(mina, 11, takeId);
+    AnswerMessage.KeptTake shared = kept(mina, 11, takeId);
     assertThat(shared.whole()).isTrue();
     assertThat(shared.take()).isEqualTo(stored(takeId));
 
-    leader.send(new ClientMessage.KeepTake(4, takeId));
-    assertThat(leader.expect(ServerMessage.KeptTake.class).take()).isEqualTo(stored(takeId));
-    leader.send(new ClientMessage.Share(5, done(4), false));
+    leader.send(new QuestionMessage.KeepTake(4, takeId));
+    assertThat(leader.expect(AnswerMessage.KeptTake.class).take()).isEqualTo(stored(takeId));
+    leader.send(new LeaderCommand.Share(5, done(4), false));
     done(5);
-    mina.send(new ClientMessage.KeepTake(12, takeId));
+    mina.send(new QuestionMessage.KeepTake(12, takeId));
     assertThat(refused(mina, 12)).contains("two seconds between");
     advanceMillis(2_000);
-    ServerMessage.KeptTake own = kept(mina, 13, takeId);
+    AnswerMessage.KeptTake own = kept(mina, 13, takeId);
     assertThat(own.whole()).isFalse();
     assertThat(own.take().parts()).extracting(Part::player).containsExactly("Mina");
     assertThat(own.take().attacks()).hasSize(16).allMatch(one -> one.player().equals("Mina"));
 
-    jonas.send(new ClientMessage.KeepTake(14, "room-t9"));
+    jonas.send(new QuestionMessage.KeepTake(14, "room-t9"));
     assertThat(refused(jonas, 14)).contains("one of the last takes");
   }
 
@@ -188,9 +193,9 @@ class WholeRehearsalTest {
     return problem.says();
   }
 
-  private static ServerMessage.KeptTake kept(WireClient player, long request, String takeId) {
-    player.send(new ClientMessage.KeepTake(request, takeId));
-    ServerMessage.KeptTake kept = player.expect(ServerMessage.KeptTake.class);
+  private static AnswerMessage.KeptTake kept(WireClient player, long request, String takeId) {
+    player.send(new QuestionMessage.KeepTake(request, takeId));
+    AnswerMessage.KeptTake kept = player.expect(AnswerMessage.KeptTake.class);
     assertThat(player.expect(ServerMessage.Done.class).requestId()).isEqualTo(request);
     return kept;
   }
@@ -202,7 +207,7 @@ class WholeRehearsalTest {
     long seq = 0;
     for (int step : part.attackSteps()) {
       player.send(
-          new ClientMessage.Attacks(
+          new TakeMessage.Attacks(
               announced.takeId(),
               announced.epoch(),
               ++seq,

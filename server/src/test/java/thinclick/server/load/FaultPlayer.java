@@ -11,7 +11,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /**
  * A player that keeps what is not acknowledged and comes back whatever happens, and that notices
@@ -107,7 +108,7 @@ final class FaultPlayer implements AutoCloseable {
     for (long seq = first; seq < first + size; seq++) {
       attacks.add(WireAttack.tap(generated.get((int) seq - 1)));
     }
-    say(new ClientMessage.Attacks(seat.takeId(), 1, first, attacks));
+    say(new TakeMessage.Attacks(seat.takeId(), 1, first, attacks));
   }
 
   private void say(ClientMessage message) {

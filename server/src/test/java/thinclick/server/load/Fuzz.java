@@ -6,8 +6,12 @@ import java.util.Random;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.QuestionMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Stage;
 
 /** Seeded texts that a client might send who means ill, or whose program is broken. */
@@ -117,58 +121,58 @@ public final class Fuzz {
       case 1 ->
           new ClientMessage.Join(
               1, 1, "balumidore", "Player 1", Role.LEADER, "0".repeat(32), null, false);
-      case 2 -> new ClientMessage.Clock(random.nextInt(100), Math.abs(random.nextLong() >> 12));
+      case 2 -> new PreparingMessage.Clock(random.nextInt(100), Math.abs(random.nextLong() >> 12));
       case 3 ->
-          new ClientMessage.ClockReport(
+          new PreparingMessage.ClockReport(
               random.nextInt(3),
-              ClientMessage.ClockState.STEADY,
+              PreparingMessage.ClockState.STEADY,
               random.nextInt(9_000),
               5,
               400,
               900L,
               90L);
       case 4 ->
-          new ClientMessage.SoundCheck(
-              ClientMessage.InputKind.KEYS, random.nextInt(400), random.nextInt(200), 16);
-      case 5 -> new ClientMessage.Ready(dealId, random.nextBoolean());
+          new PreparingMessage.SoundCheck(
+              PreparingMessage.InputKind.KEYS, random.nextInt(400), random.nextInt(200), 16);
+      case 5 -> new PreparingMessage.Ready(dealId, random.nextBoolean());
       case 6, 7, 8 ->
-          new ClientMessage.Attacks(take, random.nextInt(3), 1 + random.nextInt(3_000), attacks());
-      case 9 -> new ClientMessage.PlayedThrough(take, random.nextInt(5_000));
+          new TakeMessage.Attacks(take, random.nextInt(3), 1 + random.nextInt(3_000), attacks());
+      case 9 -> new TakeMessage.PlayedThrough(take, random.nextInt(5_000));
       case 10 -> new ClientMessage.Resync(revision);
       case 11 -> new ClientMessage.ClaimLead(request);
-      case 12 -> new ClientMessage.Material(request, revision, null, "../stock/" + request);
-      case 13 -> new ClientMessage.Plan(request, revision, List.of(Stage.ofBeats(9, 1, 1)), 300.0);
-      case 14 -> new ClientMessage.Deal(request, revision, 1, List.of(who));
-      case 15 -> new ClientMessage.Start(request, revision, dealId, 2_000, 1);
-      case 16 -> new ClientMessage.Stop(request, revision, take);
-      case 17 -> new ClientMessage.Seat(request, revision, who, 1 + random.nextInt(24));
-      case 18 -> new ClientMessage.PassLead(request, revision, who);
-      case 19 -> new ClientMessage.Remove(request, revision, who);
-      case 20 -> new ClientMessage.Lock(request, revision, random.nextBoolean());
-      case 21 -> new ClientMessage.NewWord(request, revision);
+      case 12 -> new LeaderCommand.Material(request, revision, null, "../stock/" + request);
+      case 13 -> new LeaderCommand.Plan(request, revision, List.of(Stage.ofBeats(9, 1, 1)), 300.0);
+      case 14 -> new LeaderCommand.Deal(request, revision, 1, List.of(who));
+      case 15 -> new LeaderCommand.Start(request, revision, dealId, 2_000, 1);
+      case 16 -> new LeaderCommand.Stop(request, revision, take);
+      case 17 -> new LeaderCommand.Seat(request, revision, who, 1 + random.nextInt(24));
+      case 18 -> new LeaderCommand.PassLead(request, revision, who);
+      case 19 -> new LeaderCommand.Remove(request, revision, who);
+      case 20 -> new LeaderCommand.Lock(request, revision, random.nextBoolean());
+      case 21 -> new LeaderCommand.NewWord(request, revision);
       case 22 ->
-          new ClientMessage.Note(request, revision, "\u0000\u001b[2J\n\u202e" + request, null);
-      case 23 -> new ClientMessage.CloseRoom(request, revision);
-      case 24 -> new ClientMessage.Replan(request, revision, take, 3, List.of(Stage.ofBeats(1, 1)));
-      case 25 -> new ClientMessage.Share(request, revision, random.nextBoolean());
+          new LeaderCommand.Note(request, revision, "\u0000\u001b[2J\n\u202e" + request, null);
+      case 23 -> new LeaderCommand.CloseRoom(request, revision);
+      case 24 -> new LeaderCommand.Replan(request, revision, take, 3, List.of(Stage.ofBeats(1, 1)));
+      case 25 -> new LeaderCommand.Share(request, revision, random.nextBoolean());
       case 26 -> new ClientMessage.Leave(request);
-      case 27 -> new ClientMessage.Browse(request, random.nextBoolean() ? null : "../" + request);
-      case 28 -> new ClientMessage.HearsOthers(Hearing.Mode.IN_TIME, random.nextInt(900));
+      case 27 -> new QuestionMessage.Browse(request, random.nextBoolean() ? null : "../" + request);
+      case 28 -> new TakeMessage.HearsOthers(Hearing.Mode.IN_TIME, random.nextInt(900));
       case 29 ->
-          new ClientMessage.ClickInterrupted(
+          new TakeMessage.ClickInterrupted(
               take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
       case 30 ->
-          new ClientMessage.Lengths(
+          new TakeMessage.Lengths(
               take,
               random.nextInt(3),
-              List.of(new ClientMessage.AttackLength(1 + random.nextInt(3_000), request)));
+              List.of(new TakeMessage.AttackLength(1 + random.nextInt(3_000), request)));
       case 31 ->
-          new ClientMessage.Asleep(
+          new TakeMessage.Asleep(
               take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
-      case 32 -> new ClientMessage.KeepTake(request, take);
-      case 33 -> new ClientMessage.AskCourse(request, take);
-      case 34 -> new ClientMessage.AskFewest(request, "../" + request, 30 + random.nextInt(290));
-      default -> new ClientMessage.StandIn(request, revision, who);
+      case 32 -> new QuestionMessage.KeepTake(request, take);
+      case 33 -> new QuestionMessage.AskCourse(request, take);
+      case 34 -> new QuestionMessage.AskFewest(request, "../" + request, 30 + random.nextInt(290));
+      default -> new LeaderCommand.StandIn(request, revision, who);
     };
   }
 

@@ -9,6 +9,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.music.Stage;
@@ -46,14 +47,14 @@ final class Orchestra {
         welcomes.add(hear(line, "welcome", ServerMessage.Welcome.class));
         lines.add(line);
       }
-      say(leader, new ClientMessage.Material(1, opened.revision(), drill(players), null));
+      say(leader, new LeaderCommand.Material(1, opened.revision(), drill(players), null));
       long revision = hear(leader, "done", ServerMessage.Done.class).revision();
-      say(leader, new ClientMessage.Plan(2, revision, List.of(Stage.ofBeats(BARS, 1, 1)), SLOWEST));
+      say(leader, new LeaderCommand.Plan(2, revision, List.of(Stage.ofBeats(BARS, 1, 1)), SLOWEST));
       revision = hear(leader, "done", ServerMessage.Done.class).revision();
-      say(leader, new ClientMessage.Deal(3, revision, 1, List.of()));
+      say(leader, new LeaderCommand.Deal(3, revision, 1, List.of()));
       String dealId = hear(leader, "dealt", ServerMessage.Dealt.class).dealId();
       revision = hear(leader, "done", ServerMessage.Done.class).revision();
-      say(leader, new ClientMessage.Start(4, revision, dealId, 2_000, 1));
+      say(leader, new LeaderCommand.Start(4, revision, dealId, 2_000, 1));
       ServerMessage.Announced announced = hear(leader, "announced", ServerMessage.Announced.class);
       List<Seat> seats = new ArrayList<>();
       for (int i = 0; i < players; i++) {

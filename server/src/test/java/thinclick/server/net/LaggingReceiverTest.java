@@ -24,7 +24,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.time.VirtualTime;
 import thinclick.server.room.Room;
 import thinclick.server.room.RoomDrive;
@@ -117,9 +119,9 @@ class LaggingReceiverTest {
     come(leader, new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
     come(mina, join("Mina"));
     come(jonas, join("Jonas"));
-    say(leader, new ClientMessage.Material(1, revision++, null, RoomDrive.DRILL.title()));
-    say(leader, new ClientMessage.Deal(2, revision++, 7, List.of()));
-    say(leader, new ClientMessage.Start(3, revision++, "room-d1", 2_000, 1));
+    say(leader, new LeaderCommand.Material(1, revision++, null, RoomDrive.DRILL.title()));
+    say(leader, new LeaderCommand.Deal(2, revision++, 7, List.of()));
+    say(leader, new LeaderCommand.Start(3, revision++, "room-d1", 2_000, 1));
     mina.hears("\"announced\"");
   }
 
@@ -149,7 +151,7 @@ class LaggingReceiverTest {
   }
 
   private void plays(long seq) {
-    say(mina, new ClientMessage.Attacks("room-t1", 1, seq, List.of(WireAttack.tap(4_000_000))));
+    say(mina, new TakeMessage.Attacks("room-t1", 1, seq, List.of(WireAttack.tap(4_000_000))));
   }
 
   private void jonasReadsNothing(int bytesWaiting) {
@@ -191,7 +193,7 @@ class LaggingReceiverTest {
   @Test
   void whatMustNotBeLostIsKeptForThatOneToo() {
     jonasReadsNothing(Connection.LOW_MARK + 1);
-    say(leader, new ClientMessage.Stop(4, revision, "room-t1"));
+    say(leader, new LeaderCommand.Stop(4, revision, "room-t1"));
     leader.hears("\"stopped\"");
     assertThat(jonas.read()).doesNotContain("\"stopped\"");
     jonasReadsAgain();

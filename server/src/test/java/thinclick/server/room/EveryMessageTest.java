@@ -22,11 +22,15 @@ import org.junit.jupiter.params.provider.MethodSource;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.message.PreparingMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Stage;
 
 /**
@@ -65,38 +69,39 @@ class EveryMessageTest {
     return List.of(
         new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"),
         new ClientMessage.Join(1, 1, "balumidore", "Mina", Role.PLAYER, "token2", null, false),
-        new ClientMessage.Clock(1, 5),
-        new ClientMessage.ClockReport(1, ClientMessage.ClockState.STEADY, 900, 100, 1.5, 400L, 90L),
-        new ClientMessage.SoundCheck(ClientMessage.InputKind.KEYS, 30, 5, 16),
-        new ClientMessage.Ready("room-d1", true),
-        new ClientMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))),
-        new ClientMessage.Lengths("room-t1", 1, List.of(new ClientMessage.AttackLength(1, 90))),
-        new ClientMessage.PlayedThrough("room-t1", 1),
-        new ClientMessage.HearsOthers(Hearing.Mode.AS_IT_ARRIVES, 30),
-        new ClientMessage.ClickInterrupted("room-t1", 1, 4_000_000, 4_100_000),
-        new ClientMessage.Asleep("room-t1", 1, 4_000_000, 4_100_000),
+        new PreparingMessage.Clock(1, 5),
+        new PreparingMessage.ClockReport(
+            1, PreparingMessage.ClockState.STEADY, 900, 100, 1.5, 400L, 90L),
+        new PreparingMessage.SoundCheck(PreparingMessage.InputKind.KEYS, 30, 5, 16),
+        new PreparingMessage.Ready("room-d1", true),
+        new TakeMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))),
+        new TakeMessage.Lengths("room-t1", 1, List.of(new TakeMessage.AttackLength(1, 90))),
+        new TakeMessage.PlayedThrough("room-t1", 1),
+        new TakeMessage.HearsOthers(Hearing.Mode.AS_IT_ARRIVES, 30),
+        new TakeMessage.ClickInterrupted("room-t1", 1, 4_000_000, 4_100_000),
+        new TakeMessage.Asleep("room-t1", 1, 4_000_000, 4_100_000),
         new ClientMessage.Leave(9),
-        new ClientMessage.Browse(9, null),
-        new ClientMessage.KeepTake(9, "room-t1"),
-        new ClientMessage.AskCourse(9, "room-t1"),
-        new ClientMessage.AskFewest(9, RoomDrive.DRILL.title(), 120),
-        new ClientMessage.Material(9, seen, RoomDrive.DRILL, null),
-        new ClientMessage.Plan(9, seen, four, 100.0),
-        new ClientMessage.Deal(9, seen, 1, List.of()),
-        new ClientMessage.Start(9, seen, "room-d1", 3_000, 1),
-        new ClientMessage.Stop(9, seen, "room-t1"),
+        new QuestionMessage.Browse(9, null),
+        new QuestionMessage.KeepTake(9, "room-t1"),
+        new QuestionMessage.AskCourse(9, "room-t1"),
+        new QuestionMessage.AskFewest(9, RoomDrive.DRILL.title(), 120),
+        new LeaderCommand.Material(9, seen, RoomDrive.DRILL, null),
+        new LeaderCommand.Plan(9, seen, four, 100.0),
+        new LeaderCommand.Deal(9, seen, 1, List.of()),
+        new LeaderCommand.Start(9, seen, "room-d1", 3_000, 1),
+        new LeaderCommand.Stop(9, seen, "room-t1"),
         new ClientMessage.Resync(seen),
         new ClientMessage.ClaimLead(9),
-        new ClientMessage.Replan(9, seen, "room-t1", 3, List.of(Stage.ofBeats(1, 1, 1))),
-        new ClientMessage.Seat(9, seen, MINA_ID, 1),
-        new ClientMessage.StandIn(9, seen, JONAS_ID),
-        new ClientMessage.PassLead(9, seen, MINA_ID),
-        new ClientMessage.Remove(9, seen, JONAS_ID),
-        new ClientMessage.Lock(9, seen, true),
-        new ClientMessage.Share(9, seen, true),
-        new ClientMessage.NewWord(9, seen),
-        new ClientMessage.Note(9, seen, "Softly.", null),
-        new ClientMessage.CloseRoom(9, seen));
+        new LeaderCommand.Replan(9, seen, "room-t1", 3, List.of(Stage.ofBeats(1, 1, 1))),
+        new LeaderCommand.Seat(9, seen, MINA_ID, 1),
+        new LeaderCommand.StandIn(9, seen, JONAS_ID),
+        new LeaderCommand.PassLead(9, seen, MINA_ID),
+        new LeaderCommand.Remove(9, seen, JONAS_ID),
+        new LeaderCommand.Lock(9, seen, true),
+        new LeaderCommand.Share(9, seen, true),
+        new LeaderCommand.NewWord(9, seen),
+        new LeaderCommand.Note(9, seen, "Softly.", null),
+        new LeaderCommand.CloseRoom(9, seen));
   }
 
   private static List<String> names() {
@@ -122,25 +127,25 @@ class EveryMessageTest {
             new ClientMessage.Join(1, 1, "balumidore", "Robot", Role.PLAYER, null, null, true),
             "token5",
             ""));
-    drive.say(LEADER, new ClientMessage.Seat(1, drive.revision(), JONAS_ID, 2));
+    drive.say(LEADER, new LeaderCommand.Seat(1, drive.revision(), JONAS_ID, 2));
     drive.say(
         MINA,
-        new ClientMessage.ClockReport(1, ClientMessage.ClockState.STEADY, 900, 100, 0, null, null));
+        new PreparingMessage.ClockReport(
+            1, PreparingMessage.ClockState.STEADY, 900, 100, 0, null, null));
     drive.material(LEADER);
     if (phase != Phase.GATHERING) {
-      drive.say(LEADER, new ClientMessage.Deal(2, drive.revision(), 7, List.of(MINA_ID, JONAS_ID)));
+      drive.say(LEADER, new LeaderCommand.Deal(2, drive.revision(), 7, List.of(MINA_ID, JONAS_ID)));
     }
     drive.gone(JONAS);
     if (phase != Phase.GATHERING && phase != Phase.DEALT) {
-      drive.say(LEADER, new ClientMessage.Start(3, drive.revision(), "room-d1", 2_000, 1));
+      drive.say(LEADER, new LeaderCommand.Start(3, drive.revision(), "room-d1", 2_000, 1));
       drive.pass(
           switch (phase) {
             case COUNT_IN -> 2_500;
             case TAKE -> 4_500;
             default -> 40_000;
           });
-      drive.say(
-          MINA, new ClientMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))));
+      drive.say(MINA, new TakeMessage.Attacks("room-t1", 1, 1, List.of(WireAttack.tap(4_000_000))));
       drive.storeAll();
     }
     assertThat(drive.room.phase()).isEqualTo(phase);
@@ -263,11 +268,11 @@ class EveryMessageTest {
     }
     // What names a take is not allowed where there is no such take yet.
     boolean ofATake =
-        message instanceof ClientMessage.Attacks
-            || message instanceof ClientMessage.Lengths
-            || message instanceof ClientMessage.ClickInterrupted
-            || message instanceof ClientMessage.Asleep
-            || message instanceof ClientMessage.PlayedThrough;
+        message instanceof TakeMessage.Attacks
+            || message instanceof TakeMessage.Lengths
+            || message instanceof TakeMessage.ClickInterrupted
+            || message instanceof TakeMessage.Asleep
+            || message instanceof TakeMessage.PlayedThrough;
     return role || ofATake
         ? List.of(ErrorCode.NOT_ALLOWED, ErrorCode.WRONG_PHASE).subList(0, ofATake ? 2 : 1)
         : List.of(ErrorCode.WRONG_PHASE);

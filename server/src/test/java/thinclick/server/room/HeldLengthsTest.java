@@ -5,10 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.AttackLength;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.AttackLength;
 
 /** How long attacks were held is said after them, and answered once it is on the disk. */
 class HeldLengthsTest {
@@ -28,7 +28,7 @@ class HeldLengthsTest {
   }
 
   private void held(long epoch, AttackLength... items) {
-    drive.say(MINA, new ClientMessage.Lengths(take.takeId(), epoch, List.of(items)));
+    drive.say(MINA, new TakeMessage.Lengths(take.takeId(), epoch, List.of(items)));
   }
 
   private void stored(RoomJournal.Outcome outcome) {
@@ -60,8 +60,7 @@ class HeldLengthsTest {
     drive.storeAll();
     held(2, new AttackLength(1, 110));
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
-    drive.say(
-        LEADER, new ClientMessage.Lengths(take.takeId(), 1, List.of(new AttackLength(1, 110))));
+    drive.say(LEADER, new TakeMessage.Lengths(take.takeId(), 1, List.of(new AttackLength(1, 110))));
     assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.NOT_ALLOWED);
   }
 
@@ -78,7 +77,7 @@ class HeldLengthsTest {
   void thatComeAfterTheReviewMakeAnother() {
     drive.storeAll();
     drive.stop(LEADER, take.takeId());
-    drive.say(MINA, new ClientMessage.PlayedThrough(take.takeId(), 2));
+    drive.say(MINA, new TakeMessage.PlayedThrough(take.takeId(), 2));
     drive.pass(10);
     assertThat(drive.reviewsAsked).hasSize(1);
     drive.event(new RoomEvent.ReviewFailed(take.takeId(), "none here"));

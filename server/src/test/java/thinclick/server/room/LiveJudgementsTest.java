@@ -8,6 +8,7 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
 
@@ -42,7 +43,7 @@ class LiveJudgementsTest {
   }
 
   private void share(boolean value) {
-    drive.say(LEADER, new ClientMessage.Share(9, drive.revision(), value));
+    drive.say(LEADER, new LeaderCommand.Share(9, drive.revision(), value));
   }
 
   @Test

@@ -13,8 +13,9 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.music.Stage;
 
 class RoomCommandsTest {
@@ -48,7 +49,7 @@ class RoomCommandsTest {
   class TheLead {
     @Test
     void isPassedOnAndWonBackByTheLeaderToken() {
-      drive.say(LEADER, new ClientMessage.PassLead(9, drive.revision(), MINA_ID));
+      drive.say(LEADER, new LeaderCommand.PassLead(9, drive.revision(), MINA_ID));
       done(LEADER);
       drive.material(LEADER);
       assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.NOT_ALLOWED);
@@ -83,7 +84,7 @@ class RoomCommandsTest {
   class Chairs {
     @Test
     void areFilledAsTheLeaderSeats() {
-      drive.say(LEADER, new ClientMessage.Seat(9, drive.revision(), JONAS_ID, 1));
+      drive.say(LEADER, new LeaderCommand.Seat(9, drive.revision(), JONAS_ID, 1));
       done(LEADER);
 
       assertThat(dealtTo()).containsExactly("Jonas", "Mina");
@@ -97,9 +98,9 @@ class RoomCommandsTest {
               new ClientMessage.Join(1, 1, "balumidore", "Tariq", Role.PLAYER, null, null, true),
               "token5",
               ""));
-      drive.say(LEADER, new ClientMessage.Seat(8, drive.revision(), MINA_ID, 1));
+      drive.say(LEADER, new LeaderCommand.Seat(8, drive.revision(), MINA_ID, 1));
       drive.gone(MINA);
-      drive.say(LEADER, new ClientMessage.StandIn(9, drive.revision(), MINA_ID));
+      drive.say(LEADER, new LeaderCommand.StandIn(9, drive.revision(), MINA_ID));
       done(LEADER);
 
       drive.material(LEADER);
@@ -112,8 +113,8 @@ class RoomCommandsTest {
 
     @Test
     void ofSomebodyWhoIsHereIsNotGivenToAStandIn() {
-      drive.say(LEADER, new ClientMessage.Seat(8, drive.revision(), MINA_ID, 1));
-      drive.say(LEADER, new ClientMessage.StandIn(9, drive.revision(), MINA_ID));
+      drive.say(LEADER, new LeaderCommand.Seat(8, drive.revision(), MINA_ID, 1));
+      drive.say(LEADER, new LeaderCommand.StandIn(9, drive.revision(), MINA_ID));
 
       assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.NOT_ALLOWED);
     }
@@ -123,7 +124,7 @@ class RoomCommandsTest {
   class TheDoor {
     @Test
     void lockedKeepsNewcomersOutAndLetsMembersBackIn() {
-      drive.say(LEADER, new ClientMessage.Lock(9, drive.revision(), true));
+      drive.say(LEADER, new LeaderCommand.Lock(9, drive.revision(), true));
       done(LEADER);
       drive.join(NEWER, "Ilse");
       assertThat(drive.lastError(NEWER)).isEqualTo(ErrorCode.NOT_ALLOWED);
@@ -135,7 +136,7 @@ class RoomCommandsTest {
 
     @Test
     void removedPlayerIsClosedAndTheTokenIsVoid() {
-      drive.say(LEADER, new ClientMessage.Remove(9, drive.revision(), MINA_ID));
+      drive.say(LEADER, new LeaderCommand.Remove(9, drive.revision(), MINA_ID));
       done(LEADER);
       assertThat(drive.closed(MINA)).isEqualTo(CloseCode.REMOVED);
 
@@ -145,15 +146,15 @@ class RoomCommandsTest {
 
     @Test
     void whoOpenedTheRoomCannotBeRemoved() {
-      drive.say(LEADER, new ClientMessage.PassLead(8, drive.revision(), MINA_ID));
-      drive.say(MINA, new ClientMessage.Remove(9, drive.revision(), LEADER_ID));
+      drive.say(LEADER, new LeaderCommand.PassLead(8, drive.revision(), MINA_ID));
+      drive.say(MINA, new LeaderCommand.Remove(9, drive.revision(), LEADER_ID));
 
       assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.NOT_ALLOWED);
     }
 
     @Test
     void newWordIsAskedForAndToldToAll() {
-      drive.say(LEADER, new ClientMessage.NewWord(9, drive.revision()));
+      drive.say(LEADER, new LeaderCommand.NewWord(9, drive.revision()));
       assertThat(drive.effects).contains(new Effect.WantWord(LEADER, 9));
       drive.event(new RoomEvent.WordGiven("zanotulu", LEADER, 9));
 
@@ -165,7 +166,7 @@ class RoomCommandsTest {
     void closedRoomEndsTheTakeAndSendsEverybodyAway() {
       drive.start(LEADER);
       drive.pass(5_000);
-      drive.say(LEADER, new ClientMessage.CloseRoom(9, drive.revision()));
+      drive.say(LEADER, new LeaderCommand.CloseRoom(9, drive.revision()));
 
       done(LEADER);
       assertThat(drive.last(MINA, ServerMessage.Stopped.class).atMicros()).isEqualTo(5_000_000);
@@ -177,9 +178,9 @@ class RoomCommandsTest {
 
     @Test
     void noteIsShownToAllAndWipedOut() {
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Softer, please.", null));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "Softer, please.", null));
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Softer, please.");
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "", null));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "", null));
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isNull();
     }
   }
@@ -189,25 +190,25 @@ class RoomCommandsTest {
     @Test
     void isShownToThatOneAlone() {
       int toldBefore = drive.all(JONAS, ServerMessage.Room.class).size();
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Count aloud.", MINA_ID));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "Count aloud.", MINA_ID));
       done(LEADER);
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Count aloud.");
       assertThat(drive.all(JONAS, ServerMessage.Room.class)).hasSize(toldBefore);
-      drive.say(LEADER, new ClientMessage.Lock(9, drive.revision(), true));
+      drive.say(LEADER, new LeaderCommand.Lock(9, drive.revision(), true));
       assertThat(drive.last(JONAS, ServerMessage.Room.class).note()).isNull();
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("Count aloud.");
     }
 
     @Test
     void givesWayToANoteToAll() {
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Count aloud.", MINA_ID));
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "All: softly.", null));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "Count aloud.", MINA_ID));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "All: softly.", null));
       assertThat(drive.last(MINA, ServerMessage.Room.class).note()).isEqualTo("All: softly.");
     }
 
     @Test
     void toNobodyInTheRoomIsRefused() {
-      drive.say(LEADER, new ClientMessage.Note(9, drive.revision(), "Who?", "nobody"));
+      drive.say(LEADER, new LeaderCommand.Note(9, drive.revision(), "Who?", "nobody"));
       assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.BAD_FIELD);
     }
   }
@@ -215,41 +216,41 @@ class RoomCommandsTest {
   /** Who may do what in which phase: only the leader, and some of it only between takes. */
   @Nested
   class Rights {
-    private List<ClientMessage.LeaderCommand> betweenTakes(long seen) {
+    private List<LeaderCommand> betweenTakes(long seen) {
       return List.of(
-          new ClientMessage.Material(9, seen, null, "Charleston"),
-          new ClientMessage.Plan(9, seen, List.of(new Stage(4, 1, List.of(1), null)), null),
-          new ClientMessage.Deal(9, seen, 1, List.of()),
-          new ClientMessage.Seat(9, seen, MINA_ID, 2),
-          new ClientMessage.StandIn(9, seen, MINA_ID),
-          new ClientMessage.PassLead(9, seen, MINA_ID),
-          new ClientMessage.Start(9, seen, "deal", 3_000, 1));
+          new LeaderCommand.Material(9, seen, null, "Charleston"),
+          new LeaderCommand.Plan(9, seen, List.of(new Stage(4, 1, List.of(1), null)), null),
+          new LeaderCommand.Deal(9, seen, 1, List.of()),
+          new LeaderCommand.Seat(9, seen, MINA_ID, 2),
+          new LeaderCommand.StandIn(9, seen, MINA_ID),
+          new LeaderCommand.PassLead(9, seen, MINA_ID),
+          new LeaderCommand.Start(9, seen, "deal", 3_000, 1));
     }
 
-    private List<ClientMessage.LeaderCommand> inATake(long seen, String takeId) {
+    private List<LeaderCommand> inATake(long seen, String takeId) {
       return List.of(
-          new ClientMessage.Stop(9, seen, takeId),
-          new ClientMessage.Replan(9, seen, takeId, 3, List.of(new Stage(1, 1, List.of(1), null))));
+          new LeaderCommand.Stop(9, seen, takeId),
+          new LeaderCommand.Replan(9, seen, takeId, 3, List.of(new Stage(1, 1, List.of(1), null))));
     }
 
-    private List<ClientMessage.LeaderCommand> atAnyTime(long seen) {
+    private List<LeaderCommand> atAnyTime(long seen) {
       return List.of(
-          new ClientMessage.Note(9, seen, "Softly.", null),
-          new ClientMessage.Note(9, seen, "Softly.", MINA_ID),
-          new ClientMessage.Lock(9, seen, true),
-          new ClientMessage.Share(9, seen, true),
-          new ClientMessage.NewWord(9, seen),
-          new ClientMessage.Remove(9, seen, JONAS_ID));
+          new LeaderCommand.Note(9, seen, "Softly.", null),
+          new LeaderCommand.Note(9, seen, "Softly.", MINA_ID),
+          new LeaderCommand.Lock(9, seen, true),
+          new LeaderCommand.Share(9, seen, true),
+          new LeaderCommand.NewWord(9, seen),
+          new LeaderCommand.Remove(9, seen, JONAS_ID));
     }
 
     @Test
     void aPlayerMayDoNothingThatIsTheLeaders() {
       ServerMessage.Announced take = drive.start(LEADER);
-      List<ClientMessage.LeaderCommand> all = new ArrayList<>(betweenTakes(drive.revision()));
+      List<LeaderCommand> all = new ArrayList<>(betweenTakes(drive.revision()));
       all.addAll(inATake(drive.revision(), take.takeId()));
       all.addAll(atAnyTime(drive.revision()));
-      all.add(new ClientMessage.CloseRoom(9, drive.revision()));
-      for (ClientMessage.LeaderCommand command : all) {
+      all.add(new LeaderCommand.CloseRoom(9, drive.revision()));
+      for (LeaderCommand command : all) {
         int before = drive.all(MINA, ServerMessage.Problem.class).size();
         drive.say(MINA, command);
         assertThat(drive.all(MINA, ServerMessage.Problem.class))
@@ -263,7 +264,7 @@ class RoomCommandsTest {
     void whileATakeRunsNothingIsChosenDealtOrSeated() {
       drive.start(LEADER);
       drive.pass(4_500);
-      for (ClientMessage.LeaderCommand command : betweenTakes(drive.revision())) {
+      for (LeaderCommand command : betweenTakes(drive.revision())) {
         int before = drive.all(LEADER, ServerMessage.Problem.class).size();
         drive.say(LEADER, command);
         assertThat(drive.all(LEADER, ServerMessage.Problem.class))
@@ -276,7 +277,7 @@ class RoomCommandsTest {
     @Test
     void betweenTakesNothingIsStoppedOrReplanned() {
       drive.material(LEADER);
-      for (ClientMessage.LeaderCommand command : inATake(drive.revision(), "room-t1")) {
+      for (LeaderCommand command : inATake(drive.revision(), "room-t1")) {
         drive.say(LEADER, command);
         assertThat(drive.lastError(LEADER)).as("%s", command).isEqualTo(ErrorCode.WRONG_PHASE);
       }
@@ -316,7 +317,7 @@ class RoomCommandsTest {
     private void replan(int fromBar, Stage... stages) {
       drive.say(
           LEADER,
-          new ClientMessage.Replan(
+          new LeaderCommand.Replan(
               9, drive.revision(), announced.takeId(), fromBar, List.of(stages)));
     }
 

@@ -13,9 +13,12 @@ import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ClientMessage.WireAttack;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 
@@ -188,21 +191,21 @@ public final class RoomDrive {
   ServerMessage.Announced start(long leader) {
     material(leader);
     ServerMessage.Dealt dealt = deal(leader);
-    say(leader, new ClientMessage.Start(++request, revision(), dealt.dealId(), 2_000, 1));
+    say(leader, new LeaderCommand.Start(++request, revision(), dealt.dealId(), 2_000, 1));
     return last(leader, ServerMessage.Announced.class);
   }
 
   void material(long leader) {
-    say(leader, new ClientMessage.Material(++request, revision(), null, "beats and ands"));
+    say(leader, new LeaderCommand.Material(++request, revision(), null, "beats and ands"));
   }
 
   ServerMessage.Dealt deal(long leader) {
-    say(leader, new ClientMessage.Deal(++request, revision(), 7, List.of()));
+    say(leader, new LeaderCommand.Deal(++request, revision(), 7, List.of()));
     return last(leader, ServerMessage.Dealt.class);
   }
 
   void stop(long leader, String takeId) {
-    say(leader, new ClientMessage.Stop(++request, revision(), takeId));
+    say(leader, new LeaderCommand.Stop(++request, revision(), takeId));
   }
 
   long revision() {
@@ -216,7 +219,7 @@ public final class RoomDrive {
     }
     say(
         connection,
-        new ClientMessage.Attacks(announced.takeId(), announced.epoch(), firstSeq, attacks));
+        new TakeMessage.Attacks(announced.takeId(), announced.epoch(), firstSeq, attacks));
   }
 
   /** The disk has taken everything that was appended. */
@@ -239,7 +242,7 @@ public final class RoomDrive {
     return all.get(all.size() - 1);
   }
 
-  ServerMessage.ErrorCode lastError(long connection) {
+  ErrorCode lastError(long connection) {
     return last(connection, ServerMessage.Problem.class).code();
   }
 

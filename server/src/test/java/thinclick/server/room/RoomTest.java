@@ -12,10 +12,12 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeMessage;
 import tools.jackson.databind.json.JsonMapper;
 
 class RoomTest {
@@ -64,7 +66,7 @@ class RoomTest {
     @Test
     void leadIsNotTakenWithAPlayersToken() {
       drive.join(NEWER, "Frau Ott", Role.LEADER, "token" + MINA);
-      drive.say(NEWER, new ClientMessage.Material(1, drive.revision(), RoomDrive.DRILL, null));
+      drive.say(NEWER, new LeaderCommand.Material(1, drive.revision(), RoomDrive.DRILL, null));
 
       assertThat(drive.lastError(NEWER)).isEqualTo(ErrorCode.NOT_ALLOWED);
     }
@@ -121,7 +123,7 @@ class RoomTest {
   class Leading {
     @Test
     void onlyTheLeaderChoosesDealsStartsAndStops() {
-      drive.say(MINA, new ClientMessage.Material(9, drive.revision(), RoomDrive.DRILL, null));
+      drive.say(MINA, new LeaderCommand.Material(9, drive.revision(), RoomDrive.DRILL, null));
 
       assertThat(drive.last(MINA, ServerMessage.Problem.class))
           .isEqualTo(
@@ -133,7 +135,7 @@ class RoomTest {
     void commandThatHasNotSeenTheLastDecisionIsStale() {
       long before = drive.revision();
       drive.material(LEADER);
-      drive.say(LEADER, new ClientMessage.Deal(8, before, 7, List.of()));
+      drive.say(LEADER, new LeaderCommand.Deal(8, before, 7, List.of()));
 
       assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.STALE_REVISION);
     }
@@ -143,7 +145,7 @@ class RoomTest {
       drive.material(LEADER);
       long seen = drive.revision();
       drive.join(WALL, "Ilse");
-      drive.say(LEADER, new ClientMessage.Deal(8, seen, 7, List.of()));
+      drive.say(LEADER, new LeaderCommand.Deal(8, seen, 7, List.of()));
 
       assertThat(drive.last(LEADER, ServerMessage.Dealt.class).parts())
           .extracting(Part::player)
@@ -152,7 +154,7 @@ class RoomTest {
 
     @Test
     void unknownTitleIsAnsweredWithWhatWasExpected() {
-      drive.say(LEADER, new ClientMessage.Material(8, drive.revision(), null, "Beets"));
+      drive.say(LEADER, new LeaderCommand.Material(8, drive.revision(), null, "Beets"));
 
       assertThat(drive.last(LEADER, ServerMessage.Problem.class).field()).isEqualTo("title");
     }
@@ -161,7 +163,7 @@ class RoomTest {
     void chairsAreFilledInTheOrderGiven() {
       drive.material(LEADER);
       drive.say(
-          LEADER, new ClientMessage.Deal(8, drive.revision(), 7, List.of("room-p3", "room-p1")));
+          LEADER, new LeaderCommand.Deal(8, drive.revision(), 7, List.of("room-p3", "room-p1")));
 
       assertThat(drive.last(LEADER, ServerMessage.Dealt.class).parts())
           .extracting(Part::player)
@@ -172,7 +174,7 @@ class RoomTest {
     void sameChairTwiceIsRefused() {
       drive.material(LEADER);
       drive.say(
-          LEADER, new ClientMessage.Deal(8, drive.revision(), 7, List.of("room-p3", "room-p3")));
+          LEADER, new LeaderCommand.Deal(8, drive.revision(), 7, List.of("room-p3", "room-p3")));
 
       assertThat(drive.last(LEADER, ServerMessage.Problem.class).field()).isEqualTo("chairs[1]");
     }
@@ -281,11 +283,11 @@ class RoomTest {
     void attacksOfAnotherEpochOrTakeAreRefused() {
       drive.say(
           MINA,
-          new ClientMessage.Attacks(
-              announced.takeId(), 7, 1, List.of(ClientMessage.WireAttack.tap(1))));
+          new TakeMessage.Attacks(
+              announced.takeId(), 7, 1, List.of(TakeMessage.WireAttack.tap(1))));
       assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
       drive.say(
-          MINA, new ClientMessage.Attacks("other", 1, 1, List.of(ClientMessage.WireAttack.tap(1))));
+          MINA, new TakeMessage.Attacks("other", 1, 1, List.of(TakeMessage.WireAttack.tap(1))));
       assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.NOT_ALLOWED);
       assertThat(drive.unstored).isEmpty();
     }
@@ -384,9 +386,9 @@ class RoomTest {
 
     @Test
     void waitsForThePlayersAndIsFinalOnceAllHavePlayedThrough() {
-      drive.say(MINA, new ClientMessage.PlayedThrough(announced.takeId(), 0));
+      drive.say(MINA, new TakeMessage.PlayedThrough(announced.takeId(), 0));
       assertThat(drive.reviewsAsked).isEmpty();
-      drive.say(JONAS, new ClientMessage.PlayedThrough(announced.takeId(), 0));
+      drive.say(JONAS, new TakeMessage.PlayedThrough(announced.takeId(), 0));
       assertThat(drive.reviewsAsked).hasSize(1);
       reviewed();
 
@@ -397,8 +399,8 @@ class RoomTest {
 
     @Test
     void isProvisionalWhileAPlayersLastAttacksAreNotStored() {
-      drive.say(MINA, new ClientMessage.PlayedThrough(announced.takeId(), 2));
-      drive.say(JONAS, new ClientMessage.PlayedThrough(announced.takeId(), 0));
+      drive.say(MINA, new TakeMessage.PlayedThrough(announced.takeId(), 2));
+      drive.say(JONAS, new TakeMessage.PlayedThrough(announced.takeId(), 0));
       drive.pass(2_000);
       reviewed();
       assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).provisional()).isTrue();

@@ -11,8 +11,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 
 /** Somebody who wants to be taken for somebody else. */
 class StolenNamesTest {
@@ -94,11 +95,11 @@ class StolenNamesTest {
     RoomState before = drive.room.state();
     for (ClientMessage forged :
         List.of(
-            new ClientMessage.CloseRoom(1, drive.revision()),
-            new ClientMessage.Remove(2, drive.revision(), "room-p1"),
-            new ClientMessage.PassLead(3, drive.revision(), "room-p2"),
+            new LeaderCommand.CloseRoom(1, drive.revision()),
+            new LeaderCommand.Remove(2, drive.revision(), "room-p1"),
+            new LeaderCommand.PassLead(3, drive.revision(), "room-p2"),
             new ClientMessage.ClaimLead(4),
-            new ClientMessage.NewWord(5, drive.revision()))) {
+            new LeaderCommand.NewWord(5, drive.revision()))) {
       drive.say(MINA, forged);
       assertThat(drive.lastError(MINA)).as("%s", forged).isEqualTo(ErrorCode.NOT_ALLOWED);
     }

@@ -10,10 +10,13 @@ import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Hearing.Mode;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.TakeMessage;
 
 /** What computers report of a take beside its attacks: how others are heard, a click broken off. */
 class TakeReportsTest {
@@ -31,16 +34,16 @@ class TakeReportsTest {
 
   @Test
   void howOthersAreHeardIsWrittenIntoTheNextTakeAndMeasuredInIt() {
-    drive.say(MINA, new ClientMessage.HearsOthers(Mode.AS_IT_ARRIVES, 0));
+    drive.say(MINA, new TakeMessage.HearsOthers(Mode.AS_IT_ARRIVES, 0));
     ServerMessage.Announced take = drive.start(LEADER);
     assertThat(written(take).parts().get(0).hearing())
         .isEqualTo(new Hearing(Mode.AS_IT_ARRIVES, 0));
     drive.pass(4_500);
-    drive.say(MINA, new ClientMessage.HearsOthers(Mode.AS_IT_ARRIVES, 38));
+    drive.say(MINA, new TakeMessage.HearsOthers(Mode.AS_IT_ARRIVES, 38));
     assertThat(written(take).parts().get(0).hearing())
         .isEqualTo(new Hearing(Mode.AS_IT_ARRIVES, 38));
     drive.stop(LEADER, take.takeId());
-    drive.say(MINA, new ClientMessage.HearsOthers(Mode.IN_TIME, 0));
+    drive.say(MINA, new TakeMessage.HearsOthers(Mode.IN_TIME, 0));
     assertThat(written(take).parts().get(0).hearing().mode())
         .as("a choice for the next take leaves the last as it was")
         .isEqualTo(Mode.AS_IT_ARRIVES);
@@ -51,14 +54,13 @@ class TakeReportsTest {
     ServerMessage.Announced take = drive.start(LEADER);
     drive.pass(4_500);
     ClientMessage broken =
-        new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_000_000, 4_400_000);
+        new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_000_000, 4_400_000);
     drive.say(MINA, broken);
     drive.say(MINA, broken);
     assertThat(written(take).clickInterrupted()).containsExactly(new Span(4_000_000, 4_400_000));
     drive.stop(LEADER, take.takeId());
     drive.say(
-        MINA,
-        new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_600_000, 4_700_000));
+        MINA, new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_600_000, 4_700_000));
     assertThat(written(take).clickInterrupted()).hasSize(2);
   }
 
@@ -69,7 +71,7 @@ class TakeReportsTest {
       drive.pass(150);
       drive.say(
           MINA,
-          new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), i * 1_000L, i * 1_000L));
+          new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), i * 1_000L, i * 1_000L));
     }
     assertThat(written(take).clickInterrupted()).hasSize(64);
   }
@@ -78,13 +80,13 @@ class TakeReportsTest {
   void listenersOtherEpochsAndOtherTakesAreRefused() {
     drive.join(WALL, "Wall", Role.LISTENER, null);
     ServerMessage.Announced take = drive.start(LEADER);
-    drive.say(WALL, new ClientMessage.HearsOthers(Mode.IN_TIME, 0));
+    drive.say(WALL, new TakeMessage.HearsOthers(Mode.IN_TIME, 0));
     assertThat(drive.lastError(WALL)).isEqualTo(ErrorCode.NOT_ALLOWED);
-    drive.say(WALL, new ClientMessage.ClickInterrupted(take.takeId(), take.epoch(), 1, 2));
+    drive.say(WALL, new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), 1, 2));
     assertThat(drive.lastError(WALL)).isEqualTo(ErrorCode.NOT_ALLOWED);
-    drive.say(MINA, new ClientMessage.ClickInterrupted("room-t9", take.epoch(), 1, 2));
+    drive.say(MINA, new TakeMessage.ClickInterrupted("room-t9", take.epoch(), 1, 2));
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.NOT_ALLOWED);
-    drive.say(MINA, new ClientMessage.ClickInterrupted(take.takeId(), take.epoch() + 1, 1, 2));
+    drive.say(MINA, new TakeMessage.ClickInterrupted(take.takeId(), take.epoch() + 1, 1, 2));
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
   }
 
@@ -92,18 +94,18 @@ class TakeReportsTest {
   void aComputerThatSleptIsAwayAndNoLongerThanUntilNow() {
     ServerMessage.Announced take = drive.start(LEADER);
     drive.pass(9_000);
-    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), 4_000_000, 6_000_000));
-    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), 7_000_000, 99_000_000));
+    drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch(), 4_000_000, 6_000_000));
+    drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch(), 7_000_000, 99_000_000));
     assertThat(away()).hasSize(2).startsWith(new Span(4_000_000, 6_000_000));
     assertThat(away().get(1).toMicros()).isBetween(7_000_000L, 20_000_000L);
 
-    drive.say(LEADER, new ClientMessage.Asleep(take.takeId(), take.epoch(), 1, 2));
+    drive.say(LEADER, new TakeMessage.Asleep(take.takeId(), take.epoch(), 1, 2));
     assertThat(drive.lastError(LEADER)).as("has no part").isEqualTo(ErrorCode.NOT_ALLOWED);
-    drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch() + 1, 1, 2));
+    drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch() + 1, 1, 2));
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
     for (int i = 0; i < 70; i++) {
       drive.pass(150);
-      drive.say(MINA, new ClientMessage.Asleep(take.takeId(), take.epoch(), i, i + 1));
+      drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch(), i, i + 1));
     }
     assertThat(away()).as("no more are kept").hasSize(64);
   }
@@ -130,23 +132,23 @@ class TakeReportsTest {
   void oneQuestionAboutTakesBeforeIsUnderWayForEachAndAnAnswerMakesWayForTheNext() {
     ServerMessage.Announced take = drive.start(LEADER);
     drive.stop(LEADER, take.takeId());
-    drive.say(MINA, new ClientMessage.AskCourse(31, take.takeId()));
-    drive.say(MINA, new ClientMessage.AskCourse(32, take.takeId()));
+    drive.say(MINA, new QuestionMessage.AskCourse(31, take.takeId()));
+    drive.say(MINA, new QuestionMessage.AskCourse(32, take.takeId()));
     assertThat(drive.last(MINA, ServerMessage.Problem.class).requestId()).isEqualTo(32);
     List<Effect.Recall> asked = drive.effects(Effect.Recall.class);
     assertThat(asked).hasSize(1);
     assertThat(asked.get(0).question())
         .isEqualTo(new PastQuestion.CourseOf(take.takeId(), "Beats and ands", false, "room-p2"));
 
-    ServerMessage answer = new ServerMessage.CourseSoFar(take.takeId(), null, null, null);
+    ServerMessage answer = new AnswerMessage.CourseSoFar(take.takeId(), null, null, null);
     drive.event(new RoomEvent.Recalled(asked.get(0), answer, ""));
-    assertThat(drive.last(MINA, ServerMessage.CourseSoFar.class)).isEqualTo(answer);
+    assertThat(drive.last(MINA, AnswerMessage.CourseSoFar.class)).isEqualTo(answer);
     assertThat(drive.last(MINA, ServerMessage.Done.class).requestId()).isEqualTo(31);
-    drive.say(MINA, new ClientMessage.AskCourse(33, take.takeId()));
+    drive.say(MINA, new QuestionMessage.AskCourse(33, take.takeId()));
     drive.event(new RoomEvent.Recalled(drive.effects(Effect.Recall.class).get(1), null, "none"));
     assertThat(drive.last(MINA, ServerMessage.Problem.class).says()).isEqualTo("none");
 
-    drive.say(LEADER, new ClientMessage.AskFewest(34, "Beats and ands", 120));
+    drive.say(LEADER, new QuestionMessage.AskFewest(34, "Beats and ands", 120));
     assertThat(drive.effects(Effect.Recall.class).get(2).question())
         .isEqualTo(new PastQuestion.FewestAt("Beats and ands", 120, Set.of("Mina")));
   }

@@ -24,7 +24,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ServerMessage.KeptTake;
+import thinclick.protocol.message.AnswerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.server.history.Course;
 import thinclick.server.history.CourseSheet;

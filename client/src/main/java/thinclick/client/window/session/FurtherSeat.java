@@ -12,10 +12,10 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
 import thinclick.client.window.words.Refused;
+import thinclick.protocol.message.AnswerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Heard;
-import thinclick.protocol.message.ServerMessage.KeptTake;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.time.MonotonicClock;
 

@@ -8,7 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -161,7 +161,7 @@ public final class Lead {
       String takeId = announced.takeId();
       session.ask(
           link ->
-              link.ask((id, seen) -> new ClientMessage.Replan(id, seen, takeId, fromBar, rest)));
+              link.ask((id, seen) -> new LeaderCommand.Replan(id, seen, takeId, fromBar, rest)));
     }
   }
 
@@ -171,45 +171,45 @@ public final class Lead {
   public void swap(String one, int itsChair, String other, int otherChair) {
     session.ask(
         link ->
-            link.ask((id, seen) -> new ClientMessage.Seat(id, seen, one, otherChair))
+            link.ask((id, seen) -> new LeaderCommand.Seat(id, seen, one, otherChair))
                 .thenCompose(
                     done ->
-                        link.ask((id, seen) -> new ClientMessage.Seat(id, seen, other, itsChair))));
+                        link.ask((id, seen) -> new LeaderCommand.Seat(id, seen, other, itsChair))));
   }
 
   /** Gives somebody a chair. */
   public void seat(String playerId, int chair) {
-    ask((id, seen) -> new ClientMessage.Seat(id, seen, playerId, chair));
+    ask((id, seen) -> new LeaderCommand.Seat(id, seen, playerId, chair));
   }
 
   /** Gives the chair of somebody absent to a stand-in that is in the room and has none. */
   public void standInFor(String playerId) {
-    ask((id, seen) -> new ClientMessage.StandIn(id, seen, playerId));
+    ask((id, seen) -> new LeaderCommand.StandIn(id, seen, playerId));
   }
 
   /** Passes the lead on. */
   public void pass(String playerId) {
-    ask((id, seen) -> new ClientMessage.PassLead(id, seen, playerId));
+    ask((id, seen) -> new LeaderCommand.PassLead(id, seen, playerId));
   }
 
   /** Sends somebody out. */
   public void remove(String playerId) {
-    ask((id, seen) -> new ClientMessage.Remove(id, seen, playerId));
+    ask((id, seen) -> new LeaderCommand.Remove(id, seen, playerId));
   }
 
   /** Lets nobody new in, or lets them in again. */
   public void lock(boolean locked) {
-    ask((id, seen) -> new ClientMessage.Lock(id, seen, locked));
+    ask((id, seen) -> new LeaderCommand.Lock(id, seen, locked));
   }
 
   /** Lets players see each other's marks and keep whole takes, or no longer. */
   public void share(boolean shared) {
-    ask((id, seen) -> new ClientMessage.Share(id, seen, shared));
+    ask((id, seen) -> new LeaderCommand.Share(id, seen, shared));
   }
 
   /** Gives the room another word. */
   public void newWord() {
-    ask(ClientMessage.NewWord::new);
+    ask(LeaderCommand.NewWord::new);
   }
 
   /**
@@ -218,7 +218,7 @@ public final class Lead {
    * @param playerId to whom alone, or null for everybody
    */
   public void note(String text, @Nullable String playerId) {
-    ask((id, seen) -> new ClientMessage.Note(id, seen, text, playerId));
+    ask((id, seen) -> new LeaderCommand.Note(id, seen, text, playerId));
   }
 
   /** Takes the lead where the leader has been gone for long. */

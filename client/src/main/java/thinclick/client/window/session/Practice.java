@@ -13,7 +13,7 @@ import thinclick.client.link.RoomLink;
 import thinclick.client.rehearse.Band;
 import thinclick.client.standin.StandIn;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.server.material.Stock;
 

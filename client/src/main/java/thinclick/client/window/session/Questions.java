@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.link.CommandRefused;
 import thinclick.client.link.RoomLink;
 import thinclick.client.window.words.Refused;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 
 /**
  * What a room is asked for, one at a time: a command names the room as it was last seen, so two at

@@ -8,8 +8,9 @@ import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomListener;
 import thinclick.client.window.words.Refused;
+import thinclick.protocol.message.AnswerMessage;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
 import thinclick.protocol.time.MonotonicClock;
 
 /** Takes what the link tells to the window's thread, each piece as a change of the room's state. */
@@ -17,7 +18,7 @@ final class RoomEar implements RoomListener {
   private final Executor windowThread;
   private final MonotonicClock clock;
   private final BiConsumer<RoomEar, UnaryOperator<RoomState>> change;
-  private final Consumer<ServerMessage.KeptTake> kept;
+  private final Consumer<AnswerMessage.KeptTake> kept;
   private final BiConsumer<RoomEar, ServerMessage.Heard> others;
 
   /**
@@ -30,7 +31,7 @@ final class RoomEar implements RoomListener {
       MonotonicClock clock,
       BiConsumer<RoomEar, UnaryOperator<RoomState>> change,
       BiConsumer<RoomEar, ServerMessage.Heard> others,
-      Consumer<ServerMessage.KeptTake> kept) {
+      Consumer<AnswerMessage.KeptTake> kept) {
     this.windowThread = windowThread;
     this.clock = clock;
     this.change = change;
@@ -99,17 +100,17 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
-  public void listed(ServerMessage.LibraryList list) {
+  public void listed(AnswerMessage.LibraryList list) {
     next(room -> room.listed(list));
   }
 
   @Override
-  public void drill(ServerMessage.WholeDrill drill) {
+  public void drill(AnswerMessage.WholeDrill drill) {
     next(room -> room.ownDrill(drill.drill()));
   }
 
   @Override
-  public void take(ServerMessage.KeptTake take) {
+  public void take(AnswerMessage.KeptTake take) {
     windowThread.execute(() -> kept.accept(take));
   }
 

@@ -8,6 +8,7 @@ import thinclick.client.window.words.Refused;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
@@ -281,7 +282,7 @@ public record RoomState(
     return new RoomEdit(this).review(now).make();
   }
 
-  RoomState listed(ServerMessage.LibraryList list) {
+  RoomState listed(AnswerMessage.LibraryList list) {
     return new RoomEdit(this).shelf(Shelf.of(list)).make();
   }
 

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomLink;
 import thinclick.client.window.words.Refused;
-import thinclick.protocol.message.ServerMessage.KeptTake;
+import thinclick.protocol.message.AnswerMessage.KeptTake;
 
 /**
  * One player at this computer: where the room stands for them, their link, what they played. All on

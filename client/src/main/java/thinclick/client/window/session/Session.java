@@ -32,6 +32,7 @@ import thinclick.client.link.RoomLink;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.words.Refused;
 import thinclick.protocol.invite.JoinLink;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
@@ -70,7 +71,7 @@ public final class Session implements Seat, AutoCloseable {
   private final ObservableList<FurtherSeat> furtherSeen =
       FXCollections.unmodifiableObservableList(further);
   private OwnTake take = new OwnTake("");
-  private Consumer<ServerMessage.KeptTake> keeping = any -> {};
+  private Consumer<AnswerMessage.KeptTake> keeping = any -> {};
   private @Nullable RoomEar ear;
   private volatile @Nullable RoomLink link;
   private @Nullable Practice practice;
@@ -479,7 +480,7 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   @Override
-  public void keepTake(Consumer<ServerMessage.KeptTake> then, Consumer<Refused> refused) {
+  public void keepTake(Consumer<AnswerMessage.KeptTake> then, Consumer<Refused> refused) {
     ServerMessage.ReviewReady review = state().review();
     RoomLink now = link;
     if (review != null && now != null) {

@@ -6,8 +6,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
-import thinclick.protocol.message.ServerMessage.DrillLine;
-import thinclick.protocol.message.ServerMessage.LibraryList;
+import thinclick.protocol.message.AnswerMessage.DrillLine;
+import thinclick.protocol.message.AnswerMessage.LibraryList;
 import thinclick.server.material.Stock;
 
 /**

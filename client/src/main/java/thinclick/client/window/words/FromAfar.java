@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 
 /**
  * What hosts and lines say, in the window's language. They speak English on the wire, short and for

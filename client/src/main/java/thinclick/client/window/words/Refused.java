@@ -1,7 +1,7 @@
 package thinclick.client.window.words;
 
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 
 /**
  * What a host or a line would not do, as it was said on the wire.

@@ -27,7 +27,7 @@ import thinclick.client.link.RoomLink;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.message.ClientMessage.ClockState;
+import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.time.MonotonicClock;

@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.CloseCode;
-import thinclick.protocol.message.ServerMessage.ErrorCode;
+import thinclick.protocol.message.ErrorCode;
 
 /** Whatever the code refuses, and a window may have to show, is said in the reader's language. */
 class ComplaintsTest {
