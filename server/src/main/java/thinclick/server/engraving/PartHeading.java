@@ -2,10 +2,10 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
-import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.SheetWords;
 
 /**
@@ -84,12 +84,12 @@ final class PartHeading {
   private void tempo(List<Mark> marks, double left, double y) {
     Meter meter = part.meter();
     Swing swing = part.swing();
-    String beats = Check.number(Math.round(part.heading().tempo() * 10) / 10.0);
+    Quantity beats = Quantity.exact(part.heading().tempo());
     List<String> words = new ArrayList<>();
     if (swing.asTheBandPlays()) {
       words.add(said.say("sheet.swingBand"));
     } else if (swing.swings()) {
-      words.add(said.say("sheet.swing", Check.number(swing.ratio())));
+      words.add(said.say("sheet.swing", Quantity.exact(swing.ratio())));
     } else if (part.stepsPerBeat() == 2) {
       words.add(said.say("sheet.straight"));
     }
@@ -105,7 +105,8 @@ final class PartHeading {
       x += Glyph.MET_AUGMENTATION_DOT.advance() * scale;
     }
     x += 0.6;
-    String rest = "= " + beats + (words.isEmpty() ? "" : " \u00b7 " + String.join(", ", words));
+    String rest =
+        "= " + said.shown(beats) + (words.isEmpty() ? "" : " \u00b7 " + String.join(", ", words));
     marks.add(new Mark.Text(Place.NOWHERE, Ink.FULL, rest, Face.REGULAR, TEXT_SIZE, x, y));
   }
 

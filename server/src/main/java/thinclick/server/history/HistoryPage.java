@@ -1,12 +1,9 @@
 package thinclick.server.history;
 
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.json.Check;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.words.ClickWords;
@@ -17,12 +14,6 @@ import thinclick.server.words.Table;
 
 /** Courses as a page of plain text under 80 columns: for each, words first and then its takes. */
 public final class HistoryPage {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
-
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
-
   private final Speaker speaker;
   private final ZoneId zone;
   private final List<String> lines = new ArrayList<>();
@@ -81,7 +72,7 @@ public final class HistoryPage {
             Said.of(
                 course.player() == null ? "history.head" : "history.headPlayer",
                 key.title(),
-                Check.number(key.tempo()),
+                Quantity.exact(key.tempo()),
                 takes,
                 Speaker.number(takes),
                 String.valueOf(course.player()))));
@@ -97,7 +88,7 @@ public final class HistoryPage {
     }
     FewestClicks fewest = course.fewest();
     if (fewest != null) {
-      String day = DATE.withZone(zone).format(fewest.begunAt());
+      String day = speaker.days().withZone(zone).format(fewest.begunAt());
       said.add(speaker.say(Said.of("history.fewest", fewest.click(), day)));
     }
     if (course.next() != null) {
@@ -108,7 +99,7 @@ public final class HistoryPage {
 
   private List<String> row(CourseSheet course, CourseLine take) {
     List<String> row = new ArrayList<>();
-    row.add(DAY.withZone(zone).format(take.begunAt()));
+    row.add(speaker.minutes().withZone(zone).format(take.begunAt()));
     row.add(take.id());
     row.add(shown(take.hold()));
     row.add(shown(take.spread()));
@@ -129,19 +120,19 @@ public final class HistoryPage {
         : speaker.say(ClickWords.of(key.stages().get(held), key.meter(), key.stepsPerBeat()));
   }
 
-  private static String shown(@Nullable Figure figure) {
+  private String shown(@Nullable Figure figure) {
     if (figure == null || !figure.known()) {
       return "-";
     }
-    String value = new Quantity(figure.get(), 0, 1).shown(Locale.ROOT);
+    String value = speaker.shown(new Quantity(figure.get(), 0, 1));
     Interval interval = figure.interval();
     return interval == null
         ? value
         : value
             + " ("
-            + new Quantity(interval.low(), 0, 1).shown(Locale.ROOT)
-            + (interval.low() < 0 ? " to " : "-")
-            + new Quantity(interval.high(), 0, 1).shown(Locale.ROOT)
+            + speaker.shown(new Quantity(interval.low(), 0, 1))
+            + (interval.low() < 0 ? speaker.say("range.to") : "-")
+            + speaker.shown(new Quantity(interval.high(), 0, 1))
             + ")";
   }
 }

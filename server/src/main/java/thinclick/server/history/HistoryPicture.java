@@ -2,24 +2,20 @@ package thinclick.server.history;
 
 import java.time.Duration;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.picture.Easel;
 import thinclick.server.picture.Tint;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 
 /** Courses as a sheet: for each, hold and spread over the days, each take with its interval. */
 public final class HistoryPicture {
-  private static final DateTimeFormatter DAY =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
-
   /** Of a sheet. */
   public static final double WIDTH = 900;
 
@@ -76,8 +72,8 @@ public final class HistoryPicture {
       y += 14;
       panel(easel, course, true, MARGIN, y, plot, speaker);
       panel(easel, course, false, MARGIN + plot + GUTTER, y, plot, speaker);
-      days(easel, course, zone, MARGIN + AXIS, y + PLOT + 38, plot - AXIS);
-      days(easel, course, zone, MARGIN + plot + GUTTER + AXIS, y + PLOT + 38, plot - AXIS);
+      days(easel, course, zone, speaker, MARGIN + AXIS, y + PLOT + 38, plot - AXIS);
+      days(easel, course, zone, speaker, MARGIN + plot + GUTTER + AXIS, y + PLOT + 38, plot - AXIS);
       y += PLOT + 66;
     }
     if (courses.isEmpty()) {
@@ -119,7 +115,7 @@ public final class HistoryPicture {
           at + 4,
           Easel.SMALL,
           Anchor.END,
-          String.format(Locale.ROOT, "%.0f", most * i / 4),
+          speaker.shown(new Quantity(most * i / 4, 0, 1)),
           Tint.SOFT);
     }
     double beforeX = Double.NaN;
@@ -154,9 +150,15 @@ public final class HistoryPicture {
 
   /** The first and the last day, below a panel. */
   private static void days(
-      Easel easel, CourseSheet course, ZoneId zone, double left, double y, double width) {
-    String first = DAY.withZone(zone).format(course.first().begunAt());
-    String last = DAY.withZone(zone).format(course.last().begunAt());
+      Easel easel,
+      CourseSheet course,
+      ZoneId zone,
+      Speaker speaker,
+      double left,
+      double y,
+      double width) {
+    String first = speaker.days().withZone(zone).format(course.first().begunAt());
+    String last = speaker.days().withZone(zone).format(course.last().begunAt());
     easel.words(left, y, Easel.SMALL, Anchor.START, first, Tint.SOFT);
     if (!last.equals(first)) {
       easel.words(left + width, y, Easel.SMALL, Anchor.END, last, Tint.SOFT);

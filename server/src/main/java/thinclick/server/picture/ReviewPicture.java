@@ -1,10 +1,10 @@
 package thinclick.server.picture;
 
 import java.util.List;
-import thinclick.protocol.json.Check;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Analysis;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
@@ -72,7 +72,7 @@ public final class ReviewPicture {
                 bars,
                 Integer.toString(bars),
                 analysis.take().meter().toString(),
-                Check.number(analysis.take().tempo()))),
+                Quantity.exact(analysis.take().tempo()))),
         Tint.SOFT);
     return y + 56;
   }

@@ -2,9 +2,7 @@ package thinclick.server.picture;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.json.Check;
 import thinclick.server.engraving.Face;
 import thinclick.server.engraving.Ink;
 import thinclick.server.engraving.Page;
@@ -65,7 +63,7 @@ public final class SlipPages {
                 "slip.page.what",
                 review.title(),
                 review.meter().toString(),
-                Check.number(review.tempo())));
+                Quantity.exact(review.tempo())));
     sheet.line(player.player(), Face.SEMIBOLD, TITLE, Ink.FULL);
     sheet.line(what, Face.ITALIC, BODY, Ink.SOFT);
     sheet.down(0.8);
@@ -163,14 +161,12 @@ public final class SlipPages {
   }
 
   private String figure(Figure figure) {
-    return figure.known()
-        ? Quantity.millis(figure).shown(Locale.forLanguageTag(speaker.language()))
-        : NOTHING;
+    return figure.known() ? speaker.shown(Quantity.millis(figure)) : NOTHING;
   }
 
   private String millis(Figure figure) {
     return figure.known()
-        ? Quantity.millis(figure).shown(Locale.forLanguageTag(speaker.language())) + " ms"
+        ? speaker.shown(Quantity.millis(figure)) + " ms"
         : speaker.say("slip.page.unknown");
   }
 }

@@ -1,10 +1,8 @@
 package thinclick.server.season;
 
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import thinclick.server.history.Course;
 import thinclick.server.history.CourseSheet;
 import thinclick.server.history.HistoryPicture;
@@ -19,7 +17,6 @@ import thinclick.server.words.Speaker;
  * that came back in a later take. For the leader alone.
  */
 public final class SeasonPicture {
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
   private static final double NAMES = 190;
   private static final double ROW = 20;
   private static final double NARROWEST_WEEK = 46;
@@ -103,7 +100,7 @@ public final class SeasonPicture {
           y,
           Easel.SMALL,
           Anchor.MIDDLE,
-          DAY.format(weeks.get(i).monday()),
+          speaker.daysOfTheYear().format(weeks.get(i).monday()),
           Tint.SOFT);
     }
     y += 7;

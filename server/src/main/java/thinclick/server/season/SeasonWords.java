@@ -5,10 +5,8 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.json.Check;
 import thinclick.server.history.Change;
 import thinclick.server.history.Entry;
 import thinclick.server.scoring.PlayerReview;
@@ -19,9 +17,6 @@ import thinclick.server.words.Speaker;
 
 /** A season in sentences: the class, and each of those in it. For the leader alone. */
 public final class SeasonWords {
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
-
   private final Season season;
   private final ZoneId zone;
   private final Speaker speaker;
@@ -29,12 +24,12 @@ public final class SeasonWords {
   private final DateTimeFormatter day;
 
   /**
-   * With days as in files, ISO 8601.
+   * With days as the language writes them.
    *
    * @param zone where the days begin
    */
   public SeasonWords(Season season, ZoneId zone, Speaker speaker) {
-    this(season, zone, speaker, DATE);
+    this(season, zone, speaker, speaker.days());
   }
 
   /**
@@ -172,7 +167,7 @@ public final class SeasonWords {
         Said.of(
             "season.course",
             key.title(),
-            Check.number(key.tempo()),
+            Quantity.exact(key.tempo()),
             like.size(),
             Speaker.number(like.size()),
             Change.said(
@@ -225,7 +220,7 @@ public final class SeasonWords {
             Said.of(
                 "season.forecastOf",
                 key.title(),
-                Check.number(key.tempo()),
+                Quantity.exact(key.tempo()),
                 day.withZone(zone).format(take.entry().begunAt()))));
     said.forEach(one -> says.add(speaker.say(one)));
     return says;

@@ -2,7 +2,6 @@ package thinclick.server.words;
 
 import java.util.List;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Thinning;
 
@@ -62,7 +61,7 @@ public enum Advice {
   Said said(Take take) {
     return switch (this) {
       case ISLANDS, SLOWER ->
-          Said.of("next." + name(), Check.number(Math.rint(SLOWER_BY * take.tempo())));
+          Said.of("next." + name(), Quantity.exact(Math.rint(SLOWER_BY * take.tempo())));
       case NEXT_RUNG -> nextRung(take);
       case RUNG_BACK -> rungsBack(take, 1);
       case TWO_RUNGS_BACK -> rungsBack(take, 2);
@@ -74,7 +73,7 @@ public enum Advice {
   private static Said nextRung(Take take) {
     List<Stage> next = thinning(take).fewerClicks(take.stages(), 0);
     if (take.stages().stream().allMatch(stage -> silent(take, stage))) {
-      return Said.of("next.FASTER", Check.number(Math.floor(FASTER_BY * take.tempo())));
+      return Said.of("next.FASTER", Quantity.exact(Math.floor(FASTER_BY * take.tempo())));
     }
     return Said.of("next.NEXT_RUNG", ClickWords.on(next.get(0), take.meter(), take.stepsPerBeat()));
   }

@@ -2,7 +2,6 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
@@ -154,7 +153,7 @@ public record Comparison(String title, double tempo, List<Row> rows) {
     List<String> lines = new ArrayList<>();
     lines.addAll(
         Table.wrap(
-            speaker.say(Said.of("compare.head", title, Check.number(tempo)))
+            speaker.say(Said.of("compare.head", title, Quantity.exact(tempo)))
                 + " "
                 + speaker.say(verdict()),
             ""));
@@ -170,8 +169,8 @@ public record Comparison(String title, double tempo, List<Row> rows) {
       table.add(
           List.of(
               speaker.say(row.name()),
-              shown(row.first(), row.finest()),
-              shown(row.second(), row.finest()),
+              shown(row.first(), row.finest(), speaker),
+              shown(row.second(), row.finest(), speaker),
               speaker.say("compare." + row.verdict())));
     }
     lines.addAll(table.lines());
@@ -206,19 +205,19 @@ public record Comparison(String title, double tempo, List<Row> rows) {
         .toList();
   }
 
-  private static String shown(Figure figure, double finest) {
+  private static String shown(Figure figure, double finest, Speaker speaker) {
     if (!figure.known()) {
       return "-";
     }
-    String value = new Quantity(figure.get(), 0, finest).shown(Locale.ROOT);
+    String value = speaker.shown(new Quantity(figure.get(), 0, finest));
     Interval interval = figure.interval();
     return interval == null
         ? value
         : value
             + " ("
-            + new Quantity(interval.low(), 0, finest).shown(Locale.ROOT)
+            + speaker.shown(new Quantity(interval.low(), 0, finest))
             + "-"
-            + new Quantity(interval.high(), 0, finest).shown(Locale.ROOT)
+            + speaker.shown(new Quantity(interval.high(), 0, finest))
             + ")";
   }
 }

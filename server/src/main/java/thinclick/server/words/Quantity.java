@@ -7,13 +7,16 @@ import thinclick.server.scoring.Interval;
 
 /**
  * A number that was measured, shown with no more digits than it carries: rounded to the largest
- * step of 1, 5, 10, 50 ... units that does not exceed half its interval.
+ * step of 1, 5, 10, 50 ... units that does not exceed half its interval. Whatever number a person
+ * reads is written here, as the language writes it; files have their own, without one.
  *
  * @param value the number; its sign is shown only where the message asks for it
  * @param halfWidth half of its 95 % interval; 0 where it is exact or its interval is not known
  * @param finest the finest step that is ever shown, in its own unit: 1 for ms, 0.1 for drift
  */
 public record Quantity(double value, double halfWidth, double finest) {
+  private static final double EXACT = 0.01;
+
   /** Milliseconds. */
   public static Quantity millis(double value, @Nullable Interval interval) {
     return new Quantity(value, halfWidth(interval), 1);
@@ -34,6 +37,11 @@ public record Quantity(double value, double halfWidth, double finest) {
     return new Quantity(figure.get(), halfWidth(figure.interval()), 0.1);
   }
 
+  /** A number that is known and not measured, such as a tempo, to hundredths at most. */
+  public static Quantity exact(double value) {
+    return new Quantity(value, 0, EXACT);
+  }
+
   /** The same without its sign. */
   public Quantity size() {
     return new Quantity(Math.abs(value), halfWidth, finest);
@@ -52,7 +60,8 @@ public record Quantity(double value, double halfWidth, double finest) {
   public String shown(Locale locale) {
     double rounded = Math.rint(value / step()) * step();
     boolean fraction = step() < 1 && Math.rint(rounded) != rounded;
-    String text = String.format(locale, fraction ? "%.1f" : "%.0f", rounded);
+    boolean tenths = Math.abs(Math.rint(10 * rounded) - 10 * rounded) < EXACT;
+    String text = String.format(locale, fraction ? tenths ? "%.1f" : "%.2f" : "%.0f", rounded);
     return text.equals("-0") ? "0" : text;
   }
 

@@ -5,7 +5,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import thinclick.protocol.json.Check;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.PlayerReview;
@@ -66,7 +65,7 @@ public final class ReviewPage {
                 bars,
                 Integer.toString(bars),
                 review.meter().toString(),
-                Check.number(review.tempo()),
+                Quantity.exact(review.tempo()),
                 new Quantity(review.toleranceMillis(), 0, 1))));
     lines.add("");
   }
@@ -107,7 +106,7 @@ public final class ReviewPage {
           List.of(
               bars(stage),
               spoken.clicks().get(i),
-              Check.number(Math.rint(100 * stage.clicksPerBar()) / 100),
+              speaker.shown(Quantity.exact(stage.clicksPerBar())),
               hold(stage.hold()),
               figure(stage.spreadMillis(), 1),
               drift(stage)));
@@ -194,7 +193,7 @@ public final class ReviewPage {
                 bars,
                 Integer.toString(bars),
                 review.meter().toString(),
-                Check.number(review.tempo()))));
+                Quantity.exact(review.tempo()))));
     lines.add("");
     paragraph(String.join(" ", slip.says()));
     Table table =

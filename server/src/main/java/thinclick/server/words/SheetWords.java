@@ -48,6 +48,11 @@ public final class SheetWords {
     return RoleWords.of(role, speaker);
   }
 
+  /** A number as the language writes it. */
+  public String shown(Quantity number) {
+    return speaker.shown(number);
+  }
+
   /** A chair without a name of its own, numbered from 1. */
   public String chair(int number) {
     return say("text.chair", number);

@@ -2,6 +2,7 @@ package thinclick.server.words;
 
 import java.text.Format;
 import java.text.MessageFormat;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -57,6 +58,21 @@ public final class Speaker {
     return format(key, List.of());
   }
 
+  /** Days as the language writes them; English says no country, and writes them as files do. */
+  public DateTimeFormatter days() {
+    return DateTimeFormatter.ofPattern(say("date.day"), locale);
+  }
+
+  /** Days with the hour and minute. */
+  public DateTimeFormatter minutes() {
+    return DateTimeFormatter.ofPattern(say("date.minute"), locale);
+  }
+
+  /** Days within a year, short enough to stand below a picture. */
+  public DateTimeFormatter daysOfTheYear() {
+    return DateTimeFormatter.ofPattern(say("date.short"), locale);
+  }
+
   /** True where there is such a message. */
   boolean has(String key) {
     return messages.containsKey(key);
@@ -76,7 +92,7 @@ public final class Speaker {
   }
 
   /** A figure as the language writes it. */
-  String shown(Quantity quantity) {
+  public String shown(Quantity quantity) {
     return quantity.shown(locale);
   }
 
