@@ -35,6 +35,13 @@ final class SoundLoop {
   private static final double BEHIND_FRAMES = -0.005 * Voice.RATE;
   private static final int BEHIND_TIMES = 3;
   private static final int SHORT_TIMES = 2;
+
+  /** A position moves by no more at once; further, and frames were taken, not played. */
+  private static final int MOST_LUMP = 1_920;
+
+  /** The position has advanced so often before it is believed. */
+  private static final int STARTING_READS = 2;
+
   private static final int CHANNELS = 2;
 
   private final Outputs outputs;
@@ -58,9 +65,11 @@ final class SoundLoop {
   private long writtenFrames;
   private long playedFrames;
   private long movedNanos;
+  private long readNanos;
   private long retryNanos;
   private int behind;
   private int shortWrites;
+  private int advances;
   private boolean lost;
   private boolean told;
 
@@ -188,6 +197,7 @@ final class SoundLoop {
     writtenFrames = 0;
     playedFrames = 0;
     movedNanos = clock.nanos();
+    advances = 0;
     behind = 0;
     shortWrites = 0;
     device.restartPhase();
@@ -219,7 +229,14 @@ final class SoundLoop {
     long before = clock.nanos();
     long played = open.playedFrames();
     long after = clock.nanos();
+    if (advances < STARTING_READS) {
+      starts(played, after);
+      return;
+    }
     boolean used = device.read(before, played, after);
+    // The position moved at some time since it was last read: what this thread was late by, it was.
+    double unseenFrames = (before - readNanos) * (Voice.RATE / 1e9);
+    readNanos = after;
     if (played != playedFrames) {
       playedFrames = played;
       movedNanos = after;
@@ -227,7 +244,8 @@ final class SoundLoop {
       gone("its position stood still");
       return;
     }
-    if (used && device.settled() && device.residualFrames() < BEHIND_FRAMES) {
+    boolean late = used && device.residualFrames() + unseenFrames < BEHIND_FRAMES;
+    if (late && device.settled()) {
       behind++;
     } else if (used) {
       behind = 0;
@@ -236,6 +254,24 @@ final class SoundLoop {
     boolean empty = open.availableFrames() >= open.bufferFrames();
     if (started && (empty || played > writtenFrames || behind >= BEHIND_TIMES)) {
       stumbled(after, played);
+    }
+  }
+
+  /**
+   * An output that has just been opened. A sound server may take the whole first buffer into one of
+   * its own at once, which looks as if it had been played in no time and the output had run dry.
+   * Silence is written until the position has advanced twice, no faster than time.
+   */
+  private void starts(long played, long nanos) {
+    readNanos = nanos;
+    if (played != playedFrames) {
+      double most = (nanos - movedNanos) * (Voice.RATE / 1e9) + MOST_LUMP;
+      advances = played - playedFrames > most ? 0 : advances + 1;
+      playedFrames = played;
+      movedNanos = nanos;
+      writtenFrames = Math.max(writtenFrames, played);
+    } else if (nanos - movedNanos > STILL_NANOS) {
+      gone("its position stood still");
     }
   }
 

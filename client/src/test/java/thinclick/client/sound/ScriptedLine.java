@@ -24,6 +24,9 @@ final class ScriptedLine implements OutputLine {
   /** The first frame that was heard after it ran dry. */
   private long dryAtFrame = Long.MAX_VALUE;
 
+  /** What a server behind the line takes ahead, frames; they count as played. */
+  private int taken;
+
   private boolean unplugged;
   private long unpluggedPlayed;
   boolean closed;
@@ -42,6 +45,12 @@ final class ScriptedLine implements OutputLine {
     return this;
   }
 
+  /** The same before a server with a buffer of its own. */
+  ScriptedLine takenAhead(int frames) {
+    taken = frames;
+    return this;
+  }
+
   @Override
   public int bufferFrames() {
     return buffer;
@@ -49,7 +58,7 @@ final class ScriptedLine implements OutputLine {
 
   @Override
   public int availableFrames() {
-    return (int) Math.max(0, Math.min(buffer, buffer - (written - playedExactly())));
+    return (int) Math.max(0, Math.min(buffer, buffer - (written - reported())));
   }
 
   /** How many of the written frames have really been played. */
@@ -66,9 +75,13 @@ final class ScriptedLine implements OutputLine {
     return (long) passed;
   }
 
+  private long reported() {
+    return Math.min(written, playedExactly() + taken);
+  }
+
   @Override
   public long playedFrames() {
-    return playedExactly() / lump * lump;
+    return reported() / lump * lump;
   }
 
   @Override

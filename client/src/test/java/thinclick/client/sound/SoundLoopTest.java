@@ -101,6 +101,25 @@ class SoundLoopTest {
     assertThat(lastMillis).isCloseTo(room.nanosOf(cues.micros(19)) / 1e6, within(0.5));
   }
 
+  /** PulseAudio's way: the first buffer is gone at once, and nothing ran dry. */
+  @Test
+  void anOutputWhoseServerTakesTheFirstBufferAtOnceHasNotRunDry() {
+    ScriptedLine line =
+        new ScriptedLine(time, 80, 960, SoundLoop.BUFFER).takenAhead(SoundLoop.BUFFER);
+    lines.add(line);
+    CueSheet cues = beats(120, 2_500_000, 40);
+    loop.play(cues, room);
+    runUntil(START + 24 * SECOND);
+    assertThat(interrupted).isEmpty();
+    List<Long> onsets = Onsets.in(line.heard());
+    assertThat(onsets).hasSize(cues.size());
+    double ahead = SoundLoop.BUFFER * 1e3 / Voice.RATE; // a delay like any other, to be measured
+    for (int i = 0; i < onsets.size(); i++) {
+      double offMillis = (line.heardNanos(onsets.get(i)) - room.nanosOf(cues.micros(i))) / 1e6;
+      assertThat(offMillis).as("click %d, seed 5", i).isCloseTo(ahead, within(0.5));
+    }
+  }
+
   @Test
   void aDeviceThatIsGoneIsReplacedWithinTwoSecondsAndComesBackAtABarLine() {
     ScriptedLine first = line(0, 160);
