@@ -15,7 +15,8 @@ public final class BadInput extends RuntimeException {
   private final String says;
 
   /**
-   * @param where the field's path or {@code "byte 12"}; empty when the whole input is meant
+   * @param where the field's path, {@code "line 6, column 13"} or {@code "byte 12"}; empty when the
+   *     whole input is meant
    * @param says what was expected and what was found
    */
   public BadInput(String where, String says) {

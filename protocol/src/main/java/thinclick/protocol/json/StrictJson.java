@@ -94,6 +94,17 @@ public final class StrictJson {
     return new BadInput(place(problem, reached), what(problem));
   }
 
+  /**
+   * A word that somebody typed where a value of another kind was wanted, said as a field of that
+   * kind would be.
+   *
+   * @param where the option or argument, as it is written
+   * @param type the kind that was wanted
+   */
+  public static BadInput mistyped(String where, Class<?> type, String typed) {
+    return new BadInput(where, "expected " + kind(type) + ", found " + shown(typed));
+  }
+
   private static String what(JacksonException problem) {
     if (problem instanceof UnrecognizedPropertyException unknown) {
       return "unknown field; expected one of "
@@ -188,9 +199,17 @@ public final class StrictJson {
     if (location == null || (ofAValue && !path.isEmpty())) {
       return path;
     }
-    long at = location.getByteOffset() >= 0 ? location.getByteOffset() : location.getCharOffset();
-    String byteAt = at >= 0 ? "byte " + at : "line " + location.getLineNr();
-    return path.isEmpty() ? byteAt : path + " (" + byteAt + ")";
+    String at = at(location);
+    return path.isEmpty() ? at : path + " (" + at + ")";
+  }
+
+  /** What an editor shows, both from 1; in the first line, which is all of a message, the byte. */
+  private static String at(TokenStreamLocation location) {
+    long first =
+        location.getByteOffset() >= 0 ? location.getByteOffset() : location.getCharOffset();
+    return location.getLineNr() > 1 || first < 0
+        ? "line " + location.getLineNr() + ", column " + location.getColumnNr()
+        : "byte " + first;
   }
 
   private static String path(JacksonException problem) {
