@@ -1,10 +1,15 @@
 package thinclick.client.command;
 
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import thinclick.client.window.WindowStart;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
+import thinclick.server.material.Nearest;
 
 /** The client jar's entry: finds the command and turns bad input into one line and exit code 2. */
 @Command(
@@ -19,6 +24,9 @@ public final class ClientMain implements Runnable {
   /** Names how much is logged, read by logback.xml: DEBUG, INFO, WARN or ERROR. */
   private static final String LOG = "thinclick.log";
 
+  /** The same for pauses of the process, of which a busy computer has many: lines of the host. */
+  private static final String PAUSES = "thinclick.log.pauses";
+
   @Mixin private WindowArguments window = new WindowArguments();
 
   private ClientMain() {}
@@ -27,6 +35,7 @@ public final class ClientMain implements Runnable {
     if (System.getProperty(LOG) == null) {
       System.setProperty(
           LOG, "WARN"); // a player's terminal shows the rehearsal, not the host's log
+      System.setProperty(PAUSES, "ERROR");
     }
     System.exit(commandLine().execute(args));
   }
@@ -44,11 +53,36 @@ public final class ClientMain implements Runnable {
         });
     line.setParameterExceptionHandler(
         (problem, words) -> {
-          String said = String.valueOf(problem.getMessage()).lines().findFirst().orElse("");
-          problem.getCommandLine().getErr().println(said);
+          CommandLine command = problem.getCommandLine();
+          command
+              .getErr()
+              .println(
+                  says(problem) + "; see " + command.getCommandSpec().qualifiedName() + " --help");
           return BAD_INPUT;
         });
     return line;
+  }
+
+  private static String says(CommandLine.ParameterException problem) {
+    ArgSpec wanted = problem.getArgSpec();
+    String said = String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options");
+    if (wanted instanceof OptionSpec option
+        && problem.getValue() != null
+        && said.startsWith("Invalid value for")) {
+      return String.valueOf(
+          StrictJson.mistyped(option.longestName(), option.type(), problem.getValue())
+              .getMessage());
+    }
+    if (problem instanceof CommandLine.UnmatchedArgumentException unmatched
+        && unmatched.isUnknownOption()) {
+      List<String> options =
+          problem.getCommandLine().getCommandSpec().optionsMap().keySet().stream()
+              .filter(name -> name.startsWith("--"))
+              .toList();
+      String first = unmatched.getUnmatched().get(0);
+      return first + ": no such option; " + Nearest.didYouMean(first, options);
+    }
+    return said.startsWith("Error: ") ? said.substring("Error: ".length()) : said;
   }
 
   @Override

@@ -23,8 +23,9 @@ import thinclick.server.material.Stock;
     name = "rehearse",
     mixinStandardHelpOptions = true,
     description = {
-      "Runs a whole rehearsal by itself: a host on a free port, stand-ins who each",
-      "come in over a socket, the click thinned bar by bar, the review at the end."
+      "Runs a whole rehearsal by itself.",
+      "A host on a free port, stand-ins who each come in over a socket, the click thinned stage by"
+          + " stage, the review at the end."
     })
 final class RehearseCommand implements Callable<Integer> {
   private static final String USUAL_DRILL = "Four-chair canon";
@@ -65,10 +66,9 @@ final class RehearseCommand implements Callable<Integer> {
   @Option(
       names = "--link",
       paramLabel = "LINK",
-      description = {
-        "Opens the room at a host elsewhere instead of one of its own: the host's join",
-        "link, thinclick://..., or its address. That host keeps the take."
-      })
+      description =
+          "Opens the room at a host elsewhere instead of one of its own: the host's join"
+              + " link, thinclick://..., or its address. That host keeps the take.")
   private @Nullable String link;
 
   @Option(
@@ -88,7 +88,7 @@ final class RehearseCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    Drill drill = Stock.find(title);
+    Drill drill = drill();
     if (link != null) {
       return elsewhere(link, Rehearsal.of(drill, players, tempo, bars, seed, out));
     }
@@ -106,6 +106,14 @@ final class RehearseCommand implements Callable<Integer> {
     }
     out.flush();
     return 0;
+  }
+
+  private Drill drill() {
+    try {
+      return Stock.find(title);
+    } catch (BadInput unknown) {
+      throw new BadInput("--drill", unknown.says());
+    }
   }
 
   private int elsewhere(String written, Rehearsal rehearsal) {

@@ -53,10 +53,9 @@ final class StandInCommand implements Callable<Integer> {
         names = "--server",
         paramLabel = "ADDRESS",
         required = true,
-        description = {
-          "Where the room is hosted, such as 192.168.1.20:7420; its certificate must be",
-          "known to an authority unless it is this computer."
-        })
+        description =
+            "Where the room is hosted, such as 192.168.1.20:7420; its certificate must be"
+                + " known to an authority unless it is this computer.")
     private String server = "";
 
     @Option(
@@ -84,11 +83,10 @@ final class StandInCommand implements Callable<Integer> {
   @Option(
       names = "--manner",
       paramLabel = "MANNER",
-      description = {
-        "How they play (default: ${DEFAULT-VALUE}): steady, follows (the others), pushes or drags",
-        "(when the click goes), lost (turned around for two bars), ahead, behind, loose, stubborn;",
-        "several, with commas, in turn."
-      },
+      description =
+          "How they play (default: ${DEFAULT-VALUE}): steady, follows (the others), pushes or drags"
+              + " (when the click goes), lost (turned around for two bars), ahead, behind, loose, stubborn;"
+              + " several, with commas, in turn.",
       defaultValue = "steady")
   private String manner = "steady";
 

@@ -14,31 +14,32 @@ final class WindowArguments {
   @Option(
       names = "--server",
       paramLabel = "ADDRESS",
-      description = "a host's address, such as 192.168.1.20:7420; without --room opens one there")
+      description =
+          "A host's address, such as 192.168.1.20:7420; without --room it opens a room there.")
   private @Nullable String server;
 
   @Option(
       names = "--link",
       paramLabel = "LINK",
-      description = "the join link to come in by, thinclick://...; instead of --server and --room")
+      description = "The join link to come in by, thinclick://..., instead of --server and --room.")
   private @Nullable String link;
 
-  @Option(names = "--room", paramLabel = "WORD", description = "the room word to come in with")
+  @Option(names = "--room", paramLabel = "WORD", description = "The room word to come in with.")
   private @Nullable String room;
 
-  @Option(names = "--name", paramLabel = "NAME", description = "your name in the room")
+  @Option(names = "--name", paramLabel = "NAME", description = "Your name in the room.")
   private @Nullable String name;
 
-  @Option(names = "--here", description = "open a room on this computer and lead it")
+  @Option(names = "--here", description = "Opens a room on this computer, to lead it.")
   private boolean here;
 
-  @Option(names = "--practise", description = "practise alone, with stand-ins")
+  @Option(names = "--practise", description = "Practises alone, with stand-ins.")
   private boolean practise;
 
-  @Option(names = "--network", description = "with --here: let other computers of the network in")
+  @Option(names = "--network", description = "With --here, lets other computers of the network in.")
   private boolean network;
 
-  @Option(names = "--dark", description = "light ink on dark paper")
+  @Option(names = "--dark", description = "Light ink on dark paper.")
   private boolean dark;
 
   /** What they ask for; refused where they contradict each other. */

@@ -58,10 +58,12 @@ class BadOptionsTest {
 
   @ParameterizedTest
   @CsvSource({
-    "--players four, --players",
-    "--tempo fast, --tempo",
-    "--seed 1.5, --seed",
+    "--players four, '--players: expected a whole number, found \"four\"'",
+    "--tempo fast, '--tempo: expected a number, found \"fast\"'",
+    "--seed 1.5, '--seed: expected a whole number, found \"1.5\"'",
+    "--drill Nothing, '--drill: expected a title of the stock, found \"Nothing\"'",
     "--nonsense 1, --nonsense",
+    "--temp 90, '--temp: no such option; did you mean \"--tempo\"'",
   })
   void wordOfRehearseIsRefused(String given, String named) {
     assertThat(run(("rehearse " + given).split(" "))).isEqualTo(2);

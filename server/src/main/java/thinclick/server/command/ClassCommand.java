@@ -27,8 +27,9 @@ import thinclick.server.words.Speaker;
     name = "class",
     mixinStandardHelpOptions = true,
     description = {
-      "Keeps classes by nickname and chair, puts wrong names and seats right, drops spoilt takes,",
-      "and carries a season to another computer. What a class has played: history --class."
+      "Keeps classes by nickname and chair.",
+      "Puts wrong names and seats right, drops spoilt takes, and carries a season to another"
+          + " computer. What a class has played: history --class."
     })
 final class ClassCommand implements Runnable {
   private static final DateTimeFormatter WHEN =
@@ -43,7 +44,10 @@ final class ClassCommand implements Runnable {
     spec.commandLine().usage(spec.commandLine().getOut());
   }
 
-  @Command(name = "list", description = "Prints a line for every class.")
+  @Command(
+      name = "list",
+      mixinStandardHelpOptions = true,
+      description = "Prints a line for every class.")
   void list() {
     with(
         book -> {
@@ -62,7 +66,10 @@ final class ClassCommand implements Runnable {
         });
   }
 
-  @Command(name = "show", description = "Prints who is in a class, and its takes.")
+  @Command(
+      name = "show",
+      mixinStandardHelpOptions = true,
+      description = "Prints who is in a class, and its takes.")
   void show(
       @Parameters(paramLabel = "CLASS", description = "Its title, in any case.") String title) {
     with(
@@ -88,7 +95,10 @@ final class ClassCommand implements Runnable {
         });
   }
 
-  @Command(name = "add", description = "Writes somebody into a class, made where it is missing.")
+  @Command(
+      name = "add",
+      mixinStandardHelpOptions = true,
+      description = "Writes somebody into a class, made where it is missing.")
   void add(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "NAME", description = "The nickname.") String name,
@@ -102,7 +112,10 @@ final class ClassCommand implements Runnable {
     }
   }
 
-  @Command(name = "rename", description = "Puts a wrong name right, in the list and in every take.")
+  @Command(
+      name = "rename",
+      mixinStandardHelpOptions = true,
+      description = "Puts a wrong name right, in the list and in every take.")
   void rename(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "OLD", description = "The name so far, in any case.") String from,
@@ -116,7 +129,10 @@ final class ClassCommand implements Runnable {
         });
   }
 
-  @Command(name = "seat", description = "Says where somebody sits from now on.")
+  @Command(
+      name = "seat",
+      mixinStandardHelpOptions = true,
+      description = "Says where somebody sits from now on.")
   void seat(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "NAME", description = "The nickname.") String name,
@@ -124,7 +140,10 @@ final class ClassCommand implements Runnable {
     with(book -> book.seat(title, name, chair));
   }
 
-  @Command(name = "swap", description = "Puts right a take in which two sat in each other's seat.")
+  @Command(
+      name = "swap",
+      mixinStandardHelpOptions = true,
+      description = "Puts right a take in which two sat in each other's seat.")
   void swap(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "TAKE", description = "As class show prints it.") String take,
@@ -133,14 +152,20 @@ final class ClassCommand implements Runnable {
     with(book -> book.swap(title, take, one, other));
   }
 
-  @Command(name = "drop-take", description = "Drops a spoilt take with all that belongs to it.")
+  @Command(
+      name = "drop-take",
+      mixinStandardHelpOptions = true,
+      description = "Drops a spoilt take with all that belongs to it.")
   void drop(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "TAKE", description = "As class show prints it.") String take) {
     with(book -> book.drop(title, take));
   }
 
-  @Command(name = "room", description = "Gives an open room, and the takes made in it, to a class.")
+  @Command(
+      name = "room",
+      mixinStandardHelpOptions = true,
+      description = "Gives an open room, and the takes made in it, to a class.")
   void room(
       @Parameters(paramLabel = "CLASS", description = "Its title; made where it is missing.")
           String title,
@@ -148,14 +173,20 @@ final class ClassCommand implements Runnable {
     with(book -> book.hold(title, word));
   }
 
-  @Command(name = "keep", description = "Says how long a class's takes are kept.")
+  @Command(
+      name = "keep",
+      mixinStandardHelpOptions = true,
+      description = "Says how long a class's takes are kept.")
   void keep(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "MONTHS", description = "0 for ever.") int months) {
     with(book -> book.keep(title, months));
   }
 
-  @Command(name = "save", description = "Saves a class with all its takes to one file.")
+  @Command(
+      name = "save",
+      mixinStandardHelpOptions = true,
+      description = "Saves a class with all its takes to one file.")
   void save(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "FILE", description = "Season file to write.") Path file,
@@ -165,7 +196,10 @@ final class ClassCommand implements Runnable {
     with(book -> OutputFile.write(file, FileCodec.writeSeason(book.save(title)), replace));
   }
 
-  @Command(name = "open", description = "Takes a season in; a second time changes nothing.")
+  @Command(
+      name = "open",
+      mixinStandardHelpOptions = true,
+      description = "Takes a season in; a second time changes nothing.")
   void open(@Parameters(paramLabel = "FILE", description = "Season file to read.") Path file) {
     try (ClassBook book =
         ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {

@@ -28,8 +28,9 @@ import thinclick.server.words.Speaker;
     name = "erase",
     mixinStandardHelpOptions = true,
     description = {
-      "Erases a person's name, or a class with all its takes, from the database, its backups and",
-      "the take and season files beside it, and says what went; the host must be stopped."
+      "Erases a name, or a whole class, and says what went.",
+      "It goes from the database, its backups and the take and season files beside it; the host"
+          + " must be stopped."
     })
 public final class EraseCommand implements Runnable {
   @Parameters(

@@ -31,20 +31,18 @@ final class GatherCommand implements Callable<Integer> {
       names = "--drill",
       required = true,
       paramLabel = "TITLE|FILE",
-      description = {
-        "What was played: a drill's title, a drill file, or a take file whose parts are used.",
-        "Titles are found in any case, with hyphens for spaces."
-      })
+      description =
+          "What was played: a drill's title, a drill file, or a take file whose parts are used."
+              + " Titles are found in any case, with hyphens for spaces.")
   private String drill = "";
 
   @Option(
       names = "--part",
       required = true,
       paramLabel = "NAME=FILE[:CHANNEL]",
-      description = {
-        "A player and the recording, by itself or one channel of it (1 to 16).",
-        "Chairs are filled in order; with a take file a name in it gets that part."
-      })
+      description =
+          "A player and the recording, by itself or one channel of it (1 to 16)."
+              + " Chairs are filled in order; with a take file a name in it gets that part.")
   private List<String> parts = List.of();
 
   @Option(
@@ -56,10 +54,9 @@ final class GatherCommand implements Callable<Integer> {
   @Option(
       names = "--offset-millis",
       paramLabel = "N",
-      description = {
-        "Where bar 1 lies in the recordings, from their start: 0 if left out,",
-        "negative where they were started after bar 1."
-      })
+      description =
+          "Where bar 1 lies in the recordings, from their start: 0 if left out,"
+              + " negative where they were started after bar 1.")
   private double offsetMillis;
 
   @Option(

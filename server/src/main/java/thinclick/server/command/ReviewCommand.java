@@ -36,10 +36,8 @@ final class ReviewCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..2",
       paramLabel = "TAKE",
-      description = {
-        "A take file; two are compared,",
-        "where drill, tempo and click plan are the same."
-      })
+      description =
+          "A take file; two are compared," + " where drill, tempo and click plan are the same.")
   private List<Path> files = List.of();
 
   @Option(names = "--json", description = "Print every figure as JSON.")

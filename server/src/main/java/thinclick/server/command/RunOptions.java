@@ -40,10 +40,9 @@ final class RunOptions {
   @Option(
       names = "--plan",
       paramLabel = "PLAN",
-      description = {
-        "The click: \"first only\", \"all beats to every second bar\", several with commas;",
-        "--list plans names them."
-      })
+      description =
+          "The click: \"first only\", \"all beats to every second bar\", several with commas;"
+              + " --list plans names them.")
   private @Nullable String plan;
 
   @Option(names = "--stage-bars", paramLabel = "N", description = "Bars of each stage.")
@@ -52,10 +51,9 @@ final class RunOptions {
   @Option(
       names = "--feel",
       paramLabel = "\"ROLE MS\"",
-      description = {
-        "A lean asked for on purpose, late positive: \"comping 25\", \"ride 0 -10\" on the",
-        "beats and off them; several with commas, without a role for all."
-      })
+      description =
+          "A lean asked for on purpose, late positive: \"comping 25\", \"ride 0 -10\" on the"
+              + " beats and off them; several with commas, without a role for all.")
   private @Nullable String feel;
 
   @Option(

@@ -25,8 +25,9 @@ import thinclick.server.net.Port;
     name = "serve",
     mixinStandardHelpOptions = true,
     description = {
-      "Hosts rooms on one port until it is stopped (Ctrl+C, SIGTERM), or drained",
-      "(POST /drain on this computer) and the last take is over."
+      "Hosts rooms on one port.",
+      "It ends when it is stopped (Ctrl+C, SIGTERM), or drained (POST /drain on this computer)"
+          + " and the last take is over."
     })
 public final class ServeCommand implements Callable<Integer> {
   @Option(
@@ -147,10 +148,9 @@ public final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--config",
       paramLabel = "FILE",
-      description = {
-        "Read options from a TOML file: port = 7420, host-key = \"...\";",
-        "what is said on the command line counts more."
-      })
+      description =
+          "Read options from a TOML file: port = 7420, host-key = \"...\";"
+              + " what is said on the command line counts more.")
   private @Nullable Path config;
 
   @Option(names = "--print-config", description = "Print such a file with all defaults, and end.")

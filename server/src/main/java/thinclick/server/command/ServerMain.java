@@ -8,7 +8,12 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Spec;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
 import thinclick.server.material.Nearest;
 
 /** The server jar's entry: finds the command and turns bad input into one line and exit code 2. */
@@ -43,6 +48,8 @@ public final class ServerMain implements Runnable {
               ServeCommand.class,
               "take",
               TakeCommand.class));
+
+  @Spec private CommandSpec spec = CommandSpec.create(); // set by picocli
 
   private final @Nullable HeadStart early;
 
@@ -85,31 +92,42 @@ public final class ServerMain implements Runnable {
           command
               .getErr()
               .println(
-                  String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options")
-                      + nearest(problem)
-                      + "; see "
-                      + command.getCommandSpec().qualifiedName()
-                      + " --help");
+                  says(problem) + "; see " + command.getCommandSpec().qualifiedName() + " --help");
           return BAD_INPUT;
         });
     return line;
   }
 
-  /** The options that come nearest to one that is not there. */
-  private static String nearest(CommandLine.ParameterException problem) {
-    if (problem instanceof CommandLine.UnmatchedArgumentException unmatched
-        && unmatched.isUnknownOption()) {
-      List<String> options =
-          problem.getCommandLine().getCommandSpec().optionsMap().keySet().stream()
-              .filter(name -> name.startsWith("--"))
-              .toList();
-      return "; " + Nearest.didYouMean(unmatched.getUnmatched().get(0), options);
+  /** One line: what was typed, what is wrong with it, and what comes nearest. */
+  private static String says(CommandLine.ParameterException problem) {
+    CommandSpec command = problem.getCommandLine().getCommandSpec();
+    if (problem instanceof CommandLine.UnmatchedArgumentException unmatched) {
+      String first = unmatched.getUnmatched().get(0);
+      if (unmatched.isUnknownOption()) {
+        List<String> options =
+            command.optionsMap().keySet().stream().filter(name -> name.startsWith("--")).toList();
+        return first + ": no such option; " + Nearest.didYouMean(first, options);
+      }
+      if (!command.subcommands().isEmpty()) {
+        return "expected a command, found \""
+            + first
+            + "\"; "
+            + Nearest.didYouMean(first, command.subcommands().keySet());
+      }
     }
-    return "";
+    ArgSpec wanted = problem.getArgSpec();
+    String said = String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options");
+    if (wanted != null && problem.getValue() != null && said.startsWith("Invalid value for")) {
+      String where =
+          wanted instanceof OptionSpec option ? option.longestName() : wanted.paramLabel();
+      return String.valueOf(
+          StrictJson.mistyped(where, wanted.type(), problem.getValue()).getMessage());
+    }
+    return said;
   }
 
   @Override
   public void run() {
-    CommandLine.usage(this, System.out);
+    spec.commandLine().usage(spec.commandLine().getOut());
   }
 }

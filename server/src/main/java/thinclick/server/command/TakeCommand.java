@@ -46,7 +46,10 @@ public final class TakeCommand implements Runnable {
     spec.commandLine().usage(spec.commandLine().getOut());
   }
 
-  @Command(name = "list", description = "Prints a line for every take, the oldest first.")
+  @Command(
+      name = "list",
+      mixinStandardHelpOptions = true,
+      description = "Prints a line for every take, the oldest first.")
   void list() {
     List<Store.TakeLine> takes = with(Store::takes);
     PrintWriter out = spec.commandLine().getOut();
@@ -64,7 +67,10 @@ public final class TakeCommand implements Runnable {
     out.flush();
   }
 
-  @Command(name = "export", description = "Writes a take to a take file.")
+  @Command(
+      name = "export",
+      mixinStandardHelpOptions = true,
+      description = "Writes a take to a take file.")
   void export(
       @Parameters(paramLabel = "ID", description = "As take list prints it.") String id,
       @Parameters(paramLabel = "FILE", description = "Take file to write.") Path file,
@@ -81,7 +87,10 @@ public final class TakeCommand implements Runnable {
     OutputFile.write(file, FileCodec.write(take), replace);
   }
 
-  @Command(name = "import", description = "Takes a take file in and prints its new id.")
+  @Command(
+      name = "import",
+      mixinStandardHelpOptions = true,
+      description = "Takes a take file in and prints its new id.")
   void importFile(
       @Parameters(paramLabel = "FILE", description = "Take file to read.") Path file,
       @Option(names = "--class", paramLabel = "TITLE", description = "The class it belongs to.")
@@ -105,7 +114,10 @@ public final class TakeCommand implements Runnable {
     out.flush();
   }
 
-  @Command(name = "remove", description = "Removes a take with all that belongs to it.")
+  @Command(
+      name = "remove",
+      mixinStandardHelpOptions = true,
+      description = "Removes a take with all that belongs to it.")
   void remove(@Parameters(paramLabel = "ID", description = "As take list prints it.") String id) {
     if (!with(store -> store.removeTake(id))) {
       throw new BadInput(
@@ -113,7 +125,10 @@ public final class TakeCommand implements Runnable {
     }
   }
 
-  @Command(name = "rename", description = "Renames a player in every take that has ended.")
+  @Command(
+      name = "rename",
+      mixinStandardHelpOptions = true,
+      description = "Renames a player in every take that has ended.")
   void rename(
       @Parameters(paramLabel = "OLD", description = "The name so far.") String from,
       @Parameters(paramLabel = "NEW", description = "The name from now on.") String to) {

@@ -277,7 +277,7 @@ class ComposeCommandTest {
         "charleston --all-keys                 | --all-keys: expected pitches",
         "charleston --minutes 40               | --minutes: expected only with --lesson",
         "charleston --musicxm a.xml            | did you mean \"--musicxml\"",
-        "charleston --tempo fast               | 'fast' is not a double",
+        "charleston --tempo fast               | --tempo: expected a number, found \"fast\"",
         "--list drilz                          | did you mean \"drills\"",
         "--lesson fist-day                     | did you mean \"First day\"",
         "--folder no-such-folder charleston    | expected a folder of drills and lessons, found none",

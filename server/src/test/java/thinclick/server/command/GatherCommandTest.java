@@ -329,7 +329,7 @@ class GatherCommandTest {
       assertThat(run.code()).isEqualTo(2);
       assertThat(run.err())
           .isEqualTo(
-              "Invalid value for option '--tempo': 'fast' is not a double; see thinclick-server gather --help\n");
+              "--tempo: expected a number, found \"fast\"; see thinclick-server gather --help\n");
     }
 
     @Test
