@@ -16,6 +16,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.link.CuttingProxy;
@@ -104,6 +105,58 @@ class ResilienceTest {
     assertThat(again.take(takeId).orElseThrow().attacks())
         .extracting(Attack::micros)
         .containsExactlyInAnyOrderElementsOf(played);
+  }
+
+  /** Case 18 to the letter, in real time; the suite's own cuts are as long as coming back takes. */
+  @Test
+  @Tag("long")
+  void aCutOfTenSecondsStopsNeitherTheTakeNorItsClickAndLosesNothing() throws Exception {
+    RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("rooms.db")));
+    open.add(host);
+    CuttingProxy proxy = new CuttingProxy(host.port());
+    open.add(proxy);
+    Session leader = session("leader");
+    run(() -> leader.openAt(RoomAddress.local(host.port()), "Lea"));
+    until(() -> leader.state().inside());
+    Session player = session("player");
+    run(() -> player.join(RoomAddress.local(proxy.port()), leader.state().word(), "Mina"));
+    until(() -> player.state().inside());
+    until(() -> player.state().clock().state() == ClockState.STEADY);
+    List<String> chairs = List.of(on(() -> player.state().myId()));
+    run(
+        () ->
+            leader.lead().chooseAndDeal(new Lead.Hand(Stock.find("Even eighths"), 90, 1, chairs)));
+    until(() -> player.state().ownPart() != null && leader.state().phase() == Phase.DEALT);
+    run(() -> leader.lead().countIn());
+    until(() -> player.state().takeRuns());
+    String takeId = on(() -> player.state().announced().takeId());
+    long lastClickMicros = on(() -> player.state().announced().startMicros()) + 20_000_000L;
+    long before = on(() -> player.link().nanosOf(lastClickMicros));
+
+    long cut = System.nanoTime();
+    proxy.target(1); // nothing more comes through
+    proxy.cut();
+    for (int tap = 0; tap < 20; tap++) {
+      long due = cut + tap * 500_000_000L;
+      await().pollInterval(Duration.ofMillis(10)).until(() -> System.nanoTime() - due >= 0);
+      play(player, 1);
+      assertThat(on(() -> player.state().takeRuns())).as("tap %d", tap).isTrue();
+    }
+    await().until(() -> System.nanoTime() - cut >= 10_000_000_000L);
+    assertThat(on(() -> player.state().link())).isEqualTo(LinkState.AWAY);
+    assertThat(says(player)).contains("link is lost").contains("20 attacks");
+    assertThat(Math.abs(on(() -> player.link().nanosOf(lastClickMicros)) - before) / 1e6)
+        .as("where a click sounds that is still to come, ms")
+        .isLessThan(2);
+
+    proxy.target(host.port());
+    until(() -> player.state().link() == LinkState.ONLINE && player.state().waiting() == 0);
+    assertThat(on(() -> player.state().takeRuns())).as("back in the same take").isTrue();
+    run(() -> leader.lead().stop());
+    until(() -> player.state().review() != null && !player.state().review().provisional());
+    assertThat(host.take(takeId).orElseThrow().attacks())
+        .extracting(Attack::micros)
+        .containsExactlyInAnyOrderElementsOf(on(() -> player.take().own()));
   }
 
   /** What is on its disk when a leader's computer dies is all that the next run has. */
