@@ -32,7 +32,7 @@ public final class HostFinder implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(HostFinder.class);
 
   private final Consumer<List<FoundHost>> changed;
-  private final Map<String, FoundHost> byName = new ConcurrentHashMap<>();
+  private final Map<Heard, FoundHost> heard = new ConcurrentHashMap<>();
   private final List<JmDNS> listening = new ArrayList<>(); // on the thread only
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(
@@ -42,6 +42,9 @@ public final class HostFinder implements AutoCloseable {
             return made;
           });
   private volatile boolean closed;
+
+  /** Two hosts may be called the same in two networks. */
+  private record Heard(InetAddress network, String name) {}
 
   private HostFinder(Consumer<List<FoundHost>> changed) {
     this.changed = changed;
@@ -58,9 +61,12 @@ public final class HostFinder implements AutoCloseable {
     return made;
   }
 
-  /** What has been found by now, by name. */
+  /** What has been found by now, by name; of those called the same by address. */
   public List<FoundHost> found() {
-    return byName.values().stream().sorted(Comparator.comparing(FoundHost::name)).toList();
+    return heard.values().stream()
+        .distinct()
+        .sorted(Comparator.comparing(FoundHost::name).thenComparing(host -> host.address().said()))
+        .toList();
   }
 
   private void listen(InetAddress address) {
@@ -70,7 +76,7 @@ public final class HostFinder implements AutoCloseable {
     try {
       JmDNS listener = JmDNS.create(address, "thinclick-finder");
       listening.add(listener);
-      listener.addServiceListener(HostNotice.KIND, new Ear());
+      listener.addServiceListener(HostNotice.KIND, new Ear(address));
     } catch (IOException problem) {
       LOG.info("no hosts are looked for at {}: {}", address.getHostAddress(), problem.toString());
     }
@@ -94,6 +100,12 @@ public final class HostFinder implements AutoCloseable {
   }
 
   private final class Ear implements ServiceListener {
+    private final InetAddress network;
+
+    Ear(InetAddress network) {
+      this.network = network;
+    }
+
     @Override
     public void serviceAdded(ServiceEvent event) {
       event.getDNS().requestServiceInfo(event.getType(), event.getName());
@@ -114,7 +126,7 @@ public final class HostFinder implements AutoCloseable {
                 info.getPort(),
                 info.getPropertyString(HostNotice.lineKey()));
         FoundHost host = new FoundHost(notice.name(), RoomAddress.of(notice.link()));
-        if (!host.equals(byName.put(notice.name(), host))) {
+        if (!host.equals(heard.put(new Heard(network, event.getName()), host))) {
           tell();
         }
       } catch (BadInput unlike) {
@@ -124,7 +136,7 @@ public final class HostFinder implements AutoCloseable {
 
     @Override
     public void serviceRemoved(ServiceEvent event) {
-      if (byName.remove(event.getName()) != null) {
+      if (heard.remove(new Heard(network, event.getName())) != null) {
         tell();
       }
     }

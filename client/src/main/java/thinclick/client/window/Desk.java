@@ -1,6 +1,7 @@
 package thinclick.client.window;
 
 import java.io.UncheckedIOException;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import javafx.collections.ListChangeListener;
 import javafx.scene.Scene;
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.check.TapCheck;
+import thinclick.client.find.FoundHost;
 import thinclick.client.find.HostFinder;
 import thinclick.client.link.RoomLink;
 import thinclick.client.window.check.CheckModel;
@@ -222,13 +224,16 @@ final class Desk implements AutoCloseable {
     taps.start();
     checkModel.start();
     ticker.start();
-    finder =
-        HostFinder.start(
-            hosts -> WindowThread.INSTANCE.execute(() -> doorModel.found().setAll(hosts)));
+    finder = HostFinder.start(hosts -> WindowThread.INSTANCE.execute(() -> found(hosts)));
     session.bringWhatIsLeft();
     door.showLeft();
     door.begin();
     classes.look();
+  }
+
+  /** The hosts that say in this network that they are there. */
+  void found(List<FoundHost> hosts) {
+    doorModel.found().setAll(hosts);
   }
 
   /** Comes in where the command line says so. */

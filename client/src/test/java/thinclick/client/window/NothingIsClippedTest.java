@@ -22,6 +22,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.VBox;
 import javafx.scene.text.Text;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -29,6 +30,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.find.FoundHost;
+import thinclick.client.link.RoomAddress;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.WideTable;
@@ -56,6 +59,7 @@ class NothingIsClippedTest extends WindowCase {
     Locale locale = Locale.forLanguageTag(language);
     open(textSize, stretch == 1 ? Words.in(locale) : Words.of(new Stretched(stretch), locale));
     look("door");
+    foundHostsComeAndGo();
     control(KeyCode.DIGIT6);
     title("view.settings");
     look("settings");
@@ -113,6 +117,37 @@ class NothingIsClippedTest extends WindowCase {
     assertThat(clipped)
         .as("cut short at %.0f px, %s, stretched by %.1f", textSize, language, stretch)
         .isEmpty();
+  }
+
+  /** In one turn of the window's thread each, since this network may have hosts of its own. */
+  private void foundHostsComeAndGo() {
+    FoundHost one = host("Probenraum", 20);
+    FoundHost same = host("Probenraum", 21);
+    FoundHost longest = host("M".repeat(63), 22); // as long as a notice may be, and no space in it
+    Scene scene = stage.getScene();
+    robot.interact(
+        () -> {
+          desk.found(List.of(longest, one, same));
+          scene.getRoot().applyCss();
+          scene.getRoot().layout();
+          collect("door with hosts", scene.getRoot());
+          VBox found = (VBox) scene.lookup("#found");
+          assertThat(found.getChildren()).hasSize(3);
+          found.getChildren().get(2).requestFocus();
+          desk.found(List.of(same));
+          assertThat(scene.getFocusOwner()).isEqualTo(found.getChildren().get(0));
+          ((Button) found.getChildren().get(0)).fire();
+          assertThat(scene.getFocusOwner().getId()).isEqualTo("word");
+          assertThat(((TextField) scene.lookup("#address")).getText()).contains("192.168.1.21");
+          found.getChildren().get(0).requestFocus();
+          desk.found(List.of());
+          assertThat(scene.getFocusOwner().getId()).as("its host is gone").isEqualTo("address");
+          ((TextField) scene.lookup("#address")).clear();
+        });
+  }
+
+  private static FoundHost host(String name, int number) {
+    return new FoundHost(name, RoomAddress.parse("192.168.1." + number + ":7420"));
   }
 
   private void thePaperIsTurnedByTheKeyboard() {

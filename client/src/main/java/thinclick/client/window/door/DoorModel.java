@@ -3,6 +3,7 @@ package thinclick.client.window.door;
 import java.text.Normalizer;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -19,6 +20,7 @@ import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.Visible;
 
 /** What is written at the door, and whether one can come in with it. */
 public final class DoorModel {
@@ -118,6 +120,15 @@ public final class DoorModel {
   /** The hosts that say in this network that they are there. */
   public ObservableList<FoundHost> found() {
     return found;
+  }
+
+  /**
+   * A found host in a line. Anybody in the network can call a host anything: what would turn the
+   * direction of what follows, or show nothing at all, is written out.
+   */
+  public String foundSays(FoundHost host) {
+    String name = host.name().codePoints().mapToObj(Visible::shown).collect(Collectors.joining());
+    return words.say("door.found", name, host.address().said());
   }
 
   /** Takes a found host's address; the room word is still needed. */

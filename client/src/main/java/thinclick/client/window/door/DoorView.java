@@ -117,8 +117,10 @@ public final class DoorView {
         });
     VBox found = new VBox(2);
     found.setId("found");
-    model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found, word));
-    showFound(found, word);
+    model
+        .found()
+        .addListener((ListChangeListener<FoundHost>) any -> showFound(found, address, word));
+    showFound(found, address, word);
     Button there = styled(new Button(words.say("door.there.button")), "quiet");
     there.setId("open-there");
     there.setOnAction(done -> model.openThere());
@@ -197,11 +199,21 @@ public final class DoorView {
     return new VBox(4, line, kept);
   }
 
-  /** A line for each host that says it is there; Enter on one leads to its room word. */
-  private void showFound(VBox found, TextField word) {
+  /**
+   * A line for each host that says it is there; Enter on one leads to its room word. Whoever is on
+   * a line stays on it when others come and go; where it is gone itself, an address can be written.
+   */
+  private void showFound(VBox found, TextField address, TextField word) {
+    Object on =
+        found.getChildren().stream()
+            .filter(Node::isFocused)
+            .map(Node::getUserData)
+            .findFirst()
+            .orElse(null);
     found.getChildren().clear();
     for (FoundHost host : model.found()) {
-      Button line = new Button(words.say("door.found", host.name(), host.address().said()));
+      Button line = new Button(model.foundSays(host));
+      line.setUserData(host);
       line.getStyleClass().add("quiet");
       line.setWrapText(true);
       line.setOnAction(
@@ -210,6 +222,12 @@ public final class DoorView {
             word.requestFocus();
           });
       found.getChildren().add(line);
+      if (host.equals(on)) {
+        line.requestFocus();
+      }
+    }
+    if (on != null && !model.found().contains(on)) {
+      address.requestFocus();
     }
     if (model.found().isEmpty()) {
       found.getChildren().add(styled(wrapped(new Label(words.say("door.found.none"))), "soft"));

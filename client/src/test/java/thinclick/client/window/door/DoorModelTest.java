@@ -3,6 +3,7 @@ package thinclick.client.window.door;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -82,6 +83,33 @@ class DoorModelTest {
     door.join();
     assertThat(session.state().address()).isEqualTo("127.0.0.1:9");
     assertThat(door.wordSaysProperty().get()).isEmpty();
+  }
+
+  @Test
+  void hostsCalledTheSameAreToldApartByTheirAddress() {
+    List<FoundHost> both = List.of(host("Band room", 20), host("Band room", 21));
+    assertThat(both.stream().map(door::foundSays))
+        .containsExactly("Band room, at 192.168.1.20:7420", "Band room, at 192.168.1.21:7420");
+    door.found().setAll(both);
+    door.take(both.get(1));
+    door.found().setAll(both.get(0));
+    assertThat(door.addressProperty().get())
+        .as("what was taken stays where its host is heard no more")
+        .contains("192.168.1.21:7420");
+  }
+
+  /** U+202E turns what follows; a braille or emoji sign is as visible as a letter. */
+  @Test
+  void aNameThatTurnsOrHidesItselfIsWrittenOut() {
+    assertThat(door.foundSays(host("Room\u202e21\u200b", 20)))
+        .isEqualTo("Room\\u202e21\\u200b, at 192.168.1.20:7420");
+    assertThat(door.foundSays(host("{0} Probe'raum \ud83e\udd41", 20)))
+        .isEqualTo("{0} Probe'raum \ud83e\udd41, at 192.168.1.20:7420");
+  }
+
+  private static FoundHost host(String name, int number) {
+    return new FoundHost(
+        name, RoomAddress.parse("thinclick://192.168.1." + number + ":7420/?" + PIN));
   }
 
   @Test
