@@ -2,6 +2,7 @@ package thinclick.server.host;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -88,19 +89,22 @@ class CrowdTest {
     assertThat(used() - before).as("bytes that stay").isLessThan(16L << 20);
   }
 
-  /** How the host ends so many that come one after another with a wrong word each. */
+  /** How the host ends so many that come together with a wrong word each. */
   private List<Integer> codesOf(int count, String wrong) {
-    List<Integer> codes = new ArrayList<>();
+    byte[] request =
+        RawLine.request(MessageCodec.PATH, host.port()).getBytes(StandardCharsets.US_ASCII);
+    List<RawLine> strangers = new ArrayList<>();
     for (int i = 0; i < count; i++) {
-      try (RawLine stranger = RawLine.connect(host.port())) {
-        stranger.sendText(MessageCodec.write(join(wrong, "Stranger")));
-        RawLine.Frame frame = stranger.read();
-        while (frame.opcode() != RawLine.CLOSE) {
-          frame = stranger.read();
-        }
-        codes.add(frame.closeCode());
-      }
+      RawLine stranger = RawLine.dial(host.port());
+      stranger.send(request);
+      strangers.add(stranger);
     }
+    for (RawLine stranger : strangers) {
+      assertThat(stranger.head().get(0)).contains(" 101 ");
+      stranger.sendText(MessageCodec.write(join(wrong, "Stranger")));
+    }
+    List<Integer> codes = strangers.stream().map(RawLine::closeCode).toList();
+    strangers.forEach(RawLine::close);
     return codes;
   }
 

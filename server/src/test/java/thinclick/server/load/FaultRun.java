@@ -37,16 +37,21 @@ final class FaultRun {
    * @return what did not hold; empty where all did
    */
   static List<String> of(Fault fault, long seed, Path folder, @Nullable Path library) {
-    List<String> broken;
-    FaultyHost host = FaultyHost.start(fault, folder, library);
     FaultRun run;
-    try (host) {
+    try (FaultyHost host = FaultyHost.start(fault, folder, library)) {
       run = new FaultRun(fault, seed, host);
       run.play();
     }
     run.checkStored();
-    broken = run.broken;
-    return broken;
+    return run.broken;
+  }
+
+  /** The same at a host that goes on, in two rooms beside those of other runs. */
+  static List<String> at(FaultyHost host, Fault fault, long seed) {
+    FaultRun run = new FaultRun(fault, seed, host);
+    run.play();
+    run.checkStored();
+    return run.broken;
   }
 
   private void play() {

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,7 +18,26 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** 24 of the runs that src/bench/faults.sh makes by the hundred. */
 class FaultRunsTest {
+  @TempDir static Path shared;
+  private static FaultyHost here;
+  private static FaultyHost process;
+
   @TempDir Path folder;
+
+  /** One in this process, one that can be killed and starved; run after run, room beside room. */
+  @BeforeAll
+  static void startHosts() throws IOException {
+    here = FaultyHost.start(Fault.CUT, Files.createDirectory(shared.resolve("here")), null);
+    process = FaultyHost.start(Fault.KILL, Files.createDirectory(shared.resolve("process")), null);
+  }
+
+  @AfterAll
+  static void theirDatabasesAreWhole() {
+    for (FaultyHost host : List.of(here, process)) {
+      host.close();
+      assertThat(Ledger.whole(host.database())).isTrue();
+    }
+  }
 
   @ParameterizedTest(name = "{0}, {1} runs")
   @CsvSource({
@@ -37,29 +58,30 @@ class FaultRunsTest {
         fault != Fault.FULL_DISK || Files.isExecutable(Path.of("/usr/bin/prlimit")),
         "no prlimit here: no disk can be made full");
     for (int seed = 1; seed <= runs; seed++) {
-      Path place = Files.createDirectory(folder.resolve(fault + "-" + seed));
-      List<String> broken = FaultRun.of(fault, seed, place, null);
+      List<String> broken =
+          fault == Fault.CLOCK_JUMP
+              ? FaultRun.of(fault, seed, Files.createDirectory(folder.resolve("" + seed)), null)
+              : FaultRun.at(fault.ofTheProcess() ? process : here, fault, seed);
       assertThat(broken).as("%s, seed %d", fault, seed).isEmpty();
     }
   }
 
   @Test
-  void aTakeSurvivesThatItsHostIsKilledTwiceWithADuoPlayingThroughIt() throws IOException {
+  void aTakeSurvivesThatItsHostIsKilledTwiceWithADuoPlayingThroughIt() {
     Random random = new Random(1);
     List<FaultPlayer> duo = new ArrayList<>();
-    try (FaultyHost host = FaultyHost.start(Fault.KILL, folder, null)) {
-      Orchestra.play(host.port(), 2).forEach(seat -> duo.add(new FaultPlayer(seat, host::port)));
-      for (int kill = 1; kill <= 2; kill++) {
-        duo.forEach(player -> player.play(20, random));
-        host.killAndRestart();
-        duo.forEach(player -> player.play(20, random)); // the click goes on in the room
-        duo.forEach(player -> player.finish(random, () -> {}));
-      }
+    Orchestra.play(process.port(), 2)
+        .forEach(seat -> duo.add(new FaultPlayer(seat, process::port)));
+    for (int kill = 1; kill <= 2; kill++) {
+      duo.forEach(player -> player.play(20, random));
+      process.killAndRestart();
+      duo.forEach(player -> player.play(20, random)); // the click goes on in the room
+      duo.forEach(player -> player.finish(random, () -> {}));
     }
     for (FaultPlayer player : duo) {
       assertThat(player.wrong()).isEmpty();
       assertThat(player.acknowledged()).isEqualTo(80);
-      assertThat(Ledger.micros(folder.resolve("room.db"), player.takeId(), player.playerId()))
+      assertThat(Ledger.micros(process.database(), player.takeId(), player.playerId()))
           .as("each of 80 attacks once")
           .isEqualTo(player.generated());
     }
