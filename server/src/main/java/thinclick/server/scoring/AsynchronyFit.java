@@ -1,13 +1,17 @@
 package thinclick.server.scoring;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * How one player's asynchronies hang together: a part that comes anew with every attack and a slow
  * part that fades. Asynchronies that hang together tell less than as many independent ones, so this
  * is where intervals get their width from.
  *
  * <p>The likelihood of a fading slow part plus noise, with the mean by generalised least squares
- * and the scale concentrated out, over a small grid of (share of the slow part, memory). Linear in
- * attacks.
+ * and the scale concentrated out, over a small grid of (share of the slow part, memory). Error and
+ * freedom are averaged over the grid by likelihood: the likeliest point alone is too sure of itself
+ * wherever few attacks tell how slow the slow part is. Linear in attacks.
  *
  * @param meanError standard error of the plain mean, ms
  * @param freedom effective degrees of freedom of the variance, tr(CS)^2 / tr((CS)^2) with the
@@ -21,6 +25,9 @@ record AsynchronyFit(
   private static final double[] SHARES = {0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9};
   private static final double[] MEMORIES = {0.7, 1.5, 3, 6, 12, 24, 72};
 
+  /** What is less than this times as likely as the likeliest is left out. */
+  private static final double LEAST_WEIGHT = 0.05;
+
   /** Fits at least two asynchronies. */
   static AsynchronyFit of(Sample sample, int stepsPerBeat) {
     int n = sample.size();
@@ -29,6 +36,7 @@ record AsynchronyFit(
     double found = 0;
     double[] variance = new double[1];
     double[] keep = new double[n];
+    List<double[]> tried = new ArrayList<>();
     for (double memory : MEMORIES) {
       for (int k = 1; k < n; k++) {
         keep[k] = fade(sample, k, memory * stepsPerBeat);
@@ -38,6 +46,7 @@ record AsynchronyFit(
           continue; // without a slow part its memory means nothing
         }
         double likely = likelihood(sample, share, keep, variance);
+        tried.add(new double[] {likely, share, memory, variance[0]});
         if (likely > bestLikelihood) {
           bestLikelihood = likely;
           best = new double[] {share, memory};
@@ -45,9 +54,20 @@ record AsynchronyFit(
         }
       }
     }
-    double[] sums = sums(sample, best[0], best[1] * stepsPerBeat);
+    double weights = 0;
+    double error = 0;
+    double doubt = 0;
+    for (double[] one : tried) {
+      double weight = Math.exp(one[0] - bestLikelihood);
+      if (weight >= LEAST_WEIGHT) {
+        double[] sums = sums(sample, one[1], one[2] * stepsPerBeat);
+        weights += weight;
+        error += weight * one[3] * sums[0];
+        doubt += weight / Math.max(1, sums[1]);
+      }
+    }
     return new AsynchronyFit(
-        Math.sqrt(found * sums[0]) / n, Math.max(1, sums[1]), found, best[0], best[1]);
+        Math.sqrt(error / weights) / n, weights / doubt, found, best[0], best[1]);
   }
 
   /**

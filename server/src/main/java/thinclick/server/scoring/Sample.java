@@ -47,11 +47,31 @@ record Sample(int[] at, double[] millis, double[] taken) {
   /** Sum of squares about the mean, with what the pulse took up of it given back. */
   double correctedSquares() {
     double squares = squares();
+    return squares + given(squares);
+  }
+
+  private double given(double squares) {
     double given = 0;
     for (double one : taken) {
       given += one;
     }
-    return squares + Math.min(squares, given);
+    return Math.min(squares, given);
+  }
+
+  /**
+   * How much surer the variance must not be than what was given back: half of what the pulse can
+   * have taken is given back at a guess, so that it may as well have been nothing or all.
+   *
+   * @param freedom what the asynchronies alone are worth
+   */
+  double freedomOfSpread(double freedom) {
+    double squares = squares();
+    double given = given(squares);
+    if (given <= 0) {
+      return freedom;
+    }
+    double doubt = given / (squares + given);
+    return 2 / (2 / freedom + doubt * doubt);
   }
 
   /** Standard deviation, corrected for what the player's own attacks moved the pulse. */

@@ -113,6 +113,6 @@ record Timed(Sample sample, int stepsPerBeat, @Nullable AsynchronyFit fit, @Null
     return n < LEAST_FOR_SPREAD_INTERVAL
         ? Figure.of(
             Round.millis(sd), Reason.tooFew("a spread's interval", LEAST_FOR_SPREAD_INTERVAL, n))
-        : Figure.of(Round.millis(sd), Intervals.spread(sd, fit.freedom()));
+        : Figure.of(Round.millis(sd), Intervals.spread(sd, sample.freedomOfSpread(fit.freedom())));
   }
 }
