@@ -205,7 +205,11 @@ final class Conversation {
           delivery.giveUpOld(); // a take that the server has forgotten
         }
       }
-      case UNKNOWN_TYPE -> delivery.lengthsNotTaken();
+      case UNKNOWN_TYPE -> {
+        if (problem.requestId() == null) { // else a question that an older host does not know
+          delivery.lengthsNotTaken();
+        }
+      }
       case BAD_FIELD -> {
         if ("items".equals(problem.field())) {
           delivery.lengthsNotTaken();

@@ -30,6 +30,10 @@ final class Dispatch {
       listener.drill(drill);
     } else if (message instanceof AnswerMessage.KeptTake take) {
       listener.take(take);
+    } else if (message instanceof AnswerMessage.CourseSoFar course) {
+      listener.course(course);
+    } else if (message instanceof AnswerMessage.Fewest fewest) {
+      listener.fewest(fewest);
     } else if (message instanceof ServerMessage.StageNear stage) {
       listener.stageNear(stage);
     } else if (message instanceof ServerMessage.Replanned replanned) {

@@ -272,6 +272,19 @@ public final class RoomLink implements AutoCloseable {
     return talk.request((id, seen) -> new QuestionMessage.KeepTake(id, takeId));
   }
 
+  /**
+   * Asks how it went up to a take: the own course, and where this one leads the band's. The answer
+   * comes to the listener before this completes; fails where an older host does not know the word.
+   */
+  public CompletableFuture<Long> askCourse(String takeId) {
+    return talk.request((id, seen) -> new QuestionMessage.AskCourse(id, takeId));
+  }
+
+  /** Asks for the fewest clicks that this band held; as {@link #askCourse}, for who leads. */
+  public CompletableFuture<Long> askFewest(String title, double tempo) {
+    return talk.request((id, seen) -> new QuestionMessage.AskFewest(id, title, tempo));
+  }
+
   /** Takes the lead where the leader has been gone for long. */
   public CompletableFuture<Long> claimLead() {
     return talk.request((id, seen) -> new ClientMessage.ClaimLead(id));

@@ -36,6 +36,10 @@ public interface RoomListener {
 
   default void take(AnswerMessage.KeptTake take) {}
 
+  default void course(AnswerMessage.CourseSoFar course) {}
+
+  default void fewest(AnswerMessage.Fewest fewest) {}
+
   default void stageNear(ServerMessage.StageNear stage) {}
 
   default void replanned(ServerMessage.Replanned replanned) {}

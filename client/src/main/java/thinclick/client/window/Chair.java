@@ -1,6 +1,5 @@
 package thinclick.client.window;
 
-import java.time.InstantSource;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +28,7 @@ final class Chair {
     inputIs(Taps.KEYS);
     delay = new ChairDelay(seat, sound, input.getReadOnlyProperty(), words);
     stand = new StandModel(seat, MonotonicClock.SYSTEM);
-    review = new ReviewModel(seat, words, WindowThread.INSTANCE, InstantSource.system());
+    review = new ReviewModel(seat, words, WindowThread.INSTANCE);
   }
 
   Seat seat() {

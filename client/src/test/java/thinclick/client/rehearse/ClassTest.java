@@ -22,15 +22,20 @@ import thinclick.client.link.LinkState;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.review.LeaderModel;
+import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.server.history.CourseLine;
 import thinclick.server.history.Entry;
 import thinclick.server.history.FewestClicks;
+import thinclick.server.history.HistoryJson;
+import thinclick.server.history.LastLike;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
@@ -150,6 +155,38 @@ class ClassTest {
     assertThat(kofi.dropped()).as("asleep is not dropped").isLessThanOrEqualTo(1);
     assertThat(kofi.written() + kofi.away()).isEqualTo(18);
     assertThat(kofi.hold().get()).isGreaterThan(85);
+    bothTakesAreTheCourseOfTheClassAndEachPupilsOwn();
+  }
+
+  /** The leader and the pupil at a window are told by the host, as by any that is elsewhere. */
+  private void bothTakesAreTheCourseOfTheClassAndEachPupilsOwn() {
+    room.step.until("the course", 3, () -> course(leader) != null && course(anouk) != null);
+    List<String> ids = List.copyOf(ids());
+    CourseSoFar bands = course(leader);
+    assertThat(HistoryJson.read(bands.band()).get(0).takes())
+        .extracting(CourseLine::id)
+        .containsExactlyElementsOf(ids);
+    LastLike first = LastLike.read(bands.last());
+    assertThat(first.id()).isEqualTo(ids.get(0));
+    assertThat(first.figures().players()).hasSize(21).doesNotContainKeys(LATE, LATER, RETURNER);
+    CourseSoFar own = course(anouk);
+    assertThat(own.band()).isNull();
+    assertThat(own.last()).isNull();
+    assertThat(HistoryJson.read(own.own()).get(0).takes()).hasSize(2);
+    assertThat(own.own().toString()).contains(AT_A_WINDOW).doesNotContain(LATE, SLEEPER, EARLY);
+    leader.run(() -> leader.desk.proposals().lookUp());
+    room.step.until("the fewest clicks", 3, () -> looked(leader).contains("% held on "));
+    assertThat(looked(leader)).startsWith("All four at 200: ");
+  }
+
+  private static String looked(LessonDesk desk) {
+    return desk.on(() -> desk.desk.proposals().saysProperty().get());
+  }
+
+  /** What is told of the take that this computer knows last; null until it is. */
+  private static CourseSoFar course(LessonDesk desk) {
+    PastTakes.Told told = desk.on(() -> desk.session.past().told());
+    return told.takeId().equals(desk.state().announced().takeId()) ? told.course() : null;
   }
 
   private void fewerClicksWhileOneLeaves() {

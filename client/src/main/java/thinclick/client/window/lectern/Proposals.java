@@ -7,8 +7,10 @@ import java.util.Objects;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.words.PastWords;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.server.history.FewestClicks;
@@ -95,9 +97,9 @@ public final class Proposals {
         .fewestClicks(
             title,
             tempo,
-            (found, known) -> {
-              if (!known) {
-                says.set(words.say("lectern.fewest.elsewhere"));
+            (state, found) -> {
+              if (state != PastTakes.State.TOLD) {
+                says.set(words.say(PastWords.notTold(state)));
               } else if (found == null) {
                 says.set(words.say("lectern.fewest.none", title, Math.round(tempo)));
               } else {

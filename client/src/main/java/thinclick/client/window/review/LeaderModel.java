@@ -9,9 +9,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.server.engraving.Paper;
 import thinclick.server.export.PdfFiles;
+import thinclick.server.history.Entry;
+import thinclick.server.history.HistoryJson;
+import thinclick.server.history.LastLike;
 import thinclick.server.picture.SlipPages;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.Figure;
@@ -21,14 +28,19 @@ import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.PositionReview;
 import thinclick.server.scoring.Reason;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.ClickWords;
 import thinclick.server.words.Comparison;
 import thinclick.server.words.FigureTable;
 import thinclick.server.words.ShiftWords;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
+import thinclick.server.words.TakeFigures;
+import tools.jackson.databind.JsonNode;
 
 /** What the leader reads beyond the page that all read: role by role, on and off, who follows. */
 public final class LeaderModel {
+  private static final Logger LOG = LoggerFactory.getLogger(LeaderModel.class);
+
   private final Words words;
   private final Speaker speaker;
 
@@ -218,6 +230,32 @@ public final class LeaderModel {
         episode.says(),
         episode.fromBar() + 1,
         episode.toBar() + 1);
+  }
+
+  /**
+   * The take that was reviewed beside the newest like one before it; null where the host tells of
+   * none.
+   */
+  static @Nullable Comparison withLast(CourseSoFar course, Review now) {
+    JsonNode last = course.last();
+    JsonNode band = course.band();
+    if (last == null || band == null) {
+      return null;
+    }
+    try {
+      Entry.Key key = HistoryJson.read(band).get(0).key();
+      return Comparison.of(
+          key.title(),
+          key.tempo(),
+          key.stages().stream()
+              .map(stage -> ClickWords.of(stage, key.meter(), key.stepsPerBeat()))
+              .toList(),
+          LastLike.read(last).figures(),
+          TakeFigures.of(now));
+    } catch (BadInput unreadable) {
+      LOG.warn("takes before that cannot be read: {}", unreadable.getMessage());
+      return null;
+    }
   }
 
   /** Two like takes, figure beside figure. */

@@ -22,12 +22,16 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.WholeWords;
 import thinclick.client.window.look.WideTable;
+import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.words.PastWords;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.Comparison;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 
@@ -41,6 +45,7 @@ public final class LeaderView {
   private final Label kept = new Label();
   private final VBox root = new VBox(14);
   private @Nullable Spoken shown;
+  private boolean comparing;
 
   public LeaderView(Session session, Words words) {
     this.session = session;
@@ -57,6 +62,15 @@ public final class LeaderView {
             (any, old, now) -> {
               if (!Objects.equals(old.review(), now.review()) || old.leader() != now.leader()) {
                 show(now, read(now));
+              }
+            });
+    session
+        .past()
+        .toldProperty()
+        .addListener(
+            any -> {
+              if (comparing) {
+                compare();
               }
             });
   }
@@ -83,6 +97,7 @@ public final class LeaderView {
     root.getChildren().clear();
     compared.getChildren().clear();
     kept.setText("");
+    comparing = false;
     shown = spoken;
     if (spoken == null || !room.leader()) {
       return;
@@ -109,7 +124,7 @@ public final class LeaderView {
             8,
             button("review-pages", "leader.pages", () -> keep("pdf", model::pages)),
             button("review-csv", "leader.csv", () -> keep("csv", model::figures)),
-            button("review-compare", "leader.compare", () -> compare(room)));
+            button("review-compare", "leader.compare", this::compare));
     root.getChildren().addAll(commands, kept, compared);
   }
 
@@ -196,23 +211,23 @@ public final class LeaderView {
 
   // ---------------------------------------------------------------- what can be done
 
-  private void compare(RoomState room) {
-    String takeId = room.review() == null ? "" : room.review().takeId();
-    compared.getChildren().setAll(wrapped(words.say("lectern.fewest.looking")));
-    session
-        .past()
-        .compareWithLast(
-            takeId,
-            (comparison, known) -> {
-              if (comparison == null) {
-                String key = known ? "leader.compare.none" : "lectern.fewest.elsewhere";
-                compared.getChildren().setAll(wrapped(words.say(key)));
-              } else {
-                compared
-                    .getChildren()
-                    .setAll(table("leader.compared", "compared", model.compared(comparison)));
-              }
-            });
+  /** Shows what is told so far; it comes by itself soon after the review. */
+  private void compare() {
+    comparing = true;
+    Spoken now = shown;
+    PastTakes.Told told = session.past().told();
+    CourseSoFar course = told.course();
+    if (now == null || course == null) {
+      compared.getChildren().setAll(wrapped(words.say(PastWords.notTold(told.state()))));
+      return;
+    }
+    Comparison comparison = LeaderModel.withLast(course, now.review());
+    compared
+        .getChildren()
+        .setAll(
+            comparison == null
+                ? wrapped(words.say("leader.compare.none"))
+                : table("leader.compared", "compared", model.compared(comparison)));
   }
 
   private void keep(String ending, Function<Spoken, byte[]> make) {

@@ -1,12 +1,8 @@
 package thinclick.client.window.review;
 
-import java.time.Instant;
-import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
@@ -17,6 +13,7 @@ import javafx.beans.value.ChangeListener;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Seat;
 import thinclick.client.window.words.Refused;
@@ -25,10 +22,10 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage.KeptTake;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
-import thinclick.server.history.Course;
 import thinclick.server.history.CourseSheet;
-import thinclick.server.history.Entry;
+import thinclick.server.history.HistoryJson;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerPicture;
@@ -42,6 +39,7 @@ import thinclick.server.scoring.StageReview;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
 
 /**
  * A review as one player at this computer reads it, from what that player's own connection was
@@ -49,33 +47,31 @@ import tools.jackson.core.JacksonException;
  */
 public final class ReviewModel {
   private static final Logger LOG = LoggerFactory.getLogger(ReviewModel.class);
-  private static final int MOST_TAKES = 12;
 
   private final Seat seat;
   private final Words words;
   private final Speaker speaker;
   private final Executor windowThread;
-  private final InstantSource time;
   private final ReadOnlyObjectWrapper<@Nullable ReviewPage> page = new ReadOnlyObjectWrapper<>();
-  private final Map<String, Entry> takes = new LinkedHashMap<>();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> follow(old, now);
+  private final ChangeListener<PastTakes.Told> onTold = (any, old, now) -> told(now);
 
   /**
    * @param windowThread where the page is set
-   * @param time says when a take was reviewed
    */
-  public ReviewModel(Seat seat, Words words, Executor windowThread, InstantSource time) {
+  public ReviewModel(Seat seat, Words words, Executor windowThread) {
     this.seat = seat;
     this.words = words;
     this.windowThread = windowThread;
-    this.time = time;
     speaker = Speaker.of(words.language());
     seat.stateProperty().addListener(onRoom);
+    seat.past().toldProperty().addListener(onTold);
   }
 
   /** Nobody reads it any more. */
   public void close() {
     seat.stateProperty().removeListener(onRoom);
+    seat.past().toldProperty().removeListener(onTold);
   }
 
   /** The review of the last take; null where there is none that can be read. */
@@ -90,7 +86,6 @@ public final class ReviewModel {
 
   private void follow(RoomState old, RoomState now) {
     if (!now.inside()) {
-      takes.clear();
       page.set(null);
     } else if (!Objects.equals(old.review(), now.review())) {
       read(now);
@@ -106,16 +101,6 @@ public final class ReviewModel {
     }
     Part part = room.ownPart();
     String own = part == null ? "" : part.player();
-    Take written = room.take();
-    if (written != null) {
-      Instant at =
-          takes.containsKey(ready.takeId()) ? takes.get(ready.takeId()).begunAt() : time.instant();
-      takes.put(
-          ready.takeId(), new Entry(ready.takeId(), at, Entry.Key.of(written), spoken.review()));
-      if (takes.size() > MOST_TAKES) {
-        takes.remove(takes.keySet().iterator().next());
-      }
-    }
     page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, null), null));
     Take take = OwnAnalysis.take(room, seat.take());
     if (take == null || own.isEmpty()) {
@@ -129,6 +114,21 @@ public final class ReviewModel {
   private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
     if (analysis != null && ready.equals(seat.state().review())) {
       page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, analysis), analysis));
+    }
+  }
+
+  /** The course has come: the page that is open shows it. */
+  private void told(PastTakes.Told now) {
+    ReviewPage open = page.get();
+    ReviewReady ready = seat.state().review();
+    Spoken spoken = ready == null ? null : spoken(ready);
+    if (open != null && spoken != null && open.takeId().equals(now.takeId())) {
+      page.set(
+          new ReviewPage(
+              open.takeId(),
+              open.own(),
+              content(spoken, open.own(), open.analysis()),
+              open.analysis()));
     }
   }
 
@@ -167,20 +167,22 @@ public final class ReviewModel {
     return own.isEmpty() ? what : words.say("review.whose", own, what);
   }
 
-  /** The takes of this session at the same drill, tempo and plan; null before the second. */
+  /** The course over the last takes, of today or of weeks; null before the second. */
   private @Nullable Drawing course(String own) {
-    List<Entry> entries = List.copyOf(takes.values());
-    if (entries.isEmpty()) {
+    CourseSoFar course = seat.past().told().course();
+    JsonNode told = course == null ? null : own.isEmpty() ? course.band() : course.own();
+    if (told == null) {
       return null;
     }
-    Entry last = entries.get(entries.size() - 1);
-    List<Entry> alike = entries.stream().filter(one -> one.key().equals(last.key())).toList();
-    return alike.size() < 2
-        ? null
-        : HistoryPicture.of(
-            CourseSheet.of(Course.of(alike), own.isEmpty() ? null : own),
-            ZoneId.systemDefault(),
-            speaker);
+    try {
+      List<CourseSheet> sheets = HistoryJson.read(told);
+      return sheets.stream().allMatch(sheet -> sheet.takes().size() < 2)
+          ? null
+          : HistoryPicture.of(sheets, ZoneId.systemDefault(), speaker);
+    } catch (BadInput unreadable) {
+      LOG.warn("a course that cannot be read: {}", unreadable.getMessage());
+      return null;
+    }
   }
 
   /** The heads of the stages table. */

@@ -32,6 +32,7 @@ public final class FurtherSeat implements Seat, AutoCloseable {
   private OwnTake take = new OwnTake("");
   private Consumer<KeptTake> keeping = any -> {};
   private String readDeal = "";
+  private final PastTakes past;
   private final RoomLink link;
 
   /**
@@ -49,6 +50,8 @@ public final class FurtherSeat implements Seat, AutoCloseable {
     this.name = name;
     this.closed = closed;
     this.questions = new Questions(windowThread);
+    this.past = new PastTakes(windowThread, this::link);
+    state.addListener((any, old, now) -> past.follow(old, now));
     this.link =
         join.apply(
             new RoomEar(
@@ -56,7 +59,8 @@ public final class FurtherSeat implements Seat, AutoCloseable {
                 clock,
                 (ear, step) -> change(step),
                 (ear, heard) -> heard(heard),
-                kept -> keeping.accept(kept)));
+                kept -> keeping.accept(kept),
+                past));
   }
 
   /** As they came in. */
@@ -77,6 +81,11 @@ public final class FurtherSeat implements Seat, AutoCloseable {
   @Override
   public RoomLink link() {
     return link;
+  }
+
+  @Override
+  public PastTakes past() {
+    return past;
   }
 
   @Override

@@ -32,17 +32,15 @@ final class OwnHost {
 
   private final Path data;
   private final Locale language;
-  private final PastTakes past;
   private volatile @Nullable RehearsalHost host;
   private volatile CompletableFuture<Void> closed = CompletableFuture.completedFuture(null);
 
   /**
    * @param language of the reviews and deals that it says
    */
-  OwnHost(Path data, Locale language, PastTakes past) {
+  OwnHost(Path data, Locale language) {
     this.data = data;
     this.language = language;
-    this.past = past;
   }
 
   /**
@@ -112,7 +110,6 @@ final class OwnHost {
   /** From now on this one is the window's. */
   void is(RehearsalHost started) {
     host = started;
-    past.keptBy(started);
   }
 
   /** The host, null where none runs here. */
@@ -124,7 +121,6 @@ final class OwnHost {
   void end() {
     RehearsalHost ending = host;
     host = null;
-    past.keptBy(null);
     if (ending != null) {
       // Closing waits for the room's last rows; the window does not.
       CompletableFuture<Void> done = new CompletableFuture<>();

@@ -1,104 +1,190 @@
 package thinclick.client.window.session;
 
-import java.util.Optional;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
+import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.file.Take;
-import thinclick.server.history.Entry;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import thinclick.client.link.CommandRefused;
+import thinclick.client.link.LinkState;
+import thinclick.client.link.RoomLink;
+import thinclick.protocol.message.AnswerMessage.CourseSoFar;
+import thinclick.protocol.message.ErrorCode;
+import thinclick.protocol.message.AnswerMessage.Fewest;
+import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.server.history.FewestClicks;
-import thinclick.server.host.RehearsalHost;
-import thinclick.server.scoring.Scorer;
-import thinclick.server.words.Comparison;
 
 /**
- * What earlier takes say. Only a host in this window tells: one elsewhere keeps its takes to
- * itself.
+ * What takes before say: the room's host is asked, whether it is in this window or elsewhere. All
+ * methods on the window's thread.
  */
 public final class PastTakes {
+  private static final Logger LOG = LoggerFactory.getLogger(PastTakes.class);
+
   private final Executor windowThread;
-  private @Nullable RehearsalHost host;
+  private final Supplier<@Nullable RoomLink> link;
+  private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
+  private @Nullable CourseSoFar heard;
+  private @Nullable Fewest fewest;
+  private boolean asking;
+  private boolean askAgain;
 
-  PastTakes(Executor windowThread) {
-    this.windowThread = windowThread;
-  }
-
-  /** The host in this window, null where there is none. */
-  void keptBy(@Nullable RehearsalHost keeper) {
-    host = keeper;
-  }
-
-  /** Hears how a take compares with the last like one. */
-  @FunctionalInterface
-  public interface ComparisonHeard {
-    /**
-     * The answer.
-     *
-     * @param comparison null where there is no like take before it
-     * @param known false where the host is elsewhere and keeps its takes to itself
-     */
-    void compared(@Nullable Comparison comparison, boolean known);
+  /** How far a question has come. */
+  public enum State {
+    /** The answer is not there yet. */
+    ASKED,
+    /** It is there. */
+    TOLD,
+    /** The host is of an older kind and does not know the question. */
+    OLDER_HOST,
+    /** It could not be answered now. */
+    NOT_NOW
   }
 
   /**
-   * Compares a take with the last one of the same drill, tempo and click plan, off the window's
-   * thread.
+   * How it went up to the take that was reviewed last.
+   *
+   * @param takeId that take; empty where none was reviewed
+   * @param course null where it has not been told
    */
-  public void compareWithLast(String takeId, ComparisonHeard heard) {
-    RehearsalHost hosting = host;
-    if (hosting == null) {
-      heard.compared(null, false);
-      return;
-    }
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> compared(hosting, takeId))
-            .whenCompleteAsync(
-                (found, failed) ->
-                    heard.compared(found == null ? null : found.orElse(null), failed == null),
-                windowThread);
+  public record Told(String takeId, State state, @Nullable CourseSoFar course) {
+    static final Told NOTHING = new Told("", State.NOT_NOW, null);
   }
 
-  private static Optional<Comparison> compared(RehearsalHost hosting, String takeId) {
-    Optional<Take> now = hosting.take(takeId);
-    if (now.isEmpty()) {
-      return Optional.empty();
-    }
-    Entry.Key key = Entry.Key.of(now.get());
-    String before = null;
-    for (Entry entry : hosting.history()) {
-      if (entry.id().equals(takeId)) {
-        break;
-      }
-      before = entry.key().equals(key) ? entry.id() : before;
-    }
-    return Optional.ofNullable(before)
-        .flatMap(hosting::take)
-        .map(first -> Comparison.of(Scorer.analyse(first), Scorer.analyse(now.get())));
-  }
-
-  /** Hears the fewest clicks that were held; null where nothing was. */
+  /** Hears the fewest clicks that were held. */
   @FunctionalInterface
   public interface FewestHeard {
     /**
      * The answer.
      *
-     * @param known false where the host is elsewhere and keeps its takes to itself
+     * @param found null where nothing was held, or nothing was told
      */
-    void found(@Nullable FewestClicks fewest, boolean known);
+    void heard(State state, @Nullable FewestClicks found);
   }
 
-  /** Looks up the fewest clicks that were held at a drill and tempo, off the window's thread. */
-  public void fewestClicks(String title, double tempo, FewestHeard heard) {
-    RehearsalHost hosting = host;
-    if (hosting == null) {
-      heard.found(null, false);
+  /**
+   * @param link the way into the room, null outside one
+   */
+  PastTakes(Executor windowThread, Supplier<@Nullable RoomLink> link) {
+    this.windowThread = windowThread;
+    this.link = link;
+  }
+
+  /** How it went up to the take that was reviewed last; asked for by itself with each review. */
+  public ReadOnlyObjectProperty<Told> toldProperty() {
+    return told.getReadOnlyProperty();
+  }
+
+  /** The same, now. */
+  public Told told() {
+    return told.get();
+  }
+
+  void follow(RoomState old, RoomState now) {
+    if (!now.inside()) {
+      told.set(Told.NOTHING);
+      heard = null;
+      asking = false;
+      askAgain = false;
+    } else if (!Objects.equals(old.review(), now.review())) {
+      ReviewReady review = now.review();
+      boolean mayAsk = review != null && (now.leader() || now.ownPart() != null);
+      if (review == null || !mayAsk) {
+        told.set(Told.NOTHING);
+      } else {
+        ask(review.takeId());
+      }
+    } else if (old.link() != LinkState.ONLINE && now.link() == LinkState.ONLINE) {
+      Told before = told.get();
+      if (before.state() == State.NOT_NOW && !before.takeId().isEmpty()) {
+        ask(before.takeId()); // the line was cut before the answer came
+      }
+    }
+  }
+
+  private void ask(String takeId) {
+    RoomLink room = link.get();
+    if (room == null) {
+      return;
+    }
+    if (!told.get().takeId().equals(takeId)) {
+      told.set(new Told(takeId, State.ASKED, null)); // else what is known stays until it is better
+    }
+    if (asking) {
+      askAgain = true; // the host answers one at a time
+      return;
+    }
+    asking = true;
+    CompletableFuture<?> unused =
+        room.askCourse(takeId)
+            .whenCompleteAsync(
+                (revision, refused) -> answered(room, takeId, refused), windowThread);
+  }
+
+  private void answered(RoomLink room, String takeId, @Nullable Throwable refused) {
+    if (room != link.get()) {
+      return; // of a room that was left
+    }
+    asking = false;
+    CourseSoFar course = heard;
+    boolean here = refused == null && course != null && course.takeId().equals(takeId);
+    String wanted = told.get().takeId();
+    if (wanted.equals(takeId) && (here || told.get().course() == null)) {
+      told.set(new Told(takeId, here ? State.TOLD : state(refused), here ? course : null));
+    }
+    if (askAgain && !wanted.isEmpty()) {
+      askAgain = false;
+      ask(wanted);
+    }
+  }
+
+  /** Looks up the fewest clicks that this band held at a drill and tempo. */
+  public void fewestClicks(String title, double tempo, FewestHeard listener) {
+    RoomLink room = link.get();
+    if (room == null) {
+      listener.heard(State.NOT_NOW, null);
       return;
     }
     CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> FewestClicks.of(hosting.history(), title, tempo))
+        room.askFewest(title, tempo)
             .whenCompleteAsync(
-                (found, failed) ->
-                    heard.found(found == null ? null : found.orElse(null), failed == null),
+                (revision, refused) -> {
+                  Fewest found = fewest;
+                  boolean here =
+                      refused == null
+                          && found != null
+                          && found.title().equals(title)
+                          && found.tempo() == tempo;
+                  listener.heard(here ? State.TOLD : state(refused), here ? read(found) : null);
+                },
                 windowThread);
+  }
+
+  private static @Nullable FewestClicks read(@Nullable Fewest found) {
+    return found == null || found.held() == null ? null : FewestClicks.of(found.held());
+  }
+
+  private static State state(@Nullable Throwable refused) {
+    Throwable why = refused instanceof CompletionException ? refused.getCause() : refused;
+    if (why instanceof CommandRefused command && command.code() == ErrorCode.UNKNOWN_TYPE) {
+      return State.OLDER_HOST;
+    }
+    LOG.debug("not told of takes before: {}", why == null ? "another answer" : why.getMessage());
+    return State.NOT_NOW;
+  }
+
+  // ---------------------------------------------------------------- what the link tells
+
+  void heard(CourseSoFar course) {
+    heard = course;
+  }
+
+  void heard(Fewest found) {
+    fewest = found;
   }
 }

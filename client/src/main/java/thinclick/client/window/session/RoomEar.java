@@ -19,24 +19,28 @@ final class RoomEar implements RoomListener {
   private final MonotonicClock clock;
   private final BiConsumer<RoomEar, UnaryOperator<RoomState>> change;
   private final Consumer<AnswerMessage.KeptTake> kept;
+  private final PastTakes past;
   private final BiConsumer<RoomEar, ServerMessage.Heard> others;
 
   /**
    * @param change runs on the window's thread
    * @param others hears what fellow players play, on the window's thread
    * @param kept takes what was asked for to be kept, on the window's thread
+   * @param past takes what is told of takes before, on the window's thread
    */
   RoomEar(
       Executor windowThread,
       MonotonicClock clock,
       BiConsumer<RoomEar, UnaryOperator<RoomState>> change,
       BiConsumer<RoomEar, ServerMessage.Heard> others,
-      Consumer<AnswerMessage.KeptTake> kept) {
+      Consumer<AnswerMessage.KeptTake> kept,
+      PastTakes past) {
     this.windowThread = windowThread;
     this.clock = clock;
     this.change = change;
     this.others = others;
     this.kept = kept;
+    this.past = past;
   }
 
   private void next(UnaryOperator<RoomState> step) {
@@ -112,6 +116,16 @@ final class RoomEar implements RoomListener {
   @Override
   public void take(AnswerMessage.KeptTake take) {
     windowThread.execute(() -> kept.accept(take));
+  }
+
+  @Override
+  public void course(AnswerMessage.CourseSoFar course) {
+    windowThread.execute(() -> past.heard(course));
+  }
+
+  @Override
+  public void fewest(AnswerMessage.Fewest fewest) {
+    windowThread.execute(() -> past.heard(fewest));
   }
 
   @Override

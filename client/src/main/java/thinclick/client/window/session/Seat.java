@@ -27,6 +27,9 @@ public interface Seat {
   /** The link, null outside a room. */
   @Nullable RoomLink link();
 
+  /** What takes before say to this player. */
+  PastTakes past();
+
   /** Sends an attack where a take runs in which this player has a part. */
   void play(PlayedAttack attack);
 

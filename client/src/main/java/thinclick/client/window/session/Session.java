@@ -108,8 +108,9 @@ public final class Session implements Seat, AutoCloseable {
     this.data = data;
     this.loop = loop;
     bench = new Bench(loop);
-    past = new PastTakes(windowThread);
-    host = new OwnHost(data, language, past);
+    past = new PastTakes(windowThread, this::link);
+    state.addListener((any, old, now) -> past.follow(old, now));
+    host = new OwnHost(data, language);
     questions = new Questions(windowThread);
     left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
   }
@@ -284,7 +285,8 @@ public final class Session implements Seat, AutoCloseable {
   private void enter(String address, Function<RoomEar, RoomLink> connect) {
     state.set(state().calling(address));
     RoomEar mine =
-        new RoomEar(windowThread, clock, this::change, this::heard, kept -> keeping.accept(kept));
+        new RoomEar(
+            windowThread, clock, this::change, this::heard, kept -> keeping.accept(kept), past);
     ear = mine;
     link = connect.apply(mine);
   }
@@ -451,7 +453,7 @@ public final class Session implements Seat, AutoCloseable {
     return lead;
   }
 
-  /** What earlier takes of this host's say. */
+  @Override
   public PastTakes past() {
     return past;
   }
