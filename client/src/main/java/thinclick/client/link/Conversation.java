@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,6 +31,7 @@ final class Conversation {
   private final Line line;
   private final Delivery delivery;
   private final List<ClientMessage> unsaid = new ArrayList<>();
+  private Consumer<AnswerMessage.TakePiece> pieces = piece -> {};
 
   private volatile LinkState state = LinkState.CONNECTING;
   private boolean welcomed;
@@ -142,6 +144,8 @@ final class Conversation {
     } else if (message instanceof ServerMessage.Stopped stopped) {
       delivery.finishSoon(stopped.takeId());
       clock.release(stopped);
+    } else if (message instanceof AnswerMessage.TakePiece piece) {
+      pieces.accept(piece);
     } else if (message instanceof ServerMessage.Done done) {
       revision = done.revision();
       requests.done(done);
@@ -241,6 +245,16 @@ final class Conversation {
     LOG.debug("{} {} -> {}: {}", pass.name(), state, next, says);
     state = next;
     listener.linkChanged(next, says);
+  }
+
+  /** Who takes the pieces of a take from now on. */
+  void onPiece(Consumer<AnswerMessage.TakePiece> taker) {
+    pieces = taker;
+  }
+
+  /** Tells the listener as if the server had said it in one frame. */
+  void gathered(AnswerMessage.KeptTake take) {
+    Dispatch.to(listener, take);
   }
 
   // ------------------------------------------------------------------ what it is asked to say

@@ -267,9 +267,12 @@ public final class RoomLink implements AutoCloseable {
     return talk.request((id, seen) -> new QuestionMessage.Browse(id, title));
   }
 
-  /** Asks for a take as a file; the answer comes to the listener. */
+  /**
+   * Asks for a take as a file, which comes to the listener; one that is too long for a frame is
+   * gathered piece by piece first. Fails where the line is cut meanwhile: then nothing is kept.
+   */
   public CompletableFuture<Long> keepTake(String takeId) {
-    return talk.request((id, seen) -> new QuestionMessage.KeepTake(id, takeId));
+    return new KeptTakes(talk, options.loop()).ask(takeId);
   }
 
   /**

@@ -1,5 +1,6 @@
 package thinclick.client.link;
 
+import thinclick.protocol.message.AnswerMessage;
 import static org.awaitility.Awaitility.await;
 
 import java.time.Duration;
@@ -20,6 +21,7 @@ final class Seat extends LatestTold {
   final List<LinkState> states = Collections.synchronizedList(new ArrayList<>());
   private final List<Long> played = new ArrayList<>();
   volatile String says = "";
+  volatile AnswerMessage.KeptTake kept;
   volatile long storedThrough;
   volatile int waiting;
 
@@ -89,5 +91,10 @@ final class Seat extends LatestTold {
   @Override
   public void stored(ServerMessage.Stored now) {
     storedThrough = now.throughSeq();
+  }
+
+  @Override
+  public void take(AnswerMessage.KeptTake take) {
+    kept = take;
   }
 }

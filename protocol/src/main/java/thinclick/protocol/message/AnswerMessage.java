@@ -73,6 +73,24 @@ public sealed interface AnswerMessage extends ServerMessage {
   record KeptTake(String takeId, boolean whole, Take take) implements AnswerMessage {}
 
   /**
+   * A piece of a take that is too long for one frame.
+   *
+   * @param whole true where everybody's part is in it, false where it holds the receiver's alone
+   * @param piece from 1
+   * @param of how many there are
+   * @param bytes of the whole file
+   * @param sha256 of the whole file: base64url without padding
+   * @param lines of base64, which decode one by one, at most 3,072 bytes each
+   */
+  record TakePiece(
+      String takeId, boolean whole, int piece, int of, int bytes, String sha256, List<String> lines)
+      implements AnswerMessage {
+    public TakePiece {
+      lines = Check.list("lines", lines);
+    }
+  }
+
+  /**
    * How it went up to a take, at its drill, tempo and click plan.
    *
    * @param band the band's course, as {@code history --json} prints it; null for one who does not

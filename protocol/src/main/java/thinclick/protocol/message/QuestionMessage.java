@@ -18,11 +18,20 @@ public sealed interface QuestionMessage extends ClientMessage.Command {
     }
   }
 
-  /** Asks for a take as a file: whole where the leader shares it, else the own part alone. */
-  record KeepTake(long requestId, String takeId) implements QuestionMessage {
+  /**
+   * Asks for a take as a file: whole where the leader shares it, else the own part alone.
+   *
+   * @param piece from 1: which piece of one that is too long for a frame; null for a client that
+   *     takes it in one frame only
+   */
+  record KeepTake(long requestId, String takeId, @Nullable Integer piece)
+      implements QuestionMessage {
     public KeepTake {
       Limits.request(requestId);
       Limits.id("takeId", takeId);
+      if (piece != null) {
+        Check.range("piece", piece.longValue(), 1L, 10_000);
+      }
     }
 
     @Override

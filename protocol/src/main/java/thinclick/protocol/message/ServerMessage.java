@@ -41,6 +41,7 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
   @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
   @JsonSubTypes.Type(value = AnswerMessage.KeptTake.class, name = "take"),
+  @JsonSubTypes.Type(value = AnswerMessage.TakePiece.class, name = "takePiece"),
   @JsonSubTypes.Type(value = AnswerMessage.CourseSoFar.class, name = "course"),
   @JsonSubTypes.Type(value = AnswerMessage.Fewest.class, name = "fewestClicks"),
   @JsonSubTypes.Type(value = ServerMessage.Done.class, name = "done"),

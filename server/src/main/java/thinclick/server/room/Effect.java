@@ -24,8 +24,14 @@ public sealed interface Effect {
    * Read a take as it is stored, for somebody who keeps it; answered by {@link RoomEvent.TakeRead}.
    *
    * @param only whose part alone, by its name in the take; null for the whole
+   * @param piece which piece of it, from 1; null for one frame or none
    */
-  record ReadTake(long connection, long requestId, String takeId, @Nullable String only)
+  record ReadTake(
+      long connection,
+      long requestId,
+      String takeId,
+      @Nullable String only,
+      @Nullable Integer piece)
       implements Effect {}
 
   /** Look what takes before say; answered by {@link RoomEvent.Recalled}. */

@@ -32,6 +32,9 @@ final class Member {
   /** When it last asked for a take, room time. */
   long takeAskedMicros = Long.MIN_VALUE / 2;
 
+  /** The line on which a piece of a take waits to be read; null for none. */
+  @Nullable Long pieceAskedOn;
+
   /** The line on which a question about takes before waits for its answer; null for none. */
   @Nullable Long courseAskedOn;
 

@@ -55,8 +55,8 @@ final class Outbox {
     effects.add(new Effect.Append(entry));
   }
 
-  void readTake(long connection, long requestId, String takeId, @Nullable String only) {
-    effects.add(new Effect.ReadTake(connection, requestId, takeId, only));
+  void readTake(Effect.ReadTake wanted) {
+    effects.add(wanted);
   }
 
   void recall(long connection, long requestId, PastQuestion question) {

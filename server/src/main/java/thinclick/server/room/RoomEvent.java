@@ -1,7 +1,6 @@
 package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import tools.jackson.databind.JsonNode;
@@ -50,10 +49,11 @@ public sealed interface RoomEvent {
   /**
    * A take was read for somebody who keeps it.
    *
-   * @param take as it may be seen; null where it cannot be had
+   * @param answer the take or a piece of it, as it may be seen; null where it cannot be had
    * @param why it cannot; empty where it can
    */
-  record TakeRead(Effect.ReadTake asked, @Nullable Take take, String why) implements RoomEvent {}
+  record TakeRead(Effect.ReadTake asked, @Nullable ServerMessage answer, String why)
+      implements RoomEvent {}
 
   /**
    * The host has looked what takes before say.

@@ -169,11 +169,11 @@ class WholeRehearsalTest {
     assertThat(shared.whole()).isTrue();
     assertThat(shared.take()).isEqualTo(stored(takeId));
 
-    leader.send(new QuestionMessage.KeepTake(4, takeId));
+    leader.send(new QuestionMessage.KeepTake(4, takeId, null));
     assertThat(leader.expect(AnswerMessage.KeptTake.class).take()).isEqualTo(stored(takeId));
     leader.send(new LeaderCommand.Share(5, done(4), false));
     done(5);
-    mina.send(new QuestionMessage.KeepTake(12, takeId));
+    mina.send(new QuestionMessage.KeepTake(12, takeId, 1));
     assertThat(refused(mina, 12)).contains("two seconds between");
     advanceMillis(2_000);
     AnswerMessage.KeptTake own = kept(mina, 13, takeId);
@@ -181,7 +181,7 @@ class WholeRehearsalTest {
     assertThat(own.take().parts()).extracting(Part::player).containsExactly("Mina");
     assertThat(own.take().attacks()).hasSize(16).allMatch(one -> one.player().equals("Mina"));
 
-    jonas.send(new QuestionMessage.KeepTake(14, "room-t9"));
+    jonas.send(new QuestionMessage.KeepTake(14, "room-t9", null));
     assertThat(refused(jonas, 14)).contains("one of the last takes");
   }
 
@@ -194,7 +194,7 @@ class WholeRehearsalTest {
   }
 
   private static AnswerMessage.KeptTake kept(WireClient player, long request, String takeId) {
-    player.send(new QuestionMessage.KeepTake(request, takeId));
+    player.send(new QuestionMessage.KeepTake(request, takeId, 1));
     AnswerMessage.KeptTake kept = player.expect(AnswerMessage.KeptTake.class);
     assertThat(player.expect(ServerMessage.Done.class).requestId()).isEqualTo(request);
     return kept;

@@ -169,7 +169,9 @@ public final class Fuzz {
       case 31 ->
           new TakeMessage.Asleep(
               take, random.nextInt(3), random.nextInt(9_000_000), 9_000_000L + request);
-      case 32 -> new QuestionMessage.KeepTake(request, take);
+      case 32 ->
+          new QuestionMessage.KeepTake(
+              request, take, random.nextBoolean() ? null : 1 + random.nextInt(9));
       case 33 -> new QuestionMessage.AskCourse(request, take);
       case 34 -> new QuestionMessage.AskFewest(request, "../" + request, 30 + random.nextInt(290));
       default -> new LeaderCommand.StandIn(request, revision, who);

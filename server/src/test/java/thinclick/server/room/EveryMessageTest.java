@@ -83,7 +83,7 @@ class EveryMessageTest {
         new TakeMessage.Asleep("room-t1", 1, 4_000_000, 4_100_000),
         new ClientMessage.Leave(9),
         new QuestionMessage.Browse(9, null),
-        new QuestionMessage.KeepTake(9, "room-t1"),
+        new QuestionMessage.KeepTake(9, "room-t1", null),
         new QuestionMessage.AskCourse(9, "room-t1"),
         new QuestionMessage.AskFewest(9, RoomDrive.DRILL.title(), 120),
         new LeaderCommand.Material(9, seen, RoomDrive.DRILL, null),
