@@ -1,9 +1,8 @@
 package thinclick.client.link;
 
-import thinclick.protocol.message.QuestionMessage;
 import java.util.concurrent.CompletableFuture;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.TakePieces;
 
 /**

@@ -1,6 +1,5 @@
 package thinclick.client.link;
 
-import thinclick.protocol.message.AnswerMessage;
 import static org.awaitility.Awaitility.await;
 
 import java.time.Duration;
@@ -9,6 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
@@ -201,6 +202,30 @@ public sealed interface ServerMessage
           stages,
           says,
           chair);
+    }
+
+    /**
+     * The same deal with other names.
+     *
+     * @param names of players, from the old ones
+     * @param sentences what is said of them, from the old ones
+     */
+    public Dealt renamed(UnaryOperator<String> names, UnaryOperator<String> sentences) {
+      String mine = own;
+      return new Dealt(
+          revision,
+          dealId,
+          title,
+          parts.stream().map(part -> part.renamed(names.apply(part.player()))).toList(),
+          mine == null ? null : names.apply(mine),
+          meter,
+          stepsPerBeat,
+          tempo,
+          swing,
+          toleranceMillis,
+          stages,
+          says.stream().map(sentences).toList(),
+          drill);
     }
 
     /** The same deal under another click plan. */

@@ -126,6 +126,10 @@ final class ClassCommand implements Runnable {
         book -> {
           int places = book.rename(title, from, to, take);
           say("%s is %s in %d %s", from, to, places, places == 1 ? "place" : "places");
+          int rooms = take == null ? book.openRoomsSaying(title, from) : 0;
+          if (rooms > 0) {
+            say("%s", StillSaid.says(rooms, from, to));
+          }
         });
   }
 

@@ -147,14 +147,7 @@ public final class TakeCommand implements Runnable {
     out.println(from + " is " + to + " in " + takes + (takes == 1 ? " take" : " takes"));
     int rooms = with(store -> store.openRoomsNaming(from));
     if (rooms > 0) {
-      out.println(
-          (rooms == 1 ? "An open room still says " : rooms + " open rooms still say ")
-              + from
-              + ": "
-              + from
-              + " leaves there and comes in anew as "
-              + to
-              + ", or the next takes say the old name again.");
+      out.println(StillSaid.says(rooms, from, to));
     }
     out.flush();
   }

@@ -18,6 +18,7 @@ import thinclick.protocol.json.Check;
 import thinclick.server.history.Entry;
 import thinclick.server.material.Nearest;
 import thinclick.server.room.Nickname;
+import thinclick.server.room.RoomEvent;
 import thinclick.server.room.Shelf;
 import thinclick.server.season.ClassList;
 import thinclick.server.season.ClassTake;
@@ -40,18 +41,35 @@ public final class ClassBook implements AutoCloseable {
   private final Speaker speaker;
   private final boolean own;
 
-  private ClassBook(Store store, Shelf shelf, Erasing erasing, Speaker speaker, boolean own) {
+  private final OpenRooms rooms;
+
+  /** Tells the rooms that are open in this program that a name was put right. */
+  @FunctionalInterface
+  interface OpenRooms {
+    /** Tells those with these ids. */
+    void renamed(List<String> rooms, RoomEvent.Renamed renamed);
+  }
+
+  private ClassBook(
+      Store store, Shelf shelf, Erasing erasing, Speaker speaker, OpenRooms rooms, boolean own) {
     this.store = store;
     this.shelf = shelf;
     this.erasing = erasing;
     this.speaker = speaker;
+    this.rooms = rooms;
     this.own = own;
   }
 
   /** Of a host that is running. */
   static ClassBook of(
-      Store store, Shelf shelf, Path database, @Nullable Path backups, Speaker speaker) {
-    return new ClassBook(store, shelf, new Erasing(store, database, backups, true), speaker, false);
+      Store store,
+      Shelf shelf,
+      Path database,
+      @Nullable Path backups,
+      Speaker speaker,
+      OpenRooms rooms) {
+    return new ClassBook(
+        store, shelf, new Erasing(store, database, backups, true), speaker, rooms, false);
   }
 
   /**
@@ -64,7 +82,8 @@ public final class ClassBook implements AutoCloseable {
       Path database, @Nullable Path material, InstantSource wallClock, Speaker speaker) {
     Shelf shelf = HostMaterial.shelf(material);
     Store store = Store.open(database, wallClock, available -> {});
-    return new ClassBook(store, shelf, new Erasing(store, database, null, false), speaker, true);
+    return new ClassBook(
+        store, shelf, new Erasing(store, database, null, false), speaker, (ids, name) -> {}, true);
   }
 
   private static <T> T wait(CompletableFuture<T> asked) {
@@ -231,7 +250,8 @@ public final class ClassBook implements AutoCloseable {
    */
   public int rename(String title, String from, String to, @Nullable String takeId) {
     String name = Nickname.of(to).shown();
-    Store.Renamed renamed = wait(store.classes().rename(found(title).number(), from, name, takeId));
+    long number = found(title).number();
+    Store.Renamed renamed = wait(store.classes().rename(number, from, name, takeId));
     if (renamed.takenIn() != null) {
       throw new BadInput(
           "NEW",
@@ -241,10 +261,22 @@ public final class ClassBook implements AutoCloseable {
               + renamed.takenIn()
               + "; where the two sat in each other's seat, swap them");
     }
+    if (renamed.takes() > 0) {
+      rooms.renamed(
+          wait(store.classes().openRooms(number)), new RoomEvent.Renamed(from, name, takeId));
+    }
     if (renamed.takes() == 0) {
       throw new BadInput("OLD", "expected somebody of \"" + title + "\", found \"" + from + "\"");
     }
     return renamed.takes();
+  }
+
+  /**
+   * How many open rooms of the class still say a name: those of a host in another program, which a
+   * renaming does not reach.
+   */
+  public int openRoomsSaying(String title, String name) {
+    return wait(store.classes().openRoomsNaming(found(title).number(), name));
   }
 
   /** Gives each of two in one take what was the other's: they sat in each other's seat. */

@@ -87,6 +87,11 @@ public final class Listener implements AutoCloseable {
     rooms.storeAvailable(available);
   }
 
+  /** Tells open rooms, by their ids, that a name was put right. */
+  public void renamed(List<String> rooms, RoomEvent.Renamed renamed) {
+    this.rooms.tell(rooms, renamed);
+  }
+
   /** Takes no new rooms, and ends each that is there after the take that runs in it. */
   public void drain() {
     rooms.drain();

@@ -169,6 +169,14 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     return HexFormat.of().formatHex(token);
   }
 
+  /** Tells some of them, by their ids. */
+  void tell(List<String> ids, RoomEvent event) {
+    byWord.values().stream()
+        .distinct()
+        .filter(room -> ids.contains(room.id()))
+        .forEach(room -> room.post(event));
+  }
+
   /** Tells every room. */
   void tellAll(RoomEvent event) {
     byWord.values().forEach(room -> room.post(event));

@@ -54,6 +54,9 @@ public sealed interface JournalEntry {
   /** A review of a take; takes the place of the one before. */
   record Reviewed(String takeId, boolean provisional, JsonNode review) implements JournalEntry {}
 
+  /** A player's name in a take that has ended was put right. */
+  record Renamed(String takeId, String from, String to) implements JournalEntry {}
+
   /** The room is over; its word is free again. */
   record Closed() implements JournalEntry {}
 }

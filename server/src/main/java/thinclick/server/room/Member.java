@@ -13,9 +13,9 @@ final class Member {
   private static final double UNMEASURED_MILLIS = SoundCheck.UNMEASURED_MILLIS;
 
   final String id;
-  final Nickname name;
   final String tokenHash;
   final boolean standIn;
+  Nickname name;
   Role role;
 
   /** From 1, where the leader has given one. */

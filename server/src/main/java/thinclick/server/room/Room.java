@@ -48,7 +48,8 @@ public final class Room {
             new Playing(room, telling, relay),
             new Unwritten(room, telling, desk),
             new TakeSharing(room),
-            new Recalling(room));
+            new Recalling(room),
+            new Renaming(room, telling));
   }
 
   /** A new, empty room; the first to come opens it. */
@@ -109,6 +110,8 @@ public final class Room {
       parts.sharing().read(read);
     } else if (event instanceof RoomEvent.Recalled recalled) {
       parts.recalling().recalled(recalled);
+    } else if (event instanceof RoomEvent.Renamed renamed) {
+      parts.renaming().renamed(renamed);
     } else if (event instanceof RoomEvent.WordGiven given) {
       parts.leading().wordGiven(given);
     } else if (event instanceof RoomEvent.HostGoing) {
@@ -132,6 +135,7 @@ public final class Room {
 
   private void due() {
     parts.desk().due();
+    parts.renaming().due();
     relay.due();
     parts.playing().due();
     parts.telling().due();

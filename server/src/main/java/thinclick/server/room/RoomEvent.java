@@ -64,6 +64,14 @@ public sealed interface RoomEvent {
   record Recalled(Effect.Recall asked, @Nullable ServerMessage answer, String why)
       implements RoomEvent {}
 
+  /**
+   * A name was put right in the class that the room is held for.
+   *
+   * @param from in any case and composition
+   * @param takeId where one take is meant alone; null for the room and all it remembers
+   */
+  record Renamed(String from, String to, @Nullable String takeId) implements RoomEvent {}
+
   /** A word that no other room has, as was asked for. */
   record WordGiven(String word, long connection, long requestId) implements RoomEvent {}
 

@@ -10,4 +10,5 @@ record RoomParts(
     Playing playing,
     Unwritten unwritten,
     TakeSharing sharing,
-    Recalling recalling) {}
+    Recalling recalling,
+    Renaming renaming) {}

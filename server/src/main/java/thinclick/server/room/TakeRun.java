@@ -34,7 +34,7 @@ final class TakeRun {
   private TakeTimes times;
 
   /** The name in the take by playerId. */
-  final Map<String, String> seats;
+  Map<String, String> seats;
 
   private final Map<String, Reach> reaches = new LinkedHashMap<>();
   private final Map<String, Long> playedThrough = new LinkedHashMap<>();
@@ -109,6 +109,14 @@ final class TakeRun {
     LiveJudge judging = judge == null ? new LiveJudge(written) : judge;
     judge = judging;
     return judging.judge(playerId, Objects.requireNonNull(seats.get(playerId)), seq, micros);
+  }
+
+  /** A player's name was put right; what is stored is put right by others. */
+  void renamed(String from, String to) {
+    Map<String, String> others = new LinkedHashMap<>(seats);
+    others.replaceAll((playerId, name) -> name.equals(from) ? to : name);
+    seats = Collections.unmodifiableMap(others);
+    written = written.renamed(name -> name.equals(from) ? to : name);
   }
 
   boolean running() {

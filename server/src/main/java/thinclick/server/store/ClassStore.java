@@ -151,6 +151,23 @@ public final class ClassStore {
         });
   }
 
+  /** The open rooms that are held for a class, by their ids. */
+  public CompletableFuture<List<String>> openRooms(long number) {
+    return loop.submit(
+        session ->
+            session
+                .handle
+                .createQuery("SELECT id FROM room WHERE class = :class AND closed_at IS NULL")
+                .bind("class", number)
+                .mapTo(String.class)
+                .list());
+  }
+
+  /** How many of them have a member of that name. */
+  public CompletableFuture<Integer> openRoomsNaming(long number, String name) {
+    return loop.submit(session -> Eraser.naming(session.handle, NameKey.of(name), number).size());
+  }
+
   private static @Nullable Member member(List<Member> members, String key) {
     return members.stream()
         .filter(member -> NameKey.of(member.name()).equals(key))

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,9 +15,11 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.server.season.NameKey;
+import tools.jackson.databind.JsonNode;
 
 /** Takes that have ended: their reviews, their removal, their players' names. */
 final class PastTakes {
@@ -211,6 +214,44 @@ final class PastTakes {
     return handle
         .createQuery("SELECT name FROM take_player WHERE take = :take ORDER BY player")
         .bind("take", take)
+        .mapTo(String.class)
+        .list();
+  }
+
+  /** A take under the names that its players have in what is stored, chair by chair. */
+  static Take inStoredNames(Handle handle, String takeId, Take written) {
+    List<String> stored = storedNames(handle, takeId);
+    List<String> here = written.parts().stream().map(Part::player).toList();
+    if (stored.size() != here.size() || stored.equals(here)) {
+      return written;
+    }
+    Map<String, String> names = new LinkedHashMap<>();
+    for (int i = 0; i < here.size(); i++) {
+      names.put(here.get(i), stored.get(i));
+    }
+    return written.renamed(name -> names.getOrDefault(name, name));
+  }
+
+  /** True where a review is of the players by the names that are stored. */
+  static boolean names(JsonNode review, Handle handle, String takeId) {
+    List<String> reviewed = new ArrayList<>();
+    for (JsonNode player : review.path("players")) {
+      reviewed.add(player.path("player").asString(""));
+    }
+    return reviewed.isEmpty() || reviewed.equals(storedNames(handle, takeId));
+  }
+
+  private static List<String> storedNames(Handle handle, String takeId) {
+    return rows(handle, takeId).stream()
+        .flatMap(file -> take(file).parts().stream())
+        .map(Part::player)
+        .toList();
+  }
+
+  private static List<String> rows(Handle handle, String takeId) {
+    return handle
+        .createQuery("SELECT file FROM take WHERE id = :id")
+        .bind("id", takeId)
         .mapTo(String.class)
         .list();
   }

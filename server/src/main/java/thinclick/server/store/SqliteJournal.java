@@ -10,10 +10,12 @@ import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.jdbi.v3.core.Handle;
 import thinclick.protocol.file.FileCodec;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.StrictJson;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.RoomJournal;
 import thinclick.server.room.RoomState;
+import thinclick.server.season.NameKey;
 import tools.jackson.databind.json.JsonMapper;
 
 /** The journal of rooms in SQLite. */
@@ -153,7 +155,7 @@ final class SqliteJournal implements RoomJournal {
     } else if (entry instanceof JournalEntry.Rewritten rewritten) {
       handle
           .createUpdate("UPDATE take SET file = :file WHERE id = :id")
-          .bind("file", StoredTakes.text(FileCodec.write(rewritten.written())))
+          .bind("file", StoredTakes.text(FileCodec.write(named(handle, rewritten))))
           .bind("id", rewritten.takeId())
           .execute();
     } else if (entry instanceof JournalEntry.Away away) {
@@ -176,11 +178,16 @@ final class SqliteJournal implements RoomJournal {
           .bind("at", ended.atMicros())
           .bind("take", ended.takeId())
           .execute();
+    } else if (entry instanceof JournalEntry.Renamed renamed) {
+      String key = NameKey.of(renamed.from());
+      PastTakes.rename(
+          handle, name -> NameKey.of(name).equals(key), renamed.to(), null, renamed.takeId());
     } else if (entry instanceof JournalEntry.Reviewed reviewed) {
+      boolean ofThese = PastTakes.names(reviewed.review(), handle, reviewed.takeId());
       handle
           .createUpdate(
               "UPDATE take SET review = :review, provisional = :provisional WHERE id = :take")
-          .bind("review", JSON.writeValueAsString(reviewed.review()))
+          .bind("review", ofThese ? JSON.writeValueAsString(reviewed.review()) : null)
           .bind("provisional", reviewed.provisional())
           .bind("take", reviewed.takeId())
           .execute();
@@ -192,6 +199,11 @@ final class SqliteJournal implements RoomJournal {
           .execute();
     }
     return new Outcome.Stored();
+  }
+
+  /** A room that is open while names are put right beside it does not put them wrong again. */
+  private static Take named(Handle handle, JournalEntry.Rewritten rewritten) {
+    return PastTakes.inStoredNames(handle, rewritten.takeId(), rewritten.written());
   }
 
   private static Long epochOf(Handle handle, String roomId) {

@@ -81,4 +81,32 @@ class NamesInOpenRoomsTest {
     assertThat(run("erase", "Quirin", "--db", database.toString())).isZero();
     assertThat(out.toString()).contains("1 open room closed");
   }
+
+  @Test
+  void renamingInTheHostsOwnProgramReachesTheOpenRoomAndInAnotherSaysThatItDoesNot() {
+    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(database));
+        WireClient leader = WireClient.connect(host.port());
+        WireClient quirin = WireClient.connect(host.port())) {
+      leader.send(new ClientMessage.OpenRoom(1, 1, null, "Frau Ott"));
+      String word = leader.expect(ServerMessage.Welcome.class).room();
+      quirin.send(new ClientMessage.Join(1, 1, word, "Quirin", Role.PLAYER, null, null, false));
+      quirin.expect(ServerMessage.Welcome.class);
+      host.classes().adopt("Year 7", "t1");
+      host.classes().hold("Year 7", word);
+      await().until(() -> host.classes().openRoomsSaying("Year 7", "Quirin") == 1);
+
+      run("class", "rename", "Year 7", "Quirin", "Quentin", "--db", database.toString());
+      assertThat(out.toString()).contains("Quirin is Quentin in 1 place", "leaves there and comes");
+      run("class", "rename", "Year 7", "Quentin", "Quirin", "--db", database.toString());
+      assertThat(host.classes().rename("Year 7", "Quirin", "Quentin", null)).isEqualTo(1);
+      await()
+          .atMost(Duration.ofSeconds(20))
+          .until(
+              () ->
+                  leader.all(ServerMessage.Roster.class).stream()
+                      .flatMap(roster -> roster.players().stream())
+                      .anyMatch(person -> person.name().equals("Quentin")));
+      await().until(() -> host.classes().openRoomsSaying("Year 7", "Quirin") == 0);
+    }
+  }
 }

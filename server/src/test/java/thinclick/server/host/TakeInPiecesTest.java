@@ -1,7 +1,5 @@
 package thinclick.server.host;
 
-import thinclick.protocol.message.LeaderCommand;
-import thinclick.protocol.message.QuestionMessage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
@@ -18,12 +16,14 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.TakeMessage.WireAttack;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.AnswerMessage.KeptTake;
 import thinclick.protocol.message.AnswerMessage.TakePiece;
+import thinclick.protocol.message.ClientMessage;
+import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.QuestionMessage;
+import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.time.VirtualTime;

@@ -42,6 +42,10 @@ import thinclick.protocol.music.Swing;
 import thinclick.server.room.JournalEntry;
 import thinclick.server.room.RoomJournal;
 import thinclick.server.room.RoomJournal.Outcome;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.words.Speaker;
+import thinclick.server.words.Spoken;
+import tools.jackson.databind.JsonNode;
 
 class JournalTest {
   private static final Take WRITTEN =
@@ -262,6 +266,27 @@ class JournalTest {
       assertThat(store.takes().join())
           .extracting(Store.TakeLine::ended)
           .containsExactly("interrupted");
+    }
+
+    @Test
+    void keepsANameThatWasPutRightWhateverAnOpenRoomStillWritesOfIt() {
+      append(new JournalEntry.TakeEnded("t1", 9_000_000, StopReason.LEADER));
+      JsonNode before = Spoken.of(Scorer.analyse(take()), Speaker.english()).toJson();
+      append(new JournalEntry.Reviewed("t1", true, before));
+      assertThat(store.history().join().get(0).review()).contains("Mina");
+      assertThat(store.renamePlayer("Mina", "Minna").join().takes()).isEqualTo(1);
+
+      append(new JournalEntry.Rewritten("t1", WRITTEN.withParts(WRITTEN.parts())));
+      append(new JournalEntry.Reviewed("t1", false, before));
+      assertThat(take().parts()).extracting(Part::player).containsExactly("Minna", "Jonas");
+      assertThat(store.history().join().get(0).review())
+          .as("a review of the old names is to be made anew")
+          .isNull();
+      JsonNode after = Spoken.of(Scorer.analyse(take()), Speaker.english()).toJson();
+      append(new JournalEntry.Reviewed("t1", false, after));
+      assertThat(store.history().join().get(0).review()).contains("Minna");
+      append(new JournalEntry.Renamed("t1", "MINNA", "Mina"));
+      assertThat(take().parts()).extracting(Part::player).containsExactly("Mina", "Jonas");
     }
 
     @Test

@@ -14,8 +14,8 @@ import thinclick.client.link.CommandRefused;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomLink;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
-import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.AnswerMessage.Fewest;
+import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.server.history.FewestClicks;
 
