@@ -31,6 +31,8 @@ import thinclick.server.scoring.Review;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.Comparison;
 import thinclick.server.words.FigureTable;
+import thinclick.server.words.ForecastWords;
+import thinclick.server.words.Said;
 import thinclick.server.words.ShiftWords;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
@@ -203,6 +205,28 @@ public final class LeaderModel {
       says.add(words.say("leader.follows.open", String.join("; ", open)));
     }
     return says.isEmpty() ? List.of(words.say("leader.follows.unknown", "")) : says;
+  }
+
+  /**
+   * What a thinner click would do, a sentence for each player of whom it is foretold; for a band
+   * that it is not foretold, and why.
+   */
+  public List<String> ahead(Review review) {
+    List<String> says = new ArrayList<>();
+    for (PlayerReview player : review.players()) {
+      List<Said> found = new ArrayList<>(ForecastWords.silence(player));
+      Said thinner =
+          ForecastWords.thinner(
+              player, review.meter(), review.stepsPerBeat(), review.toleranceMillis());
+      if (thinner != null) {
+        found.add(0, thinner);
+      }
+      found.forEach(one -> says.add(speaker.say(one)));
+    }
+    if (says.isEmpty() && review.players().size() > 1) {
+      says.add(words.say("leader.ahead.band"));
+    }
+    return says;
   }
 
   /** Stretches in which somebody was off the part by whole steps. */

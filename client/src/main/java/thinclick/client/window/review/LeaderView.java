@@ -118,6 +118,10 @@ public final class LeaderView {
     }
     root.getChildren().add(episodes(review));
     root.getChildren().add(sentences("leader.followsHead", "follows", model.follows(review)));
+    List<String> ahead = model.ahead(review);
+    if (!ahead.isEmpty()) {
+      root.getChildren().add(sentences("leader.aheadHead", "ahead", ahead));
+    }
     FlowPane commands =
         new FlowPane(
             10,

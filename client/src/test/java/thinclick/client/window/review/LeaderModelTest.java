@@ -63,6 +63,18 @@ class LeaderModelTest {
   }
 
   @Test
+  void ofABandAThinnerClickIsNotForetoldAndItIsSaidWhy() {
+    assertThat(spoken.review().players())
+        .allSatisfy(
+            player ->
+                assertThat(player.forecasts())
+                    .allMatch(one -> one.spreadMillis().interval() == null));
+    assertThat(model.ahead(spoken.review()))
+        .hasSize(1)
+        .allMatch(says -> says.contains("no forecast has shown that it holds"));
+  }
+
+  @Test
   void onAndOffTheBeatEntriesAndEndingsStandSideBySide() {
     List<List<String>> lines = model.places(spoken).lines();
     assertThat(lines).hasSize(2);
