@@ -191,6 +191,7 @@ class WordsTest {
         || literal.startsWith("com.")
         || literal.startsWith("org.")
         || literal.startsWith("user.")
+        || literal.startsWith("glass.")
         || literal.endsWith(".css")
         || literal.endsWith(".db")
         || literal.endsWith(".json")
