@@ -85,7 +85,7 @@ class KeyboardPathTest extends WindowCase {
     Label note = on(() -> (Label) stage.getScene().lookup("#stand-note"));
     assertThat(on(note::isVisible)).isTrue();
     assertThat(on(note::getText)).isEqualTo("The leader writes: Softly.");
-    says("Even eighths is dealt: count in with Ctrl+Enter");
+    until(() -> text("sentence").startsWith("Even eighths is dealt: count in with Ctrl+Enter"));
   }
 
   private void action(Runnable does) {

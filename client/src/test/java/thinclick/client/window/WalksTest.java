@@ -96,7 +96,7 @@ class WalksTest extends WindowCase {
     stepIsOver();
 
     control("Ctrl+Enter", KeyCode.ENTER);
-    until(() -> sentence().startsWith("Bar 1"));
+    says("Bar 1");
     ClickPlan before = on(() -> session.state().plan());
     control("Ctrl+R", KeyCode.R);
     until(() -> !before.equals(session.state().plan()));
@@ -191,7 +191,7 @@ class WalksTest extends WindowCase {
     stepIsOver();
 
     control("Ctrl+Enter", KeyCode.ENTER);
-    until(() -> sentence().startsWith("Bar 3"));
+    says("Bar 3");
     stop();
     stepIsOver();
 
@@ -347,10 +347,6 @@ class WalksTest extends WindowCase {
     } catch (IOException unreadable) {
       throw new AssertionError(unreadable);
     }
-  }
-
-  private String sentence() {
-    return label("#sentence").getText();
   }
 
   private Label label(String id) {
