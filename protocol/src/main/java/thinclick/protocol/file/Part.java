@@ -141,9 +141,7 @@ public record Part(
       throw new BadInput(
           field, "expected as many as attackSteps, " + attacks + ", found " + given.size());
     }
-    for (int i = 0; i < given.size(); i++) {
-      Check.range(field + "[" + i + "]", given.get(i).longValue(), min, max);
-    }
+    Check.eachInRange(field, given, min, max);
     return given;
   }
 

@@ -70,7 +70,9 @@ public final class Check {
   public static <T> List<T> list(String field, @Nullable List<? extends @Nullable T> values) {
     List<? extends @Nullable T> given = present(field, values);
     for (int i = 0; i < given.size(); i++) {
-      present(field + "[" + i + "]", given.get(i));
+      if (given.get(i) == null) {
+        throw new BadInput(field + "[" + i + "]", "expected a value, found none");
+      }
     }
     @SuppressWarnings({"unchecked", "NullAway"}) // every element was just seen to be there
     List<T> copy = (List<T>) List.copyOf(given);
@@ -83,15 +85,30 @@ public final class Check {
     return values == null ? List.of() : list(field, values);
   }
 
+  /** Refuses a list with a whole number outside {@code min..max}, both included. */
+  public static void eachInRange(String field, List<Integer> values, int min, int max) {
+    for (int i = 0; i < values.size(); i++) {
+      inRange(field, i, values.get(i), min, max);
+    }
+  }
+
+  /** The place is put into words where it is wrong only: lists are long, and most are right. */
+  private static void inRange(String field, int index, int value, int min, int max) {
+    if (value < min || value > max) {
+      range(field + "[" + index + "]", value, (long) min, max);
+    }
+  }
+
   /** Refuses steps that are outside {@code min..max} or not strictly ascending. */
   public static void ascending(String field, List<Integer> steps, int min, int max) {
     int last = Integer.MIN_VALUE;
     for (int i = 0; i < steps.size(); i++) {
       int step = steps.get(i);
-      String where = field + "[" + i + "]";
-      range(where, step, (long) min, max);
+      inRange(field, i, step, min, max);
       if (step <= last) {
-        throw new BadInput(where, "expected more than " + last + ", the one before, found " + step);
+        throw new BadInput(
+            field + "[" + i + "]",
+            "expected more than " + last + ", the one before, found " + step);
       }
       last = step;
     }
