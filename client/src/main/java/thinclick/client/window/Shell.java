@@ -26,6 +26,7 @@ import thinclick.client.window.words.Words;
 final class Shell {
   private static final double TAPS_WIDTH = 260;
   private static final double SOUND_WIDTH = 290;
+  private static final double ROOMY_EMS = 38;
 
   private final BorderPane root = new BorderPane();
   private final FlowPane words = styled(new FlowPane(), "head-words");
@@ -81,8 +82,17 @@ final class Shell {
     tapsSay.setWrapText(true);
     tapsSay.textProperty().bind(taps.saysProperty());
     HBox foot = styled(new HBox(sentence, tapsSay, soundSays), "foot");
+    foot.widthProperty().addListener(any -> leaveRoom(tapsSay));
+    sentence.fontProperty().addListener(any -> leaveRoom(tapsSay));
     root.setTop(head);
     root.setBottom(foot);
+  }
+
+  /** In a narrow window, or with large text, the sentence has the place of what to tap on. */
+  private void leaveRoom(Label tapsSay) {
+    boolean room = root.getWidth() >= ROOMY_EMS * sentence.getFont().getSize();
+    tapsSay.setVisible(room);
+    tapsSay.setManaged(room);
   }
 
   /**

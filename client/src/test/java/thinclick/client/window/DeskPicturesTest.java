@@ -55,7 +55,7 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> stage.getScene().lookup("#go-on").requestFocus());
     robot.interact(() -> desk.goOn());
     until(() -> session.state().takeRuns());
-    until(() -> bar() > -1.95);
+    until(() -> bar() > -0.98);
     wallPicture("wall-count-in");
     until(() -> bar() > 2.2);
     wallPicture("wall-playing");

@@ -20,6 +20,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param says to the band, without what comes next
  * @param next what the band does next
  * @param move what becomes of the click; null where something else is to be mended first
+ * @param advice what {@code next} says, as a value; null where a review does not say
  * @param clicks what clicks in each stage
  * @param slips for each player, in the review's order
  */
@@ -29,6 +30,7 @@ public record Spoken(
     List<Sentence> says,
     String next,
     NextRung.@Nullable Move move,
+    @Nullable Advice advice,
     List<String> clicks,
     List<Slip> slips) {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
@@ -96,6 +98,7 @@ public record Spoken(
             .toList(),
         speaker.say(words.nextForTheBand().said(analysis.take())),
         words.next().move(),
+        words.next().advice(),
         analysis.take().stages().stream()
             .map(
                 stage ->
@@ -135,6 +138,7 @@ public record Spoken(
     }
     json.put("next", next);
     json.put("nextMove", move == null ? null : move.name());
+    json.put("nextAdvice", advice == null ? null : advice.name());
     json.put("language", language);
     JsonNode stages = json.get("stages");
     for (int i = 0; i < stages.size(); i++) {
@@ -179,8 +183,20 @@ public record Spoken(
         says,
         json.path("next").asString(""),
         moveOf(json),
+        adviceOf(json),
         clicks,
         slips);
+  }
+
+  /** What a review's JSON says comes next, as a value; null where it says nothing of it. */
+  public static @Nullable Advice adviceOf(JsonNode review) {
+    String advice = text(review.path("nextAdvice"));
+    for (Advice one : Advice.values()) {
+      if (one.name().equals(advice)) {
+        return one;
+      }
+    }
+    return null;
   }
 
   /** What a review's JSON says becomes of the click; null where it says nothing of it. */

@@ -2,11 +2,15 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Plain text in columns: the first to the left, the others to the right, unless said otherwise. */
 public final class Table {
   /** The widest page, columns. */
   static final int WIDTH = 79;
+
+  /** Between columns that have the room. */
+  private static final int GAP = 2;
 
   private final List<String> heads;
   private final List<Boolean> left;
@@ -26,7 +30,10 @@ public final class Table {
     rows.add(cells);
   }
 
-  /** The lines, none longer than the page: the widest column to the left is cut where needed. */
+  /**
+   * The lines, none longer than the page: the columns stand closer where needed, and where that is
+   * not enough the widest column to the left is cut.
+   */
   public List<String> lines() {
     int[] widths = new int[heads.size()];
     for (int column = 0; column < widths.length; column++) {
@@ -36,18 +43,20 @@ public final class Table {
               length(heads.get(column)),
               rows.stream().mapToInt(row -> length(row.get(at))).max().orElse(0));
     }
-    shrink(widths);
+    String gap = whole(widths, GAP) > WIDTH ? " " : " ".repeat(GAP);
+    shrink(widths, gap.length());
     List<String> lines = new ArrayList<>();
-    lines.add(line(heads, widths));
-    rows.forEach(row -> lines.add(line(row, widths)));
+    lines.add(line(heads, widths, gap));
+    rows.forEach(row -> lines.add(line(row, widths, gap)));
     return lines;
   }
 
-  private void shrink(int[] widths) {
-    int whole = 2 * (widths.length - 1);
-    for (int width : widths) {
-      whole += width;
-    }
+  private static int whole(int[] widths, int gap) {
+    return gap * (widths.length - 1) + IntStream.of(widths).sum();
+  }
+
+  private void shrink(int[] widths, int gap) {
+    int whole = whole(widths, gap);
     while (whole > WIDTH) {
       int widest = -1;
       for (int column = 0; column < widths.length; column++) {
@@ -63,12 +72,12 @@ public final class Table {
     }
   }
 
-  private String line(List<String> cells, int[] widths) {
+  private String line(List<String> cells, int[] widths, String between) {
     StringBuilder line = new StringBuilder();
     for (int column = 0; column < widths.length; column++) {
       String cell = cut(cells.get(column), widths[column]);
       String gap = " ".repeat(widths[column] - length(cell));
-      line.append(column == 0 ? "" : "  ").append(left.get(column) ? cell + gap : gap + cell);
+      line.append(column == 0 ? "" : between).append(left.get(column) ? cell + gap : gap + cell);
     }
     return line.toString().stripTrailing();
   }

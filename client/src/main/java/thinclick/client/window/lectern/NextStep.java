@@ -14,6 +14,7 @@ import thinclick.protocol.music.Stage;
 import thinclick.server.history.Entry;
 import thinclick.server.material.Thinning;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.Advice;
 import thinclick.server.words.NextRung.Move;
 import thinclick.server.words.Outcome;
 import thinclick.server.words.Spoken;
@@ -23,12 +24,11 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * The next rung after a take, with its reason. What becomes of the click is decided where the
  * review is made, so that the lectern, the wall and the review's own page say one thing; where
- * something is to be mended first that is said, and the plan is left alone.
+ * something is to be mended first that is said, and set up where it is a plan or a tempo.
  */
 public final class NextStep {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int MOST_TAKES = 200;
-  private static final double SLOWER = 0.9;
 
   private final Words words;
   private final Map<String, Played> played = new LinkedHashMap<>();
@@ -36,8 +36,10 @@ public final class NextStep {
   /**
    * @param move what becomes of the click; null where {@code first} is to be mended
    * @param first what the review says comes next, in its own words
+   * @param advice the same as a value; null where the review does not say
    */
-  private record Played(Entry.Key key, Outcome outcome, @Nullable Move move, String first) {}
+  private record Played(
+      Entry.Key key, Outcome outcome, @Nullable Move move, String first, @Nullable Advice advice) {}
 
   /**
    * What is proposed.
@@ -45,7 +47,8 @@ public final class NextStep {
    * @param move what to do with the click; null where something else is to be mended first
    * @param reason why, a sentence
    * @param plan the click plan that is proposed
-   * @param tempo beats a minute; another than before only where the click cannot get fuller
+   * @param tempo beats a minute; another than before where the click cannot get fuller, or where
+   *     what is to be mended first is played slower
    */
   public record Proposal(@Nullable Move move, String reason, List<Stage> plan, double tempo) {}
 
@@ -78,7 +81,8 @@ public final class NextStep {
               key,
               Outcome.of(review),
               Spoken.moveOf(ready.review()),
-              ready.review().path("next").asString("")));
+              ready.review().path("next").asString(""),
+              Spoken.adviceOf(ready.review())));
       if (played.size() > MOST_TAKES) {
         played.remove(played.keySet().iterator().next());
       }
@@ -105,7 +109,8 @@ public final class NextStep {
     Move move = last.move();
     if (move == null) {
       String first = words.say("lectern.next.first", last.first());
-      return new Proposal(null, first, key.stages(), key.tempo());
+      FirstThings things = FirstThings.of(last.advice(), drill, key.stages(), key.tempo());
+      return new Proposal(null, first, things.plan(), things.tempo());
     }
     Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
     long seed = drill.deal().seed() + played.size();
@@ -119,7 +124,7 @@ public final class NextStep {
         };
     boolean atEnd = proposed.equals(plan) && move != Move.ONCE_MORE && move != Move.STAY;
     boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
-    double tempo = slower ? slower(key.tempo(), drill.tempo().from()) : key.tempo();
+    double tempo = slower ? FirstThings.slower(drill, key.tempo()) : key.tempo();
     return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed, tempo);
   }
 
@@ -133,11 +138,6 @@ public final class NextStep {
       last = one;
     }
     return last == null ? null : last.move();
-  }
-
-  /** A tenth slower, but never slower than the drill is played. */
-  private static double slower(double tempo, double least) {
-    return Math.min(tempo, Math.max(least, Math.rint(tempo * SLOWER)));
   }
 
   /** The ladder has an end each way: then something else changes than the click. */

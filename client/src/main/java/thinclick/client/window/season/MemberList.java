@@ -10,6 +10,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -110,11 +111,26 @@ final class MemberList {
   }
 
   private final class Line extends ListCell<Pupil> {
+    Line() {
+      setPrefWidth(0); // as wide as the list, so that columns give way like their heads
+    }
+
     @Override
     protected void updateItem(@Nullable Pupil pupil, boolean empty) {
       super.updateItem(pupil, empty);
       setText("");
-      setGraphic(pupil == null || empty ? null : cells(texts(pupil)));
+      if (pupil == null || empty) {
+        setGraphic(null);
+      } else {
+        HBox line = cells(texts(pupil));
+        line.prefWidthProperty()
+            .bind(
+                Bindings.createDoubleBinding(
+                    () -> getWidth() - getInsets().getLeft() - getInsets().getRight(),
+                    widthProperty(),
+                    insetsProperty()));
+        setGraphic(line);
+      }
       setAccessibleText(pupil == null || empty ? "" : String.join(", ", texts(pupil)));
     }
   }

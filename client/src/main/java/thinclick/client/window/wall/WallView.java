@@ -197,7 +197,7 @@ public final class WallView {
       return;
     }
     double size = SMALL * height;
-    double most = root.getWidth() * (1 - MARGIN);
+    double most = root.getWidth() * (1 - 2 * MARGIN);
     double wide = width(says, size);
     if (wide > most) {
       size = Math.max(LEAST * height, size * most / wide);
@@ -206,8 +206,11 @@ public final class WallView {
     fits &= wide <= root.getWidth();
     double middle =
         Math.max(
-            root.getWidth() * MARGIN / 2 + wide / 2,
-            Math.min(root.getWidth() * (1 - MARGIN / 2) - wide / 2, x + width / 2));
+            root.getWidth() * MARGIN + wide / 2,
+            Math.min(root.getWidth() * (1 - MARGIN) - wide / 2, x + width / 2));
+    if (wide > most) {
+      middle = root.getWidth() / 2;
+    }
     pen.setFill(colour(palette.ink()));
     pen.setFont(Faces.SEMIBOLD.at(size));
     pen.fillText(says, middle, y + height * 0.03 + size * 0.8);
