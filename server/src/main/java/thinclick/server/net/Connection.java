@@ -1,14 +1,12 @@
 package thinclick.server.net;
 
-import io.netty.buffer.ByteBuf;
-import io.netty.buffer.ByteBufAllocator;
-import io.netty.buffer.Unpooled;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelFutureListener;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.handler.codec.http.websocketx.CloseWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrameEncoder;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -30,10 +28,9 @@ final class Connection {
 
   private static final AtomicLong NUMBERS = new AtomicLong();
   private static final int LONGEST_REASON = 123;
-  private static final int FINAL_TEXT = 0x81;
-  private static final int LENGTH_IN_2 = 126;
-  private static final int LENGTH_IN_8 = 127;
-  private static final int LONGEST_HEAD = 10;
+  private static final byte FINAL_TEXT = (byte) 0x81;
+  private static final byte LENGTH_IN_2 = 126;
+  private static final byte LENGTH_IN_8 = 127;
 
   private final long number = NUMBERS.incrementAndGet();
   private final Channel channel;
@@ -95,39 +92,35 @@ final class Connection {
   }
 
   private void write(ServerMessage message) {
-    ByteBuf frame = encode(message);
-    write(frame, false);
-    frame.release();
+    write(encode(message), false);
   }
 
   /**
    * A message as a whole frame (RFC 6455, 5.2: final, text, not masked), made once however many are
    * to get it.
    */
-  static ByteBuf encode(ServerMessage message) {
+  static byte[] encode(ServerMessage message) {
     byte[] text = MessageCodec.writeBytes(message);
-    int most = LONGEST_HEAD + text.length;
-    ByteBuf frame = // only what is not copied later has to be where the network reads it
-        most < Outgoing.LARGE ? Unpooled.buffer(most) : ByteBufAllocator.DEFAULT.directBuffer(most);
-    frame.writeByte(FINAL_TEXT);
+    int head = text.length < LENGTH_IN_2 ? 2 : text.length <= 0xffff ? 4 : 10;
+    ByteBuffer frame = ByteBuffer.allocate(head + text.length).put(FINAL_TEXT);
     if (text.length < LENGTH_IN_2) {
-      frame.writeByte(text.length);
+      frame.put((byte) text.length);
     } else if (text.length <= 0xffff) {
-      frame.writeByte(LENGTH_IN_2).writeShort(text.length);
+      frame.put(LENGTH_IN_2).putShort((short) text.length);
     } else {
-      frame.writeByte(LENGTH_IN_8).writeLong(text.length);
+      frame.put(LENGTH_IN_8).putLong(text.length);
     }
-    return frame.writeBytes(text);
+    return frame.put(text).array();
   }
 
   /**
    * Queues a frame, without a flush. It goes to the network past the handlers that make frames.
    *
-   * @param frame stays the caller's, so that many can be given the same
+   * @param frame the same for everybody who is given it, and not changed any more
    * @param droppable true where a receiver that lags may go without it
    * @return false where it was dropped
    */
-  boolean write(ByteBuf frame, boolean droppable) {
+  boolean write(byte[] frame, boolean droppable) {
     ChannelHandlerContext past = framer();
     if (closing || past == null || (droppable && outgoing.pendingBytes() > LOW_MARK)) {
       return false;

@@ -18,8 +18,12 @@ final class Flushes {
   /** What nobody waits for goes so late at most; an acknowledgement is allowed 50 ms. */
   static final long LATE_MILLIS = 30;
 
-  /** A turn in which much is read lets go of what it has to say so often at least. */
-  private static final long LONGEST_TURN_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
+  /**
+   * A turn in which much is read lets go of what it has to say so often at least. A loop that has
+   * fallen so far behind writes to every line of its rooms each time, so that less would cost it
+   * more than it gains.
+   */
+  static final long LONGEST_TURN_MILLIS = 20;
 
   private final EventLoop loop;
   private final Set<Connection> soon = new LinkedHashSet<>();
@@ -41,7 +45,9 @@ final class Flushes {
 
   /** Called after every event, so that no turn is too long. */
   void inTime() {
-    if (!soon.isEmpty() && loop.ticker().nanoTime() - soonSinceNanos > LONGEST_TURN_NANOS) {
+    if (!soon.isEmpty()
+        && loop.ticker().nanoTime() - soonSinceNanos
+            > TimeUnit.MILLISECONDS.toNanos(LONGEST_TURN_MILLIS)) {
       flushSoon();
     }
   }

@@ -1,6 +1,5 @@
 package thinclick.server.net;
 
-import io.netty.buffer.ByteBuf;
 import io.netty.channel.EventLoop;
 import io.netty.util.concurrent.ScheduledFuture;
 import java.util.HashMap;
@@ -212,7 +211,7 @@ final class HostedRoom {
   }
 
   private void send(Effect.Send send) {
-    ByteBuf text = Connection.encode(send.message());
+    byte[] frame = Connection.encode(send.message());
     boolean droppable = send.message() instanceof ServerMessage.Heard;
     boolean mayWait = send.message() instanceof ServerMessage.Stored && parts.timers() == null;
     for (long number : send.connections()) {
@@ -220,7 +219,7 @@ final class HostedRoom {
       if (connection == null) {
         continue;
       }
-      if (!connection.write(text, droppable)) {
+      if (!connection.write(frame, droppable)) {
         if (droppable) {
           parts.meters().heardDropped();
         }
@@ -232,7 +231,6 @@ final class HostedRoom {
         }
       }
     }
-    text.release();
   }
 
   private void close(Effect.Close close) {

@@ -2,7 +2,6 @@ package thinclick.server.net;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.netty.buffer.ByteBuf;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelOutboundHandlerAdapter;
 import io.netty.channel.embedded.EmbeddedChannel;
@@ -33,9 +32,7 @@ class FlushesTest {
   }
 
   private void queue() {
-    ByteBuf frame = Connection.encode(new ServerMessage.Stored("room-t1", 7));
-    connection.write(frame, false);
-    frame.release();
+    connection.write(Connection.encode(new ServerMessage.Stored("room-t1", 7)), false);
   }
 
   private void turn(Runnable work) {
@@ -73,7 +70,7 @@ class FlushesTest {
         () -> {
           queue();
           flushes.soon(connection);
-          pass(11);
+          pass(Flushes.LONGEST_TURN_MILLIS + 1);
 
           flushes.inTime();
           writesInTheTurn = socket.writes;

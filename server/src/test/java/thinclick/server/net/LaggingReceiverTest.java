@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import io.netty.buffer.ByteBuf;
-import io.netty.buffer.Unpooled;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelOutboundHandlerAdapter;
 import io.netty.channel.DefaultEventLoop;
@@ -158,7 +157,7 @@ class LaggingReceiverTest {
     onLoop(
         () -> {
           jonas.stuck.on = true;
-          jonas.connection.write(Unpooled.wrappedBuffer(new byte[bytesWaiting]), false);
+          jonas.connection.write(new byte[bytesWaiting], false);
         });
   }
 
