@@ -20,7 +20,7 @@ public final class BadInput extends RuntimeException {
    * @param says what was expected and what was found
    */
   public BadInput(String where, String says) {
-    super(line(where, says));
+    super(line(where, says), null, false, false); // strangers cause it; the place is in the line
     this.where = where;
     this.says = says;
   }
@@ -28,6 +28,9 @@ public final class BadInput extends RuntimeException {
   /** What was found may hold anything, so that the line shows no control and never grows long. */
   private static String line(String where, String says) {
     String whole = where.isEmpty() ? says : where + ": " + says;
+    if (whole.length() <= MAX_CHARACTERS && whole.chars().allMatch(c -> c >= ' ' && c <= '~')) {
+      return whole;
+    }
     StringBuilder line = new StringBuilder();
     whole.codePoints().limit(MAX_CHARACTERS).forEach(point -> line.append(Visible.shown(point)));
     return line.append(whole.codePointCount(0, whole.length()) > MAX_CHARACTERS ? " ..." : "")

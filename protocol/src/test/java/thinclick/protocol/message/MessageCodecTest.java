@@ -1,6 +1,7 @@
 package thinclick.protocol.message;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
@@ -36,5 +37,10 @@ class MessageCodecTest {
                     "{\"type\":\"attacks\",\"takeId\":\"t1\",\"epoch\":3,\"firstSeq\":1,\"attacks\":[{\"micros\":\"5\"}]}"))
         .isInstanceOf(BadInput.class)
         .hasMessage("attacks[0].micros: expected a whole number, found \"5\"");
+  }
+
+  @Test
+  void everyTypeCanBeGotReadyWithoutAMessage() {
+    assertThatCode(MessageCodec::warmUp).doesNotThrowAnyException();
   }
 }

@@ -15,6 +15,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.Fingerprint;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.MessageCodec;
 import thinclick.server.history.Entry;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
@@ -126,6 +127,7 @@ public final class RehearsalHost implements AutoCloseable {
                 options.reach().metricsToAll());
         Listener listener = Listener.open(port, threshold.lines(), parts);
         listening.set(listener);
+        reviewPool.execute(MessageCodec::warmUp); // there is nothing to review yet
         Chores chores = new Chores();
         purges.goOn(chores);
         BackupSchedule.begin(chores, options);
