@@ -143,7 +143,7 @@ public record LessonScript(List<Line> lines) {
     private String clicks(Drill drill) {
       List<String> stages = new ArrayList<>();
       for (Stage stage : drill.stages()) {
-        String click = speaker.say(ClickWords.of(stage, drill.meter(), drill.stepsPerBeat()));
+        String click = speaker.say(ClickWords.on(stage, drill.meter(), drill.stepsPerBeat()));
         stages.add(say("click.stage", stage.bars(), click));
       }
       return say("click", String.join(say("click.then"), stages));

@@ -16,7 +16,7 @@ public final class ClickWords {
   }
 
   /** The same after "together": "on two and four", "without a click". */
-  static Said on(Stage stage, Meter meter, int stepsPerBeat) {
+  public static Said on(Stage stage, Meter meter, int stepsPerBeat) {
     return silent(stage, meter, stepsPerBeat)
         ? Said.of("on.none")
         : Said.of("on.click", of(stage, meter, stepsPerBeat));

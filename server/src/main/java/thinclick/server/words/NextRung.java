@@ -5,9 +5,10 @@ import java.util.List;
 /**
  * Whether the click gets thinner: two takes held at 90 % or more, upbeats at 85 % or more, at most
  * a tenth of a beat off at a return, and the band goes up a rung (where a click came back and
- * nobody can say how far off the band was, it has not shown that and stays); under 75 %, or with
- * somebody off for more than four bars, it goes down one, and two where half the band was lost;
- * else it stays. All thresholds are our own choice.
+ * nobody can say how far off the band was, it has not shown that and stays); under 75 %, or with a
+ * quarter of the players off for more than four bars, it goes down one, and two where half the band
+ * was lost; else it stays. One of many who is off holds up nobody: that is for the one to mend, and
+ * the leader is told who. All thresholds are our own choice.
  */
 public final class NextRung {
   private static final int FEWEST_ATTACKS = 12;
@@ -15,6 +16,7 @@ public final class NextRung {
   private static final double UP_UPBEATS = 85;
   private static final double UP_RETURN_OF_BEAT = 0.1;
   private static final double DOWN_HOLD = 75;
+  private static final double A_QUARTER = 0.25;
   private static final double HALF_THE_BAND = 0.5;
 
   private NextRung() {}
@@ -52,7 +54,7 @@ public final class NextRung {
     if (last.lostShare() >= HALF_THE_BAND) {
       return Move.DOWN_TWO;
     }
-    if (hold < DOWN_HOLD || last.displacedBars() > Outcome.LOST_BARS) {
+    if (hold < DOWN_HOLD || last.displacedShare() >= A_QUARTER) {
       return Move.DOWN;
     }
     if (!fitForMore(last)) {
@@ -71,6 +73,6 @@ public final class NextRung {
         && hold >= UP_HOLD
         && (upbeats == null || upbeats >= UP_UPBEATS)
         && (!take.clickCameBack() || (back != null && back <= UP_RETURN_OF_BEAT))
-        && take.displacedBars() <= Outcome.LOST_BARS;
+        && take.displacedShare() < A_QUARTER;
   }
 }

@@ -17,7 +17,7 @@ import thinclick.server.scoring.Review;
  * @param clickCameBack true where a click came back after silence and could be judged
  * @param returnOfBeat the largest error at a return, as a share of a beat; null where no click came
  *     back, or where no error is known
- * @param displacedBars the most bars that one player was off by whole steps
+ * @param displacedShare the share of players who were off by whole steps for more than four bars
  * @param lostShare the share of players who were off for more than four bars or held under half
  */
 public record Outcome(
@@ -26,7 +26,7 @@ public record Outcome(
     @Nullable Double upbeatPercent,
     boolean clickCameBack,
     @Nullable Double returnOfBeat,
-    int displacedBars,
+    double displacedShare,
     double lostShare) {
   /** More bars than these off by whole steps, and a player was lost. */
   static final int LOST_BARS = 4;
@@ -50,8 +50,16 @@ public record Outcome(
         judged && upbeats > 0 ? (Double) (100.0 * upbeatsPlaced / upbeats) : null,
         clickCameBack(review),
         largestReturn(review),
-        people.stream().mapToInt(Outcome::displacedBars).max().orElse(0),
+        people.isEmpty() ? 0 : (double) out(review).size() / people.size(),
         people.isEmpty() ? 0 : (double) lost / people.size());
+  }
+
+  /** Who was off by whole steps for more than four bars; a stand-in's slips are made on purpose. */
+  public static List<String> out(Review review) {
+    return review.players().stream()
+        .filter(player -> !player.standIn() && displacedBars(player) > LOST_BARS)
+        .map(PlayerReview::player)
+        .toList();
   }
 
   private static boolean lost(PlayerReview player) {

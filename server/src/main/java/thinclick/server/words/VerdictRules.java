@@ -38,7 +38,9 @@ final class VerdictRules {
     return List.of(Finding.ofBand("together", Matter.VERDICT, 2, says, null));
   }
 
-  /** "91 % on all beats and on one and three", "74 % without a click": neighbours alike at once. */
+  /**
+   * "99 % on all beats, then on one and three", "74 % without a click": neighbours alike at once.
+   */
   private static List<Said> holds(Evidence evidence, List<Integer> stages) {
     List<Said> holds = new ArrayList<>();
     int from = 0;
@@ -50,7 +52,9 @@ final class VerdictRules {
             Said.of(
                 "verdict.stage",
                 Quantity.percent(percent(evidence, stages.get(from))),
-                new Said.Row(clicks, true)));
+                clicks.stream()
+                    .reduce((one, next) -> Said.of("verdict.then", one, next))
+                    .orElseThrow()));
         from = to;
       }
     }

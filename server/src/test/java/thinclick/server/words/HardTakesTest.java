@@ -53,7 +53,7 @@ class HardTakesTest {
     take.next("count aloud, all beats, half as many bars");
     take.saysNothingOf("Mina", "Jonas", "Tariq").saysNo("dropped", "added", "Dragged", "Rushed");
     take.slipSays("Ilse", "Ilse turned around (an eighth late) from bar 10, home at 14.");
-    take.slipSays("Mina", "96 of 96 placed").slipSays("Mina", "Nothing to mend of your own");
+    take.slipSays("Mina", "96 of 96 placed").slipSays("Mina", "Nothing to work on alone");
   }
 
   @Test
@@ -62,7 +62,7 @@ class HardTakesTest {
 
     take.says("Dragged 1 % through eight silent bars at 120, all together; ");
     take.saysMatching("1[456]0 ms behind");
-    take.saysMatching("(99|100) % (on all beats and )?without a click");
+    take.saysMatching("(99|100) % (on all beats, then )?without a click");
     take.next("sing the sixteenths, click every second bar");
     // Coming back to the click is not a second fault, and nobody left the others.
     take.saysNo("Rushed", "turned around", "late from bar", "dropped", "added", "ahead");
@@ -152,7 +152,7 @@ class HardTakesTest {
     Checked take = check("away for four bars");
 
     take.says("Ilse was away from bar 9 to bar 12; nothing there is counted.");
-    take.says("100 % on all beats, on one and three and without a click.");
+    take.says("100 % on all beats, then on one and three, then without a click.");
     take.next("once more like this, then the next rung");
     take.saysNo("dropped", "came in", "lost the ending", "turned around");
     take.slipSays("Ilse", "80 of 80 placed");

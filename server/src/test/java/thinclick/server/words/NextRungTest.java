@@ -31,21 +31,21 @@ class NextRungTest {
 
   @ParameterizedTest
   @CsvSource({
-    // hold, upbeats, return of a beat, displaced bars, share lost
+    // hold, upbeats, return of a beat, share off for more than four bars, share lost
     "89.9, 95,   0.00, 0, 0,   STAY",
     "95,   84.9, 0.00, 0, 0,   STAY",
     "95,   95,   0.11, 0, 0,   STAY",
-    "75,   60,   0.50, 4, 0,   STAY",
+    "75,   60,   0.50, .24, 0,   STAY",
     "74.9, 95,   0.00, 0, 0,   DOWN",
-    "95,   95,   0.00, 5, 0.3, DOWN",
-    "95,   95,   0.00, 4, 0,   UP",
-    "95,   95,   0.00, 9, 0.5, DOWN_TWO",
+    "95,   95,   0.00, .25, 0.3, DOWN",
+    "95,   95,   0.00, .24, 0,   UP",
+    "95,   95,   0.00, .5, 0.5, DOWN_TWO",
     "40,   40,   0.00, 0, 1,   DOWN_TWO",
     "90,   85,   0.10, 0, 0,   UP",
   })
   void eachThresholdHoldsAtItsEdge(
-      double hold, double upbeats, double back, int bars, double lost, Move move) {
-    assertThat(NextRung.after(List.of(GOOD, take(hold, upbeats, back, bars, lost))))
+      double hold, double upbeats, double back, double displaced, double lost, Move move) {
+    assertThat(NextRung.after(List.of(GOOD, take(hold, upbeats, back, displaced, lost))))
         .isEqualTo(move);
   }
 
@@ -80,7 +80,7 @@ class NextRungTest {
   void anOutcomeIsDrawnFromAReview() {
     Outcome turned = Outcome.of(Scorer.review(HardTakes.turnedAround()));
 
-    assertThat(turned.displacedBars()).isEqualTo(4);
+    assertThat(turned.displacedShare()).as("four bars are not more than four").isZero();
     assertThat(turned.lostShare()).isZero();
     assertThat(turned.written()).isEqualTo(96 + 96 + 96 + 72);
     assertThat(turned.holdPercent()).isBetween(94.0, 96.0);
@@ -91,8 +91,18 @@ class NextRungTest {
     assertThat(NextRung.after(Arrays.asList(GOOD, swapped))).isEqualTo(Move.DOWN_TWO);
   }
 
+  /** One of 24 who is out holds up nobody; one of four is a quarter. */
+  @Test
+  void oneOfAClassWhoIsOutIsToldToTheLeaderAndTheBandGoesOn() {
+    assertThat(Outcome.out(Scorer.review(HardTakes.turnedAround()))).isEmpty();
+    assertThat(NextRung.after(List.of(take(96, 96.0, null, 1 / 24.0, 1 / 24.0))))
+        .isEqualTo(Move.ONCE_MORE);
+    assertThat(NextRung.after(List.of(take(96, 96.0, null, 1 / 4.0, 1 / 4.0))))
+        .isEqualTo(Move.DOWN);
+  }
+
   private static Outcome take(
-      double hold, Double upbeats, Double back, int displacedBars, double lostShare) {
-    return new Outcome(96, hold, upbeats, back != null, back, displacedBars, lostShare);
+      double hold, Double upbeats, Double back, double displacedShare, double lostShare) {
+    return new Outcome(96, hold, upbeats, back != null, back, displacedShare, lostShare);
   }
 }

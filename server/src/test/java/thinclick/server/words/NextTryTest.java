@@ -31,8 +31,8 @@ class NextTryTest {
     "95, 0, .5, DOWN_TWO, TWO_RUNGS_BACK",
   })
   void whatBecomesOfTheClickIsWhatIsSaid(
-      double hold, int displacedBars, double lost, Move move, Advice advice) {
-    Outcome last = new Outcome(60, hold, hold, false, null, displacedBars, lost);
+      double hold, double displaced, double lost, Move move, Advice advice) {
+    Outcome last = new Outcome(60, hold, hold, false, null, displaced, lost);
 
     assertThat(after(null, last)).isEqualTo(new NextTry(advice, move));
   }

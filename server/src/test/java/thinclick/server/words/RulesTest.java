@@ -3,6 +3,7 @@ package thinclick.server.words;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
@@ -133,6 +134,48 @@ class RulesTest {
             "Mina: 5 attacks nobody wrote, all of them faint; they may come from the pad.");
   }
 
+  /** Two answers of Mina's to calls of Ilse's, seven attacks each, as the review gives them. */
+  @Test
+  void answersAreSaidAgainstTheirCallsInBothLanguages() {
+    assertThat(says("answers", answers(7, 7, 0, 2)))
+        .containsExactly("Mina gave back 14 of the 14 that were called, centred.");
+    assertThat(says("answers", answers(5, 6, 0, -20)))
+        .containsExactly("Mina gave back 11 of the 14 that were called, 20 ms early.");
+    assertThat(says("answers", answers(7, 6, 2, 12)))
+        .containsExactly(
+            "Mina gave back 13 of the 14 that were called, 12 ms late, and played 4 of their own.");
+    assertThat(found("answers", answers(7, 6, 2, 12)))
+        .extracting(one -> Speaker.of(Locale.GERMAN).say(one.says()))
+        .containsExactly(
+            "Mina hat 13 von 14 gerufenen Noten zurückgegeben, 12 ms spät, und 4 eigene dazu"
+                + " gespielt.");
+    assertThat(found("answers", answers(7, 7, 0, 2)).get(0).matter()).isEqualTo(Matter.GOOD);
+    assertThat(found("answers", answers(5, 6, 0, 2)).get(0).matter()).isEqualTo(Matter.NOTES);
+    assertThat(says("answers", answers(0, 0, 0, 0)))
+        .as("whoever answered nothing dropped it, which is said of the notes")
+        .isEmpty();
+  }
+
+  private static Analysis answers(int first, int second, int extra, double later) {
+    return edited(
+        review -> {
+          ArrayNode responses = review.putArray("responses");
+          for (int answered : new int[] {first, second}) {
+            responses
+                .addObject()
+                .put("player", "Mina")
+                .put("of", "Ilse")
+                .put("fromBar", 1)
+                .put("toBar", 3)
+                .put("called", 7)
+                .put("answered", answered)
+                .put("extra", extra)
+                .put("laterMillis", later)
+                .put("spreadMillis", 5.0);
+          }
+        });
+  }
+
   @Test
   void leanIsSaidAgainstWhatIsNoticedAndAgainstTheChair() {
     // Gaps of half a second: 2.5 percent of them, 12.5 ms, is just noticed.
@@ -140,7 +183,7 @@ class RulesTest {
     assertThat(says("lean", lean("Mina", 13, 0)))
         .containsExactly("Mina 13 ms late against the others, steadily.");
     assertThat(says("lean", lean("Mina", -9, 14)))
-        .containsExactly("Mina 9 ms early; this chair is only known to 14: no verdict.");
+        .containsExactly("Mina 9 ms early; this chair is only known to 14 ms: no verdict.");
     assertThat(found("lean", lean("Mina", 20, 0)))
         .singleElement()
         .satisfies(one -> assertThat(one.next()).isNull()); // reported, not called wrong

@@ -84,7 +84,7 @@ class StageLinesTest {
   void whatIsNotUnderstoodIsSaidInGerman(String line) {
     assertThatThrownBy(() -> GERMAN.parse(line, 0))
         .isInstanceOf(BadInput.class)
-        .hasMessageContaining("erwartet waren Takte")
+        .hasMessageContaining("gebraucht werden Takte")
         .hasMessageContaining("\u201e" + line.strip() + "\u201c");
   }
 

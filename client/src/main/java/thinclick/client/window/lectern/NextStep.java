@@ -34,12 +34,18 @@ public final class NextStep {
   private final Map<String, Played> played = new LinkedHashMap<>();
 
   /**
+   * @param out who was off for more than four bars
    * @param move what becomes of the click; null where {@code first} is to be mended
    * @param first what the review says comes next, in its own words
    * @param advice the same as a value; null where the review does not say
    */
   private record Played(
-      Entry.Key key, Outcome outcome, @Nullable Move move, String first, @Nullable Advice advice) {}
+      Entry.Key key,
+      Outcome outcome,
+      List<String> out,
+      @Nullable Move move,
+      String first,
+      @Nullable Advice advice) {}
 
   /**
    * What is proposed.
@@ -80,6 +86,7 @@ public final class NextStep {
           new Played(
               key,
               Outcome.of(review),
+              Outcome.out(review),
               Spoken.moveOf(ready.review()),
               ready.review().path("next").asString(""),
               Spoken.adviceOf(ready.review())));
@@ -125,7 +132,8 @@ public final class NextStep {
     boolean atEnd = proposed.equals(plan) && move != Move.ONCE_MORE && move != Move.STAY;
     boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
     double tempo = slower ? FirstThings.slower(drill, key.tempo()) : key.tempo();
-    return new Proposal(move, atEnd ? end(move) : reason(move, last.outcome()), proposed, tempo);
+    String why = atEnd ? end(move) : reason(move, last.outcome());
+    return new Proposal(move, why + oneOut(move, last.out()), proposed, tempo);
   }
 
   /**
@@ -173,6 +181,14 @@ public final class NextStep {
       case DOWN_TWO -> words.say("lectern.next.downTwo", hold);
       case NO_VERDICT -> words.say("lectern.next.none");
     };
+  }
+
+  /** Where the band goes on, the leader hears of those who were out all the same. */
+  private String oneOut(Move move, List<String> out) {
+    boolean goesOn = move == Move.UP || move == Move.ONCE_MORE || move == Move.STAY;
+    return goesOn && !out.isEmpty()
+        ? " " + words.say("lectern.next.out", String.join(", ", out), out.size())
+        : "";
   }
 
   private static String stay(Outcome last) {

@@ -95,7 +95,7 @@ class LeaderModelTest {
         .containsExactly("not heard", "not heard");
     assertThat(String.join(" ", heard.slip("Jonas").says()))
         .contains("Nothing was heard of Jonas")
-        .doesNotContain("Nothing to mend", "cannot be told");
+        .doesNotContain("Nothing to work on", "cannot be told");
   }
 
   @Test
