@@ -30,7 +30,7 @@ final class EnglishLeft {
   /** English words that are the German ones of another key. */
   private static final Pattern ALIKE =
       Pattern.compile(
-          "(?i)ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
+          "(?i)dorian|ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
 
   private static final List<Pattern> SENTENCES = sentences();
 
