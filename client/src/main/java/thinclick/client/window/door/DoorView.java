@@ -160,10 +160,13 @@ public final class DoorView {
     TwoColumns more = new TwoColumns(alone, chair, 0.5, 44);
 
     Label care = styled(wrapped(new Label(words.say("care.sound"))), "soft");
+    Label names = styled(wrapped(new Label(words.say("care.names"))), "soft");
+    names.setId("door-names");
     open.getStyleClass().add("column");
     come.getStyleClass().add("column");
     TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, left, who, ways, more, section(care)), "sheet");
+    VBox sheet =
+        styled(new VBox(title, what, left, who, ways, more, section(care, names)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
