@@ -9,9 +9,10 @@ import java.util.List;
  * is where intervals get their width from.
  *
  * <p>The likelihood of a fading slow part plus noise, with the mean by generalised least squares
- * and the scale concentrated out, over a small grid of (share of the slow part, memory). Error and
- * freedom are averaged over the grid by likelihood: the likeliest point alone is too sure of itself
- * wherever few attacks tell how slow the slow part is. Linear in attacks.
+ * and the scale concentrated out, over a small grid of (share of the slow part, memory). The
+ * freedom is averaged over the grid by likelihood: the likeliest point alone is too sure of itself
+ * wherever few attacks tell how slow the slow part is. The error of the mean is the likeliest
+ * point's, which holds the mean often enough. Linear in attacks.
  *
  * @param meanError standard error of the plain mean, ms
  * @param freedom effective degrees of freedom of the variance, tr(CS)^2 / tr((CS)^2) with the
@@ -46,7 +47,7 @@ record AsynchronyFit(
           continue; // without a slow part its memory means nothing
         }
         double likely = likelihood(sample, share, keep, variance);
-        tried.add(new double[] {likely, share, memory, variance[0]});
+        tried.add(new double[] {likely, share, memory});
         if (likely > bestLikelihood) {
           bestLikelihood = likely;
           best = new double[] {share, memory};
@@ -54,20 +55,18 @@ record AsynchronyFit(
         }
       }
     }
+    double[] likeliest = sums(sample, best[0], best[1] * stepsPerBeat);
     double weights = 0;
-    double error = 0;
     double doubt = 0;
     for (double[] one : tried) {
       double weight = Math.exp(one[0] - bestLikelihood);
       if (weight >= LEAST_WEIGHT) {
-        double[] sums = sums(sample, one[1], one[2] * stepsPerBeat);
         weights += weight;
-        error += weight * one[3] * sums[0];
-        doubt += weight / Math.max(1, sums[1]);
+        doubt += weight / Math.max(1, sums(sample, one[1], one[2] * stepsPerBeat)[1]);
       }
     }
     return new AsynchronyFit(
-        Math.sqrt(error / weights) / n, weights / doubt, found, best[0], best[1]);
+        Math.sqrt(found * likeliest[0]) / n, weights / doubt, found, best[0], best[1]);
   }
 
   /**
