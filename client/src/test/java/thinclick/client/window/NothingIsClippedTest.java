@@ -111,6 +111,7 @@ class NothingIsClippedTest extends WindowCase {
     control(KeyCode.PERIOD);
     title("view.review");
     look("review");
+    assertThat(node("listen-click")).as("nobody played").isNull();
     theNextPlayersSlipIsReachedByF7();
     assertThat(unnamed).as("without a name or a role for screen readers").isEmpty();
     assertThat(english).as("still English in a German window").isEmpty();

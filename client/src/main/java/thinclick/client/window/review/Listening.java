@@ -18,11 +18,15 @@ final class Listening {
 
   private Listening() {}
 
-  /** The own attacks and every click that sounded. */
+  /** The own attacks and every click that sounded; none after a take that was stopped. */
   static CueSheet againstClick(Analysis analysis, String own) {
     Take take = analysis.take();
     List<Cue> cues = attacks(take, own);
+    Long ended = take.endMicros();
     for (Click click : take.plan().clicks(take.grid())) {
+      if (ended != null && click.micros() >= ended) {
+        break;
+      }
       cues.add(new Cue(click.micros(), click.downbeat() ? Voice.ONE : Voice.BEAT));
     }
     return CueSheet.ofCues(cues, take.grid().beatMicros());

@@ -13,4 +13,11 @@ import thinclick.server.scoring.Analysis;
  * @param analysis the own attacks, as far as they are known here; null where none are
  */
 public record ReviewPage(
-    String takeId, String own, PlayerSheet.Content content, @Nullable Analysis analysis) {}
+    String takeId, String own, PlayerSheet.Content content, @Nullable Analysis analysis) {
+
+  /** True where something was played that can be listened to again. */
+  boolean canBeHeard() {
+    return analysis != null
+        && analysis.take().attacks().stream().anyMatch(attack -> attack.player().equals(own));
+  }
+}

@@ -195,7 +195,7 @@ public final class ReviewView {
       add(section(words.say("review.next.head"), why));
       lines.getChildren().add(set);
     }
-    if (page.analysis() != null) {
+    if (page.canBeHeard()) {
       FlowPane listen =
           new FlowPane(
               14,

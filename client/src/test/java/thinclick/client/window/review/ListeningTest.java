@@ -59,6 +59,15 @@ class ListeningTest {
   }
 
   @Test
+  void aTakeThatWasStoppedIsListenedToAsFarAsItWent() {
+    Take stopped = take.edited().endMicros(8_200_000L).take();
+    assertThat(Listening.againstClick(Scorer.analyse(stopped), "Ana").cues())
+        .filteredOn(cue -> cue.voice() != Voice.WOOD)
+        .extracting(Cue::micros)
+        .containsExactly(5_000_000L, 6_000_000L, 7_000_000L, 8_000_000L);
+  }
+
+  @Test
   void thePulseLiesBetweenTheTwoOfThem() {
     List<Cue> cues = Listening.againstPulse(Scorer.analyse(take), "Ana").cues();
     List<Long> pulse =
