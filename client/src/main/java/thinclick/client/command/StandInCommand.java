@@ -117,7 +117,7 @@ final class StandInCommand implements Callable<Integer> {
   @Option(
       names = "--displaced",
       paramLabel = "FROM-TO:STEPS",
-      description = "Bars, from 1, played late by whole steps, such as 9-12:1.")
+      description = "Such as 9-12:1 for bars 9 to 12 played late by one whole step.")
   private String displaced = "";
 
   @Option(
