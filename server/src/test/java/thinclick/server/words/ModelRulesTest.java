@@ -51,7 +51,7 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches(
-            "A thinner click, the (first beat alone|one of every (second|fourth) bar): expect Ana's"
+            "A thinner click, the (first beat alone|one of every (second|fourth) bar): expect Ana’s"
                 + " spread near \\d+ ms \\(\\d+-\\d+\\); that (would|may or may not) hold\\.");
     // 32 beats of 100 ms2 and little else: 57 ms.
     assertThat(says("silence", alone))
