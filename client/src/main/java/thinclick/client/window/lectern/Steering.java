@@ -49,6 +49,9 @@ public final class Steering {
     Dealt dealt = room.dealt();
     Announced announced = room.announced();
     StepGrid grid = room.grid();
+    if (!room.inside()) {
+      says.set(""); // what was decided in a room stays in it
+    }
     if (!room.takeRuns() || dealt == null || announced == null || grid == null) {
       return;
     }
