@@ -56,9 +56,17 @@ public final class HostMeters {
           .serviceLevelObjectives(millis(50, 100, 200, 500, 1_000, 5_000))
           .register(registry);
 
+  private volatile LongSupplier storeRefusals = () -> 0;
+
   public HostMeters() {
     gauge("thinclick.connections", "Open conversations.", connections::get);
     gauge("thinclick.players", "People and stand-ins in rooms now.", players::get);
+    // The registry holds what it asks weakly; a supplier of its own would be gone at the next
+    // collection, and the count with it.
+    FunctionCounter.builder(
+            "thinclick.store.refused", this, meters -> meters.storeRefusals.getAsLong())
+        .description("Writes that the database refused for good.")
+        .register(registry);
   }
 
   private static Duration[] millis(long... edges) {
@@ -80,9 +88,7 @@ public final class HostMeters {
 
   /** Where the number of writes that the database refused for good is to be asked. */
   public void storeRefusals(LongSupplier count) {
-    FunctionCounter.builder("thinclick.store.refused", count, LongSupplier::getAsLong)
-        .description("Writes that the database refused for good.")
-        .register(registry);
+    storeRefusals = count;
   }
 
   public void connected(int change) {
