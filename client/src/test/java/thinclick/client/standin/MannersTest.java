@@ -152,8 +152,9 @@ class MannersTest {
 
       assertThat(lean(review.players().get(0))).as("seed %d", seed).isCloseTo(0, within(6.0));
       assertThat(said(take))
-          .as("seed %d", seed)
-          .containsPattern("Mina was asked for \\+25 and kept \\+2\\d, spread \\d+: controlled");
+          .as("seed %d, said in tens where the interval is wide", seed)
+          .containsPattern(
+              "Mina was asked for \\+25 and kept \\+(2\\d|30), spread \\d+: controlled");
     }
   }
 
