@@ -35,8 +35,8 @@ class LessonScriptTest {
             "Half the room on the beat, half on the ands; then change.",
             "There are 2 rows. Whoever has the same row plays as one; the page says which is"
                 + " yours.",
-            "The click: 8 bars on all beats, then 8 bars on one and three. After that it begins"
-                + " nowhere but in you.");
+            "The click: 8 bars on all beats, then 8 bars on one and three. After that it goes"
+                + " on in you alone.");
     assertThat(of(script, Kind.COUNT)).containsExactly("one two three four, one two three four.");
     assertThat(of(script, Kind.DO)).last().isEqualTo("Count in again: the same drill once more.");
   }
