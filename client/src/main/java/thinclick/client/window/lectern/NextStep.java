@@ -24,7 +24,7 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * The next rung after a take, with its reason. What becomes of the click is decided where the
  * review is made, so that the lectern, the wall and the review's own page say one thing; where
- * something is to be mended first that is said, and set up where it is a plan or a tempo.
+ * something is to be mended first that is said, and set up where it is a drill, a plan or a tempo.
  */
 public final class NextStep {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
@@ -52,11 +52,13 @@ public final class NextStep {
    *
    * @param move what to do with the click; null where something else is to be mended first
    * @param reason why, a sentence
+   * @param drill the drill that is proposed; another one only where that is to be mended first
    * @param plan the click plan that is proposed
    * @param tempo beats a minute; another than before where the click cannot get fuller, or where
    *     what is to be mended first is played slower
    */
-  public record Proposal(@Nullable Move move, String reason, List<Stage> plan, double tempo) {}
+  public record Proposal(
+      @Nullable Move move, String reason, Drill drill, List<Stage> plan, double tempo) {}
 
   public NextStep(Words words) {
     this.words = words;
@@ -117,7 +119,7 @@ public final class NextStep {
     if (move == null) {
       String first = words.say("lectern.next.first", last.first());
       FirstThings things = FirstThings.of(last.advice(), drill, key.stages(), key.tempo());
-      return new Proposal(null, first, things.plan(), things.tempo());
+      return new Proposal(null, first, things.drill(), things.plan(), things.tempo());
     }
     Thinning thinning = new Thinning(drill.meter(), drill.stepsPerBeat(), drill.groups());
     long seed = drill.deal().seed() + played.size();
@@ -133,7 +135,7 @@ public final class NextStep {
     boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
     double tempo = slower ? FirstThings.slower(drill, key.tempo()) : key.tempo();
     String why = atEnd ? end(move) : reason(move, last.outcome());
-    return new Proposal(move, why + oneOut(move, last.out()), proposed, tempo);
+    return new Proposal(move, why + oneOut(move, last.out()), drill, proposed, tempo);
   }
 
   /**

@@ -28,7 +28,7 @@ public final class Proposals {
    * A proposal as it is read.
    *
    * @param says what and why
-   * @param changes true where it changes the click or the tempo
+   * @param changes true where it changes the drill, the click or the tempo
    */
   public record Line(String says, boolean changes) {}
 
@@ -66,15 +66,16 @@ public final class Proposals {
   private boolean changes(NextStep.Proposal proposal) {
     Drill drill = lectern.chosen();
     return drill != null
-        && (!proposal.plan().equals(drill.stages()) || proposal.tempo() != lectern.tempo());
+        && (!proposal.drill().title().equals(drill.title())
+            || !proposal.plan().equals(drill.stages())
+            || proposal.tempo() != lectern.tempo());
   }
 
   /** Takes what is proposed: its plan is dealt. */
   public void take() {
     NextStep.Proposal proposal = proposal();
-    Drill drill = lectern.chosen();
-    if (proposal != null && drill != null && lectern.canChoose() && changes(proposal)) {
-      lectern.chooseAndDeal(drill.withStages(proposal.plan()), proposal.tempo());
+    if (proposal != null && lectern.canChoose() && changes(proposal)) {
+      lectern.chooseAndDeal(proposal.drill().withStages(proposal.plan()), proposal.tempo());
     }
   }
 
