@@ -24,14 +24,7 @@ final class Playing {
   }
 
   private TakeRun seatedTake(Member player, String takeId) {
-    TakeRun take =
-        room.take(takeId)
-            .orElseThrow(
-                () ->
-                    new Refusal(
-                        ErrorCode.NOT_ALLOWED,
-                        "takeId",
-                        "expected one of the last takes, found \"" + takeId + "\""));
+    TakeRun take = room.remembered(takeId);
     if (!take.seats.containsKey(player.id)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part in the take");
     }

@@ -23,14 +23,7 @@ final class Recalling {
 
   void course(Member asking, QuestionMessage.AskCourse message) {
     room.expect(Phase.REVIEW);
-    TakeRun take =
-        room.take(message.takeId())
-            .orElseThrow(
-                () ->
-                    new Refusal(
-                        ErrorCode.NOT_ALLOWED,
-                        "takeId",
-                        "expected one of the last takes, found \"" + message.takeId() + "\""));
+    TakeRun take = room.remembered(message.takeId());
     boolean leads = room.leads(asking);
     boolean played = asking.role != Role.LISTENER && take.seats.containsKey(asking.id);
     if (!leads && !played) {

@@ -201,6 +201,17 @@ final class Standing {
     return Optional.empty();
   }
 
+  /** The take that a message speaks of; refused where it is none of the last ones. */
+  TakeRun remembered(String takeId) {
+    return take(takeId)
+        .orElseThrow(
+            () ->
+                new Refusal(
+                    ErrorCode.NOT_ALLOWED,
+                    "takeId",
+                    "expected one of the last takes, found \"" + takeId + "\""));
+  }
+
   void expect(Phase... allowed) {
     if (!List.of(allowed).contains(phase)) {
       throw new Refusal(

@@ -179,7 +179,7 @@ final class TakeDesk {
 
   /** The click broke off at somebody's computer. */
   void clickInterrupted(TakeMessage.ClickInterrupted message) {
-    TakeRun take = remembered(message.takeId());
+    TakeRun take = room.remembered(message.takeId());
     expectEpoch(take, message.epoch());
     Span span = new Span(message.fromMicros(), message.toMicros());
     List<Span> spans = new ArrayList<>(take.written().clickInterrupted());
@@ -192,7 +192,7 @@ final class TakeDesk {
 
   /** A player's computer slept: away meanwhile, whoever notices it first. */
   void asleep(Member player, TakeMessage.Asleep message) {
-    TakeRun take = remembered(message.takeId());
+    TakeRun take = room.remembered(message.takeId());
     if (!take.seats.containsKey(player.id)) {
       throw new Refusal(ErrorCode.NOT_ALLOWED, null, "expected a player with a part in the take");
     }
@@ -204,16 +204,6 @@ final class TakeDesk {
       room.out.append(new JournalEntry.Away(take.id(), player.id, span));
       take.grown(room.now);
     }
-  }
-
-  private TakeRun remembered(String takeId) {
-    return room.take(takeId)
-        .orElseThrow(
-            () ->
-                new Refusal(
-                    ErrorCode.NOT_ALLOWED,
-                    "takeId",
-                    "expected one of the last takes, found \"" + takeId + "\""));
   }
 
   private static void expectEpoch(TakeRun take, long epoch) {

@@ -31,14 +31,7 @@ public final class TakeSharing {
   /** Somebody asks for a take; the answer comes once it is read. */
   void asked(Member asking, QuestionMessage.KeepTake message) {
     room.expect(Phase.REVIEW);
-    TakeRun take =
-        room.take(message.takeId())
-            .orElseThrow(
-                () ->
-                    new Refusal(
-                        ErrorCode.NOT_ALLOWED,
-                        "takeId",
-                        "expected one of the last takes, found \"" + message.takeId() + "\""));
+    TakeRun take = room.remembered(message.takeId());
     boolean whole = room.leads(asking) || (asking.role != Role.LISTENER && room.shares(take));
     String seat = take.seats.get(asking.id);
     if (!whole && seat == null) {

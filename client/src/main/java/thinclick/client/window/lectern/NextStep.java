@@ -105,12 +105,17 @@ public final class NextStep {
     played.clear();
   }
 
-  /** What is proposed after the last take; null where none was reviewed. */
-  public @Nullable Proposal proposal(@Nullable Drill drill) {
+  private @Nullable Played last() {
     Played last = null;
     for (Played one : played.values()) {
       last = one;
     }
+    return last;
+  }
+
+  /** What is proposed after the last take; null where none was reviewed. */
+  public @Nullable Proposal proposal(@Nullable Drill drill) {
+    Played last = last();
     if (last == null || drill == null || !drill.title().equals(last.key().title())) {
       return null;
     }
@@ -143,10 +148,7 @@ public final class NextStep {
    * else is to be mended first.
    */
   public @Nullable Move move() {
-    Played last = null;
-    for (Played one : played.values()) {
-      last = one;
-    }
+    Played last = last();
     return last == null ? null : last.move();
   }
 
@@ -161,10 +163,7 @@ public final class NextStep {
 
   /** True where every beat of the last take's plan clicked already. */
   public boolean fullest() {
-    Played last = null;
-    for (Played one : played.values()) {
-      last = one;
-    }
+    Played last = last();
     if (last == null) {
       return false;
     }
