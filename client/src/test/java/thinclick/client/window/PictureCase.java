@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -27,6 +28,12 @@ abstract class PictureCase extends WindowCase {
   private static final Locale LANGUAGE =
       Locale.forLanguageTag(System.getProperty("gallery.language", "en"));
 
+  /**
+   * {@code -Dpictures.only=stand-.*light-1366x768} makes just the pictures whose name matches, for
+   * whoever mends one page.
+   */
+  private static final Pattern ONLY = Pattern.compile(System.getProperty("pictures.only", ".*"));
+
   private static final List<Size> SIZES =
       List.of(
           new Size("1366x768", 1366, 768),
@@ -44,6 +51,7 @@ abstract class PictureCase extends WindowCase {
   private final Path into;
   private final List<Written> pictures = new ArrayList<>();
   private final Set<String> english = new TreeSet<>();
+  private int leftOut;
   boolean forOthers;
 
   /**
@@ -94,6 +102,11 @@ abstract class PictureCase extends WindowCase {
   private void pictures(String name, Sized scene) {
     for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
+        String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
+        if (!ONLY.matcher(picture).matches()) {
+          leftOut++;
+          continue;
+        }
         Scene[] sized = new Scene[1];
         robot.interact(
             () -> {
@@ -113,19 +126,20 @@ abstract class PictureCase extends WindowCase {
         if (sized[0] != stage.getScene()) {
           assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
         }
-        String file =
-            name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name() + ".png";
-        pictures.add(() -> write(made[0], into.resolve(file)));
+        pictures.add(() -> write(made[0], into.resolve(picture + ".png")));
       }
     }
   }
 
-  /** Puts the pictures on disk; answers how many. None in another language may show English. */
+  /**
+   * Puts the pictures on disk; answers how many were asked for, with those left out by {@code
+   * pictures.only}. None in another language may show English.
+   */
   final int written() throws IOException {
     for (Written one : pictures) {
       one.write();
     }
     assertThat(english).as("still English").isEmpty();
-    return pictures.size();
+    return pictures.size() + leftOut;
   }
 }
