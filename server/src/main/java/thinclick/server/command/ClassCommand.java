@@ -159,11 +159,15 @@ final class ClassCommand implements Runnable {
   @Command(
       name = "drop-take",
       mixinStandardHelpOptions = true,
-      description = "Drops a spoilt take with all that belongs to it.")
+      description = "Drops a spoilt take with all that belongs to it, from backups too.")
   void drop(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "TAKE", description = "As class show prints it.") String take) {
-    with(book -> book.drop(title, take));
+    with(
+        book -> {
+          book.drop(title, take);
+          say("%s", TakeCommand.dropped(take));
+        });
   }
 
   @Command(

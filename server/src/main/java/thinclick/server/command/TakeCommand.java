@@ -117,12 +117,22 @@ public final class TakeCommand implements Runnable {
   @Command(
       name = "remove",
       mixinStandardHelpOptions = true,
-      description = "Removes a take with all that belongs to it.")
+      description = "Removes a take with all that belongs to it, from backups too.")
   void remove(@Parameters(paramLabel = "ID", description = "As take list prints it.") String id) {
     if (!with(store -> store.removeTake(id))) {
       throw new BadInput(
           "ID", "expected an ended take in " + database.file() + ", found none named " + id);
     }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(dropped(id));
+    out.flush();
+  }
+
+  /** What went at once, and what goes when a host is there to do it. */
+  static String dropped(String id) {
+    return id
+        + " is dropped. A host that makes backups (serve --backup-to) drops it from them at its start"
+        + " and once a day.";
   }
 
   @Command(

@@ -12,7 +12,7 @@ import thinclick.server.store.Store;
 
 /**
  * Deletes what has been kept long enough, at the start and every day: in the database, and then in
- * its backups.
+ * its backups, with what was dropped from the database since they were made.
  */
 final class PurgeSchedule {
   private static final Logger LOG = LoggerFactory.getLogger(PurgeSchedule.class);
@@ -66,14 +66,19 @@ final class PurgeSchedule {
   }
 
   private void tell(LoggingEventBuilder line, Purged purged) {
-    if (!purged.nothing()) {
-      line.addKeyValue("months", keeping.months())
-          .addKeyValue("takes", purged.takes().size())
-          .addKeyValue("ids", String.join(",", purged.takes()))
-          .addKeyValue("members", purged.members())
-          .addKeyValue("classes", purged.classes())
-          .addKeyValue("rooms", purged.rooms())
-          .log("deleted what has been kept long enough");
+    if (purged.nothing()) {
+      return;
     }
+    LoggingEventBuilder told =
+        purged.dropped().isEmpty()
+            ? line
+            : line.addKeyValue("dropped", String.join(",", purged.dropped()));
+    told.addKeyValue("months", keeping.months())
+        .addKeyValue("takes", purged.takes().size())
+        .addKeyValue("ids", String.join(",", purged.takes()))
+        .addKeyValue("members", purged.members())
+        .addKeyValue("classes", purged.classes())
+        .addKeyValue("rooms", purged.rooms())
+        .log("deleted what has been kept long enough, or was dropped");
   }
 }

@@ -180,19 +180,15 @@ public final class ClassStore {
     return loop.submit(session -> PastTakes.swap(session.handle, number, takeId, one, other));
   }
 
-  /** Drops a take of a class with all that belongs to it; false where there is none of that id. */
+  /**
+   * Drops a take of a class with all that belongs to it, and from the backups when they are gone
+   * through next; false where there is none of that id.
+   */
   public CompletableFuture<Boolean> drop(long number, String takeId) {
     return loop.submit(
         session -> {
           session.takes.remove(takeId);
-          return session
-                  .handle
-                  .createUpdate(
-                      "DELETE FROM take WHERE id = :id AND class = :class AND ended IS NOT NULL")
-                  .bind("id", takeId)
-                  .bind("class", number)
-                  .execute()
-              > 0;
+          return PastTakes.drop(session.handle, takeId, number, wallClock.instant());
         });
   }
 
@@ -261,8 +257,8 @@ public final class ClassStore {
   }
 
   /**
-   * Deletes in a backup what has been kept long enough, except for what is still kept here; on the
-   * thread that waits for it.
+   * Deletes in a backup what has been kept long enough, except for what is still kept here, and
+   * what was dropped here; on the thread that waits for it.
    *
    * @param months as for {@link #purge}
    * @throws thinclick.protocol.json.BadInput where it is no database of ours

@@ -16,13 +16,17 @@ import thinclick.server.season.NameKey;
  * a take was in no class yet, or a class was kept for longer or shorter.
  *
  * @param takes their ids
+ * @param dropped ids of those that somebody dropped and that are not here again
  * @param months how long each class is kept, by its key; null as the host keeps everything else
  * @param members keys of those in the list of each class, by its key
  */
 record Kept(
-    Set<String> takes, Map<String, @Nullable Integer> months, Map<String, Set<String>> members) {
+    Set<String> takes,
+    Set<String> dropped,
+    Map<String, @Nullable Integer> months,
+    Map<String, Set<String>> members) {
   /** Of a database that goes by itself alone. */
-  static final Kept BY_ITSELF = new Kept(Set.of(), Map.of(), Map.of());
+  static final Kept BY_ITSELF = new Kept(Set.of(), Set.of(), Map.of(), Map.of());
 
   static Kept of(Handle handle) {
     Map<String, @Nullable Integer> months = new HashMap<>();
@@ -38,9 +42,14 @@ record Kept(
               .collect(Collectors.toSet()));
     }
     return new Kept(
-        new HashSet<>(handle.createQuery("SELECT id FROM take").mapTo(String.class).list()),
+        ids(handle, "SELECT id FROM take"),
+        ids(handle, "SELECT id FROM dropped_take WHERE id NOT IN (SELECT id FROM take)"),
         months,
         members);
+  }
+
+  private static Set<String> ids(Handle handle, String query) {
+    return new HashSet<>(handle.createQuery(query).mapTo(String.class).list());
   }
 
   /** How long a class is kept: as the host's database says, else as the copy does. */

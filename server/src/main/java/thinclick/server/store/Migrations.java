@@ -21,7 +21,11 @@ import org.jspecify.annotations.Nullable;
 final class Migrations implements ResourceProvider {
   /** In the folder {@code migration}; a released one is never changed. */
   static final List<String> FILES =
-      List.of("V1__rooms_takes_attacks.sql", "V2__classes.sql", "V3__attacks_lie_as_they_come.sql");
+      List.of(
+          "V1__rooms_takes_attacks.sql",
+          "V2__classes.sql",
+          "V3__attacks_lie_as_they_come.sql",
+          "V4__dropped_takes.sql");
 
   @Override
   public @Nullable LoadableResource getResource(String name) {

@@ -136,6 +136,35 @@ final class PastTakes {
         > 0;
   }
 
+  /**
+   * Drops an ended take by hand: what was kept of it goes, and its id is noted, so that it goes
+   * from the backups too.
+   *
+   * @param classNumber the class it must be of; null for any or none
+   * @return false where there is none of that id
+   */
+  static boolean drop(Handle handle, String takeId, @Nullable Long classNumber, Instant now) {
+    boolean gone =
+        handle
+                .createUpdate(
+                    """
+                    DELETE FROM take WHERE id = :id AND ended IS NOT NULL
+                      AND (:class IS NULL OR class = :class)
+                    """)
+                .bind("id", takeId)
+                .bind("class", classNumber)
+                .execute()
+            > 0;
+    if (gone) {
+      handle
+          .createUpdate("INSERT OR REPLACE INTO dropped_take (id, dropped_at) VALUES (:id, :now)")
+          .bind("id", takeId)
+          .bind("now", now.toString())
+          .execute();
+    }
+    return gone;
+  }
+
   private record Row(long number, String id, String file) {}
 
   static Store.Renamed rename(Handle handle, String from, String to) {

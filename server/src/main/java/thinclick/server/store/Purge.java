@@ -11,26 +11,32 @@ import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.season.NameKey;
 
-/** Deletes what has been kept long enough: takes, those written into classes, forgotten rooms. */
+/**
+ * Deletes what has been kept long enough: takes, those written into classes, forgotten rooms; in a
+ * backup also what was dropped since.
+ */
 public final class Purge {
   private Purge() {}
 
   /**
    * What went.
    *
-   * @param takes ids of those that went, with their reviews and attacks
+   * @param takes ids of those that were old, with their reviews and attacks
+   * @param dropped ids of those in a backup that somebody dropped since
    * @param members entries in lists of classes, of people who have not played for so long
    * @param classes that had nothing left in them
    * @param rooms that nobody had used for so long
    */
-  public record Purged(List<String> takes, int members, int classes, int rooms) {
+  public record Purged(
+      List<String> takes, List<String> dropped, int members, int classes, int rooms) {
     public Purged {
       takes = List.copyOf(takes);
+      dropped = List.copyOf(dropped);
     }
 
-    /** True where nothing was old enough. */
+    /** True where nothing went. */
     public boolean nothing() {
-      return takes.isEmpty() && members + classes + rooms == 0;
+      return takes.isEmpty() && dropped.isEmpty() && members + classes + rooms == 0;
     }
   }
 
@@ -44,7 +50,8 @@ public final class Purge {
   /**
    * Goes through a backup that nobody has open.
    *
-   * @param kept what the database itself keeps: that stays here too
+   * @param kept what the database itself keeps, which stays here too, and what was dropped from it,
+   *     which goes, also where it was running when the copy was made
    * @throws thinclick.protocol.json.BadInput where it is no database of ours
    */
   static Purged copy(Path backup, Instant now, int months, Kept kept) {
@@ -58,6 +65,7 @@ public final class Purge {
   }
 
   static Purged of(Handle handle, Instant now, int months, boolean starting, Kept kept) {
+    List<String> dropped = dropped(handle, kept);
     List<String> takes = new ArrayList<>();
     int members = 0;
     int classes = 0;
@@ -86,11 +94,20 @@ public final class Purge {
     }
     String before = before(now, months);
     if (before == null) {
-      return new Purged(takes, members, classes, 0);
+      return new Purged(takes, dropped, members, classes, 0);
     }
     takes.addAll(takes(handle, null, before, kept));
     int rooms = starting ? rooms(handle, before, now) : 0;
-    return new Purged(takes, members, classes, rooms);
+    return new Purged(takes, dropped, members, classes, rooms);
+  }
+
+  private static List<String> dropped(Handle handle, Kept kept) {
+    return kept.dropped().stream()
+        .filter(
+            id ->
+                handle.createUpdate("DELETE FROM take WHERE id = :id").bind("id", id).execute() > 0)
+        .sorted()
+        .toList();
   }
 
   private static List<String> takes(

@@ -166,12 +166,15 @@ public final class Store implements AutoCloseable {
     return loop.submit(session -> PastTakes.keepReview(session.handle, takeId, reviewJson));
   }
 
-  /** Removes an ended take with all that belongs to it; false where there is none of that id. */
+  /**
+   * Removes an ended take with all that belongs to it, and from the backups when they are gone
+   * through next; false where there is none of that id.
+   */
   public CompletableFuture<Boolean> removeTake(String takeId) {
     return loop.submit(
         session -> {
           session.takes.remove(takeId);
-          return PastTakes.remove(session.handle, takeId);
+          return PastTakes.drop(session.handle, takeId, null, wallClock.instant());
         });
   }
 

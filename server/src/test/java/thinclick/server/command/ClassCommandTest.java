@@ -6,9 +6,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
@@ -223,7 +228,7 @@ class ClassCommandTest {
     return backups;
   }
 
-  private java.util.List<String> holding(String name) throws IOException {
+  private List<String> holding(String name) throws IOException {
     try (Stream<Path> files = Files.walk(folder)) {
       return files
           .filter(Files::isRegularFile)
@@ -274,7 +279,63 @@ class ClassCommandTest {
         .isEqualTo("MONTHS: expected 0 to 1200, found -1\n");
   }
 
-  private static java.util.List<String> takes(Path database) {
+  /** Three copies: from before, from after, and one in which the take was still running. */
+  @Test
+  void whatIsDroppedGoesFromTheBackupsWhenAHostGoesThroughThem() throws IOException {
+    keep(database, "t3", Weeks.week(2), Weeks.take("Push only", 3, spreads("Ulfila"), Map.of()));
+    keep(database, "t4", Weeks.week(2), Weeks.take("Push only", 4, spreads("Mina"), Map.of()));
+    Path backups = Files.createDirectory(folder.resolve("backups"));
+    Path before = new Backups(database, backups, InstantSource.fixed(Instant.EPOCH)).make();
+    Path running = Files.copy(before, backups.resolve("thinclick-1970-01-02T00-00-00Z.db"));
+    sql(running, "UPDATE take SET ended = NULL, end_micros = NULL WHERE id = 't3'");
+    Path noBackups = Files.copy(before, folder.resolve("elsewhere.db"));
+
+    assertThat(run("class", "drop-take", CLASS, "t3").out())
+        .isEqualTo(
+            "t3 is dropped. A host that makes backups (serve --backup-to) drops it from them at its"
+                + " start and once a day.\n");
+    assertThat(run("take", "remove", "t2").out()).startsWith("t2 is dropped. A host that makes");
+    assertThat(run("class", "drop-take", CLASS, "none").out()).isEmpty();
+    assertThat(holding("Ulfila")).contains(String.valueOf(before.getFileName()));
+    Keeping forEver = new Keeping(InstantSource.fixed(Weeks.week(3)), 0);
+    try (RehearsalHost host =
+        RehearsalHost.start(HostOptions.local(database).keeping(forEver).backedUp(backups, 24))) {
+      assertThat(host.history()).extracting(entry -> entry.id()).containsExactly("t1", "t4");
+    }
+
+    assertThat(takes(before)).containsExactly("t1", "t4");
+    assertThat(takes(running)).containsExactly("t1", "t4");
+    assertThat(takes(noBackups)).as("no backup of this host").hasSize(4);
+    assertThat(holding("Ulfila")).containsExactly("elsewhere.db");
+  }
+
+  /** Dropped and taken in again from a season, a take is kept, here and in the backups. */
+  @Test
+  void droppedTakeThatIsHereAgainStaysInTheBackups() throws IOException {
+    Path season = folder.resolve("tuesday.season.json");
+    run("class", "save", CLASS, season);
+    Path backups = Files.createDirectory(folder.resolve("backups"));
+    Path copy = new Backups(database, backups, InstantSource.fixed(Instant.EPOCH)).make();
+    run("class", "drop-take", CLASS, "t1");
+    run("class", "open", season);
+    Keeping forEver = new Keeping(InstantSource.fixed(Weeks.week(3)), 0);
+
+    RehearsalHost.start(HostOptions.local(database).keeping(forEver).backedUp(backups, 24)).close();
+
+    assertThat(takes(copy)).containsExactly("t1", "t2");
+    assertThat(takes(database)).containsExactlyInAnyOrder("t1", "t2");
+  }
+
+  private static void sql(Path database, String statement) {
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + database);
+        Statement doing = connection.createStatement()) {
+      doing.executeUpdate(statement);
+    } catch (SQLException problem) {
+      throw new AssertionError(problem);
+    }
+  }
+
+  private static List<String> takes(Path database) {
     try (Store store = Store.open(database, InstantSource.system(), available -> {})) {
       return store.takes().join().stream().map(Store.TakeLine::id).toList();
     }
