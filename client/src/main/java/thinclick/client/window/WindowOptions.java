@@ -2,6 +2,7 @@ package thinclick.client.window;
 
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.look.Look.Shade;
 
 /**
@@ -52,5 +53,24 @@ public record WindowOptions(
       "--forOthers=" + forOthers,
       "--shade=" + (shade == null ? "" : shade)
     };
+  }
+
+  /** Writes at the door what was given, and takes the way that was asked for. */
+  void lead(DoorModel door) {
+    if (!name.isEmpty()) {
+      door.nameProperty().set(name);
+    }
+    if (!server.isEmpty()) {
+      door.addressProperty().set(server);
+    }
+    door.wordProperty().set(room);
+    door.forOthersProperty().set(forOthers);
+    switch (way) {
+      case DOOR -> {}
+      case PRACTICE -> door.practise();
+      case HERE -> door.openHere();
+      case THERE -> door.openThere();
+      case JOIN -> door.join();
+    }
   }
 }
