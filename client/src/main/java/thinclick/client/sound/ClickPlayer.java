@@ -19,16 +19,21 @@ public final class ClickPlayer implements AutoCloseable {
 
   @SuppressWarnings(
       "ThreadPriorityCheck") // a wish only: nothing but the depth of buffer hangs on it
-  private ClickPlayer(Outputs outputs, SoundEar ear, Loudness loudness) {
-    loop = new SoundLoop(outputs, MonotonicClock.SYSTEM, ear, loudness);
+  private ClickPlayer(Outputs outputs, SoundEar ear, String output, Loudness loudness) {
+    loop = new SoundLoop(outputs, MonotonicClock.SYSTEM, ear, output, loudness);
     thread = new Thread(this::run, "click");
     thread.setDaemon(true);
     thread.setPriority(Thread.MAX_PRIORITY);
   }
 
-  /** Starts on the system's outputs. */
-  public static ClickPlayer start(SoundEar ear, Loudness loudness) {
-    ClickPlayer player = new ClickPlayer(new SystemOutputs(), ear, loudness);
+  /**
+   * Starts on one of the system's outputs.
+   *
+   * @param output its name; empty for the system's own choice
+   * @param loudness what that output opens at
+   */
+  public static ClickPlayer start(SoundEar ear, String output, Loudness loudness) {
+    ClickPlayer player = new ClickPlayer(new SystemOutputs(), ear, output, loudness);
     player.thread.start();
     return player;
   }

@@ -57,9 +57,12 @@ final class SoundLoop {
   private int depth = BUFFER;
   private Loudness loudness;
   private boolean muted;
-  private String wantedOutput = "";
+  private String wantedOutput;
   private @Nullable OutputLine line;
-  private String lineName = "";
+
+  /** What sounds, or sounded last; at first the one that the level is meant for. */
+  private String lineName;
+
   private CueReader cues = new CueReader(CueSheet.SILENT);
   private @Nullable RoomTimes times;
   private long writtenFrames;
@@ -73,7 +76,13 @@ final class SoundLoop {
   private boolean lost;
   private boolean told;
 
-  SoundLoop(Outputs outputs, MonotonicClock clock, SoundEar ear, Loudness loudness) {
+  /**
+   * @param output the output that is wanted and that {@code loudness} is meant for; empty for the
+   *     system's own choice
+   */
+  SoundLoop(Outputs outputs, MonotonicClock clock, SoundEar ear, String output, Loudness loudness) {
+    this.wantedOutput = output;
+    this.lineName = output;
     this.outputs = outputs;
     this.clock = clock;
     this.ear = ear;
@@ -193,6 +202,9 @@ final class SoundLoop {
       }
     }
     line = opened;
+    if (!name.equals(lineName)) {
+      fader.another();
+    }
     lineName = name;
     writtenFrames = 0;
     playedFrames = 0;

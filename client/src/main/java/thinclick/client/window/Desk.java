@@ -1,5 +1,6 @@
 package thinclick.client.window;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import javafx.scene.Scene;
@@ -161,6 +162,16 @@ final class Desk implements AutoCloseable {
   /** Another window has the focus. */
   void focusLost() {
     players.taps().focusLost();
+  }
+
+  /**
+   * Something went wrong that nobody foresaw; said between takes, never in one.
+   *
+   * @param where the file that tells what it was
+   */
+  void wentWrong(Path where) {
+    foot.wentWrong(where.toString());
+    look();
   }
 
   /** Hangs the wall, or puts it away; anybody in a room may, so that a projector can be one. */

@@ -28,7 +28,7 @@ record Folders(Path settings, Path data) {
       return both(roaming == null ? home.resolve("AppData/Roaming") : Path.of(roaming));
     }
     if (lower.contains("mac")) {
-      return both(home.resolve("Shelf/Application Support"));
+      return both(home.resolve("Library/Application Support"));
     }
     return new Folders(
         given(environment.get("XDG_CONFIG_HOME"), home.resolve(".config")).resolve(NAME),

@@ -17,6 +17,7 @@ final class FootSentence {
   private final Words words;
   private final Situation situation;
   private final String putAside;
+  private String wentWrong = "";
 
   /**
    * @param putAside where settings that could not be read were put; empty for nowhere
@@ -29,6 +30,11 @@ final class FootSentence {
     this.words = words;
     this.situation = new Situation(words);
     this.putAside = putAside;
+  }
+
+  /** Something went wrong that nobody foresaw; what it was stands in this file. */
+  void wentWrong(String file) {
+    wentWrong = file;
   }
 
   /** What is said now, on a page. */
@@ -58,6 +64,9 @@ final class FootSentence {
     }
     if (lesson.paused() && room.leader() && room.betweenTakes() && quiet) {
       said = words.say("care.paused");
+    }
+    if (!wentWrong.isEmpty() && !room.takeRuns()) {
+      said = words.say("house.mishap", wentWrong) + " " + said;
     }
     boolean first = room.link() == null && !putAside.isEmpty();
     return first ? words.say("settings.aside", putAside) + " " + said : said;

@@ -44,6 +44,10 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   private final ObservableList<String> outputs = FXCollections.observableArrayList();
 
   private SoundSettings settings;
+
+  /** The output whose level {@link #level} is: what sounds, or sounded last. */
+  private String levelOf;
+
   private @Nullable ClickPlayer player;
   private SoundState state = SoundState.UNTRIED;
   private boolean interrupted;
@@ -54,6 +58,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   SoundDesk(Session session, Words words, SoundSettings settings) {
     this.settings = settings;
     output.set(settings.output());
+    levelOf = settings.output();
     hearing.set(settings.hearing());
     muted.set(settings.silentHere());
     level.set(settings.opening(settings.output()).dbfs());
@@ -69,9 +74,8 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
 
   /** Opens the output; the window is up by then. */
   void start() {
-    ClickPlayer started = ClickPlayer.start(this, loudness());
+    ClickPlayer started = ClickPlayer.start(this, output.get(), loudness());
     player = started;
-    started.output(output.get());
     started.mute(muted.get());
     CompletableFuture<Void> unused =
         CompletableFuture.supplyAsync(ClickPlayer::outputs)
@@ -132,7 +136,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   SoundSettings settings() {
     return settings
         .choosing(output.get(), muted.get(), hearing.get())
-        .withLevel(sounding.get(), level.get());
+        .withLevel(levelOf, level.get());
   }
 
   /** Takes what was measured. */
@@ -220,9 +224,9 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   public void soundChanged(SoundState now, String name) {
     WindowThread.INSTANCE.execute(
         () -> {
-          boolean another = now == SoundState.SOUNDING && !name.equals(sounding.get());
-          if (another) {
+          if (now == SoundState.SOUNDING && !name.equals(levelOf)) {
             settings = settings();
+            levelOf = name;
             level.set(settings.opening(name).dbfs());
           }
           state = now;

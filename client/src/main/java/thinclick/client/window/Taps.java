@@ -170,11 +170,13 @@ final class Taps implements MidiEar, AutoCloseable {
       }
       return false;
     }
+    // A key that is held since before a take, or with Ctrl, repeats itself in it and is no attack.
+    boolean fresh = event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(code);
     boolean wanted = session.state().takeRuns() || check.listens();
     if (!wanted || !tappable(event)) {
       return false;
     }
-    if (event.getEventType() == KeyEvent.KEY_PRESSED && keys.pressed(code)) {
+    if (fresh) {
       Chair chair = chairs.get(shares.ofKey(event.getCode().getChar().charAt(0)));
       PlayedAttack attack =
           new PlayedAttack(nanos, null, null, null, heartbeat.lateByMillis(nanos));

@@ -115,7 +115,7 @@ final class ClickBench {
           @Override
           public void clickInterrupted(long fromMicros, long toMicros) {}
         };
-    SoundLoop loop = new SoundLoop(outputs, time, deaf, Loudness.FIRST);
+    SoundLoop loop = new SoundLoop(outputs, time, deaf, "", Loudness.FIRST);
     StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.STRAIGHT, 2_500_000);
     CueSheet cues =
         CueSheet.of(

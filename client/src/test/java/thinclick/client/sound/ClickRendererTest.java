@@ -131,6 +131,42 @@ class ClickRendererTest {
     assertThat(fader.silent()).isTrue();
   }
 
+  /** What was heard last is back soon; what was set higher in the silence comes slowly. */
+  @Test
+  void afterASilenceTheLevelIsNoLouderThanItWasAndRisesSlowlyFromThere() {
+    Fader fader = new Fader(Loudness.FIRST);
+    fader.mute();
+    fader.apply(ones(Voice.RATE / 10));
+    assertThat(fader.silent()).isTrue();
+    fader.to(new Loudness(-6));
+    float[] way = ones(2 * Voice.RATE);
+    fader.apply(way);
+    assertThat(20 * Math.log10(way[Voice.RATE * 15 / 200]))
+        .as("half way after 75 ms")
+        .isCloseTo(-30, within(0.1));
+    assertThat(20 * Math.log10(way[Voice.RATE * 15 / 100]))
+        .as("back after 150 ms")
+        .isCloseTo(-24, within(0.1));
+    assertThat(20 * Math.log10(way[Voice.RATE * 115 / 100]))
+        .as("a second later")
+        .isCloseTo(-12, within(0.1));
+    assertThat(20 * Math.log10(way[way.length - 1])).isCloseTo(-6, within(0.01));
+
+    fader.back(new Loudness(-6));
+    float[] again = ones(Voice.RATE);
+    fader.apply(again);
+    assertThat(again[0]).isLessThan(0.001f);
+    assertThat(20 * Math.log10(again[Voice.RATE * 15 / 100])).isCloseTo(-6, within(0.1));
+    fader.mute();
+    fader.apply(ones(Voice.RATE / 200));
+    fader.to(new Loudness(-6));
+    float[] soon = ones(Voice.RATE);
+    fader.apply(soon);
+    assertThat(20 * Math.log10(soon[Voice.RATE * 15 / 100]))
+        .as("a silence that was taken back")
+        .isCloseTo(-6, within(0.1));
+  }
+
   @Test
   void correctionsPullByHalfAMillisecondABeatAtMost() {
     List<Click> clicks = new ArrayList<>();

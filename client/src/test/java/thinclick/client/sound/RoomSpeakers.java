@@ -48,7 +48,8 @@ public final class RoomSpeakers implements AutoCloseable {
   public static final class Speaker {
     private final ConcurrentLinkedQueue<Runnable> orders = new ConcurrentLinkedQueue<>();
     private final DrainingLine line = new DrainingLine();
-    private final SoundLoop loop = new SoundLoop(new Only(line), MonotonicClock.SYSTEM, DEAF, LOUD);
+    private final SoundLoop loop =
+        new SoundLoop(new Only(line), MonotonicClock.SYSTEM, DEAF, "", LOUD);
 
     private static final Loudness LOUD = Loudness.FIRST;
 

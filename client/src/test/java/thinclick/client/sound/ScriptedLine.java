@@ -105,6 +105,11 @@ final class ScriptedLine implements OutputLine {
     closed = true;
   }
 
+  /** Stands still for a moment without running dry. */
+  void stall(long nanos) {
+    openedNanos += nanos;
+  }
+
   void unplug() {
     unpluggedPlayed = playedExactly();
     unplugged = true;

@@ -50,7 +50,7 @@ final class SinkProbe {
       return;
     }
     try (microphone;
-        ClickPlayer player = ClickPlayer.start(ear, Loudness.nearest(-12))) {
+        ClickPlayer player = ClickPlayer.start(ear, "", Loudness.nearest(-12))) {
       long zero = System.nanoTime() + 4_000_000_000L; // two seconds for the clock to settle
       List<Click> cues = new ArrayList<>();
       for (int i = 0; i < clicks; i++) {

@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,7 +30,8 @@ class SoundLoopTest {
   private final List<String> told = new ArrayList<>();
   private final List<long[]> interrupted = new ArrayList<>();
   private final Random late = new Random(5);
-  private final SoundLoop loop = new SoundLoop(new Scripted(), time, new Ear(), Loudness.FIRST);
+  private final Set<String> pulledOut = new HashSet<>();
+  private SoundLoop loop = new SoundLoop(new Scripted(), time, new Ear(), "", Loudness.FIRST);
 
   /** Room time runs with the test's clock and began when the test did. */
   private final RoomTimes room =
@@ -139,6 +142,66 @@ class SoundLoopTest {
     assertThat(firstMicros).isCloseTo(7_000_000, within(1_000.0));
   }
 
+  /** Nobody knows how loud the other one is, so it begins as any that was never used. */
+  @Test
+  void aNamedOutputThatIsGoneGivesWayToTheSystemsOwnSoftly() {
+    ScriptedLine headset = line(0, 160);
+    ScriptedLine systems = line(0, 160);
+    loop = new SoundLoop(new Scripted(), time, new Ear(), "headset", new Loudness(-8));
+    loop.play(beats(120, 1_000_000, 40), room);
+    runUntil(START + 5 * SECOND + SECOND / 5);
+    assertThat(decibels(peak(headset.heard(), 0, headset.heard().length)))
+        .isCloseTo(-8, within(0.1));
+    pulledOut.add("headset");
+    headset.unplug();
+    runUntil(START + 20 * SECOND);
+
+    assertThat(told).containsExactly("SOUNDING headset", "LOST headset", "SOUNDING ");
+    float[] heard = systems.heard();
+    List<Long> onsets = Onsets.in(heard);
+    double opened = systems.heardNanos(0);
+    for (long onset : onsets) {
+      double seconds = (systems.heardNanos(onset) - opened) / 1e9;
+      assertThat(decibels(peak(heard, (int) onset, (int) onset + 2_000)))
+          .as("the click %.2f s after the system's own was opened", seconds)
+          .isLessThanOrEqualTo(Loudness.FIRST_DBFS + 12 * seconds + 0.6);
+    }
+    int last = onsets.get(onsets.size() - 1).intValue();
+    assertThat(decibels(peak(heard, last, heard.length)))
+        .as("as loud as it was set in the end")
+        .isCloseTo(-8, within(0.1));
+  }
+
+  /** The position falls behind by 8 ms at once, without the buffer being seen empty. */
+  @Test
+  void anOutputThatFallsBehindIsNoticedWithinFiftyMillis() {
+    ScriptedLine line = line(0, 160);
+    CueSheet cues = beats(120, 1_000_000, 20);
+    loop.play(cues, room);
+    runUntil(START + 4 * SECOND + SECOND / 10);
+    long before = time.nanos();
+    line.stall(8_000_000);
+    runUntil(before + 50_000_000);
+    assertThat(interrupted).hasSize(1);
+    runUntil(START + 12 * SECOND);
+    assertThat(interrupted).as("once").hasSize(1);
+    List<Long> onsets = Onsets.in(line.heard());
+    double lastMillis = line.heardNanos(onsets.get(onsets.size() - 1)) / 1e6;
+    assertThat(lastMillis).isCloseTo(room.nanosOf(cues.micros(19)) / 1e6, within(0.5));
+  }
+
+  private static double decibels(double peak) {
+    return 20 * Math.log10(peak);
+  }
+
+  private static double peak(float[] samples, int from, int to) {
+    double peak = 0;
+    for (int i = from; i < Math.min(to, samples.length); i++) {
+      peak = Math.max(peak, Math.abs(samples[i]));
+    }
+    return peak;
+  }
+
   @Test
   void aComputerWithoutSoundIsToldOnceAndTheClickWaits() {
     loop.play(beats(120, 1_000_000, 8), room);
@@ -183,7 +246,7 @@ class SoundLoopTest {
 
     @Override
     public OutputLine open(String name, int bufferFrames) throws NoOutput {
-      ScriptedLine line = lines.poll();
+      ScriptedLine line = pulledOut.contains(name) ? null : lines.poll();
       if (line == null) {
         throw new NoOutput("nothing is plugged in");
       }

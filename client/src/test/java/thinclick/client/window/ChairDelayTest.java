@@ -72,6 +72,24 @@ class ChairDelayTest {
     until(() -> !roomKnows());
   }
 
+  /** The system's own output, where the named one has gone, is as new as any other. */
+  @Test
+  void anOutputThatWasNeverUsedOpensSoftlyWhateverThatBeforeWasSetTo() {
+    on(
+        () -> {
+          sound.levelProperty().set(-8);
+          return null;
+        });
+    sound.soundChanged(SoundState.LOST, "speakers");
+    sound.soundChanged(SoundState.SOUNDING, "");
+    until(() -> sound.levelProperty().get() == -24);
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(() -> sound.levelProperty().get() == -12);
+    assertThat(on(() -> sound.settings().levels()))
+        .as("each with its own")
+        .contains(new SoundSettings.Level("speakers", -12), new SoundSettings.Level("", -24));
+  }
+
   private boolean roomKnows() {
     return session.state().people().stream().anyMatch(person -> person.soundCheck());
   }

@@ -22,7 +22,7 @@ class FoldersTest {
 
   @Test
   void theOthersKeepThemTogether() {
-    Path mac = HOME.resolve("Shelf/Application Support/thinclick");
+    Path mac = HOME.resolve("Library/Application Support/thinclick");
     assertThat(Folders.of("Mac OS X", Map.of(), HOME)).isEqualTo(new Folders(mac, mac));
     Path roaming = Path.of("/roaming/thinclick");
     assertThat(Folders.of("Windows 11", Map.of("APPDATA", "/roaming"), HOME))

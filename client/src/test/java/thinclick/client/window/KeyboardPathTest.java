@@ -46,13 +46,16 @@ class KeyboardPathTest extends WindowCase {
     says("choose a lesson or a drill");
     action(() -> robot.type(KeyCode.ENTER)); // the first lesson, marked already
     says("Even eighths is dealt: count in with Ctrl+Enter");
+    robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
     action(this::goOn);
     says("tap on any letter");
     until(() -> moment().part() == TakeMoment.Part.PLAYING);
 
+    robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
     robot.type(KeyCode.F).type(KeyCode.J);
     robot.type(KeyCode.SPACE).type(KeyCode.ESCAPE).type(KeyCode.DIGIT1);
     until(() -> session.take().own().size() == 2);
+    assertThat(on(() -> session.take().own().size())).as("K is held since before").isEqualTo(2);
     aHeldKeyIsOneAttack();
     aKeyHeldWhenTheFocusWentTapsAgain();
     assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();

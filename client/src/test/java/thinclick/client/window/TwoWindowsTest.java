@@ -109,6 +109,15 @@ class TwoWindowsTest {
                 .map(player -> player.get("player").stringValue()))
         .containsExactlyInAnyOrder("Ana", "Ben");
     bens.picture(pictures().resolve("review-ben.png"));
+    for (String name : List.of("Ana", "Ben")) {
+      String log = Files.readString(home(name).resolve("thinclick/log/thinclick.log"));
+      assertThat(log).contains("sound output").doesNotContain("Ana", "Ben", link.word());
+    }
+  }
+
+  /** Where a window keeps what it writes; its log may say where, but not whose it is. */
+  private Path home(String name) {
+    return folder.resolve(name.equals("Ana") ? "one" : "other");
   }
 
   private RoomAddress serve(Path database) throws IOException {
@@ -131,10 +140,8 @@ class TwoWindowsTest {
     open.add(display);
     ProcessBuilder builder =
         java(ClientMain.class, "--server", address.toString(), "--room", word, "--name", name);
-    builder
-        .environment()
-        .put("XDG_DATA_HOME", Files.createDirectory(folder.resolve(name)).toString());
-    builder.environment().put("XDG_CONFIG_HOME", folder.resolve(name).toString());
+    builder.environment().put("XDG_DATA_HOME", Files.createDirectory(home(name)).toString());
+    builder.environment().put("XDG_CONFIG_HOME", home(name).toString());
     builder.redirectOutput(folder.resolve(name + ".log").toFile());
     display.show(builder);
     start(builder);

@@ -43,7 +43,10 @@ final class RosterView {
     pass = Keyed.button("pass", words.say("lectern.pass"), "Alt+L", () -> with(model::pass));
     remove =
         Keyed.button(
-            "remove", words.say("lectern.remove"), "Alt+Delete", () -> with(model::remove));
+            "remove",
+            words.say("lectern.remove"),
+            words.say("key.delete"),
+            () -> with(model::remove));
     people.list().addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     createView();
   }

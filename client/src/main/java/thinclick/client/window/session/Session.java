@@ -1,6 +1,7 @@
 package thinclick.client.window.session;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -9,7 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
@@ -443,6 +448,17 @@ public final class Session implements Seat, AutoCloseable {
     RoomLink now = link;
     if (now != null) {
       now.released(attack, nanos);
+    }
+  }
+
+  /** Waits until all that was played has been written down, or so long at most. */
+  public void keepWhatWasPlayed(Duration most) {
+    try {
+      CompletableFuture.runAsync(() -> {}, loop::run).get(most.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    } catch (ExecutionException | TimeoutException | RejectedExecutionException late) {
+      LOG.warn("whether all that was played is on disk is not known: {}", late.toString());
     }
   }
 
