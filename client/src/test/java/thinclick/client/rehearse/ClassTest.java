@@ -21,7 +21,7 @@ import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkState;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.Timing;
-import thinclick.client.window.review.LeaderModel;
+import thinclick.client.window.review.LeaderFiles;
 import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
@@ -347,7 +347,7 @@ class ClassTest {
     }
     assertThat(leaders.slips()).filteredOn(slip -> slip.next() != null).isNotEmpty();
     assertThat(leaders.slip(TURNED).rules()).as("what is to be mended").isNotEmpty();
-    byte[] pages = leader.on(() -> new LeaderModel(Words.in(Locale.ENGLISH)).pages(leaders));
+    byte[] pages = leader.on(() -> new LeaderFiles(Words.in(Locale.ENGLISH)).pages(leaders));
     try (PDDocument read = Loader.loadPDF(pages)) {
       assertThat(read.getNumberOfPages()).as("a page for each, to be printed").isEqualTo(23);
     }

@@ -30,7 +30,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.help.HelpText;
 import thinclick.client.window.help.HelpText.Kind;
-import thinclick.client.window.review.LeaderModel;
+import thinclick.client.window.review.LeaderFiles;
 import thinclick.client.window.session.Session;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
@@ -104,7 +104,7 @@ class WalksTest extends WindowCase {
     until(() -> session.state().review() != null && onPage("Review"));
     stepIsOver();
 
-    byte[] pages = kept("A page for each pupil (PDF)", LeaderModel::pages);
+    byte[] pages = kept("A page for each pupil (PDF)", LeaderFiles::pages);
     assertThat(new String(pages, 0, 5, StandardCharsets.ISO_8859_1)).isEqualTo("%PDF-");
     fire("Season");
     until(() -> onPage("Season"));
@@ -198,7 +198,7 @@ class WalksTest extends WindowCase {
     until(() -> onPage("Review"));
     seen("Role by role");
     seen("Who follows whom");
-    byte[] figures = kept("Figures (CSV)", LeaderModel::figures);
+    byte[] figures = kept("Figures (CSV)", LeaderFiles::figures);
     assertThat(new String(figures, StandardCharsets.UTF_8)).contains("Dara");
     fire("Compare with the last like take");
     until(() -> found("There is no take before this one", true) != null);
@@ -330,11 +330,11 @@ class WalksTest extends WindowCase {
   // ---------------------------------------------------------------- eyes
 
   /** What the button would keep: the system's dialog for a place is not there in a test. */
-  private byte[] kept(String name, BiFunction<LeaderModel, Spoken, byte[]> makes) {
+  private byte[] kept(String name, BiFunction<LeaderFiles, Spoken, byte[]> makes) {
     assertThat(named(name, false).isDisabled()).as(name).isFalse();
     pressed.add(name);
     Spoken spoken = Spoken.fromJson(on(() -> session.state().review().review()));
-    return makes.apply(new LeaderModel(words), spoken);
+    return makes.apply(new LeaderFiles(words), spoken);
   }
 
   private void kept(String where, String ending) {

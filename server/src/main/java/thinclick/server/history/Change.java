@@ -22,11 +22,12 @@ public final class Change {
       @Nullable Figure firstSpread,
       @Nullable Figure lastSpread) {
     List<Said> changes = new ArrayList<>();
-    if (apart(firstHold, lastHold)) {
-      changes.add(change("history.hold", firstHold, lastHold));
+    if (firstHold != null && lastHold != null && apart(firstHold, lastHold)) {
+      changes.add(Said.of("history.hold", Quantity.percent(firstHold), Quantity.percent(lastHold)));
     }
-    if (apart(firstSpread, lastSpread)) {
-      changes.add(change("history.spread", firstSpread, lastSpread));
+    if (firstSpread != null && lastSpread != null && apart(firstSpread, lastSpread)) {
+      changes.add(
+          Said.of("history.spread", Quantity.millis(firstSpread), Quantity.millis(lastSpread)));
     }
     Said over = over(span);
     return changes.isEmpty()
@@ -35,17 +36,10 @@ public final class Change {
   }
 
   /** True where both are known with intervals that have nothing in common. */
-  private static boolean apart(@Nullable Figure one, @Nullable Figure other) {
-    Interval a = one == null ? null : one.interval();
-    Interval b = other == null ? null : other.interval();
+  private static boolean apart(Figure one, Figure other) {
+    Interval a = one.interval();
+    Interval b = other.interval();
     return a != null && b != null && a.partsFrom(b);
-  }
-
-  private static Said change(String key, @Nullable Figure first, @Nullable Figure last) {
-    return Said.of(
-        key,
-        new Quantity(first == null ? 0 : first.get(), 0, 1),
-        new Quantity(last == null ? 0 : last.get(), 0, 1));
   }
 
   private static Said over(Duration span) {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
-import thinclick.server.scoring.Interval;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
@@ -101,14 +100,14 @@ public final class HistoryPage {
     List<String> row = new ArrayList<>();
     row.add(speaker.minutes().withZone(zone).format(take.begunAt()));
     row.add(take.id());
-    row.add(shown(take.hold()));
-    row.add(shown(take.spread()));
+    row.add(percent(take.hold()));
+    row.add(millis(take.spread()));
     if (course.player() == null) {
       row.add(thinnest(course.key(), take.heldThrough()));
       return row;
     }
     CourseLine.Own own = take.own();
-    row.add(own == null ? "-" : shown(own.leanMillis()));
+    row.add(own == null ? "-" : millis(own.leanMillis()));
     row.add(own == null ? "-" : Integer.toString(own.dropped()));
     row.add(own == null ? "-" : Integer.toString(own.added()));
     return row;
@@ -120,19 +119,15 @@ public final class HistoryPage {
         : speaker.say(ClickWords.of(key.stages().get(held), key.meter(), key.stepsPerBeat()));
   }
 
-  private String shown(@Nullable Figure figure) {
-    if (figure == null || !figure.known()) {
-      return "-";
-    }
-    String value = speaker.shown(new Quantity(figure.get(), 0, 1));
-    Interval interval = figure.interval();
-    return interval == null
-        ? value
-        : value
-            + " ("
-            + speaker.shown(new Quantity(interval.low(), 0, 1))
-            + (interval.low() < 0 ? speaker.say("range.to") : "-")
-            + speaker.shown(new Quantity(interval.high(), 0, 1))
-            + ")";
+  private String percent(@Nullable Figure figure) {
+    return figure == null || !figure.known()
+        ? "-"
+        : speaker.shown(Quantity.percent(figure), figure.interval());
+  }
+
+  private String millis(@Nullable Figure figure) {
+    return figure == null || !figure.known()
+        ? "-"
+        : speaker.shown(Quantity.millis(figure), figure.interval());
   }
 }

@@ -9,6 +9,7 @@ import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.StageReview;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
@@ -113,7 +114,7 @@ final class Ribbon {
       double width = scale.x(stage.toBar()) - left - 8;
       String held =
           stage.hold().known()
-              ? speaker.say(Said.of("picture.held", (int) Math.rint(stage.hold().get())))
+              ? speaker.say(Said.of("picture.held", Quantity.percent(stage.hold())))
               : speaker.say("picture.notKnown");
       if (Face.REGULAR.width(held, Easel.BODY) <= width) {
         easel.words(left + 4, top + 17, Easel.BODY, Anchor.START, held, Tint.INK);

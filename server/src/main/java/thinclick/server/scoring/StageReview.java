@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.music.Meter;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -33,6 +34,11 @@ public record StageReview(
   /** True where the stage was held. */
   public boolean held() {
     return hold.known() && hold.get() >= HELD_PERCENT;
+  }
+
+  /** True where the click sounds so often that a band cannot drift from it. */
+  public boolean heldByTheClick(Meter meter) {
+    return clicksPerBar >= meter.beatsPerBar();
   }
 
   /** True where the interval of the hold leaves open whether the stage was held. */

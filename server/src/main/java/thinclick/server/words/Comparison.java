@@ -21,15 +21,28 @@ public record Comparison(String title, double tempo, List<Row> rows) {
   /** What is compared. */
   public enum Kind {
     /** Percent of what is written that was placed. */
-    HOLD(true),
+    HOLD(true) {
+      @Override
+      public Quantity shown(Figure figure) {
+        return Quantity.percent(figure);
+      }
+    },
     /** Unevenness, ms. */
-    SPREAD(false);
+    SPREAD(false) {
+      @Override
+      public Quantity shown(Figure figure) {
+        return Quantity.millis(figure);
+      }
+    };
 
     private final boolean moreIsBetter;
 
     Kind(boolean moreIsBetter) {
       this.moreIsBetter = moreIsBetter;
     }
+
+    /** A figure of this kind that is known, as every page shows it. */
+    public abstract Quantity shown(Figure figure);
   }
 
   /** What two figures of one thing come to. */
@@ -49,12 +62,10 @@ public record Comparison(String title, double tempo, List<Row> rows) {
    * @param kind what of it
    * @param first of the first take
    * @param second of the second
-   * @param finest the finest step it is shown in
    * @param verdict whether they can be told apart
    */
-  public record Row(
-      Said of, Kind kind, Figure first, Figure second, double finest, Verdict verdict) {
-    static Row of(Said of, Kind kind, Figure first, Figure second, double finest) {
+  public record Row(Said of, Kind kind, Figure first, Figure second, Verdict verdict) {
+    static Row of(Said of, Kind kind, Figure first, Figure second) {
       Interval a = first.interval();
       Interval b = second.interval();
       boolean apart = a != null && b != null && a.partsFrom(b);
@@ -63,7 +74,7 @@ public record Comparison(String title, double tempo, List<Row> rows) {
         boolean more = second.get() > first.get();
         verdict = more == kind.moreIsBetter ? Verdict.BETTER : Verdict.WORSE;
       }
-      return new Row(of, kind, first, second, finest, verdict);
+      return new Row(of, kind, first, second, verdict);
     }
 
     /** What is compared, with whose it is. */
@@ -121,8 +132,8 @@ public record Comparison(String title, double tempo, List<Row> rows) {
 
   private static void add(
       List<Row> rows, Said of, TakeFigures.Pair first, TakeFigures.Pair second) {
-    rows.add(Row.of(of, Kind.HOLD, first.hold(), second.hold(), 1));
-    rows.add(Row.of(of, Kind.SPREAD, first.spread(), second.spread(), 1));
+    rows.add(Row.of(of, Kind.HOLD, first.hold(), second.hold()));
+    rows.add(Row.of(of, Kind.SPREAD, first.spread(), second.spread()));
   }
 
   /** Refuses takes that cannot be compared, naming the field that differs. */
@@ -169,8 +180,8 @@ public record Comparison(String title, double tempo, List<Row> rows) {
       table.add(
           List.of(
               speaker.say(row.name()),
-              shown(row.first(), row.finest(), speaker),
-              shown(row.second(), row.finest(), speaker),
+              shown(row.kind(), row.first(), speaker),
+              shown(row.kind(), row.second(), speaker),
               speaker.say("compare." + row.verdict())));
     }
     lines.addAll(table.lines());
@@ -200,24 +211,12 @@ public record Comparison(String title, double tempo, List<Row> rows) {
                 Said.of(
                     row.kind() == Kind.HOLD ? "compare.changedHold" : "compare.changedSpread",
                     row.of(),
-                    new Quantity(row.first().get(), 0, row.finest()),
-                    new Quantity(row.second().get(), 0, row.finest())))
+                    row.kind().shown(row.first()),
+                    row.kind().shown(row.second())))
         .toList();
   }
 
-  private static String shown(Figure figure, double finest, Speaker speaker) {
-    if (!figure.known()) {
-      return "-";
-    }
-    String value = speaker.shown(new Quantity(figure.get(), 0, finest));
-    Interval interval = figure.interval();
-    return interval == null
-        ? value
-        : value
-            + " ("
-            + speaker.shown(new Quantity(interval.low(), 0, finest))
-            + "-"
-            + speaker.shown(new Quantity(interval.high(), 0, finest))
-            + ")";
+  private static String shown(Kind kind, Figure figure, Speaker speaker) {
+    return figure.known() ? speaker.shown(kind.shown(figure), figure.interval()) : "-";
   }
 }

@@ -10,7 +10,6 @@ import thinclick.server.scoring.Analysis.Fate;
 import thinclick.server.scoring.Analysis.Kind;
 import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.Review;
-import thinclick.server.scoring.StageReview;
 
 /** What rules look at: a take's figures, and what follows from them. */
 final class Evidence {
@@ -89,8 +88,7 @@ final class Evidence {
 
   /** True where the click sounds so often that the band cannot drift from it. */
   boolean heldByTheClick(int stage) {
-    StageReview review = review().stages().get(stage);
-    return review.clicksPerBar() >= meter().beatsPerBar();
+    return review().stages().get(stage).heldByTheClick(meter());
   }
 
   boolean playsAnotherPart(Chairful player) {

@@ -53,9 +53,9 @@ final class FollowRules {
                     "follow.takesUp",
                     follower,
                     leader,
-                    hundredths(gain, interval),
-                    hundredths(interval.low(), interval),
-                    hundredths(interval.high(), interval)),
+                    Quantity.share(gain, interval),
+                    Quantity.share(interval.low(), interval),
+                    Quantity.share(interval.high(), interval)),
                 Advice.CHANGE_THE_LEAD));
       }
     }
@@ -73,9 +73,5 @@ final class FollowRules {
             / NORMAL.inverseCumulativeProbability(1 - MODELS_TAIL);
     double towardsZero = value > 0 ? value - interval.low() : interval.high() - value;
     return Math.abs(value) > wider * towardsZero;
-  }
-
-  private static Quantity hundredths(double gain, Interval interval) {
-    return new Quantity(100 * gain, 100 * Quantity.halfWidth(interval), 1);
   }
 }

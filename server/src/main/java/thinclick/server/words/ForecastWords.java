@@ -54,8 +54,8 @@ public final class ForecastWords {
         review.player(),
         ClickWords.of(chosen.stage(), meter, stepsPerBeat),
         Quantity.millis(spread),
-        end(spread, interval.low()),
-        end(spread, interval.high()));
+        Quantity.millis(spread).at(interval.low()),
+        Quantity.millis(spread).at(interval.high()));
   }
 
   /** "After eight silent bars expect Ana about 60 ms off (40-90) when the click comes back." */
@@ -72,8 +72,8 @@ public final class ForecastWords {
                 one.stage().bars(),
                 Speaker.number(one.stage().bars()),
                 Quantity.millis(back),
-                end(back, interval.low()),
-                end(back, interval.high())));
+                Quantity.millis(back).at(interval.low()),
+                Quantity.millis(back).at(interval.high())));
       }
     }
     return says;
@@ -86,10 +86,5 @@ public final class ForecastWords {
       return Holds.OPEN;
     }
     return interval.high() <= widest ? Holds.YES : Holds.NO;
-  }
-
-  /** An end of an interval, as round as the figure itself. */
-  private static Quantity end(Figure figure, double value) {
-    return Quantity.millis(value, figure.interval());
   }
 }

@@ -8,7 +8,8 @@ import thinclick.server.scoring.Interval;
 /**
  * A number that was measured, shown with no more digits than it carries: rounded to the largest
  * step of 1, 5, 10, 50 ... units that does not exceed half its interval. Whatever number a person
- * reads is written here, as the language writes it; files have their own, without one.
+ * reads is written here, as the language writes it, so that one figure reads the same in prose,
+ * table and picture; files have their own, without one.
  *
  * @param value the number; its sign is shown only where the message asks for it
  * @param halfWidth half of its 95 % interval; 0 where it is exact or its interval is not known
@@ -32,6 +33,16 @@ public record Quantity(double value, double halfWidth, double finest) {
     return new Quantity(value, 0, 1);
   }
 
+  /** Percent of hold of a figure that is known. */
+  public static Quantity percent(Figure figure) {
+    return percent(figure.get());
+  }
+
+  /** A share that was estimated, such as a gain, in percent of the whole. */
+  public static Quantity share(double share, @Nullable Interval interval) {
+    return new Quantity(100 * share, 100 * halfWidth(interval), 1);
+  }
+
   /** Percent of drift, to tenths. */
   public static Quantity drift(Figure figure) {
     return new Quantity(figure.get(), halfWidth(figure.interval()), 0.1);
@@ -40,6 +51,16 @@ public record Quantity(double value, double halfWidth, double finest) {
   /** A number that is known and not measured, such as a tempo, to hundredths at most. */
   public static Quantity exact(double value) {
     return new Quantity(value, 0, EXACT);
+  }
+
+  /** Another number in the same digits, such as an end of the interval. */
+  public Quantity at(double other) {
+    return new Quantity(other, halfWidth, finest);
+  }
+
+  /** The side of what is shown: 0 where it rounds to nothing, whatever the number's own side. */
+  public int side() {
+    return (int) Math.signum(rounded());
   }
 
   /** The same without its sign. */
@@ -56,9 +77,13 @@ public record Quantity(double value, double halfWidth, double finest) {
     return step;
   }
 
+  private double rounded() {
+    return Math.rint(value / step()) * step();
+  }
+
   /** As it is shown; decimals only where the step has some. */
   public String shown(Locale locale) {
-    double rounded = Math.rint(value / step()) * step();
+    double rounded = rounded();
     boolean fraction = step() < 1 && Math.rint(rounded) != rounded;
     boolean tenths = Math.abs(Math.rint(10 * rounded) - 10 * rounded) < EXACT;
     String text = String.format(locale, fraction ? tenths ? "%.1f" : "%.2f" : "%.0f", rounded);

@@ -117,7 +117,7 @@ public final class ReviewPage {
 
   /** A band that hears every beat cannot drift from it. */
   private String drift(StageReview stage) {
-    return stage.clicksPerBar() >= review.meter().beatsPerBar()
+    return stage.heldByTheClick(review.meter())
         ? speaker.say("page.heldByTheClick")
         : figure(stage.driftPercent(), 0.1);
   }

@@ -6,6 +6,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Interval;
 
 /**
  * Says things in one language. Messages stand in the bundles {@code review*.properties} beside this
@@ -94,6 +96,21 @@ public final class Speaker {
   /** A figure as the language writes it. */
   public String shown(Quantity quantity) {
     return quantity.shown(locale);
+  }
+
+  /** A figure and the ends of its interval in the same digits: "20 (15-25)", "-2 (-6 to 2)". */
+  public String shown(Quantity quantity, @Nullable Interval interval) {
+    if (interval == null) {
+      return shown(quantity);
+    }
+    Quantity low = quantity.at(interval.low());
+    String between = low.side() < 0 ? say("range.to") : "-";
+    return shown(quantity)
+        + " ("
+        + shown(low)
+        + between
+        + shown(quantity.at(interval.high()))
+        + ")";
   }
 
   private Object shown(Object value) {

@@ -44,7 +44,7 @@ final class TimeRules {
             "time.lineMayHave",
             Quantity.drift(drift).size(),
             evidence.through(stage),
-            Quantity.percent(evidence.take().tempo()));
+            Quantity.exact(evidence.take().tempo()));
     return Finding.ofBand("drift", Matter.CAVEAT, 50, says, null);
   }
 
@@ -57,7 +57,7 @@ final class TimeRules {
             (dragged ? "time.dragged" : "time.rushed") + (together ? "Together" : ""),
             Quantity.drift(drift).size(),
             evidence.through(stage),
-            Quantity.percent(evidence.take().tempo()));
+            Quantity.exact(evidence.take().tempo()));
     Return back = returnAt(evidence, review.toBar());
     Said says = slope;
     if (back != null && back.errorMillis().known()) {

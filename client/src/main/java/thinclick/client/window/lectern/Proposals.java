@@ -14,6 +14,7 @@ import thinclick.client.window.words.PastWords;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.server.history.FewestClicks;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
 
 /** What is proposed after a take, and the fewest clicks that were ever held at this tempo. */
@@ -121,6 +122,6 @@ public final class Proposals {
         Math.round(tempo),
         Speaker.of(words.language()).say(found.click()),
         day,
-        Math.round(found.holdPercent()));
+        Quantity.percent(found.holdPercent()).shown(words.locale()));
   }
 }

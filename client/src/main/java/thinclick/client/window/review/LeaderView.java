@@ -37,7 +37,11 @@ import tools.jackson.core.JacksonException;
 
 /** The leader's part of the review, below what all read. */
 public final class LeaderView {
-  private final LeaderModel model;
+  private final RoleLines roles;
+  private final TurnLines turns;
+  private final FollowLines follows;
+  private final LikeTakes likes;
+  private final LeaderFiles files;
   private final Session session;
   private final Words words;
   private final TimeLine timeLine = new TimeLine();
@@ -50,7 +54,11 @@ public final class LeaderView {
   public LeaderView(Session session, Words words) {
     this.session = session;
     this.words = words;
-    this.model = new LeaderModel(words);
+    roles = new RoleLines(words);
+    turns = new TurnLines(words);
+    follows = new FollowLines(words);
+    likes = new LikeTakes(words);
+    files = new LeaderFiles(words);
     kept.setWrapText(true);
     kept.managedProperty().bind(kept.textProperty().isNotEmpty());
     compared.managedProperty().bind(Bindings.isNotEmpty(compared.getChildren()));
@@ -103,22 +111,22 @@ public final class LeaderView {
       return;
     }
     Review review = spoken.review();
-    LeaderModel.Lines roles = model.roles(review);
-    if (!roles.lines().isEmpty()) {
-      root.getChildren().add(table("leader.roles", "roles", roles, 2, 3));
+    Lines byRole = roles.roles(review);
+    if (!byRole.lines().isEmpty()) {
+      root.getChildren().add(table("leader.roles", "roles", byRole, 2, 3));
     }
-    root.getChildren().add(table("leader.places", "places", model.places(spoken), 1, 2));
-    LeaderModel.Lines answers = model.turns().answers(review);
+    root.getChildren().add(table("leader.places", "places", roles.places(spoken), 1, 2));
+    Lines answers = turns.answers(review);
     if (!answers.lines().isEmpty()) {
       root.getChildren().add(table("leader.answers", "answers", answers, 3, 4));
     }
-    LeaderModel.Lines free = model.turns().free(review);
+    Lines free = turns.free(review);
     if (!free.lines().isEmpty()) {
       root.getChildren().add(table("leader.free", "free", free, 2));
     }
     root.getChildren().add(episodes(review));
-    root.getChildren().add(sentences("leader.followsHead", "follows", model.follows(review)));
-    List<String> ahead = model.ahead(review);
+    root.getChildren().add(sentences("leader.followsHead", "follows", follows.follows(review)));
+    List<String> ahead = follows.ahead(review);
     if (!ahead.isEmpty()) {
       root.getChildren().add(sentences("leader.aheadHead", "ahead", ahead));
     }
@@ -126,8 +134,8 @@ public final class LeaderView {
         new FlowPane(
             10,
             8,
-            button("review-pages", "leader.pages", () -> keep("pdf", model::pages)),
-            button("review-csv", "leader.csv", () -> keep("csv", model::figures)),
+            button("review-pages", "leader.pages", () -> keep("pdf", files::pages)),
+            button("review-csv", "leader.csv", () -> keep("csv", files::figures)),
             button("review-compare", "leader.compare", this::compare));
     root.getChildren().addAll(commands, kept, compared);
   }
@@ -141,8 +149,8 @@ public final class LeaderView {
   }
 
   private Node episodes(Review review) {
-    List<LeaderModel.Episode> found = model.episodes(review);
-    List<String> says = found.stream().map(model::spoken).toList();
+    List<Episode> found = Episode.of(review, words);
+    List<String> says = found.stream().map(one -> one.spoken(words)).toList();
     List<String> names = review.players().stream().map(PlayerReview::player).toList();
     int bars = review.stages().isEmpty() ? 1 : last(review);
     String none = words.say("leader.episodes.none");
@@ -185,7 +193,7 @@ public final class LeaderView {
   /**
    * @param figures the columns of numbers, which end in line
    */
-  private Node table(String key, String id, LeaderModel.Lines table, Integer... figures) {
+  private Node table(String key, String id, Lines table, Integer... figures) {
     VBox box = ruled(key);
     GridPane grid = grid(id, table, Set.of(figures));
     grid.setAccessibleText(words.say(key));
@@ -193,7 +201,7 @@ public final class LeaderView {
     return box;
   }
 
-  private static GridPane grid(String id, LeaderModel.Lines table, Set<Integer> figures) {
+  private static GridPane grid(String id, Lines table, Set<Integer> figures) {
     GridPane grid = new GridPane();
     grid.setId("review-" + id);
     grid.setHgap(22);
@@ -225,13 +233,13 @@ public final class LeaderView {
       compared.getChildren().setAll(wrapped(words.say(PastWords.notTold(told.state()))));
       return;
     }
-    Comparison comparison = LeaderModel.withLast(course, now.review());
+    Comparison comparison = LikeTakes.withLast(course, now.review());
     compared
         .getChildren()
         .setAll(
             comparison == null
                 ? wrapped(words.say("leader.compare.none"))
-                : table("leader.compared", "compared", model.compared(comparison)));
+                : table("leader.compared", "compared", likes.compared(comparison)));
   }
 
   private void keep(String ending, Function<Spoken, byte[]> make) {

@@ -1,7 +1,6 @@
 package thinclick.client.window.review;
 
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
@@ -30,12 +29,9 @@ import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerPicture;
 import thinclick.server.picture.PlayerSheet;
-import thinclick.server.picture.PlayerSheet.Table;
 import thinclick.server.scoring.Analysis;
-import thinclick.server.scoring.Figure;
-import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
-import thinclick.server.scoring.StageReview;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
@@ -51,6 +47,7 @@ public final class ReviewModel {
   private final Seat seat;
   private final Words words;
   private final Speaker speaker;
+  private final BandTables tables;
   private final Executor windowThread;
   private final ReadOnlyObjectWrapper<@Nullable ReviewPage> page = new ReadOnlyObjectWrapper<>();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> follow(old, now);
@@ -64,6 +61,7 @@ public final class ReviewModel {
     this.words = words;
     this.windowThread = windowThread;
     speaker = Speaker.of(words.language());
+    tables = new BandTables(words);
     seat.stateProperty().addListener(onRoom);
     seat.past().toldProperty().addListener(onTold);
   }
@@ -150,9 +148,7 @@ public final class ReviewModel {
         slip == null ? List.of() : slip.says(),
         analysis == null ? null : PlayerPicture.of(analysis, own, speaker),
         spoken.prose(spoken.speaker()),
-        List.of(
-            new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
-            new Table(words.say("review.players"), playerHeads(review), players(review), 1)),
+        tables.of(spoken),
         course(own));
   }
 
@@ -162,8 +158,8 @@ public final class ReviewModel {
         words.say(
             "review.what",
             review.meter().toString(),
-            Math.round(review.tempo()),
-            Math.round(review.toleranceMillis()));
+            Quantity.exact(review.tempo()).shown(words.locale()),
+            Quantity.millis(review.toleranceMillis(), null).shown(words.locale()));
     return own.isEmpty() ? what : words.say("review.whose", own, what);
   }
 
@@ -183,102 +179,5 @@ public final class ReviewModel {
       LOG.warn("a course that cannot be read: {}", unreadable.getMessage());
       return null;
     }
-  }
-
-  /** The heads of the stages table. */
-  private List<String> stageHeads() {
-    return List.of(
-        words.say("review.bars"),
-        words.say("review.click"),
-        words.say("review.held"),
-        words.say("review.spread"),
-        words.say("review.drift"));
-  }
-
-  /** A line for each stage. */
-  private List<List<String>> stages(Spoken spoken) {
-    List<List<String>> lines = new ArrayList<>();
-    List<StageReview> stages = spoken.review().stages();
-    for (int i = 0; i < stages.size(); i++) {
-      StageReview stage = stages.get(i);
-      lines.add(
-          List.of(
-              words.say("review.barsFromTo", stage.fromBar() + 1, stage.toBar()),
-              spoken.clicks().get(i),
-              figure(stage.hold(), "%.0f %%"),
-              figure(stage.spreadMillis(), "%.0f ms"),
-              drift(stage.driftPercent())));
-    }
-    return lines;
-  }
-
-  /** The heads of the players table. */
-  private List<String> playerHeads(Review review) {
-    List<String> heads =
-        new ArrayList<>(
-            List.of(
-                words.say("review.player"),
-                words.say("review.placed"),
-                words.say("review.dropped"),
-                words.say("review.added"),
-                words.say("review.lean"),
-                words.say("review.spread")));
-    if (lengths(review)) {
-      heads.add(words.say("review.length"));
-    }
-    return heads;
-  }
-
-  /** Whether it is known of anybody how long notes were held; most parts write no lengths. */
-  private static boolean lengths(Review review) {
-    return review.players().stream().anyMatch(player -> player.noteLength().known());
-  }
-
-  /** A line for each player whose figures were sent. */
-  private List<List<String>> players(Review review) {
-    List<List<String>> lines = new ArrayList<>();
-    for (PlayerReview player : review.players()) {
-      List<String> line = new ArrayList<>();
-      lines.add(line);
-      line.addAll(
-          List.of(
-              player.standIn() ? words.say("review.standIn", player.player()) : player.player(),
-              words.say("review.of", player.placed(), player.written()),
-              Integer.toString(player.dropped()),
-              Integer.toString(player.added()),
-              lean(player.leanMillis()),
-              figure(player.spreadMillis(), "%.0f ms")));
-      if (lengths(review)) {
-        line.add(
-            player.noteLength().known()
-                ? words.say("review.ofWritten", Math.round(100 * player.noteLength().get()))
-                : words.say("review.unknown"));
-      }
-    }
-    return lines;
-  }
-
-  /** A lean in words: early, late, or on it. */
-  private String lean(Figure lean) {
-    if (!lean.known()) {
-      return words.say("review.unknown");
-    }
-    long millis = Math.round(lean.get());
-    if (millis == 0) {
-      return words.say("review.lean.none");
-    }
-    return words.say(millis < 0 ? "review.lean.early" : "review.lean.late", Math.abs(millis));
-  }
-
-  /** What rounds to nothing has no side. */
-  private String drift(Figure figure) {
-    boolean none = figure.known() && Math.abs(figure.get()) < 0.05;
-    return none ? String.format(words.locale(), "%.1f %%", 0.0) : figure(figure, "%+.1f %%");
-  }
-
-  private String figure(Figure figure, String pattern) {
-    return figure.known()
-        ? String.format(words.locale(), pattern, figure.get()).replace('-', '\u2212')
-        : words.say("review.unknown");
   }
 }

@@ -18,14 +18,14 @@ final class TimeLine extends PaintedStrip {
   private static final double NAMES_EMS = 7;
 
   private List<String> players = List.of();
-  private List<LeaderModel.Episode> episodes = List.of();
+  private List<Episode> episodes = List.of();
   private int bars = 1;
 
   TimeLine() {
     super(30);
   }
 
-  void show(List<String> names, List<LeaderModel.Episode> found, int takeBars, String spoken) {
+  void show(List<String> names, List<Episode> found, int takeBars, String spoken) {
     players = List.copyOf(names);
     episodes = List.copyOf(found);
     bars = Math.max(1, takeBars);
@@ -55,7 +55,7 @@ final class TimeLine extends PaintedStrip {
       pen.setStroke(colour(palette().rule()));
       pen.setLineWidth(1);
       pen.strokeLine(left, y, left + bars * bar, y);
-      for (LeaderModel.Episode episode : episodes) {
+      for (Episode episode : episodes) {
         if (episode.player().equals(players.get(i))) {
           episode(pen, episode, left, bar, y);
         }
@@ -64,8 +64,7 @@ final class TimeLine extends PaintedStrip {
     axis(pen, left, bar, players.size() * ROW_EMS * em());
   }
 
-  private void episode(
-      GraphicsContext pen, LeaderModel.Episode episode, double left, double bar, double y) {
+  private void episode(GraphicsContext pen, Episode episode, double left, double bar, double y) {
     boolean late = episode.steps() > 0;
     double from = left + episode.fromBar() * bar;
     double wide = Math.max(2, (episode.toBar() - episode.fromBar()) * bar - 1);

@@ -19,14 +19,16 @@ final class TurnLines {
 
   private final Words words;
   private final Speaker speaker;
+  private final FigureCells cells;
 
-  TurnLines(Words words, Speaker speaker) {
+  TurnLines(Words words) {
     this.words = words;
-    this.speaker = speaker;
+    this.speaker = Speaker.of(words.locale());
+    this.cells = new FigureCells(words);
   }
 
   /** Each answer; empty where nothing was to be answered. */
-  LeaderModel.Lines answers(Review review) {
+  Lines answers(Review review) {
     List<List<String>> lines = new ArrayList<>();
     for (Response one : review.responses()) {
       lines.add(
@@ -38,7 +40,7 @@ final class TurnLines {
               Integer.toString(one.extra()),
               later(one.laterMillis())));
     }
-    return new LeaderModel.Lines(
+    return new Lines(
         List.of(
             words.say("review.player"),
             words.say("leader.turns.calledBy"),
@@ -50,19 +52,11 @@ final class TurnLines {
   }
 
   private String later(@Nullable Double millis) {
-    if (millis == null) {
-      return words.say("review.unknown");
-    }
-    long rounded = Math.round(millis);
-    String key =
-        rounded == 0
-            ? "leader.difference.none"
-            : rounded < 0 ? "leader.difference.early" : "leader.difference.late";
-    return words.say(key, Math.abs(rounded));
+    return millis == null ? cells.unknown() : cells.apart(Quantity.millis(millis, null));
   }
 
   /** Each free stretch; empty where nothing was free. */
-  LeaderModel.Lines free(Review review) {
+  Lines free(Review review) {
     List<List<String>> lines = new ArrayList<>();
     for (FreeReview one : review.free()) {
       lines.add(
@@ -73,7 +67,7 @@ final class TurnLines {
               back(review, one),
               moved(one.driftPercent())));
     }
-    return new LeaderModel.Lines(
+    return new Lines(
         List.of(
             words.say("review.player"),
             words.say("leader.turns.bars"),
@@ -94,16 +88,18 @@ final class TurnLines {
       return speaker.say(ShiftWords.of(one.returnSteps(), review.meter(), review.stepsPerBeat()));
     }
     if (!one.returnMillis().known()) {
-      return words.say("review.unknown");
+      return cells.unknown();
     }
-    long millis = Math.round(one.returnMillis().get());
-    String side = millis == 0 ? "on" : millis < 0 ? "early" : "late";
-    return words.say("leader.turns.home." + side, Math.abs(millis));
+    return cells.sided(
+        Quantity.millis(one.returnMillis()),
+        "leader.turns.home.none",
+        "leader.turns.home.early",
+        "leader.turns.home.late");
   }
 
   private String moved(Figure drift) {
     if (!drift.known()) {
-      return words.say("review.unknown");
+      return cells.unknown();
     }
     if (Math.abs(drift.get()) < TELLING
         || (drift.interval() != null && drift.interval().contains(0))) {

@@ -19,6 +19,7 @@ import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.NextRung.Move;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
@@ -130,7 +131,9 @@ public final class WallModel {
       double hold = stage.hold().known() ? stage.hold().get() / 100 : -1;
       ribbon.add(new WallPage.Stretch(stage.toBar() - stage.fromBar(), hold, stage.clicksPerBar()));
     }
-    String together = words.say("wall.together", Math.round(review.ensemble().hold().get()));
+    String together =
+        words.say(
+            "wall.together", Quantity.percent(review.ensemble().hold()).shown(words.locale()));
     String next = next(steps.move());
     int held = review.ensemble().heldThrough();
     String says = heldSays(dealt, held);

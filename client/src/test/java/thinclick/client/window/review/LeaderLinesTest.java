@@ -25,8 +25,12 @@ import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 
 /** What the leader reads beyond the page that all read. */
-class LeaderModelTest {
-  private final LeaderModel model = new LeaderModel(Words.in(Locale.ENGLISH));
+class LeaderLinesTest {
+  private final Words words = Words.in(Locale.ENGLISH);
+  private final RoleLines roles = new RoleLines(words);
+  private final FollowLines follows = new FollowLines(words);
+  private final TurnLines turns = new TurnLines(words);
+  private final LeaderFiles files = new LeaderFiles(words);
   private final Take take = take(1);
   private final Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.english());
 
@@ -51,14 +55,14 @@ class LeaderModelTest {
 
   @Test
   void anEpisodeIsAStretchWithItsWords() {
-    List<LeaderModel.Episode> episodes = model.episodes(spoken.review());
+    List<Episode> episodes = Episode.of(spoken.review(), words);
     assertThat(episodes).hasSize(1);
-    LeaderModel.Episode one = episodes.get(0);
+    Episode one = episodes.get(0);
     assertThat(one.player()).isEqualTo("Jonas");
     assertThat(one.fromBar()).isEqualTo(4);
     assertThat(one.toBar()).isEqualTo(8);
     assertThat(one.steps()).isEqualTo(1);
-    assertThat(model.spoken(one))
+    assertThat(one.spoken(words))
         .isEqualTo("Jonas turned around (an eighth late) from bar 5, home at 9.");
   }
 
@@ -69,14 +73,14 @@ class LeaderModelTest {
             player ->
                 assertThat(player.forecasts())
                     .allMatch(one -> one.spreadMillis().interval() == null));
-    assertThat(model.ahead(spoken.review()))
+    assertThat(follows.ahead(spoken.review()))
         .hasSize(1)
         .allMatch(says -> says.contains("no forecast has shown that it holds"));
   }
 
   @Test
   void onAndOffTheBeatEntriesAndEndingsStandSideBySide() {
-    List<List<String>> lines = model.places(spoken).lines();
+    List<List<String>> lines = roles.places(spoken).lines();
     assertThat(lines).hasSize(2);
     assertThat(lines.get(0).get(1)).isEqualTo("64 of 64");
     assertThat(lines.get(0).get(2)).isEqualTo("64 of 64");
@@ -91,7 +95,7 @@ class LeaderModelTest {
             take.attacks().stream().filter(one -> !one.player().equals("Jonas")).toList());
     Spoken heard = Spoken.of(Scorer.analyse(silent), Speaker.english());
 
-    assertThat(model.places(heard).lines().get(1).subList(4, 6))
+    assertThat(roles.places(heard).lines().get(1).subList(4, 6))
         .containsExactly("not heard", "not heard");
     assertThat(String.join(" ", heard.slip("Jonas").says()))
         .contains("Nothing was heard of Jonas")
@@ -107,17 +111,17 @@ class LeaderModelTest {
     Part jonas =
         take.parts().get(1).edited().attackSteps(kept).free(List.of(new FreeSpan(4, 8))).part();
     Take free = take.withParts(List.of(take.parts().get(0), jonas));
-    List<List<String>> lines = model.turns().free(Scorer.review(free)).lines();
+    List<List<String>> lines = turns.free(Scorer.review(free)).lines();
 
     assertThat(lines).hasSize(1);
     assertThat(lines.get(0).subList(0, 2)).containsExactly("Jonas", "5\u20138");
     assertThat(lines.get(0).get(3)).matches("home, (on the pulse|\\d ms (early|late))");
-    assertThat(model.turns().answers(spoken.review()).lines()).isEmpty();
+    assertThat(turns.answers(spoken.review()).lines()).isEmpty();
   }
 
   @Test
   void whoseIntervalHoldsNothingIsNotSaidToFollow() {
-    List<String> says = model.follows(spoken.review());
+    List<String> says = follows.follows(spoken.review());
 
     assertThat(says)
         .filteredOn(one -> one.contains("takes up"))
@@ -127,14 +131,14 @@ class LeaderModelTest {
 
   @Test
   void whoFollowsWhomIsSaidOrWhyNot() {
-    assertThat(model.follows(spoken.review()))
+    assertThat(follows.follows(spoken.review()))
         .isNotEmpty()
         .allSatisfy(sentence -> assertThat(sentence).endsWith("."));
   }
 
   @Test
   void everyPupilHasAPageOfTheirOwnAndNobodyElsesNameOnIt() throws IOException {
-    try (PDDocument pages = Loader.loadPDF(model.pages(spoken))) {
+    try (PDDocument pages = Loader.loadPDF(files.pages(spoken))) {
       assertThat(pages.getNumberOfPages()).isEqualTo(2);
       for (int i = 0; i < 2; i++) {
         PDFTextStripper stripper = new PDFTextStripper();
@@ -149,7 +153,7 @@ class LeaderModelTest {
 
   @Test
   void theFiguresAreARowAPlayer() {
-    String csv = new String(model.figures(spoken), StandardCharsets.UTF_8);
+    String csv = new String(files.figures(spoken), StandardCharsets.UTF_8);
     String[] rows = csv.split("\r\n", -1);
     assertThat(rows).hasSize(4);
     assertThat(rows[0]).startsWith("player,role,standIn,written,placed");
@@ -162,7 +166,7 @@ class LeaderModelTest {
   @Test
   void twoLikeTakesStandBesideEachOther() {
     Comparison comparison = Comparison.of(Scorer.analyse(take), Scorer.analyse(take(0)));
-    LeaderModel.Lines lines = model.compared(comparison);
+    Lines lines = new LikeTakes(words).compared(comparison);
     assertThat(lines.heads()).hasSize(4);
     assertThat(lines.lines()).isNotEmpty().allSatisfy(line -> assertThat(line).hasSize(4));
   }

@@ -1,0 +1,114 @@
+package thinclick.client.window.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.client.window.words.Words;
+import thinclick.server.picture.PlayerSheet.Table;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Review;
+import thinclick.server.scoring.StageReview;
+import thinclick.server.words.Quantity;
+import thinclick.server.words.Spoken;
+
+/** The two tables that all read: stage by stage, and player by player. */
+final class BandTables {
+  private final Words words;
+  private final FigureCells cells;
+
+  BandTables(Words words) {
+    this.words = words;
+    this.cells = new FigureCells(words);
+  }
+
+  /** Both, as they stand below the words. */
+  List<Table> of(Spoken spoken) {
+    Review review = spoken.review();
+    return List.of(
+        new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
+        new Table(words.say("review.players"), playerHeads(review), players(review), 1));
+  }
+
+  /** The heads of the stages table. */
+  private List<String> stageHeads() {
+    return List.of(
+        words.say("review.bars"),
+        words.say("review.click"),
+        words.say("review.held"),
+        words.say("review.spread"),
+        words.say("review.drift"));
+  }
+
+  /** A line for each stage. */
+  private List<List<String>> stages(Spoken spoken) {
+    List<List<String>> lines = new ArrayList<>();
+    Review review = spoken.review();
+    List<StageReview> stages = review.stages();
+    for (int i = 0; i < stages.size(); i++) {
+      StageReview stage = stages.get(i);
+      lines.add(
+          List.of(
+              words.say("review.barsFromTo", stage.fromBar() + 1, stage.toBar()),
+              spoken.clicks().get(i),
+              cells.percent(stage.hold()),
+              cells.millis(stage.spreadMillis()),
+              drift(review, stage)));
+    }
+    return lines;
+  }
+
+  /** A band that hears every beat cannot drift from it. */
+  private String drift(Review review, StageReview stage) {
+    return stage.heldByTheClick(review.meter())
+        ? words.say("review.drift.held")
+        : cells.drift(stage.driftPercent());
+  }
+
+  /** The heads of the players table. */
+  private List<String> playerHeads(Review review) {
+    List<String> heads =
+        new ArrayList<>(
+            List.of(
+                words.say("review.player"),
+                words.say("review.placed"),
+                words.say("review.dropped"),
+                words.say("review.added"),
+                words.say("review.lean"),
+                words.say("review.spread")));
+    if (lengths(review)) {
+      heads.add(words.say("review.length"));
+    }
+    return heads;
+  }
+
+  /** Whether it is known of anybody how long notes were held; most parts write no lengths. */
+  private static boolean lengths(Review review) {
+    return review.players().stream().anyMatch(player -> player.noteLength().known());
+  }
+
+  /** A line for each player whose figures were sent. */
+  private List<List<String>> players(Review review) {
+    List<List<String>> lines = new ArrayList<>();
+    for (PlayerReview player : review.players()) {
+      List<String> line = new ArrayList<>();
+      lines.add(line);
+      line.addAll(
+          List.of(
+              player.standIn() ? words.say("review.standIn", player.player()) : player.player(),
+              words.say("review.of", player.placed(), player.written()),
+              Integer.toString(player.dropped()),
+              Integer.toString(player.added()),
+              cells.lean(player.leanMillis()),
+              cells.millis(player.spreadMillis())));
+      if (lengths(review)) {
+        line.add(
+            player.noteLength().known()
+                ? words.say(
+                    "review.ofWritten",
+                    Quantity.share(player.noteLength().get(), player.noteLength().interval())
+                        .shown(words.locale()))
+                : cells.unknown());
+      }
+    }
+    return lines;
+  }
+}

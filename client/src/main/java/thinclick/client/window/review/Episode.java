@@ -1,0 +1,44 @@
+package thinclick.client.window.review;
+
+import java.util.ArrayList;
+import java.util.List;
+import thinclick.client.window.words.Words;
+import thinclick.server.scoring.Displacement;
+import thinclick.server.scoring.PlayerReview;
+import thinclick.server.scoring.Review;
+import thinclick.server.words.ShiftWords;
+import thinclick.server.words.Speaker;
+
+/**
+ * A stretch in which a player was off the part by whole steps of the grid.
+ *
+ * @param player whose it is
+ * @param fromBar the first bar, from 0
+ * @param toBar the first bar after it
+ * @param steps by how many steps, positive late
+ * @param says what it is called
+ */
+record Episode(String player, int fromBar, int toBar, int steps, String says) {
+  /** All of a review, in the order of its players. */
+  static List<Episode> of(Review review, Words words) {
+    Speaker speaker = Speaker.of(words.locale());
+    List<Episode> episodes = new ArrayList<>();
+    for (PlayerReview player : review.players()) {
+      for (Displacement one : player.displacements()) {
+        episodes.add(
+            new Episode(
+                player.player(),
+                one.fromBar(),
+                one.toBar(),
+                one.steps(),
+                speaker.say(ShiftWords.of(one.steps(), review.meter(), review.stepsPerBeat()))));
+      }
+    }
+    return episodes;
+  }
+
+  /** As a sentence. */
+  String spoken(Words words) {
+    return words.say("leader.episode", player, says, fromBar + 1, toBar + 1);
+  }
+}

@@ -1,0 +1,99 @@
+package thinclick.client.window.review;
+
+import org.jspecify.annotations.Nullable;
+import thinclick.client.window.words.Words;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
+import thinclick.server.words.Quantity;
+
+/**
+ * Figures as they stand in the tables of this page, each with its unit and in the digits that the
+ * prose gives it; one that is not known says so.
+ */
+final class FigureCells {
+  private final Words words;
+
+  FigureCells(Words words) {
+    this.words = words;
+  }
+
+  /** A share of what is written, "98 %". */
+  String percent(Figure hold) {
+    return hold.known() ? words.say("figure.percent", shown(Quantity.percent(hold))) : unknown();
+  }
+
+  /** A spread, "19 ms". */
+  String millis(Figure figure) {
+    return figure.known() ? words.say("figure.millis", shown(Quantity.millis(figure))) : unknown();
+  }
+
+  /** A drift with its sign, "+0.1 %"; what rounds to nothing has no side. */
+  String drift(Figure drift) {
+    if (!drift.known()) {
+      return unknown();
+    }
+    Quantity quantity = Quantity.drift(drift);
+    String sign = quantity.side() > 0 ? "+" : "";
+    return words.say("figure.percent", sign + shown(quantity));
+  }
+
+  /** A lean in words: early, late, or on it. */
+  String lean(Figure lean) {
+    return lean.known()
+        ? sided(Quantity.millis(lean), "review.lean.none", "review.lean.early", "review.lean.late")
+        : unknown();
+  }
+
+  /** How much earlier or later than something else, with its interval where there is one. */
+  String difference(Figure figure) {
+    return figure.known() ? apart(Quantity.millis(figure)) + between(figure) : unknown();
+  }
+
+  /** How much earlier or later than something else, where no interval is known. */
+  String apart(Quantity millis) {
+    return sided(
+        millis, "leader.difference.none", "leader.difference.early", "leader.difference.late");
+  }
+
+  /** Two ends that lie on both sides of nothing say each its side. */
+  private String between(Figure figure) {
+    Interval interval = figure.interval();
+    if (interval == null) {
+      return "";
+    }
+    Quantity low = Quantity.millis(figure).at(interval.low());
+    Quantity high = low.at(interval.high());
+    if (low.side() < 0 && high.side() > 0) {
+      return words.say("leader.range.sides", shown(low.size()), shown(high.size()));
+    }
+    boolean early = low.side() < 0;
+    return words.say(
+        "leader.range.millis",
+        shown((early ? high : low).size()),
+        shown((early ? low : high).size()));
+  }
+
+  /** One of three sentences, by the side of what is shown. */
+  String sided(Quantity millis, String none, String early, String late) {
+    String key = millis.side() == 0 ? none : millis.side() < 0 ? early : late;
+    return words.say(key, shown(millis.size()));
+  }
+
+  /** A figure and the ends of its interval, without a unit, which stands in the row's name. */
+  String ranged(Quantity value, @Nullable Interval interval) {
+    return interval == null
+        ? shown(value)
+        : shown(value)
+            + words.say(
+                "leader.range", shown(value.at(interval.low())), shown(value.at(interval.high())));
+  }
+
+  /** A number as it stands in a table, with a true minus. */
+  private String shown(Quantity quantity) {
+    return quantity.shown(words.locale()).replace('-', '\u2212');
+  }
+
+  String unknown() {
+    return words.say("review.unknown");
+  }
+}
