@@ -27,7 +27,7 @@ import thinclick.server.host.RehearsalHost;
 
 /** Hosts found by what they say in the network, over real multicast where there is any. */
 class HostFinderTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(15);
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
 
   @TempDir Path folder;
 

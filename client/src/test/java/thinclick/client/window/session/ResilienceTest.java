@@ -41,6 +41,8 @@ import thinclick.server.material.Stock;
  * the program dies with attacks that were not sent, the host is started again on its database.
  */
 class ResilienceTest {
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
+
   @TempDir Path folder;
 
   private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
@@ -76,8 +78,7 @@ class ResilienceTest {
     run(() -> leader.lead().countIn());
     until(() -> player.state().takeRuns());
     String takeId = on(() -> player.state().announced().takeId());
-    play(player, 10);
-    until(() -> player.state().waiting() == 0);
+    playAndStore(player, 10);
 
     proxy.target(1); // nothing more comes through
     proxy.cut();
@@ -89,7 +90,7 @@ class ResilienceTest {
 
     List<Long> played = on(() -> player.take().own());
     run(player::close); // the program ends with seven attacks in its journal
-    await().until(() -> !RoomLink.unsent(folder.resolve("player")).isEmpty());
+    await().atMost(PATIENCE).until(() -> !RoomLink.unsent(folder.resolve("player")).isEmpty());
     host.close();
     RehearsalHost again = RehearsalHost.start(options);
     open.add(again);
@@ -101,7 +102,7 @@ class ResilienceTest {
     run(next::bringWhatIsLeft);
     assertThat(on(() -> next.leftProperty().get())).isEqualTo(1);
     until(() -> next.leftProperty().get() == 0);
-    await().until(() -> RoomLink.unsent(folder.resolve("player")).isEmpty());
+    await().atMost(PATIENCE).until(() -> RoomLink.unsent(folder.resolve("player")).isEmpty());
     assertThat(again.take(takeId).orElseThrow().attacks())
         .extracting(Attack::micros)
         .containsExactlyInAnyOrderElementsOf(played);
@@ -173,8 +174,7 @@ class ResilienceTest {
     run(() -> leader.lead().countIn());
     until(() -> leader.state().takeRuns());
     String word = leader.state().word();
-    play(leader, 5);
-    until(() -> leader.state().waiting() == 0);
+    playAndStore(leader, 5);
     copy(folder.resolve("desk"), folder.resolve("disk"));
     run(leader::close);
 
@@ -193,6 +193,7 @@ class ResilienceTest {
     until(() -> next.state().phase() == Phase.DEALT);
     run(next::leave);
     await("what was left by itself is not offered")
+        .atMost(PATIENCE)
         .until(() -> noJournalIn(folder.resolve("disk")));
   }
 
@@ -227,6 +228,16 @@ class ResilienceTest {
         });
   }
 
+  /**
+   * Until nothing of it waits. What waits is told from the link's thread, so that it is 0 as well
+   * before anything was told: what is asked after the attacks is answered after that.
+   */
+  private void playAndStore(Session player, int count) {
+    play(player, count);
+    on(() -> player.link()).browse(null).join();
+    until(() -> player.state().waiting() == 0);
+  }
+
   private String says(Session session) {
     return on(() -> situation.say(session.state(), TakeMoment.NONE, System.nanoTime()));
   }
@@ -244,6 +255,6 @@ class ResilienceTest {
   }
 
   private void until(Callable<Boolean> holds) {
-    await().atMost(Duration.ofSeconds(30)).until(() -> on(holds));
+    await().atMost(PATIENCE).until(() -> on(holds));
   }
 }
