@@ -38,6 +38,14 @@ public enum Accidental {
     return values()[alter + 2];
   }
 
+  /** The sign that a note has against its key, wherever it was written; null where it has none. */
+  static @Nullable Accidental beyondKey(StaffPart part, StaffNote note) {
+    Pitch pitch = note.pitch();
+    return pitch == null || pitch.name().alter() == inKey(part.fifths(), pitch.name().letter())
+        ? null
+        : of(pitch.name().alter());
+  }
+
   /** What a key signature does to a letter. */
   static int inKey(int fifths, int letter) {
     int place = 0;

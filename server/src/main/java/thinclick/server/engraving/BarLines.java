@@ -13,6 +13,9 @@ final class BarLines {
 
   private static final double DOT_AIR = 0.3;
 
+  /** How far a bar line reaches above and below the click's line. */
+  private static final double CLICK_HALF = 0.85;
+
   private final Sheet sheet;
   private final double halfHeight;
   private final @Nullable Double clickY;
@@ -57,14 +60,21 @@ final class BarLines {
   private void line(Place place, double x, double thickness) {
     sheet.rule(place, Ink.FULL, x, -halfHeight, x, halfHeight, thickness);
     if (clickY != null) {
-      double half = Measure.CLICK_SCALE;
-      sheet.rule(place.silent(), Ink.FULL, x, clickY - half, x, clickY + half, thickness * half);
+      double half = CLICK_HALF;
+      sheet.rule(place.silent(), Ink.FULL, x, clickY - half, x, clickY + half, thickness);
     }
   }
 
+  /** The dots of a repeat, on the click's line too. */
   private void dots(Place place, double x) {
     for (double y : new double[] {-0.5, 0.5}) {
       sheet.addBehind(new Mark.Sign(place, Ink.FULL, Glyph.REPEAT_DOT, x, y, 1));
+      if (clickY != null) {
+        double scale = Measure.CLICK_SCALE;
+        double middle = x + Glyph.REPEAT_DOT.right() * (1 - scale) / 2;
+        double at = clickY + y * CLICK_HALF;
+        sheet.addBehind(new Mark.Sign(place, Ink.FULL, Glyph.REPEAT_DOT, middle, at, scale));
+      }
     }
   }
 }

@@ -1,6 +1,7 @@
 package thinclick.server.engraving;
 
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * What tells the reader where they are: brackets over the turns of a grouping, a dotted line where
@@ -9,13 +10,15 @@ import java.util.function.DoubleUnaryOperator;
 final class BearingMarks {
   static final double LABEL_SIZE = 1.5;
   private static final double HOOK = 0.6;
-  private static final double LINE = 0.1;
-  private static final double DOTS = 0.14;
-  private static final double LABEL_LIFT = 0.55;
+  private static final double LINE = Measure.STAFF_LINE;
+  private static final double DOTS = 0.16;
+  private static final double LABEL_LIFT = 0.85;
   private static final double DOWNBEAT_TICK = 1.2;
   private static final double BEAT_TICK = 0.8;
-  private static final double STEP_TICK = 0.4;
+  private static final double STEP_TICK = 0.5;
   private static final double NUMBER_SIZE = 1.4;
+  private static final double BETWEEN = 0.5;
+  private static final double BEFORE_BAR = 0.3;
 
   /** From the ruler down to the feet of its numbers. */
   static final double RULER_DEPTH = DOWNBEAT_TICK + 0.25 + NUMBER_SIZE * 0.9;
@@ -23,13 +26,23 @@ final class BearingMarks {
   private final StaffPart part;
   private final Sheet sheet;
   private final DoubleUnaryOperator stepX;
+  private final IntToDoubleFunction barX;
   private final int firstStep;
   private final int endStep;
 
-  BearingMarks(StaffPart part, SystemPlan plan, Sheet sheet, DoubleUnaryOperator stepX) {
+  /**
+   * @param barX where the line before a bar stands
+   */
+  BearingMarks(
+      StaffPart part,
+      SystemPlan plan,
+      Sheet sheet,
+      DoubleUnaryOperator stepX,
+      IntToDoubleFunction barX) {
     this.part = part;
     this.sheet = sheet;
     this.stepX = stepX;
+    this.barX = barX;
     this.firstStep = plan.firstBar() * part.stepsPerBar();
     this.endStep = firstStep + plan.bars() * part.stepsPerBar();
   }
@@ -92,7 +105,7 @@ final class BearingMarks {
     boolean ends = turn.end() <= endStep;
     double from =
         begins ? edge(turn.start()) : stepX.applyAsDouble(firstStep) - 2 * Measure.HALF_HEAD;
-    double to = ends ? edge(turn.end()) - 0.5 : right;
+    double to = ends ? Math.min(end(turn.end()), right) : right;
     Place silent = place.silent();
     sheet.add(new Mark.Line(begins ? place : silent, Ink.RULE, from, y, to, y, LINE, false));
     if (begins) {
@@ -103,6 +116,14 @@ final class BearingMarks {
       double x = to - LINE / 2;
       sheet.add(new Mark.Line(silent, Ink.RULE, x, y, x, y + HOOK, LINE, false));
     }
+  }
+
+  /** A turn that ends with a bar ends before its line, any other before the head of the next. */
+  private double end(int step) {
+    boolean withBar = step % part.stepsPerBar() == 0;
+    return withBar
+        ? barX.applyAsDouble(step / part.stepsPerBar()) - BEFORE_BAR
+        : edge(step) - BETWEEN;
   }
 
   private double edge(int step) {

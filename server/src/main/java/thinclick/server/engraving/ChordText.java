@@ -11,6 +11,7 @@ final class ChordText {
   static final double ROOT_SIZE = 2.5;
   private static final double QUALITY_SIZE = 1.9;
   private static final double RAISED = 0.45;
+  private static final double RAISED_AIR = 0.12;
 
   private final List<TextRun> runs = new ArrayList<>();
   private final List<Double> rises = new ArrayList<>();
@@ -39,13 +40,23 @@ final class ChordText {
   }
 
   double width() {
-    return runs.stream().mapToDouble(TextRun::width).sum();
+    double width = 0;
+    for (int i = 0; i < runs.size(); i++) {
+      width += air(i) + runs.get(i).width();
+    }
+    return width;
+  }
+
+  /** What is raised stands a little off the letter before it. */
+  private double air(int run) {
+    return rises.get(run) > 0 ? RAISED_AIR : 0;
   }
 
   List<Mark> at(double x, double y) {
     List<Mark> marks = new ArrayList<>();
     double left = x;
     for (int i = 0; i < runs.size(); i++) {
+      left += air(i);
       marks.addAll(runs.get(i).at(left, y - rises.get(i)));
       left += runs.get(i).width();
     }

@@ -11,17 +11,23 @@ import java.util.List;
  */
 record Columns(List<Column> columns) {
   private static final double AIR = 0.22;
-  private static final double BAR_AIR = 0.32;
-  private static final double MOST_BAR_DISTANCE = 1.5;
+
+  /** From a bar line to the head or rest after it. */
+  static final double AFTER_BAR = 1;
+
+  /** From a bar line to an accidental or a ledger line, which belong to the head behind them. */
+  static final double AFTER_BAR_TO_SIGN = 0.6;
 
   /**
    * One symbol.
    *
    * @param step its step
+   * @param bar its bar
    * @param downbeat true on the first step of a bar
    * @param boxes what it covers, x from the step's place, y from the staff's middle line
+   * @param before how far before the step's place a bar line's edge must stand
    */
-  record Column(int step, boolean downbeat, List<Box> boxes) {
+  record Column(int step, int bar, boolean downbeat, List<Box> boxes, double before) {
     double left() {
       return boxes.stream().mapToDouble(Box::left).min().orElse(0);
     }
@@ -37,15 +43,28 @@ record Columns(List<Column> columns) {
       for (int i = 0; i < bar.symbols().size(); i++) {
         Symbol symbol = bar.symbols().get(i);
         if (!symbol.wholeBar()) {
-          boolean downbeat = symbol.start() % part.stepsPerBar() == 0;
-          columns.add(new Column(symbol.start(), downbeat, notes.boxes(bar, i)));
+          List<Mark> marks = notes.covering(bar, i);
+          columns.add(
+              new Column(
+                  symbol.start(),
+                  bar.index(),
+                  symbol.start() % part.stepsPerBar() == 0,
+                  marks.stream().map(Mark::box).toList(),
+                  marks.stream().mapToDouble(Columns::before).max().orElse(0)));
         }
       }
     }
     return new Columns(columns);
   }
 
-  /** How far what stands on the first step of a bar reaches before it. */
+  private static double before(Mark mark) {
+    boolean belongs =
+        mark instanceof Mark.Line
+            || (mark instanceof Mark.Sign sign && sign.glyph().name().startsWith("ACCIDENTAL"));
+    return (belongs ? AFTER_BAR_TO_SIGN : AFTER_BAR) - mark.box().left();
+  }
+
+  /** How far what stands on the first step of a bar reaches before it, at most. */
   double reachBefore() {
     return columns.stream()
         .filter(Column::downbeat)
@@ -54,44 +73,13 @@ record Columns(List<Column> columns) {
         .orElse(Measure.HALF_HEAD);
   }
 
-  /** How far what stands last in a bar reaches toward the bar line, from the bar's last step. */
-  double reachAfter(int stepsPerBar, double stepWidth) {
-    return columns.stream()
-        .mapToDouble(c -> c.right() - (stepsPerBar - 1 - c.step() % stepsPerBar) * stepWidth)
-        .max()
-        .orElse(Measure.HALF_HEAD);
-  }
-
-  /**
-   * How far before the first step of a bar its line stands: in the middle of what is free, but no
-   * farther than {@value #MOST_BAR_DISTANCE} from the step if that is enough.
-   *
-   * @param before how far the first step's signs reach before it
-   * @param after how far the last step's signs reach after it
-   */
-  static double barDistance(double before, double after, double stepWidth) {
-    double least = before + BAR_AIR + Measure.THIN_BAR / 2;
-    double middle = before + (stepWidth - after - before) / 2;
-    return Math.max(least, Math.min(MOST_BAR_DISTANCE, middle));
-  }
-
-  /**
-   * The narrowest step at which nothing touches, at least {@link Measure#MIN_STEP}.
-   *
-   * @param before how far the signs on the first step of a bar reach before it
-   */
-  double stepWidth(int stepsPerBar, double before) {
-    double barDistance = before + BAR_AIR + Measure.THIN_BAR / 2;
+  /** The narrowest step at which nothing touches, at least {@link Measure#MIN_STEP}. */
+  double stepWidth() {
     double width = Measure.MIN_STEP;
-    for (int i = 0; i < columns.size(); i++) {
+    for (int i = 0; i + 1 < columns.size(); i++) {
       Column column = columns.get(i);
-      int barEnd = (column.step() / stepsPerBar + 1) * stepsPerBar;
-      double toBar = column.right() + BAR_AIR + Measure.THIN_BAR / 2 + barDistance;
-      width = Math.max(width, toBar / (barEnd - column.step()));
-      if (i + 1 < columns.size()) {
-        Column next = columns.get(i + 1);
-        width = Math.max(width, apart(column, next) / (next.step() - column.step()));
-      }
+      Column next = columns.get(i + 1);
+      width = Math.max(width, apart(column, next) / (next.step() - column.step()));
     }
     return width;
   }

@@ -1,7 +1,9 @@
 package thinclick.server.engraving;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.IntToDoubleFunction;
 import thinclick.server.words.SheetWords;
 
 /**
@@ -13,12 +15,20 @@ import thinclick.server.words.SheetWords;
  * in time, so that offsets can be drawn below the staff.
  */
 public final class Engraver {
-  private static final double AFTER_START = 0.9;
+  private static final double AFTER_START = 1.1;
   private static final double LANE_AIR = 0.7;
   private static final double DIRECTION_SIZE = 1.8;
   private static final double NUMBER_SIZE = 1.5;
   private static final double CHORD_AIR = 0.8;
   private static final double CLICK_SIZE = 1.6;
+
+  private static final double AFTER_WORD = 0.8;
+
+  /** From the end of a tie to the accidental it leads to. */
+  private static final double BEFORE_REMINDER = 0.15;
+
+  /** How far before the first step anything may reach into the beats' ruler. */
+  private static final double BEFORE_RULER = 1;
 
   /** From the click's line down to what must not touch the word before it. */
   private static final double CLICK_BELOW = 1.2;
@@ -29,8 +39,8 @@ public final class Engraver {
   private final Notes notes;
   private final List<SpelledBar> clickBars;
   private final Notes clickNotes;
-  private final Columns columns;
-  private final Columns clickColumns;
+  private final double reachBefore;
+  private final BarPlaces places;
 
   private Engraver(StaffPart part) {
     this.part = part;
@@ -41,8 +51,13 @@ public final class Engraver {
     this.clickBars = click.spelled();
     this.clickNotes =
         new Notes(click, clickBars, Measure.CLICK_SCALE, said.say("sheet.click") + ", ");
-    this.columns = Columns.of(part, bars, notes);
-    this.clickColumns = Columns.of(click, clickBars, clickNotes);
+    Columns columns = Columns.of(part, bars, notes);
+    this.reachBefore = columns.reachBefore();
+    this.places =
+        new BarPlaces(
+            part.stepsPerBar(),
+            bars.size(),
+            List.of(columns, Columns.of(click, clickBars, clickNotes)));
   }
 
   /**
@@ -76,12 +91,15 @@ public final class Engraver {
     Engraver engraver = new Engraver(part);
     int steps = mostSteps(part, plans);
     double least = engraver.leastStep();
-    double fill = least + (width - engraver.widthAt(plans, least)) / steps;
-    double step = Math.max(least, Math.min(Math.max(least, Measure.MAX_STEP), fill));
+    double step = least;
+    for (int i = 0; i < 2; i++) { // a wider step moves the last line a little
+      double fill = step + (width - engraver.widthAt(plans, step)) / steps;
+      step = Math.max(least, Math.min(Math.max(least, Measure.MAX_STEP), fill));
+    }
+    double wide = step;
     double firstX = engraver.firstX(plans);
-    double endRoom = endRoom(plans);
     return plans.stream()
-        .map(plan -> engraver.system(plan, firstX, step, endRoom, withClick))
+        .map(plan -> engraver.system(plan, firstX, wide, engraver.end(plans, wide), withClick))
         .toList();
   }
 
@@ -90,10 +108,7 @@ public final class Engraver {
   }
 
   private double leastStep() {
-    double least =
-        Math.max(
-            columns.stepWidth(part.stepsPerBar(), reachBefore()),
-            clickColumns.stepWidth(part.stepsPerBar(), reachBefore()));
+    double least = places.stepWidth();
     List<ChordMark> chords = part.chords();
     for (int i = 0; i + 1 < chords.size(); i++) {
       double width = new ChordText(chords.get(i), Place.NOWHERE).width() + CHORD_AIR;
@@ -108,7 +123,17 @@ public final class Engraver {
             .mapToDouble(plan -> new StaffStart(part).draw(new Sheet(), plan))
             .max()
             .orElse(0);
-    return start + AFTER_START + Math.max(Measure.HALF_HEAD, columns.reachBefore());
+    double reach = Math.max(Measure.HALF_HEAD, reachBefore);
+    for (SystemPlan plan : plans) {
+      reach = Math.max(reach, heldReach(plan) + Ties.LEAST_HALF);
+    }
+    return start + AFTER_START + reach;
+  }
+
+  /** How far before the first step of a system a tie ends that comes from the one before. */
+  private double heldReach(SystemPlan plan) {
+    double reminder = notes.reminderReach(bars.get(plan.firstBar()));
+    return reminder > 0 ? reminder + BEFORE_REMINDER : 0;
   }
 
   private static double endRoom(List<SystemPlan> plans) {
@@ -117,40 +142,42 @@ public final class Engraver {
         : Measure.THIN_BAR / 2;
   }
 
-  private double reachBefore() {
-    return Math.max(columns.reachBefore(), clickColumns.reachBefore());
-  }
-
-  private double barDistance(double step) {
-    double after =
-        Math.max(
-            columns.reachAfter(part.stepsPerBar(), step),
-            clickColumns.reachAfter(part.stepsPerBar(), step));
-    return Columns.barDistance(reachBefore(), after, step);
+  /** How far before the end of its last step the lines end that end a system; one place for all. */
+  private double end(List<SystemPlan> plans, double step) {
+    double[] distances = places.distances(step);
+    double nearest = places.usual();
+    for (SystemPlan plan : plans) {
+      nearest = Math.min(nearest, distances[plan.firstBar() + plan.bars()]);
+    }
+    return nearest - endRoom(plans);
   }
 
   private double widthAt(List<SystemPlan> plans, double step) {
-    return firstX(plans) + mostSteps(part, plans) * step - barDistance(step) + endRoom(plans);
+    return firstX(plans) + mostSteps(part, plans) * step - end(plans, step);
   }
 
   private StaffSystem system(
-      SystemPlan plan, double firstX, double step, double endRoom, boolean withClick) {
+      SystemPlan plan, double firstX, double step, double end, boolean withClick) {
     int firstStep = plan.firstBar() * part.stepsPerBar();
     int steps = plan.bars() * part.stepsPerBar();
     DoubleUnaryOperator stepX = at -> firstX + (at - firstStep) * step;
-    double barDistance = barDistance(step);
-    double right = firstX + steps * step - barDistance + endRoom;
+    double[] distances = places.distances(step);
+    IntToDoubleFunction barX =
+        bar -> stepX.applyAsDouble((double) bar * part.stepsPerBar()) - distances[bar];
+    double right = firstX + steps * step - end;
     List<SpelledBar> itsBars = bars.subList(plan.firstBar(), plan.firstBar() + plan.bars());
     Sheet sheet = new Sheet();
     staffLines(sheet, right);
     double start = new StaffStart(part).draw(sheet, plan);
     itsBars.forEach(bar -> notes.draw(sheet, bar, stepX::applyAsDouble, 0));
-    new Ties(notes, part, sheet, stepX::applyAsDouble).draw(itsBars, start + 0.4, right - 0.4);
+    notes.remind(sheet, itsBars.get(0), stepX::applyAsDouble, 0);
+    new Ties(notes, part, sheet, stepX::applyAsDouble)
+        .draw(itsBars, start + 0.4, heldReach(plan), right - 0.4);
     itsBars.forEach(bar -> notes.drawAround(sheet, bar, stepX::applyAsDouble, 0));
 
     double half = part.clef().lines() == 1 ? 1 : 2;
-    BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX);
-    double ruler = sheet.skyline().bottom(0, right, 2) + LANE_AIR;
+    BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX, barX);
+    double ruler = sheet.skyline().bottom(firstX - BEFORE_RULER, right, 2) + LANE_AIR;
     double lane = sheet.skyline().top(start, right, -half) - LANE_AIR;
     if (bearings.hasGroupings()) {
       double line = lane - 0.5;
@@ -167,7 +194,7 @@ public final class Engraver {
       clickLine(sheet, plan, click, stepX, clickLeft, right);
     }
     BarLines lines = new BarLines(sheet, part, withClick ? click : null);
-    barLines(lines, plan, at -> stepX.applyAsDouble(at) - barDistance, start, right);
+    barLines(lines, plan, barX, start, right);
     bearings.ruler(ruler);
     double top = lane;
     if (withClick) {
@@ -186,10 +213,22 @@ public final class Engraver {
         step,
         shift,
         click + shift,
+        barLines(plan, barX, firstX - Math.min(places.usual(), firstX - start), right),
         ruler + shift,
         width,
         ruler + BearingMarks.RULER_DEPTH + shift,
         sheet.marks().stream().map(mark -> mark.shifted(0, shift)).toList());
+  }
+
+  private static List<Double> barLines(
+      SystemPlan plan, IntToDoubleFunction barX, double left, double right) {
+    List<Double> lines = new ArrayList<>(List.of(left));
+    for (int bar = plan.firstBar() + 1; bar < plan.firstBar() + plan.bars(); bar++) {
+      lines.add(barX.applyAsDouble(bar));
+    }
+    boolean single = !plan.repeatTo() && !plan.last();
+    lines.add(single ? right - Measure.THIN_BAR / 2 : right);
+    return lines;
   }
 
   /** Words over a short line may be longer than its staff. */
@@ -229,9 +268,10 @@ public final class Engraver {
         : stepX.applyAsDouble(plan.firstBar() * part.stepsPerBar()) - 1.6;
   }
 
-  /** Where the word before the click's line begins. */
+  /** Where the word before the click's line begins: clear of the line, inside the system. */
   private double wordLeft(double clickLeft) {
-    return clickLeft - Face.ITALIC.width(said.say("sheet.click"), CLICK_SIZE) - 0.5;
+    double width = Face.ITALIC.width(said.say("sheet.click"), CLICK_SIZE);
+    return Math.max(0, clickLeft - width - AFTER_WORD);
   }
 
   private void clickLine(
@@ -252,17 +292,19 @@ public final class Engraver {
   }
 
   private void barLines(
-      BarLines lines, SystemPlan plan, DoubleUnaryOperator barX, double start, double right) {
+      BarLines lines, SystemPlan plan, IntToDoubleFunction barX, double start, double right) {
     if (plan.repeatFrom()) {
       lines.repeatFrom(new Place(plan.firstBar(), -1, said.say("sheet.repeatFrom")), start);
     }
     for (int bar = plan.firstBar() + 1; bar < plan.firstBar() + plan.bars(); bar++) {
       int step = bar * part.stepsPerBar();
-      lines.single(new Place(bar, step, ""), barX.applyAsDouble(step));
+      lines.single(new Place(bar, step, ""), barX.applyAsDouble(bar));
     }
     int lastBar = plan.firstBar() + plan.bars() - 1;
     if (plan.repeatTo()) {
-      String says = said.say("sheet.repeatTo", plan.repeatTimes());
+      boolean round = plan.repeatTimes() == SystemPlan.ROUND;
+      String says =
+          round ? said.say("sheet.repeatRound") : said.say("sheet.repeatTo", plan.repeatTimes());
       lines.repeatTo(new Place(lastBar, -1, says), right);
     } else if (plan.last()) {
       lines.end(new Place(lastBar, -1, said.say("sheet.end")), right);
@@ -282,7 +324,10 @@ public final class Engraver {
     }
     if (plan.repeatTo()) {
       int times = plan.repeatTimes();
-      String says = said.say("sheet.times", times, Integer.toString(times));
+      String says =
+          times == SystemPlan.ROUND
+              ? said.say("sheet.round")
+              : said.say("sheet.times", times, Integer.toString(times));
       double x = right - Face.ITALIC.width(says, DIRECTION_SIZE);
       Place place = new Place(plan.firstBar(), -1, "");
       sheet.add(new Mark.Text(place, Ink.FULL, says, Face.ITALIC, DIRECTION_SIZE, x, baseline));

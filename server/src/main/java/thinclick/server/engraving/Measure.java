@@ -21,6 +21,10 @@ final class Measure {
   static final double STEM_LENGTH = 3.5;
   static final double HALF_HEAD = 0.59;
   static final double ACCIDENTAL_GAP = 0.2;
+
+  /** From a ledger line to the accidental before it. */
+  static final double LEDGER_AIR = 0.12;
+
   static final double DOT_GAP = 0.3;
 
   /** The size of the click's own part beside the reader's. */

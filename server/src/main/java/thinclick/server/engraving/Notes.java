@@ -43,15 +43,53 @@ final class Notes {
     return stems.getOrDefault(bar.index(), List.of()).get(index);
   }
 
-  /** What a symbol covers, around the place of its step. */
-  List<Box> boxes(SpelledBar bar, int index) {
+  /** The signs and ledger lines of a symbol, around the place of its step. */
+  List<Mark> covering(SpelledBar bar, int index) {
     Symbol symbol = bar.symbols().get(index);
     Sheet alone = new Sheet();
     draw(alone, bar, index, 0, 0, Place.NOWHERE);
     if (!symbol.rest() && stem(bar, index).flagged()) {
       flag(alone, symbol, stem(bar, index), 0, 0, Place.NOWHERE);
     }
-    return alone.marks().stream().filter(Mark.Sign.class::isInstance).map(Mark::box).toList();
+    return alone.marks();
+  }
+
+  /**
+   * How far the reminder before a note that is held into a bar reaches before the bar's first step;
+   * 0 where none is needed.
+   */
+  double reminderReach(SpelledBar bar) {
+    Sheet alone = new Sheet();
+    remind(alone, bar, step -> 0, 0);
+    return alone.marks().stream().mapToDouble(mark -> -mark.box().left()).max().orElse(0);
+  }
+
+  /**
+   * Draws the accidental of a note that is held from the system before once more, in brackets: its
+   * own stands where the reader no longer looks.
+   */
+  void remind(Sheet sheet, SpelledBar bar, IntToDoubleFunction stepX, double y) {
+    Symbol symbol = bar.symbols().get(0);
+    Accidental sign = symbol.tiedBack() ? Accidental.beyondKey(part, note(symbol)) : null;
+    if (sign == null) {
+      return;
+    }
+    StaffNote note = note(symbol);
+    double headY = y + headY(note) * scale;
+    double right = stepX.applyAsDouble(symbol.start()) - halfHead(symbol) * scale;
+    Place place = new Place(bar.index(), symbol.start(), "");
+    double left = right - accidentalGap(note) * scale;
+    for (Glyph glyph :
+        List.of(Glyph.ACCIDENTAL_PARENS_RIGHT, sign.glyph(), Glyph.ACCIDENTAL_PARENS_LEFT)) {
+      left -= glyph.right() * scale;
+      sign(sheet, place, glyph, left, headY);
+    }
+  }
+
+  /** From a head to its accidental, which keeps clear of the ledger line through the head. */
+  private double accidentalGap(StaffNote note) {
+    boolean ledger = part.clef().lines() > 1 && Math.abs(note.position()) > 5;
+    return ledger ? Measure.LEDGER_REACH + Measure.LEDGER_AIR : Measure.ACCIDENTAL_GAP;
   }
 
   /** Draws a bar; {@code stepX} gives the place of a step, {@code y} is the staff's middle line. */
@@ -155,7 +193,7 @@ final class Notes {
     sign(sheet, place, note.head().glyph(symbol.value()), x - half, headY);
     Accidental accidental = accidentals.get(symbol.note());
     if (accidental != null && symbol.attack()) {
-      double left = x - half - (Measure.ACCIDENTAL_GAP + accidental.glyph().right()) * scale;
+      double left = x - half - (accidentalGap(note) + accidental.glyph().right()) * scale;
       sign(sheet, place.silent(), accidental.glyph(), left, headY);
     }
     if (symbol.dots() > 0) {

@@ -104,7 +104,7 @@ final class PartHeading {
       marks.add(new Mark.Sign(Place.NOWHERE, Ink.FULL, Glyph.MET_AUGMENTATION_DOT, x, y, scale));
       x += Glyph.MET_AUGMENTATION_DOT.advance() * scale;
     }
-    x += 0.6;
+    x += 0.9;
     String rest =
         "= " + said.shown(beats) + (words.isEmpty() ? "" : " \u00b7 " + String.join(", ", words));
     marks.add(new Mark.Text(Place.NOWHERE, Ink.FULL, rest, Face.REGULAR, TEXT_SIZE, x, y));

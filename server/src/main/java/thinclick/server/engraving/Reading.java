@@ -22,13 +22,21 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
     plans = List.copyOf(plans);
   }
 
-  /** The written bars once, with the click of the plan's beginning above them. */
+  /**
+   * The written bars once, with the click of the plan's beginning above them; between repeat signs
+   * where the take is longer than they are.
+   */
   public static Reading once(WrittenPart written, int barsPerSystem, Cut cut) {
     StaffPart part = TakePart.of(written, written.bars(), cut);
+    boolean round = takeBars(written) > part.bars();
     List<SystemPlan> plans = new ArrayList<>();
-    for (int bar = 0; bar < part.bars(); bar += barsPerSystem) {
-      int bars = Math.min(barsPerSystem, part.bars() - bar);
-      plans.add(new SystemPlan(bar, bars, false, 1, "", bar + bars == part.bars()));
+    int to;
+    for (int bar = 0; bar < part.bars(); bar = to) {
+      to = Math.min(part.bars(), nextLine(written, bar, barsPerSystem));
+      boolean last = to == part.bars();
+      int times = round && last ? SystemPlan.ROUND : 1;
+      boolean from = round && bar == written.repeatFromBar();
+      plans.add(new SystemPlan(bar, to - bar, from, times, "", last));
     }
     return new Reading(part, plans);
   }
@@ -58,8 +66,11 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
   }
 
   private static StaffPart takePart(WrittenPart written, Cut cut) {
-    int takeBars = written.stages().stream().mapToInt(Stage::bars).sum();
-    return TakePart.of(written, Math.min(takeBars, MOST_TAKE_BARS), cut);
+    return TakePart.of(written, Math.min(takeBars(written), MOST_TAKE_BARS), cut);
+  }
+
+  private static int takeBars(WrittenPart written) {
+    return written.stages().stream().mapToInt(Stage::bars).sum();
   }
 
   private static List<Fold.Line> lines(WrittenPart written, StaffPart part, int barsPerSystem) {

@@ -13,6 +13,9 @@ final class StaffStart {
   private static final double AFTER_METER = 0.3;
   private static final double BEFORE_REPEAT = 0.5;
 
+  /** From a single line to the middle of a figure two spaces high: clear above it and below. */
+  private static final double OFF_THE_LINE = 1.4;
+
   private final StaffPart part;
 
   StaffStart(StaffPart part) {
@@ -71,8 +74,9 @@ final class StaffStart {
     Meter meter = part.meter();
     double width = Math.max(width(meter.count()), width(meter.unit()));
     Place place = Place.saying(part.said().say("sheet.meter", meter.count(), meter.unit()));
-    number(sheet, place, meter.count(), x + (width - width(meter.count())) / 2, -1);
-    number(sheet, place.silent(), meter.unit(), x + (width - width(meter.unit())) / 2, 1);
+    double apart = part.clef().lines() == 1 ? OFF_THE_LINE : 1;
+    number(sheet, place, meter.count(), x + (width - width(meter.count())) / 2, -apart);
+    number(sheet, place.silent(), meter.unit(), x + (width - width(meter.unit())) / 2, apart);
     return x + width;
   }
 

@@ -14,6 +14,8 @@ import java.util.List;
  * @param stepWidth the distance of two steps; a step's place is strictly linear in time
  * @param staffY the staff's middle line
  * @param clickY the click's own line; where it stands above another part, where it would begin
+ * @param barLines from where the first bar begins to the line that ends the last: the middle of a
+ *     single line, the outer edge of the lines that end a repeat or the part; one more than bars
  * @param rulerY the rule of the beats, below the staff; offsets in time belong here
  * @param width its width
  * @param height its height
@@ -28,11 +30,13 @@ public record StaffSystem(
     double stepWidth,
     double staffY,
     double clickY,
+    List<Double> barLines,
     double rulerY,
     double width,
     double height,
     List<Mark> marks) {
   public StaffSystem {
+    barLines = List.copyOf(barLines);
     marks = List.copyOf(marks);
   }
 

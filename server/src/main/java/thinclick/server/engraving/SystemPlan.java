@@ -6,14 +6,18 @@ package thinclick.server.engraving;
  * @param firstBar its first bar in the part, from 0
  * @param bars 1 to 4
  * @param repeatFrom true where a repeat begins with it
- * @param repeatTimes how often the repeat that ends with it is played; 1 where none ends
+ * @param repeatTimes how often the repeat that ends with it is played; 1 where none ends, {@link
+ *     #ROUND} where it goes round for as long as the take lasts
  * @param direction what stands above it: the stage of the click; empty for nothing
  * @param last true where the part ends with it
  */
 public record SystemPlan(
     int firstBar, int bars, boolean repeatFrom, int repeatTimes, String direction, boolean last) {
+  /** Played again and again. */
+  public static final int ROUND = 0;
+
   public SystemPlan {
-    if (bars < 1 || bars > 4 || repeatTimes < 1) {
+    if (bars < 1 || bars > 4 || repeatTimes < ROUND) {
       throw new IllegalArgumentException(bars + " bars, " + repeatTimes + " times");
     }
   }
@@ -24,6 +28,6 @@ public record SystemPlan(
   }
 
   boolean repeatTo() {
-    return repeatTimes > 1;
+    return repeatTimes != 1;
   }
 }

@@ -11,6 +11,9 @@ final class Ties {
   private static final double PAST_STEM = 0.75;
   private static final double AWAY = 0.72;
 
+  /** The shortest half of a tie at the beginning of a system. */
+  static final double LEAST_HALF = 1;
+
   private final Notes notes;
   private final StaffPart part;
   private final Sheet sheet;
@@ -27,9 +30,10 @@ final class Ties {
    * Draws the ties of some bars.
    *
    * @param left where a tie from the system before begins
+   * @param held how far before its step's place that tie ends
    * @param right where a tie to the next system ends
    */
-  void draw(List<SpelledBar> bars, double left, double right) {
+  void draw(List<SpelledBar> bars, double left, double held, double right) {
     int endStep = (bars.get(bars.size() - 1).index() + 1) * part.stepsPerBar();
     int firstStep = bars.get(0).index() * part.stepsPerBar();
     for (SpelledBar bar : bars) {
@@ -46,7 +50,8 @@ final class Ties {
           arc(bar, symbol, below, from, Math.max(to, from + 1));
         }
         if (symbol.tiedBack() && symbol.start() == firstStep) {
-          arc(bar, symbol, up, Math.min(left, x - FROM_MIDDLE - 1), x - FROM_MIDDLE);
+          double to = x - Math.max(FROM_MIDDLE, held);
+          arc(bar, symbol, up, Math.min(left, to - LEAST_HALF), to);
         }
       }
     }

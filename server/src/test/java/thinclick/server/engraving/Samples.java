@@ -196,7 +196,6 @@ public final class Samples {
         List.of());
   }
 
-  /** A staff of 4/4 in eighths: {@code "8 Eb4"} is an eighth E flat 4 on step 8. */
   /** Bars 5 to 8 and 13 to 16 of sixteen are free; else the beats, or the dotted beats of 6/8. */
   public static WrittenPart tradingFours(boolean compound) {
     Drill drill = Stock.find(compound ? "Six-eight twos" : "Even eighths");
@@ -215,6 +214,10 @@ public final class Samples {
         drill.withStages(List.of(Stage.ofBeats(16, 1, 1))), free, drill.tempo().start(), "");
   }
 
+  /**
+   * A staff of 4/4 in eighths: {@code "8 Eb4"} is an eighth E flat 4 on step 8, {@code "8 Eb4 3"}
+   * one of three steps.
+   */
   static StaffPart staff(int fifths, String... notes) {
     List<StaffNote> list = new ArrayList<>();
     for (String note : notes) {
@@ -224,7 +227,7 @@ public final class Samples {
       list.add(
           StaffNote.pitched(
               Integer.parseInt(words[0]),
-              1,
+              words.length > 2 ? Integer.parseInt(words[2]) : 1,
               Clef.TREBLE,
               new Pitch(name, octave),
               java.util.Set.of()));
