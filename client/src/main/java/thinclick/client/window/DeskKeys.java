@@ -81,7 +81,7 @@ final class DeskKeys {
         .onCtrl(KeyCode.D, lecternDesk.lectern()::deal)
         .onCtrl(KeyCode.Z, lecternDesk.lectern()::undo)
         .onCtrl(KeyCode.ENTER, lecternDesk.lesson()::goOn)
-        .onCtrl(KeyCode.PERIOD, lecternDesk.lectern()::stop)
+        .onCtrl(KeyCode.PERIOD, lecternDesk.take()::stop)
         .onCtrl(KeyCode.R, () -> lecternDesk.steering().rescue(moment.get()))
         .onCtrl(KeyCode.B, lecternDesk.lesson()::repeat)
         .onCtrl(KeyCode.N, lecternDesk.lesson()::next)

@@ -1,7 +1,7 @@
 package thinclick.client.window;
 
 import thinclick.client.window.check.CheckModel;
-import thinclick.client.window.lectern.LessonModel;
+import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
@@ -13,7 +13,7 @@ import thinclick.protocol.message.ServerMessage.Phase;
 final class FootSentence {
   private final Session session;
   private final CheckModel check;
-  private final LessonModel lesson;
+  private final LecternDesk lectern;
   private final Words words;
   private final Situation situation;
   private final String putAside;
@@ -23,10 +23,10 @@ final class FootSentence {
    * @param putAside where settings that could not be read were put; empty for nowhere
    */
   FootSentence(
-      Session session, CheckModel check, LessonModel lesson, Words words, String putAside) {
+      Session session, CheckModel check, LecternDesk lectern, Words words, String putAside) {
     this.session = session;
     this.check = check;
-    this.lesson = lesson;
+    this.lectern = lectern;
     this.words = words;
     this.situation = new Situation(words);
     this.putAside = putAside;
@@ -59,11 +59,12 @@ final class FootSentence {
       said = words.say("situation.left", session.leftProperty().get()) + " " + said;
     }
     boolean reviewed = room.leader() && room.review() != null && room.phase() == Phase.REVIEW;
-    if (reviewed && lesson.asks() && quiet) {
-      said = words.say("situation.lesson", lesson.nextStep());
+    if (reviewed && lectern.lesson().asks() && quiet) {
+      said = words.say("situation.lesson", lectern.prompt().nextStep());
     }
-    if (lesson.paused() && room.leader() && room.betweenTakes() && quiet) {
-      said = words.say("care.paused");
+    String resting = lectern.prompt().resting();
+    if (resting != null && room.leader() && room.betweenTakes() && quiet) {
+      said = resting;
     }
     if (!wentWrong.isEmpty() && !room.takeRuns()) {
       said = words.say("house.mishap", wentWrong) + " " + said;

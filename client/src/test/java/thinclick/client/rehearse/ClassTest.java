@@ -125,7 +125,7 @@ class ClassTest {
   private void firstTakeWithTwoStillOnTheirWay() {
     Lesson evening = lessonOf(leader);
     room.deals(leader, () -> leader.desk.lesson().choose(evening));
-    assertThat(leader.on(() -> leader.desk.lesson().place()))
+    assertThat(leader.on(() -> leader.desk.prompt().place()))
         .isEqualTo("Drill 1 of 5: All four, take 1 of 1");
     room.begins(leader);
     room.toBar(leader, 0);
@@ -261,7 +261,7 @@ class ClassTest {
     for (int drill = 2; drill <= 4; drill++) {
       room.deals(leader, () -> leader.desk.lesson().next());
     }
-    leader.run(() -> leader.desk.lectern().asHeldProperty().set(true));
+    leader.run(() -> leader.desk.take().asHeldProperty().set(true));
     room.begins(leader);
     Review review = ends("fifth");
     assertThat(leader.on(() -> leader.desk.steering().saysProperty().get())).startsWith("Held ");
@@ -271,18 +271,18 @@ class ClassTest {
     assertThat(takes.get("fifth").stages().get(0).bars()).isEqualTo(6);
     assertThat(review.stages().get(1).clicksPerBar())
         .isLessThan(review.stages().get(0).clicksPerBar());
-    leader.run(() -> leader.desk.lectern().asHeldProperty().set(false));
+    leader.run(() -> leader.desk.take().asHeldProperty().set(false));
   }
 
   private void theLastDrillWithOneTurnedAround() {
     room.deals(leader, () -> leader.desk.lesson().next());
     room.begins(leader);
     room.toBar(leader, 1);
-    leader.run(() -> leader.desk.lectern().stop());
+    leader.run(() -> leader.desk.take().stop());
     ends("abandoned");
     assertThat(takes.get("abandoned").endMicros()).as("kept, as stopped early").isNotNull();
-    assertThat(leader.on(() -> leader.desk.lesson().place())).contains("Push, take 1 of 1");
-    assertThat(leader.on(() -> leader.desk.lesson().nextStep())).isEqualTo("Once more: Push");
+    assertThat(leader.on(() -> leader.desk.prompt().place())).contains("Push, take 1 of 1");
+    assertThat(leader.on(() -> leader.desk.prompt().nextStep())).isEqualTo("Once more: Push");
     assertThat(leader.on(() -> leader.desk.proposals().line()))
         .as("no rung is proposed for what was abandoned")
         .isNull();

@@ -78,10 +78,10 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> desk.lecternDesk().lesson().leave());
     robot.interact(() -> desk.lecternDesk().lectern().choose(Stock.find("Trading fours")));
     until(() -> "Trading fours".equals(session.state().title()));
-    robot.interact(() -> desk.lecternDesk().lectern().tempo("180"));
+    robot.interact(() -> desk.lecternDesk().plan().tempo("180"));
     robot.interact(() -> desk.lecternDesk().lectern().deal());
     until(() -> session.state().phase() == Phase.DEALT);
-    robot.interact(() -> desk.lecternDesk().lectern().countIn());
+    robot.interact(() -> desk.lecternDesk().take().countIn());
     until(() -> session.state().takeRuns());
     until(() -> bar() > 1);
     wallPicture("wall-thins");

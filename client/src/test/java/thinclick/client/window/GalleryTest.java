@@ -101,7 +101,7 @@ class GalleryTest extends PictureCase {
                               thinclick.protocol.music.Stage.ofBeats(4, 1, 1, 2, 3, 4),
                               thinclick.protocol.music.Stage.ofBeats(4, 1, 2, 4),
                               thinclick.protocol.music.Stage.ofBeats(4, 2, 1))));
-          desk.lecternDesk().lectern().tempo("132");
+          desk.lecternDesk().plan().tempo("132");
         });
     until(() -> session.state().title() != null);
     picture("lectern-chosen");

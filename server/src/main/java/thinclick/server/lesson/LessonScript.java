@@ -45,6 +45,34 @@ public record LessonScript(List<Line> lines) {
   /** One line. */
   public record Line(Kind kind, String text) {}
 
+  /** Where a take stands, as its script sees it. */
+  public enum Moment {
+    /** Nothing is counted yet. */
+    BEFORE,
+    /** It is announced, or the count-in sounds. */
+    COUNT_IN,
+    /** It is played. */
+    DURING,
+    /** It is over. */
+    AFTER
+  }
+
+  /** What is still to be said and done at a moment; the first line is the one whose turn it is. */
+  public List<Line> from(Moment moment) {
+    Kind first =
+        switch (moment) {
+          case BEFORE -> lines.get(0).kind();
+          case COUNT_IN -> Kind.COUNT;
+          case DURING -> Kind.DURING;
+          case AFTER -> Kind.AFTER;
+        };
+    int at = 0;
+    while (at < lines.size() && lines.get(at).kind() != first) {
+      at++;
+    }
+    return lines.subList(at, lines.size());
+  }
+
   /**
    * The script of a take.
    *
@@ -65,10 +93,17 @@ public record LessonScript(List<Line> lines) {
 
   /** The lines as text, each with what it is for. */
   public List<String> text(Locale locale) {
-    Writer writer = new Writer(locale);
-    return lines.stream()
-        .map(line -> writer.say("kind." + line.kind().name().toLowerCase(Locale.ROOT), line.text()))
-        .toList();
+    return lines.stream().map(line -> text(line, locale)).toList();
+  }
+
+  /** A line with what it is for: "Say: the same again." */
+  public static String text(Line line, Locale locale) {
+    return new Writer(locale).cue(line.kind(), line.text());
+  }
+
+  /** What lines of a kind are for, as it stands before them: "Say:". */
+  public static String cue(Kind kind, Locale locale) {
+    return new Writer(locale).cue(kind, "").strip();
   }
 
   static ResourceBundle messages(Locale locale) {
@@ -94,6 +129,10 @@ public record LessonScript(List<Line> lines) {
       return new MessageFormat(messages.getString(key), locale).format(values);
     }
 
+    String cue(Kind kind, String text) {
+      return say("kind." + kind.name().toLowerCase(Locale.ROOT), text);
+    }
+
     LessonScript write(Lesson.Item item, Drill drill, int take, boolean last) {
       List<Line> lines = new ArrayList<>();
       boolean first = take == 1;
@@ -109,6 +148,7 @@ public record LessonScript(List<Line> lines) {
       lines.add(new Line(Kind.SAY, clicks(drill)));
       lines.add(new Line(Kind.COUNT, count(drill.meter())));
       lines.add(new Line(Kind.DURING, say("during")));
+      lines.add(new Line(Kind.DURING, say("during.lost")));
       boolean more = take < item.takes();
       lines.add(new Line(Kind.AFTER, say(first ? "after.first" : "after")));
       lines.add(new Line(Kind.DO, say(more ? "do.more" : last ? "do.end" : "do.next")));

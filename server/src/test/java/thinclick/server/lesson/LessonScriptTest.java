@@ -10,6 +10,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
 import thinclick.server.lesson.LessonScript.Kind;
 import thinclick.server.lesson.LessonScript.Line;
+import thinclick.server.lesson.LessonScript.Moment;
 import thinclick.server.material.Stock;
 
 /** What somebody who has never seen the lesson is told. */
@@ -46,6 +47,22 @@ class LessonScriptTest {
     assertThat(of(script(2, 2), Kind.SAY)).noneMatch(line -> line.contains("rows"));
     assertThat(of(script(2, 4), Kind.DO)).containsExactly("Go on to the next drill.");
     assertThat(of(script(5, 4), Kind.DO)).first().asString().startsWith("That was the last drill");
+  }
+
+  /** The first line is the one whose turn it is; what is over does not come again. */
+  @Test
+  void fromEachMomentOnItSaysWhatIsStillToCome() {
+    LessonScript second = script(2, 2);
+
+    assertThat(second.from(Moment.BEFORE)).isEqualTo(second.lines());
+    assertThat(second.from(Moment.COUNT_IN)).first().extracting(Line::kind).isEqualTo(Kind.COUNT);
+    assertThat(second.from(Moment.DURING).stream().map(Line::kind))
+        .containsExactly(Kind.DURING, Kind.DURING, Kind.AFTER, Kind.DO);
+    assertThat(second.from(Moment.AFTER).stream().map(Line::kind))
+        .containsExactly(Kind.AFTER, Kind.DO);
+    assertThat(script(0, 1).from(Moment.BEFORE).get(0).text())
+        .isEqualTo("Clap it once without the click.");
+    assertThat(script(0, 2).from(Moment.BEFORE)).noneMatch(line -> line.text().contains("Clap"));
   }
 
   @Test

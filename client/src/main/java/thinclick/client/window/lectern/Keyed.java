@@ -22,9 +22,16 @@ final class Keyed {
       button.setContentDisplay(ContentDisplay.RIGHT);
       button.setGraphicTextGap(8);
     }
-    button.setAccessibleText(keys.isEmpty() ? does : does + ", " + keys);
+    says(button, does);
     button.setOnAction(done -> action.run());
     return button;
+  }
+
+  /** Says another thing that the same keys do. */
+  static void says(Button button, String does) {
+    button.setText(does);
+    button.setAccessibleText(
+        button.getGraphic() instanceof Label keys ? does + ", " + keys.getText() : does);
   }
 
   static <N extends Node> N styled(N node, String style) {

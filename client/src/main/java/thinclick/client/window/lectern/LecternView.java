@@ -29,17 +29,10 @@ public final class LecternView {
   public LecternView(LecternDesk desk, Words words, ObservableValue<RoomState> room) {
     this.desk = desk;
     this.room = room;
-    now =
-        new NowView(
-            words,
-            desk.lectern(),
-            desk.lesson(),
-            desk.steering(),
-            desk.proposals(),
-            desk.classes());
+    now = new NowView(words, desk);
     roster = new RosterView(desk.roster(), words);
-    material = new MaterialView(desk.lectern(), desk.lesson(), words);
-    plan = new PlanView(desk.lectern(), words);
+    material = new MaterialView(desk, words);
+    plan = new PlanView(desk, words);
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
     VBox sheet =
@@ -94,7 +87,6 @@ public final class LecternView {
     roster.show(state, desk.lectern().chosen());
     material.show();
     plan.show();
-    Keyed.shown(plan.title(), desk.lesson().run() == null); // a lesson names its drill itself
     List<String> names = desk.roster().playing().stream().map(Person::name).toList();
     Keyed.shown(plan.root(), desk.lectern().chosen() != null);
     Keyed.shown(pageHead, desk.lectern().page() != null);

@@ -1,45 +1,36 @@
 package thinclick.client.window.lectern;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import javafx.beans.property.ReadOnlyLongProperty;
 import javafx.beans.property.ReadOnlyLongWrapper;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
-import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
-import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.lesson.LessonRun;
-import thinclick.server.lesson.LessonScript;
 import thinclick.server.material.Thinning;
 
-/** A lesson as one button: it always does what comes next, and says beforehand what that is. */
+/** A lesson as one button, which always does what comes next; {@link Prompt} says what that is. */
 public final class LessonModel {
-  /** A pause as long as this is a break. */
-  private static final long BREAK_NANOS = 300_000_000_000L;
-
-  private static final double NANOS_A_MINUTE = 60e9;
-
   private final Session session;
-  private final Words words;
   private final LecternModel lectern;
+  private final TakeModel take;
   private final MonotonicClock clock;
+  private final LessonBreak rests;
   private final ReadOnlyLongWrapper changes = new ReadOnlyLongWrapper();
 
   private @Nullable LessonRun run;
   private String counted = "";
-  private long pausedNanos;
-  private long restedNanos;
 
-  public LessonModel(Session session, Words words, LecternModel lectern, MonotonicClock clock) {
+  LessonModel(Session session, LecternModel lectern, TakeModel take, MonotonicClock clock) {
     this.session = session;
-    this.words = words;
     this.lectern = lectern;
+    this.take = take;
     this.clock = clock;
+    rests = new LessonBreak(clock);
     session.stateProperty().addListener((any, old, now) -> follow(now));
   }
 
@@ -54,7 +45,7 @@ public final class LessonModel {
         && now.dealt() != null
         && now.dealt().title().equals(running.item().drill())) {
       counted = now.announced().takeId();
-      if (!now.abandoned() && !lectern.wasPaused(counted)) {
+      if (!now.abandoned() && !take.wasPaused(counted)) {
         set(running.played());
       }
     }
@@ -77,11 +68,6 @@ public final class LessonModel {
     return session.state().shelf().ready();
   }
 
-  /** A lesson in one line. */
-  public String line(Lesson lesson) {
-    return words.say("lectern.lesson", lesson.title(), lesson.minutes(), lesson.drills().size());
-  }
-
   /** Where the lesson stands; null where none is run. */
   public @Nullable LessonRun run() {
     return run;
@@ -92,8 +78,7 @@ public final class LessonModel {
   /** Begins a lesson: its first drill is chosen and dealt. */
   public void choose(Lesson lesson) {
     if (lectern.canChoose()) {
-      pausedNanos = 0;
-      restedNanos = clock.nanos();
+      rests.begin();
       set(LessonRun.begin(lesson, clock.nanos()));
       deal();
     }
@@ -111,53 +96,78 @@ public final class LessonModel {
 
   /** True while the lesson's clock stands: in a break. */
   public boolean paused() {
-    return pausedNanos != 0;
+    return run != null && rests.taken();
+  }
+
+  /** The breaks of this lesson. */
+  LessonBreak rests() {
+    return rests;
+  }
+
+  /** What the pause does at this moment. */
+  enum Pause {
+    /** Nothing: no take runs, and no lesson's clock. */
+    NOTHING,
+    /** Stops the take, and with it a lesson's clock. */
+    TAKE,
+    /** Goes on with what is left of the take that it stopped. */
+    GO_ON,
+    /** Stops the lesson's clock between takes. */
+    BREAK,
+    /** Lets the lesson's clock go on. */
+    END_BREAK
+  }
+
+  /** What the pause would do now. */
+  Pause pauseDoes() {
+    if (take.canStop()) {
+      return Pause.TAKE;
+    }
+    if (take.rest() != null) {
+      return Pause.GO_ON;
+    }
+    if (run == null || !session.state().betweenTakes()) {
+      return Pause.NOTHING;
+    }
+    return paused() ? Pause.END_BREAK : Pause.BREAK;
   }
 
   /**
-   * Stops the lesson's clock for a break, or lets it go on; what was played is kept. Inside a take
-   * the take stops, and the one button goes on with what is left of it.
+   * Stops what runs, or lets it go on: a take, which the one button goes on with as well, or, where
+   * none runs, the lesson's clock for a break. What was played is kept.
    */
   public void pause() {
     LessonRun now = run;
-    if (lectern.canStop()) {
-      lectern.pause();
-      pausedNanos = now == null ? 0 : clock.nanos();
-      changes.set(changes.get() + 1);
-      return;
-    }
-    if (now == null || !session.state().betweenTakes()) {
-      return;
-    }
-    long nanos = clock.nanos();
-    if (!paused()) {
-      pausedNanos = nanos;
-    } else {
-      long gone = nanos - pausedNanos;
-      pausedNanos = 0;
-      if (gone >= BREAK_NANOS) {
-        restedNanos = nanos;
+    switch (pauseDoes()) {
+      case NOTHING -> {}
+      case TAKE -> {
+        take.pause();
+        if (now != null) {
+          rests.take();
+        }
       }
-      run = new LessonRun(now.lesson(), now.at(), now.takes(), now.beganNanos() + gone);
+      case GO_ON -> goOn();
+      case BREAK -> rests.take();
+      case END_BREAK -> endBreak();
     }
     changes.set(changes.get() + 1);
   }
 
-  /** True where there is something to pause: a running take, or a lesson's clock. */
-  boolean canPause() {
-    return lectern.canStop() || (run != null && session.state().betweenTakes());
+  private void endBreak() {
+    LessonRun now = run;
+    if (now != null && paused()) {
+      run = new LessonRun(now.lesson(), now.at(), now.takes(), now.beganNanos() + rests.end());
+    }
   }
 
   /** Does what comes next: counts in what is dealt, else deals what is due. */
   public void goOn() {
-    if (paused()) {
-      pause();
-    }
+    endBreak();
     LessonRun now = run;
-    if (lectern.rest() != null) {
-      lectern.goOn();
-    } else if (lectern.canCountIn()) {
-      lectern.countIn();
+    if (take.rest() != null) {
+      take.goOn();
+    } else if (take.canCountIn()) {
+      take.countIn();
     } else if (now != null && lectern.canChoose()) {
       if (now.drillDone() && !now.last()) {
         next();
@@ -165,6 +175,12 @@ public final class LessonModel {
         deal();
       }
     }
+    changes.set(changes.get() + 1);
+  }
+
+  /** True where the one button does something. */
+  public boolean canGoOn() {
+    return take.canCountIn() || take.rest() != null || (run != null && lectern.canChoose());
   }
 
   /** The drill once more. */
@@ -220,99 +236,5 @@ public final class LessonModel {
       Drill drill = session.state().shelf().find(now.item().drill());
       lectern.chooseAndDeal(drill, drill.tempo().start());
     }
-  }
-
-  // ---------------------------------------------------------------- what is said
-
-  /** What the leader says to the class now. */
-  public String script() {
-    LessonRun now = run;
-    return now == null ? "" : LessonScript.says(now.item(), words.locale());
-  }
-
-  /** What a substitute says and does round this take, line by line, each with what it is for. */
-  public List<String> scriptLines() {
-    LessonRun now = run;
-    Drill drill = lectern.chosen();
-    if (now == null || drill == null || !drill.title().equals(now.item().drill())) {
-      return List.of();
-    }
-    LessonScript whole =
-        LessonScript.of(now.item(), drill, now.takes() + 1, now.last(), words.locale());
-    String above = script();
-    return new LessonScript(
-            whole.lines().stream().filter(line -> !line.text().equals(above)).toList())
-        .text(words.locale());
-  }
-
-  /** Which drill of how many, which take of how many. */
-  public String place() {
-    LessonRun now = run;
-    if (now == null) {
-      return "";
-    }
-    return words.say(
-        "lectern.lesson.place",
-        now.at() + 1,
-        now.lesson().drills().size(),
-        now.item().drill(),
-        Math.min(now.takes() + 1, Math.max(now.takes(), now.item().takes())),
-        now.item().takes());
-  }
-
-  /** What is left of the hour, and whether the rest of the lesson fits. */
-  public String left() {
-    LessonRun now = run;
-    if (now == null) {
-      return "";
-    }
-    int left = now.minutesLeft(paused() ? pausedNanos : clock.nanos());
-    return words.say(
-        "lectern.lesson.left", left, now.minutesPlanned(session.state().shelf()::find));
-  }
-
-  /** What the one button does next. */
-  public String nextStep() {
-    LessonRun now = run;
-    RoomState room = session.state();
-    if (room.phase() == Phase.DEALT) {
-      return words.say("lectern.countIn");
-    }
-    Rest rest = lectern.rest();
-    if (rest != null) {
-      return words.say("lectern.goOn.rest", rest.fromBar() + 1);
-    }
-    if (now == null) {
-      return words.say("lectern.goOn.none");
-    }
-    if (now.drillDone() && !now.last()) {
-      String next = now.lesson().drills().get(now.at() + 1).drill();
-      return words.say("lectern.goOn.next", next);
-    }
-    return words.say("lectern.goOn.again", now.item().drill());
-  }
-
-  /** True where the one button does something. */
-  public boolean canGoOn() {
-    return lectern.canCountIn() || lectern.rest() != null || (run != null && lectern.canChoose());
-  }
-
-  /** A break is due by the lesson's clock: a sentence, empty where it is not. */
-  public String care() {
-    LessonRun now = run;
-    Rest rest = lectern.rest();
-    if (rest != null) {
-      return words.say("care.pausedInside", rest.stoppedBar() + 1, rest.fromBar() + 1);
-    }
-    if (now == null) {
-      return "";
-    }
-    if (paused()) {
-      return words.say("care.paused");
-    }
-    int gone = (int) ((clock.nanos() - restedNanos) / NANOS_A_MINUTE);
-    return gone < LessonRun.BREAK_AFTER_MINUTES
-        ? ""
-        : words.say("care.break", String.format(Locale.ROOT, "%d", gone));
   }
 }

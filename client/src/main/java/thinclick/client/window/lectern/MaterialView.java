@@ -21,16 +21,20 @@ import thinclick.protocol.file.Lesson;
 final class MaterialView {
   private static final int MOST_LESSONS = 8;
 
+  private final Words words;
   private final LecternModel model;
+  private final DrillSearch search;
   private final LessonModel lessonModel;
   private final ListView<Lesson> lessons = new ListView<>();
   private final ListView<Drill> drills = new ListView<>();
   private final VBox lessonsRoot = new VBox(8);
   private final VBox root = new VBox(8);
 
-  MaterialView(LecternModel model, LessonModel lessonModel, Words words) {
-    this.model = model;
-    this.lessonModel = lessonModel;
+  MaterialView(LecternDesk desk, Words words) {
+    this.words = words;
+    model = desk.lectern();
+    lessonModel = desk.lesson();
+    search = desk.drills();
     lessons.setId("lessons");
     lessons.setAccessibleText(words.say("lectern.lessons"));
     lessons.getItems().setAll(lessonModel.lessons());
@@ -42,9 +46,9 @@ final class MaterialView {
     looking.setId("looking");
     looking.setPromptText(words.say("lectern.looking"));
     looking.setAccessibleText(words.say("lectern.looking"));
-    looking.textProperty().bindBidirectional(model.lookingProperty());
+    looking.textProperty().bindBidirectional(search.lookingProperty());
     drills.setId("drills");
-    drills.itemsProperty().bind(model.drillsProperty());
+    drills.itemsProperty().bind(search.foundProperty());
     looking.textProperty().addListener(any -> drills.getSelectionModel().selectFirst());
     drills.getSelectionModel().selectFirst();
     drills.setStyle("-fx-pref-height: 28em;");
@@ -130,6 +134,10 @@ final class MaterialView {
     }
   }
 
+  private String line(Lesson lesson) {
+    return words.say("lectern.lesson", lesson.title(), lesson.minutes(), lesson.drills().size());
+  }
+
   /** One lesson; a click on it or Enter begins it. */
   private final class LessonCell extends ListCell<Lesson> {
     LessonCell() {
@@ -139,7 +147,7 @@ final class MaterialView {
     @Override
     protected void updateItem(@Nullable Lesson lesson, boolean empty) {
       super.updateItem(lesson, empty);
-      setText(lesson == null || empty ? "" : lessonModel.line(lesson));
+      setText(lesson == null || empty ? "" : line(lesson));
     }
   }
 
@@ -152,7 +160,7 @@ final class MaterialView {
     @Override
     protected void updateItem(@Nullable Drill drill, boolean empty) {
       super.updateItem(drill, empty);
-      setText(drill == null || empty ? "" : model.line(drill));
+      setText(drill == null || empty ? "" : search.line(drill));
     }
   }
 }

@@ -16,7 +16,9 @@ import thinclick.protocol.file.Drill;
 
 /** What is chosen, its tempo, and the click plan: one ruled line, one sentence a stage. */
 final class PlanView {
-  private final LecternModel model;
+  private final LecternDesk desk;
+  private final LecternModel lectern;
+  private final PlanModel model;
   private final Words words;
   private final Label title = styled(new Label(), "heading");
   private final TextField tempo = new TextField();
@@ -28,8 +30,10 @@ final class PlanView {
   private final List<TextField> fields = new ArrayList<>();
   private final VBox root = new VBox(8);
 
-  PlanView(LecternModel model, Words words) {
-    this.model = model;
+  PlanView(LecternDesk desk, Words words) {
+    this.desk = desk;
+    lectern = desk.lectern();
+    model = desk.plan();
     this.words = words;
     title.setId("chosen");
     title.setWrapText(true);
@@ -68,17 +72,25 @@ final class PlanView {
   }
 
   void show() {
-    Drill drill = model.chosen();
-    title.setText(
-        drill == null ? words.say("lectern.choose") : words.say("lectern.chosen", drill.title()));
+    Drill drill = lectern.chosen();
+    title.setText(title(drill));
     List.of(tempoLine, line, sentences, click).forEach(node -> Keyed.shown(node, drill != null));
     if (!tempo.isFocused()) {
-      tempo.setText(drill == null ? "" : Long.toString(Math.round(model.tempo())));
+      tempo.setText(drill == null ? "" : Long.toString(Math.round(lectern.tempo())));
     }
-    tempo.setDisable(!model.canChoose());
-    List<String> plan = model.plan();
+    tempo.setDisable(!lectern.canChoose());
+    List<String> plan = model.lines();
     line.show(drill, String.join("; ", plan));
     showLines(drill, plan);
+  }
+
+  /** A lesson says which drill and which take it is at; a drill has its own title. */
+  private String title(@Nullable Drill drill) {
+    String place = desk.prompt().place();
+    if (!place.isEmpty()) {
+      return place;
+    }
+    return drill == null ? words.say("lectern.choose") : words.say("lectern.chosen", drill.title());
   }
 
   private void showLines(@Nullable Drill drill, List<String> plan) {
@@ -94,7 +106,7 @@ final class PlanView {
       if (!field.isFocused() || wrong.getText().isEmpty()) {
         field.setText(i < plan.size() ? plan.get(i) : "");
       }
-      field.setDisable(!model.canChoose());
+      field.setDisable(!lectern.canChoose());
       field.setAccessibleText(words.say("lectern.plan.line", i + 1));
     }
     if (!sentences.getChildren().equals(fields)) {
@@ -108,10 +120,10 @@ final class PlanView {
     field.setPromptText(words.say("lectern.plan.more"));
     Runnable write =
         () -> {
-          List<String> plan = model.plan();
+          List<String> plan = model.lines();
           String had = index < plan.size() ? plan.get(index) : "";
           if (!field.getText().strip().equals(had)) {
-            wrong.setText(model.plan(index, field.getText()));
+            wrong.setText(model.line(index, field.getText()));
             show();
           } else {
             wrong.setText("");

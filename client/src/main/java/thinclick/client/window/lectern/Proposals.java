@@ -33,7 +33,7 @@ public final class Proposals {
    */
   public record Line(String says, boolean changes) {}
 
-  public Proposals(Session session, Words words, LecternModel lectern) {
+  Proposals(Session session, Words words, LecternModel lectern) {
     this.session = session;
     this.words = words;
     this.lectern = lectern;

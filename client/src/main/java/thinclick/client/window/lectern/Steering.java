@@ -26,16 +26,18 @@ public final class Steering {
   private final Session session;
   private final Words words;
   private final LecternModel lectern;
+  private final TakeModel take;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
   private String takeId = "";
   private int judgedTo;
   private int decidedAt;
 
-  public Steering(Session session, Words words, LecternModel lectern) {
+  Steering(Session session, Words words, LecternModel lectern, TakeModel take) {
     this.session = session;
     this.words = words;
     this.lectern = lectern;
+    this.take = take;
   }
 
   /** What was last decided, a sentence; empty for nothing. */
@@ -61,7 +63,7 @@ public final class Steering {
       decidedAt = 0;
       says.set("");
     }
-    if (!lectern.asHeldProperty().get()
+    if (!take.asHeldProperty().get()
         || !room.leader()
         || moment.part() != TakeMoment.Part.PLAYING) {
       return;

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.lectern.LessonModel.Pause;
 import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.RoomState;
@@ -28,6 +29,7 @@ import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.dealing.Dealer;
+import thinclick.server.lesson.LessonScript;
 import thinclick.server.material.Stock;
 
 /** The leader's desk against a real host, without a window. */
@@ -121,16 +123,16 @@ class LecternDeskTest {
   void thePlanIsEditedLineByLineAndRefusedInWords() {
     run(() -> desk.lectern().choose(Stock.find("Charleston")));
     until(() -> "Charleston".equals(session.state().title()));
-    assertThat(ask(() -> desk.lectern().plan(0, "4 bars: first only"))).isEmpty();
-    assertThat(ask(() -> desk.lectern().plan(9, "2 bars: none"))).isEmpty();
-    assertThat(ask(() -> desk.lectern().plan()))
+    assertThat(ask(() -> desk.plan().line(0, "4 bars: first only"))).isEmpty();
+    assertThat(ask(() -> desk.plan().line(9, "2 bars: none"))).isEmpty();
+    assertThat(ask(() -> desk.plan().lines()))
         .startsWith("4 bars: first only")
         .endsWith("2 bars: none");
-    int before = ask(() -> desk.lectern().plan()).size();
-    assertThat(ask(() -> desk.lectern().plan(0, ""))).isEmpty();
-    assertThat(ask(() -> desk.lectern().plan())).hasSize(before - 1);
-    assertThat(ask(() -> desk.lectern().plan(0, "eight bars of it"))).startsWith("Not understood");
-    assertThat(ask(() -> desk.lectern().tempo("400"))).contains("played from");
+    int before = ask(() -> desk.plan().lines()).size();
+    assertThat(ask(() -> desk.plan().line(0, ""))).isEmpty();
+    assertThat(ask(() -> desk.plan().lines())).hasSize(before - 1);
+    assertThat(ask(() -> desk.plan().line(0, "eight bars of it"))).startsWith("Not understood");
+    assertThat(ask(() -> desk.plan().tempo("400"))).contains("played from");
     List<Part> parts = dealt(() -> desk.lectern().deal());
     assertThat(parts).hasSize(3);
     assertThat(ask(() -> session.state().dealt().stages()))
@@ -141,26 +143,65 @@ class LecternDeskTest {
   void aLessonGoesItsWayByOneButton() {
     run(() -> desk.lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
-    assertThat(ask(() -> desk.lesson().script())).isEqualTo("Clap it once without the click.");
-    assertThat(ask(() -> desk.lesson().place()))
+    assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Say: Clap it once without the click.");
+    assertThat(ask(() -> desk.prompt().place()))
         .isEqualTo("Drill 1 of 6: Even eighths, take 1 of 3");
-    assertThat(ask(() -> desk.lesson().left())).startsWith("45 minutes left");
-    List<String> plan = ask(() -> desk.lectern().plan());
+    assertThat(ask(() -> desk.prompt().left())).startsWith("45 minutes left");
+    List<String> plan = ask(() -> desk.plan().lines());
     dealt(() -> desk.lesson().fewerClicks());
-    assertThat(ask(() -> desk.lectern().plan())).isNotEqualTo(plan);
+    assertThat(ask(() -> desk.plan().lines())).isNotEqualTo(plan);
     dealt(() -> desk.lesson().moreClicks());
-    assertThat(ask(() -> desk.lectern().plan())).isEqualTo(plan);
+    assertThat(ask(() -> desk.plan().lines())).isEqualTo(plan);
     dealt(() -> desk.lesson().next());
     assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
     run(() -> desk.lesson().goOn());
     until(() -> session.state().takeRuns());
-    run(() -> desk.lectern().stop());
+    run(() -> desk.take().stop());
     until(() -> session.state().phase() == Phase.REVIEW);
-    assertThat(ask(() -> desk.lesson().place()))
+    assertThat(ask(() -> desk.prompt().place()))
         .as("stopped in the count-in: abandoned, and not counted")
         .contains("Bare one, take 1");
     dealt(() -> desk.lesson().goOn());
     assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
+  }
+
+  /** What the leader says in the first take is never the headline of a later one. */
+  @Test
+  void theHeadlineSpeaksOfTheStepThatIsNow() {
+    run(() -> desk.lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    assertThat(ask(() -> desk.plan().line(0, "1 bar: all beats"))).isEmpty();
+    assertThat(ask(() -> desk.plan().tempo("120"))).isEmpty();
+    dealt(() -> desk.lesson().repeat());
+    run(() -> desk.lesson().goOn());
+    until(() -> session.state().takeRuns());
+    assertThat(headline(TakeMoment.Part.COUNT_IN)).startsWith("Count: one two three four");
+    assertThat(headline(TakeMoment.Part.PLAYING))
+        .isEqualTo("While it runs: Stay quiet and tap the one on your leg.");
+    assertThat(headline(TakeMoment.Part.OVER)).startsWith("Afterwards: ");
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(headline(TakeMoment.Part.NONE))
+        .startsWith("Afterwards: Read the first two sentences");
+    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3");
+    assertThat(texts(TakeMoment.Part.NONE))
+        .containsExactly("Count in again: the same drill once more.");
+
+    dealt(() -> desk.lesson().goOn());
+    assertThat(headline(TakeMoment.Part.NONE))
+        .isEqualTo(
+            "Say: The same again. This time listen to one other player all the way through.");
+    assertThat(texts(TakeMoment.Part.NONE))
+        .first()
+        .isEqualTo("The click: one bar on all beats. After that it goes on in you alone.");
+    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 2 of 3");
+  }
+
+  private String headline(TakeMoment.Part part) {
+    return ask(() -> desk.prompt().headline(part));
+  }
+
+  private List<String> texts(TakeMoment.Part part) {
+    return ask(() -> desk.prompt().lines(part)).stream().map(LessonScript.Line::text).toList();
   }
 
   /** Stand-ins hold what they are dealt, so the click thins, and what clicked is in the take. */
@@ -189,19 +230,19 @@ class LecternDeskTest {
     run(() -> desk.roster().leaderPlaysProperty().set(false));
     run(() -> desk.lectern().choose(fast));
     until(() -> "Beats".equals(session.state().title()));
-    assertThat(ask(() -> desk.lectern().plan(0, "24 bars: all beats"))).isEmpty();
-    assertThat(ask(() -> desk.lectern().tempo("200"))).isEmpty();
+    assertThat(ask(() -> desk.plan().line(0, "24 bars: all beats"))).isEmpty();
+    assertThat(ask(() -> desk.plan().tempo("200"))).isEmpty();
     dealt(() -> desk.lectern().deal());
-    run(() -> desk.lectern().asHeldProperty().set(true));
+    run(() -> desk.take().asHeldProperty().set(true));
     until(() -> session.state().people().stream().filter(Person::ready).count() == 2);
-    run(() -> desk.lectern().countIn());
+    run(() -> desk.take().countIn());
     until(() -> session.state().takeRuns());
     until(() -> looked().bar() >= 6);
     String said =
         ask(() -> desk.steering().saysProperty().get() + session.state().problem().says());
     assertThat(said).startsWith("Held ");
     assertThat(ask(() -> session.state().dealt().stages()).get(0).bars()).as(said).isEqualTo(6);
-    run(() -> desk.lectern().asHeldProperty().set(false));
+    run(() -> desk.take().asHeldProperty().set(false));
     TakeMoment now = ask(this::looked);
     run(() -> desk.steering().rescue(now));
     until(() -> desk.steering().saysProperty().get().startsWith("Two clicked bars"));
@@ -211,7 +252,7 @@ class LecternDeskTest {
                 .anyMatch(stage -> stage.bars() == 2 && stage.beats().size() == 4));
     assertThat(ask(() -> session.state().dealt().stages().stream().mapToInt(s -> s.bars()).sum()))
         .isEqualTo(24);
-    run(() -> desk.lectern().stop());
+    run(() -> desk.take().stop());
   }
 
   /** Looks as the window does, fifty times a second. */
@@ -227,32 +268,76 @@ class LecternDeskTest {
   }
 
   @Test
-  void aLessonsClockStandsInABreak() {
+  void aLessonsClockStandsInABreakAndThePauseSaysWhatItDoes() {
+    assertThat(ask(() -> desk.lesson().pauseDoes())).isEqualTo(Pause.NOTHING);
+    run(() -> desk.lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    assertThat(pause()).as("before a count-in there is a lesson to rest from").isEqualTo("Break");
+    run(() -> desk.lesson().pause());
+    assertThat(ask(() -> desk.lesson().paused())).isTrue();
+    assertThat(pause()).isEqualTo("End the break");
+    assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Break: the lesson\u2019s clock stands.");
+    assertThat(ask(() -> desk.prompt().resting())).isEqualTo(ask(() -> desk.prompt().care()));
+    run(() -> desk.lesson().pause());
+    assertThat(ask(() -> desk.lesson().paused())).isFalse();
+    assertThat(pause()).isEqualTo("Break");
+    run(() -> desk.lesson().pause());
+    run(() -> desk.lesson().leave());
+    assertThat(ask(() -> desk.lesson().paused())).as("no lesson, no break").isFalse();
+    assertThat(ask(() -> desk.lesson().pauseDoes())).isEqualTo(Pause.NOTHING);
+  }
+
+  private String pause() {
+    return ask(() -> desk.prompt().pause());
+  }
+
+  @Test
+  void aPausedTakeIsGoneOnWithByEitherKeyAndThePageSaysWhatItsRestIs() {
     run(() -> desk.lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
     run(() -> desk.lesson().pause());
-    assertThat(ask(() -> desk.lesson().care())).startsWith("Paused");
     run(() -> desk.lesson().goOn());
-    assertThat(ask(() -> desk.lesson().paused())).isFalse();
-    assertThat(ask(() -> desk.lesson().care())).isEmpty();
+    assertThat(ask(() -> desk.lesson().paused())).as("the lesson goes on").isFalse();
+    assertThat(ask(() -> desk.prompt().care())).isEmpty();
     until(() -> session.state().takeRuns());
+    assertThat(pause()).isEqualTo("Pause");
 
     List<List<Integer>> figures = attacks(ask(() -> session.state().dealt().parts()));
-    List<String> plan = ask(() -> desk.lectern().plan());
+    List<String> plan = ask(() -> desk.plan().lines());
     String first = ask(() -> session.state().announced().takeId());
     run(() -> desk.lesson().pause());
     until(() -> session.state().phase() == Phase.REVIEW);
     assertThat(ask(() -> desk.lesson().paused())).isTrue();
-    assertThat(ask(() -> desk.lesson().care())).startsWith("Paused in bar 1;");
-    assertThat(ask(() -> desk.lesson().nextStep())).isEqualTo("Go on from bar 1");
-    run(() -> desk.lesson().goOn());
+    assertThat(pause()).isEqualTo("Go on");
+    assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Paused in bar 1.");
+    assertThat(ask(() -> desk.prompt().resting())).contains("Ctrl+Enter", "goes on from bar 1");
+    assertThat(ask(() -> desk.prompt().care()))
+        .contains("a take of its own", "every entry comes anew", "lists both takes");
+    assertThat(ask(() -> desk.prompt().nextStep())).isEqualTo("Go on from bar 1");
+    run(() -> desk.lesson().pause());
     until(() -> session.state().takeRuns());
+    assertThat(ask(() -> desk.lesson().paused())).isFalse();
     assertThat(ask(() -> session.state().announced().takeId())).isNotEqualTo(first);
     assertThat(attacks(ask(() -> session.state().dealt().parts()))).isEqualTo(figures);
-    assertThat(ask(() -> desk.lectern().plan())).isEqualTo(plan);
-    run(() -> desk.lectern().stop());
+    assertThat(ask(() -> desk.plan().lines())).isEqualTo(plan);
+    run(() -> desk.take().stop());
     until(() -> session.state().phase() == Phase.REVIEW);
-    assertThat(ask(() -> desk.lesson().nextStep())).isEqualTo("Once more: Even eighths");
+    assertThat(ask(() -> desk.prompt().nextStep())).isEqualTo("Once more: Even eighths");
+  }
+
+  @Test
+  void whatIsLookedForIsForgottenOnceADrillIsInUse() {
+    run(() -> desk.drills().lookingProperty().set("jig"));
+    assertThat(ask(() -> titles(desk.drills().foundProperty()))).containsExactly("Jigsaw");
+    run(() -> desk.lectern().choose(Stock.find("Jigsaw")));
+    assertThat(ask(() -> desk.drills().lookingProperty().get())).isEmpty();
+    assertThat(ask(() -> desk.drills().foundProperty().size())).isEqualTo(Stock.drills().size());
+    assertThat(ask(() -> titles(desk.drills().foundProperty().filtered(desk.drills()::inUse))))
+        .containsExactly("Jigsaw");
+  }
+
+  private static List<String> titles(List<Drill> drills) {
+    return drills.stream().map(Drill::title).toList();
   }
 
   @Test

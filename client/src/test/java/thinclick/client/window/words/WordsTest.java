@@ -39,7 +39,6 @@ class WordsTest {
           "lectern.clock",
           "season.name",
           "lectern.head.name",
-          "lectern.pause",
           "lectern.tempo",
           "review.drift",
           "settings.language.de",

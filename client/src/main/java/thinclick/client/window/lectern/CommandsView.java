@@ -1,0 +1,109 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import javafx.css.PseudoClass;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.server.lesson.LessonRun;
+
+/**
+ * What the leader can do: a row for the take, one for its click, one for the deal. No button gives
+ * way to another's words, so that each is found where it was.
+ */
+final class CommandsView {
+  private static final PseudoClass HELD = PseudoClass.getPseudoClass("held");
+
+  private final LecternDesk desk;
+  private final Button goOn;
+  private final Button stop;
+  private final Button pause;
+  private final Button rescue;
+  private final Button more;
+  private final Button fewer;
+  private final Button deal;
+  private final Button undo;
+  private final Button repeat;
+  private final Button next;
+  private final VBox root = new VBox(8);
+  private TakeMoment moment = TakeMoment.NONE;
+
+  CommandsView(Words words, LecternDesk desk) {
+    this.desk = desk;
+    LessonModel lesson = desk.lesson();
+    goOn =
+        styled(
+            Keyed.button(
+                "go-on", words.say("lectern.countIn"), words.keys("Ctrl+Enter"), lesson::goOn),
+            "primary");
+    goOn.getStyleClass().add("lectern-go-on");
+    stop = Keyed.button("stop", words.say("lectern.stop"), words.keys("Ctrl+."), desk.take()::stop);
+    pause = Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
+    pause.getStyleClass().add("lectern-pause");
+    rescue =
+        Keyed.button(
+            "rescue",
+            words.say("lectern.rescue"),
+            words.keys("Ctrl+R"),
+            () -> desk.steering().rescue(moment));
+    more =
+        Keyed.button("more", words.say("lectern.more"), words.keys("Ctrl+M"), lesson::moreClicks);
+    fewer =
+        Keyed.button(
+            "fewer", words.say("lectern.fewer"), words.keys("Ctrl+L"), lesson::fewerClicks);
+    deal =
+        Keyed.button("deal", words.say("lectern.deal"), words.keys("Ctrl+D"), desk.lectern()::deal);
+    undo =
+        Keyed.button("undo", words.say("lectern.undo"), words.keys("Ctrl+Z"), desk.lectern()::undo);
+    repeat =
+        Keyed.button("repeat", words.say("lectern.repeat"), words.keys("Ctrl+B"), lesson::repeat);
+    next = Keyed.button("next", words.say("lectern.next"), words.keys("Ctrl+N"), lesson::next);
+    CheckBox asHeld = new CheckBox(words.say("lectern.asHeld"));
+    asHeld.setWrapText(true);
+    asHeld.setId("as-held");
+    asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
+    root.getChildren()
+        .setAll(
+            new FlowPane(10, 8, goOn, stop, pause),
+            new FlowPane(10, 8, rescue, more, fewer),
+            new FlowPane(10, 8, deal, undo, repeat, next),
+            asHeld);
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  void show() {
+    LecternModel lectern = desk.lectern();
+    LessonModel lesson = desk.lesson();
+    LessonRun run = lesson.run();
+    LessonModel.Pause does = lesson.pauseDoes();
+    Keyed.says(goOn, desk.prompt().nextStep());
+    goOn.setDisable(!lesson.canGoOn());
+    stop.setDisable(!desk.take().canStop());
+    Keyed.says(pause, desk.prompt().pause());
+    pause.setDisable(does == LessonModel.Pause.NOTHING);
+    pause.pseudoClassStateChanged(
+        HELD, does == LessonModel.Pause.GO_ON || does == LessonModel.Pause.END_BREAK);
+    boolean canChange = lectern.canChoose() && lectern.chosen() != null;
+    more.setDisable(!canChange);
+    fewer.setDisable(!canChange);
+    deal.setDisable(!lectern.canDeal());
+    undo.setDisable(!lectern.canUndo());
+    Keyed.shown(repeat, run != null);
+    Keyed.shown(next, run != null);
+    repeat.setDisable(!lectern.canChoose());
+    next.setDisable(!lectern.canChoose() || run == null || run.last());
+  }
+
+  /** Where the take stands. */
+  void look(TakeMoment now) {
+    moment = now;
+    rescue.setDisable(!desk.steering().canRescue(now));
+  }
+}

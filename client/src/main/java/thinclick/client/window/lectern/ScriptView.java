@@ -1,0 +1,94 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import java.util.List;
+import java.util.Objects;
+import javafx.geometry.VPos;
+import javafx.scene.control.Label;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
+import thinclick.server.lesson.LessonScript;
+
+/** The lesson's script: what is said or done now, large, and below it what comes after. */
+final class ScriptView {
+  private final Prompt prompt;
+  private final Label headline = styled(new Label(), "script");
+  private final GridPane lines = styled(new GridPane(), "script-lines");
+  private final Label left = styled(new Label(), "soft");
+  private final VBox root = styled(new VBox(8), "double-ruled");
+  private List<LessonScript.Line> shown = List.of();
+
+  ScriptView(Words words, Prompt prompt, LessonModel lesson) {
+    this.prompt = prompt;
+    headline.setId("script");
+    headline.setWrapText(true);
+    lines.setId("script-lines");
+    left.setId("lesson-left");
+    left.setWrapText(true);
+    ColumnConstraints cues = new ColumnConstraints();
+    cues.setMinWidth(Region.USE_PREF_SIZE);
+    ColumnConstraints says = new ColumnConstraints();
+    says.setMinWidth(0);
+    says.setHgrow(Priority.ALWAYS);
+    lines.getColumnConstraints().setAll(cues, says);
+    root.setId("lesson");
+    root.getChildren()
+        .setAll(
+            headline,
+            lines,
+            left,
+            styled(
+                Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
+                "quiet"));
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  /** Where the take stands; the same again changes nothing. */
+  void look(TakeMoment.Part part) {
+    String says = prompt.headline(part);
+    if (!says.equals(headline.getText())) {
+      headline.setText(says);
+    }
+    List<LessonScript.Line> now = prompt.lines(part);
+    if (!now.equals(shown)) {
+      shown = now;
+      write();
+    }
+  }
+
+  /** What the lesson's clock shows. */
+  void tick() {
+    String says = prompt.left();
+    if (!says.equals(left.getText())) {
+      left.setText(says);
+    }
+  }
+
+  /** Lines of one kind stand under each other, with what they are for before the first. */
+  private void write() {
+    lines.getChildren().clear();
+    LessonScript.Kind before = null;
+    for (int i = 0; i < shown.size(); i++) {
+      LessonScript.Line line = shown.get(i);
+      String cue = prompt.cue(line);
+      Label says = new Label(line.text());
+      says.setWrapText(true);
+      says.setAccessibleText(cue + " " + line.text());
+      if (!Objects.equals(before, line.kind())) {
+        lines.add(styled(new Label(cue), "soft"), 0, i);
+      }
+      lines.add(says, 1, i);
+      before = line.kind();
+    }
+    lines.getChildren().forEach(node -> GridPane.setValignment(node, VPos.TOP));
+  }
+}
