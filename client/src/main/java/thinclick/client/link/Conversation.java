@@ -173,7 +173,7 @@ final class Conversation {
     change(
         LinkState.ONLINE, "in the room " + welcome.room() + (trust.isEmpty() ? "" : "; " + trust));
     clock.online(welcome.epoch());
-    delivery.again();
+    delivery.online();
     unsaid.forEach(this::send);
     unsaid.clear();
   }
@@ -204,9 +204,11 @@ final class Conversation {
     }
     switch (problem.code()) {
       case STORE_UNAVAILABLE -> delivery.storeUnavailable();
-      case NOT_ALLOWED -> {
-        if ("takeId".equals(problem.field())) {
-          delivery.giveUpOld(); // a take that the server has forgotten
+      case NOT_ALLOWED, WRONG_EPOCH -> {
+        String takeId = problem.takeId();
+        int lost = takeId == null ? 0 : delivery.refusedForGood(takeId, problem.says());
+        if (lost > 0) {
+          listener.attacksRefused(lost, problem.says());
         }
       }
       case UNKNOWN_TYPE -> {

@@ -5,6 +5,8 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
@@ -16,8 +18,13 @@ import thinclick.protocol.time.Timers;
  * on the loop.
  */
 final class Delivery {
+  private static final Logger LOG = LoggerFactory.getLogger(Delivery.class);
   private static final long RESEND_NANOS = 5_000_000_000L;
+
+  /** A server that cannot write is asked again soon, then less and less often. */
   private static final long STORE_RETRY_NANOS = 1_000_000_000L;
+
+  private static final long LONGEST_STORE_RETRY_NANOS = 60_000_000_000L;
 
   /** How long after the end of a take an attack may still be on its way from the player's hands. */
   private static final long LAST_ATTACKS_NANOS = 1_000_000_000L;
@@ -32,6 +39,11 @@ final class Delivery {
   private final Outboxes outboxes = new Outboxes();
   private @Nullable JournalFile journal;
   private Timers.Pending resending = () -> {};
+  private long storeRetryNanos = STORE_RETRY_NANOS;
+
+  /** True from the server's word that it cannot write until it is asked again. */
+  private boolean storeAway;
+
   private boolean lengthsDue;
   private int toldWaiting;
 
@@ -124,22 +136,47 @@ final class Delivery {
   }
 
   void stored(ServerMessage.Stored stored) {
+    storeWrites();
     outboxes.stored(stored.takeId(), stored.throughSeq());
     pump();
   }
 
-  /** The server cannot write now. */
+  /** The server cannot write, now or for good: what is not stored stays, and goes again later. */
   void storeUnavailable() {
-    resendAt(loop.nanos() + STORE_RETRY_NANOS);
+    if (!storeAway) {
+      storeAway = true;
+      resendAt(loop.nanos() + storeRetryNanos);
+      storeRetryNanos = Math.min(2 * storeRetryNanos, LONGEST_STORE_RETRY_NANOS);
+    }
   }
 
-  /** The server has forgotten the take. */
-  void giveUpOld() {
-    outboxes.giveUpOld();
+  /**
+   * The server takes nothing of a take and never will: it is settled, in the journal too.
+   *
+   * @return how many attacks are given up by that
+   */
+  int refusedForGood(String takeId, String says) {
+    int lost = outboxes.giveUp(takeId);
+    if (journal != null && outboxes.waiting() > 0) { // else it is cut back as a whole
+      journal.settle(takeId, says);
+    }
+    LOG.info("{} attacks of take {} are given up: {}", lost, takeId, says);
+    loop.run(this::pump); // after what is told of it
+    return lost;
   }
 
   /** In the room, perhaps again: what is not known to be stored goes once more. */
-  void again() {
+  void online() {
+    storeWrites();
+    again();
+  }
+
+  private void storeWrites() {
+    storeAway = false;
+    storeRetryNanos = STORE_RETRY_NANOS;
+  }
+
+  private void again() {
     outboxes.rewind();
     pump();
     lengthsSoon();
@@ -159,10 +196,11 @@ final class Delivery {
   void pump() {
     if (online.getAsBoolean()) {
       outboxes.pump(send);
-      if (outboxes.inFlight()) {
-        resendAt(loop.nanos() + RESEND_NANOS);
-      } else {
+      if (!outboxes.inFlight()) {
         resending.cancel();
+        storeAway = false;
+      } else if (!storeAway) { // else it is asked again at its time, whatever goes out until then
+        resendAt(loop.nanos() + RESEND_NANOS);
       }
     }
     int waiting = outboxes.waiting();
@@ -182,6 +220,7 @@ final class Delivery {
         loop.at(
             atNanos,
             () -> {
+              storeAway = false;
               if (online.getAsBoolean()) {
                 again();
               }

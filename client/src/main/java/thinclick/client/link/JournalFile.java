@@ -33,7 +33,8 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * Attacks that the server has not yet stored, in a file, so that they outlive the program. First a
  * line that says who may bring them, then each attack, and each length once it is known, as the
- * message that will bring it. Once all are stored the file is cut back to its first line.
+ * message that will bring it. A take that the server takes nothing of is settled by a line that
+ * says why. Once all are stored the file is cut back to its first line.
  *
  * <p>A disk that cannot be written costs the journal, never the playing: it is logged once.
  */
@@ -59,6 +60,11 @@ final class JournalFile implements AutoCloseable {
         throw new BadInput("format", "expected " + FORMAT + " 1, found " + format + " " + version);
       }
     }
+  }
+
+  /** What was kept of a take before this line is given up, and why. */
+  record Settled(String settled, String says) {
+    static final String BEGINS = "{\"settled\":";
   }
 
   private final Path file;
@@ -201,17 +207,29 @@ final class JournalFile implements AutoCloseable {
     List<ClientMessage> found = new ArrayList<>();
     for (int i = 1; i < lines.size(); i++) {
       try {
+        if (lines.get(i).startsWith(Settled.BEGINS)) {
+          String takeId = JSON.readValue(lines.get(i), Settled.class).settled();
+          found.removeIf(kept -> takeId.equals(takeOf(kept)));
+          continue;
+        }
         ClientMessage kept = MessageCodec.readClient(lines.get(i));
-        if (kept instanceof Attacks || kept instanceof Lengths) {
+        if (takeOf(kept) != null) {
           found.add(kept);
         }
-      } catch (BadInput | MessageCodec.Malformed torn) {
+      } catch (BadInput | MessageCodec.Malformed | JacksonException torn) {
         if (i < lines.size() - 1) {
           throw new BadInput(file + " line " + (i + 1), "expected an attacks message");
         }
       }
     }
     return found;
+  }
+
+  /** Of which take this is kept; null for what is not kept. */
+  private static @Nullable String takeOf(ClientMessage kept) {
+    return kept instanceof Attacks attacks
+        ? attacks.takeId()
+        : kept instanceof Lengths lengths ? lengths.takeId() : null;
   }
 
   Bearer bearer() {
@@ -228,7 +246,12 @@ final class JournalFile implements AutoCloseable {
     write(MessageCodec.write(one) + "\n");
   }
 
-  /** Everything that was kept is stored by the server. */
+  /** Nothing of this take is to be brought any more, and why. */
+  void settle(String takeId, String says) {
+    write(JSON.writeValueAsString(new Settled(takeId, says)) + "\n");
+  }
+
+  /** Everything that was kept is stored by the server, or settled. */
   void allStored() {
     try {
       if (!broken && channel.size() > headLength) {

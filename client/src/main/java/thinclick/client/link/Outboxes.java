@@ -110,9 +110,21 @@ final class Outboxes {
     }
   }
 
-  /** The server does not know an earlier take any more: what is kept of it has nowhere to go. */
-  void giveUpOld() {
-    takes.values().removeIf(take -> take != current);
+  /**
+   * The server takes nothing of this take: what is kept of it has nowhere to go.
+   *
+   * @return how many attacks it did not store
+   */
+  int giveUp(String takeId) {
+    TakeOutbox refused = takes.remove(takeId);
+    if (refused == null) {
+      return 0;
+    }
+    if (refused == current) {
+      current = null;
+    }
+    held.values().removeIf(one -> one.take() == refused);
+    return refused.unstored();
   }
 
   void rewind() {

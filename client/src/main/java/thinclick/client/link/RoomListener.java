@@ -5,8 +5,8 @@ import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
 
 /**
- * What a link tells: a method for each message of the server's, and two for its own news. All calls
- * come in order from the link's own thread and must not block it.
+ * What a link tells: a method for each message of the server's, and four for its own news. All
+ * calls come in order from the link's own thread and must not block it.
  */
 public interface RoomListener {
   /** The link's state changed; {@code says} is a sentence for a person. */
@@ -17,6 +17,12 @@ public interface RoomListener {
 
   /** Everything that was played so far is stored by the server: {@code waiting} attacks are not. */
   default void waitingChanged(int waiting) {}
+
+  /**
+   * So many attacks are given up: the server does not take them and never will, as it {@code says}.
+   * Told once; before what waits is told.
+   */
+  default void attacksRefused(int attacks, String says) {}
 
   default void welcome(ServerMessage.Welcome welcome) {}
 

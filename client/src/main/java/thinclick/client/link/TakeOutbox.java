@@ -57,6 +57,11 @@ final class TakeOutbox {
     return lengths;
   }
 
+  /** Attacks that are not stored yet. */
+  int unstored() {
+    return unstored.size();
+  }
+
   /** Attacks that are not stored yet, or without their length. */
   int waiting() {
     return unstored.size() + lengths.waiting(storedThrough);

@@ -58,6 +58,9 @@ final class FootSentence {
     if (room.link() == null && session.leftProperty().get() > 0) {
       said = words.say("situation.left", session.leftProperty().get()) + " " + said;
     }
+    if (room.link() == null && !quiet) {
+      said = situation.problem(room) + " " + said;
+    }
     boolean reviewed = room.leader() && room.review() != null && room.phase() == Phase.REVIEW;
     if (reviewed && lectern.lesson().asks() && quiet) {
       said = words.say("situation.lesson", lectern.prompt().nextStep());

@@ -10,12 +10,14 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.TakeMessage.AttackLength;
 import thinclick.protocol.message.TakeMessage.Attacks;
 import thinclick.protocol.message.TakeMessage.Lengths;
@@ -139,6 +141,21 @@ class JournalTest {
   }
 
   @Test
+  void whatIsSettledIsNotBroughtAgain() throws IOException {
+    Attacks other = new Attacks("r-t2", 1, 1, List.of(WireAttack.tap(9_000)));
+    try (JournalFile journal = JournalFile.begin(folder, "r-p1", BEARER)) {
+      journal.keep(attack(1));
+      journal.keep(other);
+      journal.keep(new Lengths("r-t1", 1, List.of(new AttackLength(1, 110))));
+      journal.settle("r-t1", "expected one of the last takes, found \"r-t1\"");
+    }
+    try (JournalFile again = JournalFile.resume(theOneIn(folder))) {
+      assertThat(again.found()).containsExactly(other);
+    }
+  }
+
+  /** One of the two takes in the journal is none that the room knows. */
+  @Test
   void attacksOfAProgramThatDiedAreBroughtByTheNextOne() throws Exception {
     Path journals = folder.resolve("journals");
     try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("rooms.db")));
@@ -156,7 +173,7 @@ class JournalTest {
       String takeId = leader.starts("Even eighths");
       Seat.until(() -> mina.announced);
       mina.plays(20, dying.nanos());
-      await().until(() -> mina.waiting == 0);
+      await().until(() -> mina.storedThrough == 20);
       proxy.target(1); // nothing more comes through
       proxy.cut();
       mina.sees(LinkState.AWAY);
@@ -167,15 +184,28 @@ class JournalTest {
 
       List<Path> left = RoomLink.unsent(journals);
       assertThat(left).hasSize(1);
+      Attacks forgotten =
+          new Attacks("gone-t1", 1, 1, List.of(WireAttack.tap(1), WireAttack.tap(2)));
+      Files.writeString(
+          left.get(0), MessageCodec.write(forgotten) + "\n", StandardOpenOption.APPEND);
       proxy.target(host.port());
+      List<String> refused = new CopyOnWriteArrayList<>();
       try (LinkLoop next = LinkLoop.start()) {
-        RoomLink link = RoomLink.resume(LinkOptions.on(next), left.get(0), new RoomListener() {});
+        RoomListener ear =
+            new RoomListener() {
+              @Override
+              public void attacksRefused(int attacks, String says) {
+                refused.add(attacks + ": " + says);
+              }
+            };
+        RoomLink link = RoomLink.resume(LinkOptions.on(next), left.get(0), ear);
         await().until(() -> RoomLink.unsent(journals).isEmpty());
         leader.link.stop(takeId).join();
         await().until(() -> leader.review != null && !leader.review.provisional());
         assertThat(host.take(takeId).orElseThrow().attacks())
             .extracting(Attack::micros)
             .containsExactlyInAnyOrderElementsOf(mina.played());
+        assertThat(refused).containsExactly("2: expected one of the last takes, found \"gone-t1\"");
         link.close();
         await().until(() -> link.state() == LinkState.CLOSED);
       }

@@ -326,14 +326,29 @@ public sealed interface ServerMessage
   /** A command was carried out; the room's revision afterwards. */
   record Done(long requestId, long revision) implements ServerMessage {}
 
-  /** Something could not be done. */
+  /**
+   * Something could not be done.
+   *
+   * @param takeId the take whose attacks, lengths or end were refused; null for anything else
+   */
   record Problem(
       ErrorCode code,
       String says,
       @Nullable String field,
       @Nullable Long requestId,
-      boolean closing)
-      implements ServerMessage {}
+      boolean closing,
+      @Nullable String takeId)
+      implements ServerMessage {
+    /** What concerns no attack. */
+    public Problem(
+        ErrorCode code,
+        String says,
+        @Nullable String field,
+        @Nullable Long requestId,
+        boolean closing) {
+      this(code, says, field, requestId, closing, null);
+    }
+  }
 
   /** The server closes the connection. */
   record Goodbye(String reason, @Nullable Long retryAfterMillis, @Nullable String node)

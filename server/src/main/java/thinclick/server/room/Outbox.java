@@ -37,10 +37,19 @@ final class Outbox {
   }
 
   void refuse(long connection, Refusal refused, @Nullable Long requestId) {
+    refuse(connection, refused, requestId, null);
+  }
+
+  /**
+   * Tells why something was not done.
+   *
+   * @param takeId the take that was spoken of; null for none
+   */
+  void refuse(long connection, Refusal refused, @Nullable Long requestId, @Nullable String takeId) {
     send(
         connection,
         new ServerMessage.Problem(
-            refused.code(), refused.says(), refused.field(), requestId, false));
+            refused.code(), refused.says(), refused.field(), requestId, false, takeId));
   }
 
   static ServerMessage.Problem problem(ErrorCode code, String says) {

@@ -1,5 +1,6 @@
 package thinclick.server.room;
 
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage;
@@ -44,10 +45,19 @@ final class Turn implements ClientMessage.Handler {
         room.out.send(sender, new ServerMessage.Done(requestId, room.revision));
       }
     } catch (Refusal refused) {
-      room.out.refuse(said.connection(), refused, requestId);
+      room.out.refuse(said.connection(), refused, requestId, deliveredTo(message));
     } catch (BadInput bad) {
-      room.out.refuse(said.connection(), Refusal.of(bad), requestId);
+      room.out.refuse(said.connection(), Refusal.of(bad), requestId, deliveredTo(message));
     }
+  }
+
+  /** The take that what was played is for; null where nothing played is in it. */
+  private static @Nullable String deliveredTo(ClientMessage message) {
+    return message instanceof TakeMessage.Attacks attacks
+        ? attacks.takeId()
+        : message instanceof TakeMessage.Lengths lengths
+            ? lengths.takeId()
+            : message instanceof TakeMessage.PlayedThrough through ? through.takeId() : null;
   }
 
   /** Everything but while a take is on. */

@@ -62,6 +62,7 @@ class HeldLengthsTest {
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.WRONG_EPOCH);
     drive.say(LEADER, new TakeMessage.Lengths(take.takeId(), 1, List.of(new AttackLength(1, 110))));
     assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.NOT_ALLOWED);
+    assertThat(drive.last(LEADER, ServerMessage.Problem.class).takeId()).isEqualTo(take.takeId());
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.function.BiFunction;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import org.slf4j.Logger;
@@ -14,11 +15,13 @@ import org.slf4j.LoggerFactory;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
+import thinclick.client.window.words.Refused;
 import thinclick.protocol.json.BadInput;
 
 /**
  * Brings what an earlier run of the program could not send any more: the attacks that its journals
- * still hold, to the hosts they belong to, as long as this run lasts. What no host takes stays.
+ * still hold, to the hosts they belong to, as long as this run lasts. What no host can be asked
+ * about stays; what its host will never take is told once, and given up.
  */
 final class LeftAttacks implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LeftAttacks.class);
@@ -26,14 +29,25 @@ final class LeftAttacks implements AutoCloseable {
   private final Executor windowThread;
   private final BiFunction<Path, RoomListener, RoomLink> resume;
   private final Map<Path, RoomLink> bringing = new LinkedHashMap<>();
+  private final Consumer<Refused> refused;
   private final ReadOnlyIntegerWrapper journals = new ReadOnlyIntegerWrapper(0);
 
   /**
    * @param resume takes up a journal where it was left
+   * @param refused told on the window's thread what no host takes any more
    */
-  LeftAttacks(Executor windowThread, BiFunction<Path, RoomListener, RoomLink> resume) {
+  LeftAttacks(
+      Executor windowThread,
+      BiFunction<Path, RoomListener, RoomLink> resume,
+      Consumer<Refused> refused) {
     this.windowThread = windowThread;
     this.resume = resume;
+    this.refused = refused;
+  }
+
+  /** What is said of attacks that a host will never take. */
+  static Refused givenUp(int attacks, String says) {
+    return new Refused(null, "given up " + attacks + " attacks: " + says);
   }
 
   /** How many earlier rooms are still waiting for attacks from here. */
@@ -67,6 +81,11 @@ final class LeftAttacks implements AutoCloseable {
         if (waiting == 0) {
           windowThread.execute(() -> over(journal));
         }
+      }
+
+      @Override
+      public void attacksRefused(int attacks, String says) {
+        windowThread.execute(() -> refused.accept(givenUp(attacks, says)));
       }
 
       @Override

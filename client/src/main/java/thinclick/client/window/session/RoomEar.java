@@ -64,6 +64,11 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
+  public void attacksRefused(int attacks, String says) {
+    next(room -> room.problem(LeftAttacks.givenUp(attacks, says)));
+  }
+
+  @Override
   public void welcome(ServerMessage.Welcome welcome) {
     next(room -> room.welcome(welcome));
   }

@@ -117,7 +117,11 @@ public final class Session implements Seat, AutoCloseable {
     state.addListener((any, old, now) -> past.follow(old, now));
     host = new OwnHost(data, language);
     questions = new Questions(windowThread);
-    left = new LeftAttacks(windowThread, (journal, to) -> RoomLink.resume(options(), journal, to));
+    left =
+        new LeftAttacks(
+            windowThread,
+            (journal, to) -> RoomLink.resume(options(), journal, to),
+            refused -> state.set(state().problem(refused)));
   }
 
   /** Brings what an earlier run could not send any more, and looks which rooms it was in. */

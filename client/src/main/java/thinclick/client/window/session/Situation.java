@@ -40,6 +40,11 @@ public final class Situation {
     };
   }
 
+  /** What could not be done, as a sentence; empty where all went well. */
+  public String problem(RoomState room) {
+    return room.problem().isEmpty() ? "" : Words.sentence(afar.say(room.problem()));
+  }
+
   private String away(RoomState room, long nowNanos) {
     long seconds = Math.round((nowNanos - room.lostNanos()) / NANOS);
     String key = room.takeRuns() ? "situation.lost.playing" : "situation.lost";
@@ -51,7 +56,7 @@ public final class Situation {
       return words.say("situation.joining", room.address());
     }
     if (!room.problem().isEmpty()) {
-      return Words.sentence(afar.say(room.problem()));
+      return problem(room);
     }
     if (room.clock().state() == ClockState.LOST) {
       return words.say("situation.clock.lost");

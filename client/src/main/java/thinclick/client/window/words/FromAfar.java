@@ -35,6 +35,7 @@ public final class FromAfar {
           new Known(WHERE + "expected a leader who has been gone for .*", "afar.leaderHere"),
           new Known(WHERE + "the host cannot write to its disk.*", "afar.disk"),
           new Known(WHERE + "the host's database refuses this for good.*", "afar.refused"),
+          new Known("given up (\\d+) attacks: .*", "afar.givenUp"),
           new Known(".*expected a database that no other host has.*", "afar.database"),
           new Known("no room of that word", "afar.noRoom"),
           new Known("removed by the leader", "afar.removed"),
