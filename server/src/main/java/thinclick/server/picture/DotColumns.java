@@ -1,107 +1,184 @@
 package thinclick.server.picture;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Analysis.Fate;
 import thinclick.server.scoring.Analysis.Kind;
-import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
+import thinclick.server.words.Tally;
 
 /**
  * One player's attacks in upright columns, a column for each place of the bar: how early or late
- * against the pulse, late upward, on the band that is still placed.
+ * against the pulse, late upward, on the band that is still placed. What was dropped and what was
+ * added is counted below its place; the sum of it all stands above.
  */
 final class DotColumns {
-  static final double HEIGHT = 178;
   private static final double PLOT = 104;
+  private static final double LINE = 15;
+  private static final double COUNTS = 16;
+  private static final double AXIS = 34;
 
-  private DotColumns() {}
+  private final Analysis analysis;
+  private final Analysis.PlayerAnalysis player;
+  private final DotScale scale;
+  private final double width;
+  private final int places;
+  private final List<Dot> dots;
+  private final int[] dropped;
+  private final int[] added;
+  private final List<String> sum;
+  private final Speaker speaker;
 
-  static void draw(
-      Easel easel,
+  /**
+   * An attack that answered what is written, at home.
+   *
+   * @param place of the bar, from 0
+   * @param fate whether it was placed
+   */
+  private record Dot(int place, double asynchronyMillis, Fate fate) {}
+
+  DotColumns(
       Analysis analysis,
       Analysis.PlayerAnalysis player,
-      double left,
-      double top,
+      DotScale scale,
       double width,
       Speaker speaker) {
-    StepGrid grid = analysis.take().grid();
-    int places = grid.stepsPerBar();
-    double tolerance = analysis.review().toleranceMillis();
-    double range = 2 * tolerance;
-    double plotTop = top + 22;
-    double middle = plotTop + PLOT / 2;
-    double unit = PLOT / 2 / range;
-    double axis = left + 34;
-    double column = (width - 40) / places;
-    title(easel, analysis, player, left, top, width, speaker);
-    easel.box(axis, plotTop, column * places, PLOT, Tint.SHEET);
-    easel.box(axis, middle - tolerance * unit, column * places, 2 * tolerance * unit, Tint.BAND);
-    easel.line(axis, middle, axis + column * places, middle, 1, Tint.RULE);
-    for (int side : new int[] {-1, 0, 1}) {
-      String text = side == 0 ? "0" : (side > 0 ? "+" : "\u2212") + Math.round(tolerance);
-      easel.words(
-          axis - 5, middle - side * tolerance * unit + 4, Easel.SMALL, Anchor.END, text, Tint.SOFT);
-    }
-    for (int place = 0; place < places; place++) {
-      double x = axis + (place + .5) * column;
-      if (place % grid.stepsPerBeat() == 0) {
-        easel.line(x, plotTop + PLOT, x, plotTop + PLOT + 7, 1.4, Tint.INK);
-        easel.words(
-            x,
-            plotTop + PLOT + 20,
-            Easel.SMALL,
-            Anchor.MIDDLE,
-            Integer.toString(place / grid.stepsPerBeat() + 1),
-            Tint.SOFT);
-      } else {
-        easel.line(x, plotTop + PLOT, x, plotTop + PLOT + 4, .8, Tint.RULE);
+    this.analysis = analysis;
+    this.player = player;
+    this.scale = scale;
+    this.width = width;
+    this.speaker = speaker;
+    places = analysis.take().grid().stepsPerBar();
+    dots = dots(player, places);
+    dropped = dropped(player, places);
+    added = added(analysis, player, places);
+    sum = Easel.wrap(sum(), Easel.SMALL, width);
+  }
+
+  private String sum() {
+    Said tally = Tally.of(player).said();
+    int beyond = (int) dots.stream().filter(one -> scale.beyond(one.asynchronyMillis())).count();
+    return speaker.say(beyond == 0 ? tally : Said.of("tally.andBeyond", tally, beyond));
+  }
+
+  /** How many lines the sum takes; those that stand side by side take the most of them. */
+  int lines() {
+    return sum.size();
+  }
+
+  /** How high it is where the sum has so many lines. */
+  double height(int lines) {
+    return plotTop(lines) + PLOT + 24 + rows() * COUNTS + 12;
+  }
+
+  private int rows() {
+    return (any(dropped) ? 1 : 0) + (any(added) ? 1 : 0);
+  }
+
+  private static boolean any(int[] counts) {
+    for (int count : counts) {
+      if (count > 0) {
+        return true;
       }
     }
-    dots(easel, player, places, axis, column, middle, unit, range);
-    dropped(easel, player, places, axis, column, plotTop + PLOT + 36);
+    return false;
   }
 
-  private static void title(
-      Easel easel,
-      Analysis analysis,
-      Analysis.PlayerAnalysis player,
-      double left,
-      double top,
-      double width,
-      Speaker speaker) {
-    long added = player.played().stream().filter(one -> one.kind() == Kind.ADDED).count();
-    PlayerReview review = analysis.review().player(player.player());
-    String figures =
-        review == null
-            ? ""
-            : speaker.say(
-                Said.of("picture.player", review.placed(), review.written(), (int) added));
-    double figuresWidth = Face.REGULAR.width(figures, Easel.SMALL);
-    easel.words(
-        left,
-        top + 14,
-        Easel.BODY,
-        Anchor.START,
-        Easel.cut(player.player(), Easel.BODY, width - figuresWidth - 16),
-        Tint.INK);
-    easel.words(left + width, top + 14, Easel.SMALL, Anchor.END, figures, Tint.SOFT);
+  private static double plotTop(int lines) {
+    return 18 + lines * LINE + 12;
   }
 
-  private static void dots(
-      Easel easel,
-      Analysis.PlayerAnalysis player,
-      int places,
-      double axis,
-      double column,
-      double middle,
-      double unit,
-      double range) {
+  /** Draws it, its sum in a room of so many lines. */
+  void draw(Easel easel, double left, double top, int lines) {
+    double plotTop = top + plotTop(lines);
+    double axis = left + AXIS;
+    double column = (width - AXIS) / places;
+    double middle = plotTop + PLOT / 2;
+    double unit = PLOT / 2 / scale.rangeMillis();
+    String name = Easel.cut(player.player(), Easel.BODY, width);
+    easel.words(left, top + 14, Easel.BODY, Anchor.START, name, Tint.INK);
+    for (int line = 0; line < sum.size(); line++) {
+      double y = top + 18 + (line + 1) * LINE - 2;
+      easel.words(left, y, Easel.SMALL, Anchor.START, sum.get(line), Tint.SOFT);
+    }
+    ground(easel, axis, plotTop, column * places, unit);
+    beats(easel, axis, column, plotTop + PLOT);
+    int[] seen = new int[places];
+    for (Dot dot : dots) {
+      // Side by side in turn, so that dots of one place do not hide each other.
+      double aside = ((seen[dot.place()]++ * 5) % 9 - 4) * column / 14;
+      double x = axis + (dot.place() + .5) * column + aside;
+      double y = middle - scale.clamped(dot.asynchronyMillis()) * unit;
+      boolean early = dot.asynchronyMillis() < 0;
+      Tint tint = dot.fate() == Fate.PLACED ? Tint.INK : early ? Tint.EARLY : Tint.LATE;
+      easel.attack(x, y, tint);
+    }
+    double y = plotTop + PLOT + 24 + COUNTS - 4;
+    if (any(dropped)) {
+      counts(easel, dropped, axis, column, y, true);
+      y += COUNTS;
+    }
+    if (any(added)) {
+      counts(easel, added, axis, column, y, false);
+    }
+  }
+
+  private void ground(Easel easel, double axis, double plotTop, double plotWidth, double unit) {
+    double middle = plotTop + PLOT / 2;
+    double tolerance = scale.toleranceMillis();
+    easel.box(axis, plotTop, plotWidth, PLOT, Tint.SHEET);
+    easel.box(axis, middle - tolerance * unit, plotWidth, 2 * tolerance * unit, Tint.BAND);
+    easel.line(axis, middle, axis + plotWidth, middle, 1, Tint.RULE);
+    for (int at = -scale.tolerances(); at <= scale.tolerances(); at++) {
+      String text = speaker.shown(Quantity.millis(Math.abs(at) * tolerance, null));
+      String sign = at == 0 ? "" : at > 0 ? "+" : "\u2212";
+      double y = middle - at * tolerance * unit + 4;
+      easel.words(axis - 5, y, Easel.SMALL, Anchor.END, sign + text, Tint.SOFT);
+    }
+  }
+
+  private void beats(Easel easel, double axis, double column, double bottom) {
+    int stepsPerBeat = analysis.take().stepsPerBeat();
+    for (int place = 0; place < places; place++) {
+      double x = axis + (place + .5) * column;
+      if (place % stepsPerBeat == 0) {
+        String beat = Integer.toString(place / stepsPerBeat + 1);
+        easel.line(x, bottom, x, bottom + 7, 1.4, Tint.INK);
+        easel.words(x, bottom + 20, Easel.SMALL, Anchor.MIDDLE, beat, Tint.SOFT);
+      } else {
+        easel.line(x, bottom, x, bottom + 4, .8, Tint.RULE);
+      }
+    }
+  }
+
+  /** A sign and how many, in the middle of each column that has any. */
+  private static void counts(
+      Easel easel, int[] counts, double axis, double column, double y, boolean carets) {
+    for (int place = 0; place < counts.length; place++) {
+      if (counts[place] > 0) {
+        String text = Integer.toString(counts[place]);
+        double wide = 7 + 4 + Face.REGULAR.width(text, Easel.SMALL);
+        double from = axis + (place + .5) * column - wide / 2;
+        if (carets) {
+          easel.caret(from + 3.5, y - 1, Tint.INK);
+        } else {
+          easel.dash(from + 3.5, y - 4, Tint.INK);
+        }
+        easel.words(from + 11, y, Easel.SMALL, Anchor.START, text, Tint.SOFT);
+      }
+    }
+  }
+
+  private static List<Dot> dots(Analysis.PlayerAnalysis player, int places) {
     Map<Integer, Double> asynchronies = new HashMap<>();
     for (Analysis.Played one : player.played()) {
       Double asynchrony = one.asynchronyMillis();
@@ -109,45 +186,53 @@ final class DotColumns {
         asynchronies.put(one.attack(), asynchrony);
       }
     }
-    int[] seen = new int[places];
+    List<Dot> dots = new ArrayList<>();
     for (Analysis.Written one : player.written()) {
       Integer attack = one.attack();
-      if (attack == null || one.displacement() != 0) {
-        continue;
+      Double asynchrony = attack == null ? null : asynchronies.get(attack);
+      if (asynchrony != null && one.displacement() == 0) {
+        dots.add(new Dot(one.step() % places, asynchrony, one.fate()));
       }
-      Double asynchrony = asynchronies.get(attack);
-      if (asynchrony == null) {
-        continue;
-      }
-      int place = one.step() % places;
-      // Side by side in turn, so that dots of one place do not hide each other.
-      double aside = ((seen[place]++ * 5) % 9 - 4) * column / 14;
-      double x = axis + (place + .5) * column + aside;
-      double y = middle - Math.max(-range, Math.min(range, asynchrony)) * unit;
-      Tint tint = one.fate() == Fate.PLACED ? Tint.INK : asynchrony < 0 ? Tint.EARLY : Tint.LATE;
-      easel.attack(x, y, tint);
     }
+    return dots;
   }
 
-  private static void dropped(
-      Easel easel,
-      Analysis.PlayerAnalysis player,
-      int places,
-      double axis,
-      double column,
-      double y) {
+  private static int[] dropped(Analysis.PlayerAnalysis player, int places) {
     int[] dropped = new int[places];
     for (Analysis.Written one : player.written()) {
       if (one.fate() == Fate.DROPPED) {
         dropped[one.step() % places]++;
       }
     }
-    for (int place = 0; place < places; place++) {
-      if (dropped[place] > 0) {
-        double x = axis + (place + .5) * column;
-        easel.caret(x - 7, y, Tint.INK);
-        easel.words(x, y, Easel.SMALL, Anchor.START, Integer.toString(dropped[place]), Tint.SOFT);
+    return dropped;
+  }
+
+  /** At the place of the bar that each added attack was nearest to, where the pulse stood. */
+  private static int[] added(Analysis analysis, Analysis.PlayerAnalysis player, int places) {
+    int[] added = new int[places];
+    for (Analysis.Played one : player.played()) {
+      if (one.kind() == Kind.ADDED) {
+        long micros = analysis.take().attacks().get(one.attack()).micros();
+        added[nearestStep(analysis, micros) % places]++;
       }
     }
+    return added;
+  }
+
+  private static int nearestStep(Analysis analysis, long micros) {
+    StepGrid grid = analysis.take().grid();
+    double millis = (micros - grid.startMicros()) / 1e3;
+    int nearest = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int step = 0; step < Math.max(1, analysis.pulseMillis().size()); step++) {
+      @Nullable Double pulse =
+          step < analysis.pulseMillis().size() ? analysis.pulseMillis().get(step) : null;
+      double at = pulse == null ? (grid.microsAt(step) - grid.startMicros()) / 1e3 : pulse;
+      if (Math.abs(millis - at) < least) {
+        least = Math.abs(millis - at);
+        nearest = step;
+      }
+    }
+    return nearest;
   }
 }

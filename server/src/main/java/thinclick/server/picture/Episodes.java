@@ -30,7 +30,8 @@ final class Episodes {
       List<Analysis.Written> written = analysis.players().get(i).written();
       if (!analysis.review().players().get(i).displacements().isEmpty()
           || !analysis.take().parts().get(i).free().isEmpty()
-          || written.stream().anyMatch(one -> one.fate() == Fate.AWAY)
+          || written.stream()
+              .anyMatch(one -> one.fate() == Fate.AWAY || one.fate() == Fate.AFTER_THE_STOP)
           || !silentBars(written, stepsPerBar, bars).isEmpty()) {
         return true;
       }
@@ -54,7 +55,15 @@ final class Episodes {
           Tint.INK);
       easel.line(scale.left(), y, scale.x(scale.bars()), y, .8, Tint.RULE);
       silent(easel, player.written(), stepsPerBar, scale, y);
-      away(easel, player.written(), stepsPerBar, scale, y, speaker);
+      span(
+          easel, bars(player.written(), Fate.AWAY, stepsPerBar), "picture.away", scale, y, speaker);
+      span(
+          easel,
+          bars(player.written(), Fate.AFTER_THE_STOP, stepsPerBar),
+          "picture.stopped",
+          scale,
+          y,
+          speaker);
       analysis.take().parts().get(i).free().forEach(span -> free(easel, span, scale, y, speaker));
       PlayerReview review = analysis.review().players().get(i);
       for (Displacement one : review.displacements()) {
@@ -117,7 +126,9 @@ final class Episodes {
       int count = 0;
       int dropped = 0;
       for (Analysis.Written one : written) {
-        if (one.step() / stepsPerBar == bar) {
+        // What is not counted does not make a silent bar a played one.
+        boolean counts = one.fate() != Fate.AWAY && one.fate() != Fate.AFTER_THE_STOP;
+        if (counts && one.step() / stepsPerBar == bar) {
           count++;
           dropped += one.fate() == Fate.DROPPED ? 1 : 0;
         }
@@ -129,25 +140,24 @@ final class Episodes {
     return silent;
   }
 
-  private static void away(
-      Easel easel,
-      List<Analysis.Written> written,
-      int stepsPerBar,
-      BarScale scale,
-      double y,
-      Speaker speaker) {
-    List<Integer> bars =
-        written.stream()
-            .filter(one -> one.fate() == Fate.AWAY)
-            .map(one -> one.step() / stepsPerBar)
-            .toList();
+  /** The bars of what is written and not counted. */
+  private static List<Integer> bars(List<Analysis.Written> written, Fate fate, int stepsPerBar) {
+    return written.stream()
+        .filter(one -> one.fate() == fate)
+        .map(one -> one.step() / stepsPerBar)
+        .toList();
+  }
+
+  /** Bars that are not counted, from the first to the last, and why. */
+  private static void span(
+      Easel easel, List<Integer> bars, String key, BarScale scale, double y, Speaker speaker) {
     if (!bars.isEmpty()) {
       double from = scale.x(bars.get(0));
       double to = scale.x(bars.get(bars.size() - 1) + 1);
       easel.box(from, y - 8, to - from, 16, Tint.BAND);
       easel.dashed(from, y, to, y, Tint.SOFT);
-      easel.words(
-          from + 4, y - 1, Easel.SMALL, Anchor.START, speaker.say("picture.away"), Tint.SOFT);
+      String word = Easel.cut(speaker.say(key), Easel.SMALL, to - from - 8);
+      easel.words(from + 4, y - 1, Easel.SMALL, Anchor.START, word, Tint.SOFT);
     }
   }
 }

@@ -1,7 +1,9 @@
 package thinclick.server.picture;
 
+import java.util.List;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.words.Speaker;
+import thinclick.server.words.Tally;
 
 /**
  * One player's own take: attacks in upright columns by their place in the bar, and a time line of
@@ -27,8 +29,9 @@ public final class PlayerPicture {
     double y = 0;
     for (Analysis.PlayerAnalysis one : own.players()) {
       easel.heading(0, y + 16, speaker.say("picture.columns"));
-      DotColumns.draw(easel, own, one, 0, y + 26, WIDTH, speaker);
-      y += 26 + DotColumns.HEIGHT;
+      DotColumns columns = new DotColumns(own, one, DotScale.of(List.of(own)), WIDTH, speaker);
+      columns.draw(easel, 0, y + 26, columns.lines());
+      y += 26 + columns.height(columns.lines());
       if (Episodes.any(own)) {
         easel.heading(0, y + 16, speaker.say("picture.episodes"));
         int bars = Math.max(1, own.take().plan().bars());
@@ -43,6 +46,7 @@ public final class PlayerPicture {
   private static String says(Analysis own, Speaker speaker) {
     StringBuilder says = new StringBuilder(speaker.say("picture.columns")).append(". ");
     for (Analysis.PlayerAnalysis one : own.players()) {
+      says.append(speaker.say(Tally.of(one).said())).append(". ");
       for (Analysis.Played played : one.played()) {
         Double off = played.asynchronyMillis();
         if (off != null) {

@@ -89,20 +89,33 @@ public final class ReviewPicture {
   private static double columns(
       Easel easel, Analysis analysis, double inner, double y, Speaker speaker) {
     double width = (inner - GUTTER) / 2;
-    List<Analysis.PlayerAnalysis> players = analysis.players();
-    for (int i = 0; i < players.size(); i++) {
-      int row = i / 2;
-      DotColumns.draw(
-          easel,
-          analysis,
-          players.get(i),
-          MARGIN + (i % 2) * (width + GUTTER),
-          y + row * DotColumns.HEIGHT,
-          width,
-          speaker);
+    DotScale scale = DotScale.of(List.of(analysis));
+    List<DotColumns> columns =
+        analysis.players().stream()
+            .map(one -> new DotColumns(analysis, one, scale, width, speaker))
+            .toList();
+    return rows(easel, columns, MARGIN, width + GUTTER, y);
+  }
+
+  /**
+   * Two beside each other, what is written above them in as many lines.
+   *
+   * @param apart from the left edge of one to that of the next
+   * @return where they end
+   */
+  static double rows(Easel easel, List<DotColumns> columns, double left, double apart, double top) {
+    double y = top;
+    for (int i = 0; i < columns.size(); i += 2) {
+      List<DotColumns> row = columns.subList(i, Math.min(i + 2, columns.size()));
+      int lines = row.stream().mapToInt(DotColumns::lines).max().orElse(1);
+      double high = 0;
+      for (int side = 0; side < row.size(); side++) {
+        row.get(side).draw(easel, left + side * apart, y, lines);
+        high = Math.max(high, row.get(side).height(lines));
+      }
+      y += high;
     }
-    int rows = (players.size() + 1) / 2;
-    return y + rows * DotColumns.HEIGHT;
+    return y;
   }
 
   /**
@@ -113,12 +126,13 @@ public final class ReviewPicture {
   static double key(Easel easel, double left, double y, String scale, Speaker speaker) {
     double x = left;
     double line = y + 16;
-    for (String shape : List.of("placed", "early", "late", "dropped")) {
+    for (String shape : List.of("placed", "early", "late", "dropped", "added")) {
       switch (shape) {
         case "placed" -> easel.attack(x + 8, line - 4, Tint.INK);
         case "early" -> easel.attack(x + 8, line - 4, Tint.EARLY);
         case "late" -> easel.attack(x + 8, line - 4, Tint.LATE);
-        default -> easel.caret(x + 8, line - 1, Tint.INK);
+        case "dropped" -> easel.caret(x + 8, line - 1, Tint.INK);
+        default -> easel.dash(x + 8, line - 4, Tint.INK);
       }
       String words = speaker.say("picture.key." + shape);
       easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);

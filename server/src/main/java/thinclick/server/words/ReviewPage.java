@@ -80,7 +80,11 @@ public final class ReviewPage {
   }
 
   private void nextForPlayers() {
-    List<Spoken.Slip> own = spoken.slips().stream().filter(slip -> slip.next() != null).toList();
+    // Whose next is the band's has it in the prose already.
+    List<Spoken.Slip> own =
+        spoken.slips().stream()
+            .filter(slip -> slip.next() != null && !slip.next().equals(spoken.next()))
+            .toList();
     if (own.isEmpty() || spoken.slips().size() == 1) {
       return;
     }
@@ -128,23 +132,27 @@ public final class ReviewPage {
   }
 
   private void players() {
-    Table table =
-        new Table(
+    List<String> heads =
+        new ArrayList<>(
             heads(
                 "<page.players.player",
                 "page.stages.written",
                 "page.stages.placed",
+                "page.players.outside",
                 "page.stages.dropped",
                 "page.stages.added",
                 "page.stages.lean",
-                "page.stages.spread",
-                "<page.players.displaced"));
+                "page.stages.spread"));
+    Said steps = ShiftWords.steps(review.meter(), review.stepsPerBeat());
+    heads.add("<" + speaker.say(Said.of("page.players.displaced", steps)));
+    Table table = new Table(heads);
     for (PlayerReview player : review.players()) {
       table.add(
           List.of(
               player.standIn() ? player.player() + " *" : player.player(),
               Integer.toString(player.written()),
               Integer.toString(player.placed()),
+              Integer.toString(Tally.outside(player)),
               Integer.toString(player.dropped()),
               Integer.toString(player.added()),
               figure(player.leanMillis(), 1),
@@ -165,12 +173,15 @@ public final class ReviewPage {
       said.add(
           String.format(Locale.ROOT, "%d-%d: %+d", one.fromBar() + 1, one.toBar(), one.steps()));
     }
-    return String.join(", ", said);
+    return said.isEmpty() ? "" : player.displaced() + " (" + String.join(", ", said) + ")";
   }
 
   private void foot() {
     lines.add("");
     paragraph(speaker.say("page.foot"));
+    if (review.players().stream().anyMatch(player -> Tally.outside(player) > 0)) {
+      paragraph(speaker.say("page.foot.outside"));
+    }
     if (review.players().stream().anyMatch(PlayerReview::standIn)) {
       lines.add(speaker.say("page.standIn"));
     }

@@ -35,14 +35,21 @@ public final class ShiftWords {
       int beats = steps / stepsPerBeat;
       return Said.of("distance.beat", beats, Speaker.number(beats));
     }
-    String name =
-        switch (stepsPerBeat) {
-          case 2 -> "eighth";
-          case 3 -> meter.compound() ? "eighth" : "triplet";
-          case 4 -> "sixteenth";
-          default -> meter.compound() ? "sixteenth" : "sixth";
-        };
-    return Said.of("distance." + name, steps, Speaker.number(steps));
+    return Said.of("distance." + name(meter, stepsPerBeat), steps, Speaker.number(steps));
+  }
+
+  /** What a step of the grid is called, of several: "eighths". */
+  public static Said steps(Meter meter, int stepsPerBeat) {
+    return Said.of(stepsPerBeat == 1 ? "steps.beat" : "steps." + name(meter, stepsPerBeat));
+  }
+
+  private static String name(Meter meter, int stepsPerBeat) {
+    return switch (stepsPerBeat) {
+      case 2 -> "eighth";
+      case 3 -> meter.compound() ? "eighth" : "triplet";
+      case 4 -> "sixteenth";
+      default -> meter.compound() ? "sixteenth" : "sixth";
+    };
   }
 
   /** How far two entries lie apart: as a distance, or in bars: "two bars". */

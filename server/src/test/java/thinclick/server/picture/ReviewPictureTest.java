@@ -7,24 +7,44 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
+import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Take;
 import thinclick.server.engraving.Face;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Analysis.Fate;
+import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.HardTakes;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
+import thinclick.server.words.Tally;
 
 class ReviewPictureTest {
   private static final Analysis TURNED = Scorer.analyse(HardTakes.turnedAround());
   private static final Analysis ENDING = Scorer.analyse(HardTakes.droppedEnding());
+  private static final Pattern BEYOND = Pattern.compile("; (\\d+) beyond the scale");
+  private static final Analysis OUTLIERS = Scorer.analyse(outliers());
+
+  /** Mina plays one note nobody wrote on the and of one; the tolerance is narrow. */
+  private static Take outliers() {
+    Take take = HardTakes.turnedAround();
+    double step = take.grid().stepMicros();
+    List<Attack> attacks = new ArrayList<>(take.attacks());
+    long bar = Math.round(8 * step);
+    attacks.add(Attack.tap("Mina", take.startMicros() + 2 * bar + Math.round(step)));
+    attacks.sort(Comparator.comparingLong(Attack::micros));
+    return take.withAttacks(attacks).edited().toleranceMillis(5.0).take();
+  }
 
   @Test
   void everyMarkAndWordLiesOnTheSheet() {
@@ -82,6 +102,98 @@ class ReviewPictureTest {
   void whatWasDroppedIsCountedUnderItsPlace() {
     // Jonas lost three bars of 0, 3, 4, 7.
     assertThat(words(draw(ENDING)).stream().filter("3"::equals)).hasSizeGreaterThanOrEqualTo(4);
+  }
+
+  /** Whatever became of a written attack, it is in the sum that stands above its columns. */
+  @Test
+  void theSumAboveTheColumnsIsAllThatIsWritten() {
+    for (Analysis analysis : List.of(TURNED, ENDING, OUTLIERS, Scorer.analyse(HardTakes.away()))) {
+      List<String> words = words(draw(analysis));
+      for (Analysis.PlayerAnalysis player : analysis.players()) {
+        PlayerReview review = analysis.review().player(player.player());
+        Tally tally = Tally.of(player);
+        assertThat(tally.written()).isEqualTo(review.written());
+        assertThat(tally.placed()).isEqualTo(review.placed());
+        assertThat(tally.dropped()).isEqualTo(review.dropped());
+        assertThat(tally.added()).isEqualTo(review.added());
+        assertThat(tally.displaced()).isEqualTo(review.displaced());
+        assertThat(tally.early() + tally.late() + tally.unjudged())
+            .isEqualTo(Tally.outside(review));
+        assertThat(String.join(" ", words)).contains(review.written() + " written: ");
+      }
+    }
+    assertThat(words(draw(TURNED))).contains("96 written: 80 placed, 16 off the part");
+  }
+
+  /** A note nobody wrote: a dash and a 1 under the place that it was nearest to. */
+  @Test
+  void whatWasAddedIsDrawnUnderItsPlace() {
+    Drawing drawing = draw(OUTLIERS);
+    List<Drawing.Line> dashes =
+        drawing.items().stream()
+            .flatMap(one -> one instanceof Drawing.Line line ? Stream.of(line) : Stream.of())
+            .filter(line -> line.thickness() == 1.6)
+            .toList();
+    double first = 36 + 34 + (400 - 34) / 8.0 * 1.5;
+
+    assertThat(String.join(" ", words(drawing))).contains("; 1 added");
+    assertThat(dashes).as("one in the columns, one in the key").hasSize(2);
+    assertThat(dashes.get(0).x1()).isBetween(first - 16, first);
+  }
+
+  /** An attack beyond the scale lies on its edge and is counted as beyond. */
+  @Test
+  void whatLiesBeyondTheScaleIsSaid() {
+    DotScale narrow = new DotScale(10, 4);
+    assertThat(narrow.clamped(-90)).isEqualTo(-40);
+    assertThat(narrow.beyond(-41)).isTrue();
+    assertThat(DotScale.of(List.of(OUTLIERS)).tolerances()).isBetween(2, 4);
+    String words = String.join(" ", words(draw(OUTLIERS)));
+    long beyond =
+        OUTLIERS.players().stream()
+            .flatMap(player -> player.played().stream())
+            .filter(one -> one.asynchronyMillis() != null && one.displacement() == 0)
+            .filter(one -> DotScale.of(List.of(OUTLIERS)).beyond(one.asynchronyMillis()))
+            .count();
+    assertThat(beyond).isPositive();
+    long said =
+        BEYOND.matcher(words).results().mapToLong(one -> Long.parseLong(one.group(1))).sum();
+    assertThat(said).isEqualTo(beyond);
+  }
+
+  /** Stopped inside a bar: what was dropped before the stop has its caret, the rest its reason. */
+  @Test
+  void theBarOfAStopIsShownAsWellAsTheBarsBeforeIt() {
+    Take whole = HardTakes.turnedAround();
+    List<Attack> others =
+        whole.attacks().stream().filter(one -> !one.player().equals("Mina")).toList();
+    long bar = Math.round(4 * whole.grid().beatMicros());
+    Take stopped =
+        whole
+            .withAttacks(others)
+            .edited()
+            .endMicros(whole.startMicros() + 4 * bar + bar / 3)
+            .take();
+    Analysis analysis = Scorer.analyse(stopped);
+    Drawing drawing = PlayerPicture.of(analysis, "Mina", Speaker.english());
+    long carets =
+        drawing.items().stream()
+            .filter(one -> one instanceof Drawing.Line line && line.thickness() == 1.2)
+            .count();
+    long places = Stream.of(0, 1, 2, 3, 4, 5, 6, 7).filter(place -> mina(whole, place)).count();
+
+    assertThat(analysis.review().player("Mina").placed()).isZero();
+    assertThat(words(drawing)).contains("stopped");
+    assertThat(carets)
+        .as("two strokes for each of five bars, each place and the key and feet")
+        .isEqualTo(2 * (5 + places + 1) + 2);
+  }
+
+  private static boolean mina(Take take, int place) {
+    return take.parts().stream()
+        .filter(part -> part.player().equals("Mina"))
+        .flatMap(part -> part.attackSteps().stream())
+        .anyMatch(step -> step % 8 == place);
   }
 
   @Test

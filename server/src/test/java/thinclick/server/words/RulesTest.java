@@ -92,7 +92,7 @@ class RulesTest {
 
     assertThat(says("displaced", twice))
         .containsExactly(
-            "Ilse off by whole steps two times, nine bars in all; longest a beat early, from bar 10"
+            "Ilse off the part two times, nine bars in all; longest a beat early, from bar 10"
                 + " to the end.");
     assertThat(next("displaced", twice)).isEqualTo(Advice.BAR_NUMBERS);
   }

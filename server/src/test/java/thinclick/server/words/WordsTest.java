@@ -241,6 +241,8 @@ class WordsTest {
       }
       List.of("bar", "beat", "eighth", "triplet", "sixteenth", "sixth")
           .forEach(step -> named.add("distance." + step));
+      List.of("beat", "eighth", "triplet", "sixteenth", "sixth")
+          .forEach(step -> named.add("steps." + step));
       for (Comparison.Verdict verdict : Comparison.Verdict.values()) {
         named.add("compare." + verdict);
       }
@@ -286,7 +288,7 @@ class WordsTest {
       List.of("beats", "steps").forEach(what -> named.add("line." + what));
       List.of("bars", "beats", "steps", "and", "every", "to")
           .forEach(what -> named.add("line.read." + what));
-      List.of("placed", "early", "late", "dropped")
+      List.of("placed", "early", "late", "dropped", "added")
           .forEach(shape -> named.add("picture.key." + shape));
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
 

@@ -9,6 +9,7 @@ import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Spoken;
+import thinclick.server.words.Tally;
 
 /** The two tables that all read: stage by stage, and player by player. */
 final class BandTables {
@@ -66,18 +67,35 @@ final class BandTables {
   /** The heads of the players table. */
   private List<String> playerHeads(Review review) {
     List<String> heads =
-        new ArrayList<>(
-            List.of(
-                words.say("review.player"),
-                words.say("review.placed"),
-                words.say("review.dropped"),
-                words.say("review.added"),
-                words.say("review.lean"),
-                words.say("review.spread")));
+        new ArrayList<>(List.of(words.say("review.player"), words.say("review.placed")));
+    if (outside(review)) {
+      heads.add(words.say("review.outside"));
+    }
+    if (displaced(review)) {
+      heads.add(words.say("review.off"));
+    }
+    heads.addAll(
+        List.of(
+            words.say("review.dropped"),
+            words.say("review.added"),
+            words.say("review.lean"),
+            words.say("review.spread")));
     if (lengths(review)) {
       heads.add(words.say("review.length"));
     }
     return heads;
+  }
+
+  /**
+   * Whether anybody played at home and was not placed; with what follows it makes the sum whole.
+   */
+  private static boolean outside(Review review) {
+    return review.players().stream().anyMatch(player -> Tally.outside(player) > 0);
+  }
+
+  /** Whether anybody was whole steps off the part. */
+  private static boolean displaced(Review review) {
+    return review.players().stream().anyMatch(player -> player.displaced() > 0);
   }
 
   /** Whether it is known of anybody how long notes were held; most parts write no lengths. */
@@ -91,14 +109,18 @@ final class BandTables {
     for (PlayerReview player : review.players()) {
       List<String> line = new ArrayList<>();
       lines.add(line);
-      line.addAll(
-          List.of(
-              player.standIn() ? words.say("review.standIn", player.player()) : player.player(),
-              words.say("review.of", player.placed(), player.written()),
-              Integer.toString(player.dropped()),
-              Integer.toString(player.added()),
-              cells.lean(player.leanMillis()),
-              cells.millis(player.spreadMillis())));
+      line.add(player.standIn() ? words.say("review.standIn", player.player()) : player.player());
+      line.add(words.say("review.of", player.placed(), player.written()));
+      if (outside(review)) {
+        line.add(Integer.toString(Tally.outside(player)));
+      }
+      if (displaced(review)) {
+        line.add(Integer.toString(player.displaced()));
+      }
+      line.add(Integer.toString(player.dropped()));
+      line.add(Integer.toString(player.added()));
+      line.add(cells.lean(player.leanMillis()));
+      line.add(cells.millis(player.spreadMillis()));
       if (lengths(review)) {
         line.add(
             player.noteLength().known()

@@ -37,6 +37,11 @@ record Episode(String player, int fromBar, int toBar, int steps, String says) {
     return episodes;
   }
 
+  /** What the steps of a review's grid are called: "eighths". */
+  static String steps(Review review, Words words) {
+    return Speaker.of(words.locale()).say(ShiftWords.steps(review.meter(), review.stepsPerBeat()));
+  }
+
   /** As a sentence. */
   String spoken(Words words) {
     return words.say("leader.episode", player, says, fromBar + 1, toBar + 1);

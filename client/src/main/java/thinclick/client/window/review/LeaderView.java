@@ -154,7 +154,7 @@ public final class LeaderView {
     List<String> names = review.players().stream().map(PlayerReview::player).toList();
     int bars = review.stages().isEmpty() ? 1 : last(review);
     String none = words.say("leader.episodes.none");
-    VBox box = ruled("leader.episodes");
+    VBox box = headed(words.say("leader.episodes", Episode.steps(review, words)));
     if (!found.isEmpty()) {
       timeLine.show(names, found, bars, String.join(" ", says));
       box.getChildren().add(timeLine);
@@ -170,7 +170,11 @@ public final class LeaderView {
   }
 
   private VBox ruled(String key) {
-    Label head = wrapped(words.say(key));
+    return headed(words.say(key));
+  }
+
+  private static VBox headed(String says) {
+    Label head = wrapped(says);
     head.getStyleClass().add("heading");
     VBox box = new VBox(8, head);
     box.getStyleClass().add("ruled");

@@ -11,7 +11,8 @@ import thinclick.client.window.look.Palette;
 
 /**
  * Episodes on a time line: a ruled line for each player, bars from left to right, a stretch off the
- * part as a block above the line where it was early and below it where it was late.
+ * part as a block above the line where it was late and below it where it was early, as in the
+ * pictures.
  */
 final class TimeLine extends PaintedStrip {
   private static final double ROW_EMS = 2.0;
@@ -70,7 +71,7 @@ final class TimeLine extends PaintedStrip {
     double wide = Math.max(2, (episode.toBar() - episode.fromBar()) * bar - 1);
     double high = ROW_EMS * em() * 0.34;
     pen.setFill(colour(late ? palette().late() : palette().early()));
-    pen.fillRect(from, late ? y + 1 : y - high - 1, wide, high);
+    pen.fillRect(from, late ? y - high - 1 : y + 1, wide, high);
   }
 
   private void axis(GraphicsContext pen, double left, double bar, double top) {

@@ -89,15 +89,16 @@ class OneNumberTest {
       Matcher said = SPREAD.matcher(spoken.slip(player.player()).says().get(0));
       assertThat(said.find()).isTrue();
       assertThat(said.group(1)).isEqualTo(spread);
-      assertThat(line.get(5)).isEqualTo(spread + "\u00a0ms");
-      assertThat(line.get(4))
+      assertThat(line.get(table.heads().indexOf("Spread"))).isEqualTo(spread + "\u00a0ms");
+      assertThat(line.get(table.heads().indexOf("Lean")))
           .isEqualTo(
               lean.equals("0")
                   ? "centred"
                   : lean.replace("-", "")
                       + (lean.startsWith("-") ? "\u00a0ms early" : "\u00a0ms late"));
-      assertThat(row.get(5)).isEqualTo(lean);
-      assertThat(row.get(6)).isEqualTo(spread);
+      assertThat(sum(table, line)).isEqualTo(player.written());
+      assertThat(row.get(6)).isEqualTo(lean);
+      assertThat(row.get(7)).isEqualTo(spread);
       assertThat(slips).contains(spread + " ms", lean + " ms");
       assertThat(beside)
           .filteredOn(one -> one.get(0).equals("spread of " + player.player() + ", ms"))
@@ -156,6 +157,16 @@ class OneNumberTest {
       assertThat(drawn).contains(hold + " % held");
       assertThat(prose).contains(hold + " %");
     }
+  }
+
+  /** Placed and all that was not, whatever columns there are. */
+  private static int sum(PlayerSheet.Table table, List<String> line) {
+    int sum = Integer.parseInt(line.get(1).replaceAll(" of .*", ""));
+    for (String head : List.of("Early or late", "Off the part", "Dropped")) {
+      int column = table.heads().indexOf(head);
+      sum += column < 0 ? 0 : Integer.parseInt(line.get(column));
+    }
+    return sum;
   }
 
   private static String shown(Figure millis) {
