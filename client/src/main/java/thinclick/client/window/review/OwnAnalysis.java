@@ -25,15 +25,18 @@ final class OwnAnalysis {
 
   private OwnAnalysis() {}
 
-  /** The take with all that was heard; null where there was no own part in it. */
-  static @Nullable Take take(RoomState room, OwnTake played) {
+  /**
+   * The take with all that was heard; null where there was no own part in it.
+   *
+   * @param uncertaintyMillis of the own chair, as the host judged it
+   */
+  static @Nullable Take take(RoomState room, OwnTake played, double uncertaintyMillis) {
     Take written = room.take();
     Part own = room.ownPart();
     if (written == null || own == null) {
       return null;
     }
-    List<Attack> attacks = new ArrayList<>();
-    played.own().forEach(micros -> attacks.add(Attack.tap(own.player(), micros)));
+    List<Attack> attacks = new ArrayList<>(played.ownAttacks(own.player()));
     for (String id : played.heardIds()) {
       String name = room.nameOf(id);
       if (written.parts().stream().anyMatch(part -> part.player().equals(name))) {
@@ -42,7 +45,15 @@ final class OwnAnalysis {
     }
     attacks.sort(Comparator.comparingLong(Attack::micros));
     Stopped stopped = room.stopped();
-    Take whole = written.withAttacks(attacks);
+    List<Part> parts =
+        written.parts().stream()
+            .map(
+                part ->
+                    part.player().equals(own.player())
+                        ? part.edited().uncertaintyMillis(uncertaintyMillis).part()
+                        : part)
+            .toList();
+    Take whole = written.withParts(parts).withAttacks(attacks);
     return stopped == null ? whole : ended(whole, stopped.atMicros());
   }
 

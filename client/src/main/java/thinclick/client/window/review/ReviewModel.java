@@ -30,6 +30,7 @@ import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerPicture;
 import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
@@ -100,13 +101,22 @@ public final class ReviewModel {
     Part part = room.ownPart();
     String own = part == null ? "" : part.player();
     page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, null), null));
-    Take take = OwnAnalysis.take(room, seat.take());
+    Take take = OwnAnalysis.take(room, seat.take(), uncertaintyMillis(spoken.review(), own));
     if (take == null || own.isEmpty()) {
       return;
     }
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> OwnAnalysis.of(take))
             .thenAcceptAsync(analysis -> analysed(ready, spoken, own, analysis), windowThread);
+  }
+
+  /** How far the host took this player's stamps to be off; nothing where it told no figures. */
+  private static double uncertaintyMillis(Review review, String own) {
+    return review.players().stream()
+        .filter(player -> player.player().equals(own))
+        .mapToDouble(PlayerReview::uncertaintyMillis)
+        .findFirst()
+        .orElse(0);
   }
 
   private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {

@@ -91,7 +91,7 @@ public final class FurtherSeat implements Seat, AutoCloseable {
   @Override
   public void play(PlayedAttack attack) {
     if (state().takeRuns() && state().ownPart() != null) {
-      take.played(link.sendAttack(attack));
+      take.played(link.sendAttack(attack), attack);
     }
   }
 

@@ -5,12 +5,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import thinclick.client.link.PlayedAttack;
+import thinclick.protocol.file.Attack;
 
 /** The attacks of one take as this window knows them: its own, and those it heard of others. */
 public final class OwnTake {
   private final String takeId;
-  private final List<Long> own = new ArrayList<>();
+  private final List<Own> own = new ArrayList<>();
   private final Map<String, List<Long>> others = new HashMap<>();
+
+  /** An own attack: its room time, and what was struck. */
+  private record Own(long micros, PlayedAttack attack) {}
 
   OwnTake(String takeId) {
     this.takeId = takeId;
@@ -21,8 +26,12 @@ public final class OwnTake {
     return takeId;
   }
 
-  void played(long roomMicros) {
-    insert(own, roomMicros);
+  void played(long roomMicros, PlayedAttack attack) {
+    int at = own.size();
+    while (at > 0 && own.get(at - 1).micros() > roomMicros) {
+      at--;
+    }
+    own.add(at, new Own(roomMicros, attack));
   }
 
   void heard(String playerId, long roomMicros) {
@@ -31,7 +40,27 @@ public final class OwnTake {
 
   /** Own attacks, room time, ascending. */
   public List<Long> own() {
-    return List.copyOf(own);
+    return own.stream().map(Own::micros).toList();
+  }
+
+  /**
+   * Own attacks as a take has them, ascending, with what chords and doubles are told by. How late
+   * the stamps may be is left to the part's uncertainty.
+   */
+  public List<Attack> ownAttacks(String player) {
+    return own.stream()
+        .map(
+            one ->
+                new Attack(
+                    player,
+                    one.micros(),
+                    one.attack().velocity(),
+                    one.attack().pitch(),
+                    null,
+                    null,
+                    false,
+                    false))
+        .toList();
   }
 
   /** A fellow player's attacks as far as they were heard, room time, ascending. */

@@ -59,6 +59,11 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
+  public void soundCheckNoted(AnswerMessage.SoundCheckNoted noted) {
+    next(room -> room.chairNoted(noted));
+  }
+
+  @Override
   public void waitingChanged(int waiting) {
     next(room -> room.waitingChanged(waiting));
   }

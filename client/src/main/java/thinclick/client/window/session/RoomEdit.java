@@ -30,6 +30,7 @@ final class RoomEdit {
   private @Nullable ReviewReady review;
   private int waiting;
   private ClockView clock;
+  private double chairMillis;
   private boolean locked;
   private String note;
   private Shelf shelf;
@@ -52,6 +53,7 @@ final class RoomEdit {
     review = from.review();
     waiting = from.waiting();
     clock = from.clock();
+    chairMillis = from.chairMillis();
     locked = from.locked();
     note = from.note();
     shelf = from.shelf();
@@ -133,6 +135,11 @@ final class RoomEdit {
     return this;
   }
 
+  RoomEdit chairMillis(double value) {
+    chairMillis = value;
+    return this;
+  }
+
   RoomEdit clock(ClockView value) {
     clock = value;
     return this;
@@ -160,7 +167,26 @@ final class RoomEdit {
 
   RoomState make() {
     return new RoomState(
-        address, link, linkSays, lostNanos, word, myId, leader, people, phase, title, dealt,
-        announced, stopped, review, waiting, clock, locked, note, shelf, problem);
+        address,
+        link,
+        linkSays,
+        lostNanos,
+        word,
+        myId,
+        leader,
+        people,
+        phase,
+        title,
+        dealt,
+        announced,
+        stopped,
+        review,
+        waiting,
+        clock,
+        chairMillis,
+        locked,
+        note,
+        shelf,
+        problem);
   }
 }

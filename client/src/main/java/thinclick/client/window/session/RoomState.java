@@ -10,6 +10,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
+import thinclick.protocol.message.PreparingMessage.SoundCheck;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
@@ -42,6 +43,7 @@ import thinclick.protocol.music.StepGrid;
  * @param review the last review, or null
  * @param waiting own attacks that the server has not stored yet
  * @param clock what is believed of room time
+ * @param chairMillis how far this player's chair may be off, as the host has noted it
  * @param locked true where nobody new is let in
  * @param note what the leader wrote to all or to this player; empty for nothing
  * @param shelf what there is to rehearse
@@ -64,10 +66,14 @@ public record RoomState(
     @Nullable ReviewReady review,
     int waiting,
     ClockView clock,
+    double chairMillis,
     boolean locked,
     String note,
     Shelf shelf,
     Refused problem) {
+
+  /** What a part may say at the most. */
+  private static final double MOST_UNCERTAIN_MILLIS = 10_000;
 
   /** Not in a room. */
   public static final RoomState OUTSIDE =
@@ -88,6 +94,7 @@ public record RoomState(
           null,
           0,
           ClockView.unknown(0),
+          SoundCheck.UNMEASURED_MILLIS,
           false,
           "",
           Shelf.STOCK,
@@ -138,6 +145,12 @@ public record RoomState(
         .orElse(null);
   }
 
+  /** How far this player's stamps may be off, of clock and chair together, milliseconds. */
+  public double uncertaintyMillis() {
+    return Math.min(
+        MOST_UNCERTAIN_MILLIS, Math.hypot(clock.uncertaintyMicros() / 1e3, chairMillis));
+  }
+
   /** The written grid of the announced take; null where nothing is announced or dealt. */
   public @Nullable StepGrid grid() {
     if (dealt == null || announced == null || !announced.dealId().equals(dealt.dealId())) {
@@ -186,6 +199,12 @@ public record RoomState(
   }
 
   // ---------------------------------------------------------------- what happens
+
+  /** The host has noted what the chair is late by, or that it is not known. */
+  RoomState chairNoted(AnswerMessage.SoundCheckNoted noted) {
+    double millis = noted.accepted() ? noted.uncertaintyMillis() : SoundCheck.UNMEASURED_MILLIS;
+    return new RoomEdit(this).chairMillis(millis).make();
+  }
 
   RoomState calling(String where) {
     return OUTSIDE.with(where, LinkState.CONNECTING);

@@ -441,7 +441,7 @@ public final class Session implements Seat, AutoCloseable {
     RoomLink now = link;
     if (now != null && state().takeRuns() && state().ownPart() != null) {
       long micros = now.sendAttack(attack);
-      take.played(micros);
+      take.played(micros, attack);
       playedBy.accept(micros);
     }
   }

@@ -107,11 +107,10 @@ public final class StandModel {
   /** The marks of a bar that is over. */
   List<BarMark> marks(int bar) {
     RoomState room = seat.state();
-    Part part = room.ownPart();
     BandMarks heard = band;
-    return heard == null || part == null
+    return heard == null || room.ownPart() == null
         ? List.of()
-        : heard.of(seat.take(), bar, plainMillis(room, part));
+        : heard.of(seat.take(), bar, plainMillis(room));
   }
 
   /** What the others were heard to play in a bar, in written steps from bar 1. */
@@ -121,9 +120,9 @@ public final class StandModel {
   }
 
   /** What is within the chair's uncertainty is neither early nor late. */
-  private static double plainMillis(RoomState room, Part part) {
+  private static double plainMillis(RoomState room) {
     double tolerance = room.dealt() == null ? 0 : room.dealt().toleranceMillis();
-    double uncertain = Math.min(part.uncertaintyMillis(), tolerance * MOST_PLAIN_SHARE);
+    double uncertain = Math.min(room.uncertaintyMillis(), tolerance * MOST_PLAIN_SHARE);
     return Math.max(BarMarks.PLAIN_MILLIS, uncertain);
   }
 

@@ -1,6 +1,7 @@
 package thinclick.client.window.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +15,7 @@ import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Refused;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.PreparingMessage.ClockState;
@@ -135,6 +137,18 @@ class SituationTest {
     ClockView lost =
         new ClockView(new ClockMapping(0, 0, 0), ClockState.LOST, 1, 1e6, 1e6, 1e6, 1e6);
     assertThat(say(inside(false).clockChanged(lost))).contains("clock is being found anew");
+  }
+
+  /** An unmeasured chair may be 60 ms off, whatever its clock knows. */
+  @Test
+  void whatTheHostHasNotedOfTheChairIsHowFarItMayBeOff() {
+    RoomState room = inside(false);
+    assertThat(room.uncertaintyMillis()).isCloseTo(60, within(0.001));
+    RoomState measured = room.chairNoted(new AnswerMessage.SoundCheckNoted(42, 9, true));
+    assertThat(measured.uncertaintyMillis()).isCloseTo(9, within(0.001));
+    assertThat(measured.clockChanged(ClockView.unknown(0)).uncertaintyMillis()).isEqualTo(10_000);
+    RoomState lost = measured.chairNoted(new AnswerMessage.SoundCheckNoted(0, 60, false));
+    assertThat(lost.uncertaintyMillis()).isCloseTo(60, within(0.001));
   }
 
   @Test

@@ -1,0 +1,146 @@
+package thinclick.client.window.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import thinclick.client.link.PlayedAttack;
+import thinclick.client.window.session.FurtherSeat;
+import thinclick.client.window.session.Lead;
+import thinclick.client.window.session.Seat;
+import thinclick.client.window.session.Session;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.message.PreparingMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
+import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.material.Stock;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * The picture of the own attacks is made here, the figures are the host's: both must place the same
+ * of them, also where a chair was not measured and where a pad strikes chords.
+ */
+class OwnFiguresTest {
+  private static final long LATE_MICROS = 55_000;
+  private static final long CHORD_NANOS = 30_000_000;
+
+  @TempDir Path folder;
+
+  private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
+  private Session session;
+  private ReviewModel model;
+
+  @BeforeEach
+  void begin() {
+    session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
+  }
+
+  @AfterEach
+  void end() {
+    run(session::close);
+    windowThread.shutdownNow();
+  }
+
+  @Test
+  void whatThePictureSaysIsPlacedIsWhatTheHostSays() {
+    run(
+        () -> {
+          model = new ReviewModel(session, Words.in(Locale.ENGLISH), windowThread);
+          session.openHere("Ana", false);
+        });
+    until(() -> session.state().clock().state() == ClockState.STEADY);
+    run(() -> session.addSeat("Ben", why -> {}));
+    until(() -> session.state().people().size() == 2);
+    run(
+        () -> {
+          List<String> all = session.state().people().stream().map(Person::playerId).toList();
+          session.lead().chooseAndDeal(new Lead.Hand(twoNarrowBars(), 160, 1, all));
+        });
+    FurtherSeat ben = on(() -> session.further().get(0));
+    until(() -> session.state().phase() == Phase.DEALT && ben.state().ownPart() != null);
+    run(() -> session.lead().countIn());
+    until(() -> session.state().takeRuns() && ben.state().takeRuns());
+    run(
+        () -> {
+          play(session, LATE_MICROS, true);
+          play(ben, 0, false);
+        });
+    until(() -> session.state().review() != null && !session.state().review().provisional());
+    until(
+        () -> model.pageProperty().get() != null && model.pageProperty().get().analysis() != null);
+
+    JsonNode told = on(() -> session.state().review().review().get("players").get(0));
+    var seen = on(() -> model.pageProperty().get().analysis().review().players().get(0));
+    assertThat(told.get("player").stringValue()).isEqualTo("Ana");
+    assertThat(told.get("placed").intValue())
+        .as("27 ms from the pulse is within what the chair may be off by")
+        .isEqualTo(told.get("written").intValue());
+    assertThat(seen.placed()).isEqualTo(told.get("placed").intValue());
+    assertThat(seen.added()).isEqualTo(told.get("added").intValue()).isZero();
+    assertThat(on(() -> session.state().uncertaintyMillis()))
+        .as("nobody measured this chair, and the clock is sure")
+        .isBetween(60.0, 62.0);
+  }
+
+  private static Drill twoNarrowBars() {
+    Drill like = Stock.find("Even eighths");
+    return new Drill(
+        like.format(),
+        like.version(),
+        "Two narrow bars",
+        like.level(),
+        like.meter(),
+        like.stepsPerBeat(),
+        like.swing(),
+        like.tempo(),
+        20.0,
+        like.periodBars(),
+        like.deal(),
+        like.chairs(),
+        List.of(Stage.ofBeats(4, 1, 1, 2, 3, 4)),
+        null);
+  }
+
+  /** Every written step, so late, and each a chord where that is wanted. */
+  private static void play(Seat seat, long lateMicros, boolean chords) {
+    StepGrid grid = seat.state().grid();
+    for (int step : seat.state().ownPart().attackSteps()) {
+      long nanos = seat.link().nanosOf(Math.round(grid.microsAt(step)) + lateMicros);
+      seat.play(new PlayedAttack(nanos, 90, 60, null, null));
+      if (chords) {
+        seat.play(new PlayedAttack(nanos + CHORD_NANOS, 90, 64, null, null));
+      }
+    }
+  }
+
+  private void run(Runnable task) {
+    CompletableFuture.runAsync(task, windowThread).join();
+  }
+
+  private <T> T on(Callable<T> asked) {
+    try {
+      return windowThread.submit(asked).get();
+    } catch (Exception failed) {
+      throw new IllegalStateException(failed);
+    }
+  }
+
+  private void until(Callable<Boolean> holds) {
+    await().atMost(Duration.ofSeconds(30)).until(() -> on(holds));
+  }
+}
