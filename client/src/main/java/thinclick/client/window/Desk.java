@@ -86,6 +86,9 @@ final class Desk implements AutoCloseable {
     scene = new Scene(shell.root(), WIDTH, HEIGHT);
     dress();
     remembered.looks().lookProperty().addListener(any -> dress());
+    remembered.looks().lookProperty().addListener(any -> keep());
+    remembered.looks().languageProperty().addListener(any -> keep());
+    players.sound().onMeasured(this::keep);
     bindKeys(remembered.looks());
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
     stage.focusedProperty().addListener((any, old, focused) -> focused(focused));
@@ -206,6 +209,9 @@ final class Desk implements AutoCloseable {
     pages.follow(old, now);
     views.follow(now);
     look();
+    if (old.inside() != now.inside() || (old.takeRuns() && !now.takeRuns())) {
+      keep();
+    }
   }
 
   private TakeMoment moment() {
@@ -223,6 +229,13 @@ final class Desk implements AutoCloseable {
     long nanos = System.nanoTime();
     players.look(nanos);
     shell.say(foot.say(pages.current(), moment, nanos));
+  }
+
+  /** Keeps what is to be remembered; a take is not the time to write files. */
+  private void keep() {
+    if (!session.state().takeRuns()) {
+      remembered.keep(players.sound().settings(), doorModel);
+    }
   }
 
   @Override

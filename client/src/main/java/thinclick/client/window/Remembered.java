@@ -1,6 +1,9 @@
 package thinclick.client.window;
 
 import java.io.UncheckedIOException;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.door.DoorModel;
@@ -11,14 +14,20 @@ import thinclick.client.window.settings.SettingsModel;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.protocol.json.BadInput;
 
-/** What a window remembers from one evening to the next: read as it opens, kept as it closes. */
+/**
+ * What a window remembers from one evening to the next: read as it opens, kept whenever something
+ * of it has changed outside a take, so that a program that is killed has not forgotten it.
+ */
 final class Remembered {
   private static final Logger LOG = LoggerFactory.getLogger(Remembered.class);
 
   private final SettingsFile file;
   private final SettingsFile.Found found;
   private final KeptFile<SoundSettings> soundFile;
+  private final KeptFile.Found<SoundSettings> foundSound;
   private final SettingsModel looks;
+  private @Nullable Settings kept;
+  private @Nullable SoundSettings keptSound;
 
   /**
    * @param found what the file was found to say; it is read once
@@ -27,6 +36,7 @@ final class Remembered {
     this.file = file;
     this.found = found;
     soundFile = SoundSettings.file(file.folder());
+    foundSound = soundFile.read();
     looks = new SettingsModel(found.settings());
   }
 
@@ -35,14 +45,16 @@ final class Remembered {
     return looks;
   }
 
-  /** Of outputs, levels and what chairs were measured at; read anew. */
+  /** Of outputs, levels and what chairs were measured at. */
   SoundSettings sound() {
-    return soundFile.read().value();
+    return foundSound.value();
   }
 
-  /** Where settings that could not be read were put; empty for nowhere. */
+  /** Where what could not be read was put; empty for nowhere. */
   String putAside() {
-    return found.putAside();
+    return Stream.of(found.putAside(), foundSound.putAside())
+        .filter(name -> !name.isEmpty())
+        .collect(Collectors.joining(", "));
   }
 
   /** Writes at the door who came last, and where to. */
@@ -51,18 +63,25 @@ final class Remembered {
     door.addressProperty().set(found.settings().address());
   }
 
-  /** Keeps it all; a folder that cannot be written is no reason to fail. */
+  /** Keeps what has changed; a folder that cannot be written is no reason to fail. */
   void keep(SoundSettings sound, DoorModel door) {
     try {
-      soundFile.write(sound);
-      file.write(
+      if (!sound.equals(keptSound)) {
+        soundFile.write(sound);
+        keptSound = sound;
+      }
+      Settings now =
           new Settings(
               Settings.FORMAT,
               Settings.VERSION,
               looks.lookProperty().get(),
               looks.languageProperty().get(),
               door.nameProperty().get(),
-              door.addressProperty().get()));
+              door.addressProperty().get());
+      if (!now.equals(kept)) {
+        file.write(now);
+        kept = now;
+      }
     } catch (UncheckedIOException | BadInput unkept) {
       LOG.warn("the settings cannot be kept: {}", unkept.getMessage());
     }

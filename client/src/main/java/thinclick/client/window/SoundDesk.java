@@ -49,6 +49,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   private String levelOf;
 
   private @Nullable ClickPlayer player;
+  private Runnable measured = () -> {};
   private SoundState state = SoundState.UNTRIED;
   private boolean interrupted;
   private boolean heardBefore;
@@ -142,6 +143,12 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   /** Takes what was measured. */
   void remember(SoundSettings with) {
     settings = with;
+    measured.run();
+  }
+
+  /** Who is told that something was measured. */
+  void onMeasured(Runnable does) {
+    measured = does;
   }
 
   @Override

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.settings.SettingsFile;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -44,6 +45,9 @@ class KeyboardPathTest extends WindowCase {
     says("Write your name");
     action(() -> robot.write("Ana").type(KeyCode.ENTER));
     says("choose a lesson or a drill");
+    assertThat(new SettingsFile(folder).read().settings().name())
+        .as("remembered at once, for a program that is killed")
+        .isEqualTo("Ana");
     action(() -> robot.type(KeyCode.ENTER)); // the first lesson, marked already
     says("Even eighths is dealt: count in with Ctrl+Enter");
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
@@ -167,7 +171,7 @@ class KeyboardPathTest extends WindowCase {
   }
 
   private static String flat(String text) {
-    return text.replace("&apos;", "'").replaceAll("\\s+", "");
+    return text.replace("&apos;", "'").replaceAll("[\\s\u00a0]+", "");
   }
 
   private void aHeldKeyIsOneAttack() {

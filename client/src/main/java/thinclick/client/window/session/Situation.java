@@ -109,9 +109,14 @@ public final class Situation {
     return switch (moment.part()) {
       case NONE, BEFORE -> words.say("situation.before", moment.secondsToCountIn());
       case COUNT_IN -> words.say("situation.countIn");
-      case PLAYING -> playing(room, moment);
+      case PLAYING -> stoppable(room, playing(room, moment));
       case OVER -> words.say("situation.over");
     };
+  }
+
+  /** Whoever leads and has never done so must be able to end it. */
+  private String stoppable(RoomState room, String said) {
+    return room.leader() ? words.say("situation.stoppable", said) : said;
   }
 
   private String playing(RoomState room, TakeMoment moment) {

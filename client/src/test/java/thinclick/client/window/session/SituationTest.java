@@ -8,6 +8,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import thinclick.client.clock.ClockMapping;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
@@ -102,6 +103,60 @@ class SituationTest {
         .isEqualTo("Bar 3 of 16; the click changes in 6 bars.");
     assertThat(situation.say(taking, playing(7, 1), 0)).contains("in one bar");
     assertThat(situation.say(taking, playing(9, 0), 0)).contains("to the end");
+  }
+
+  @Test
+  void whoLeadsATakeIsToldWhatStopsIt() {
+    RoomState leading = inside(true).dealt(dealt("Ana")).announced(announced());
+    assertThat(situation.say(leading, playing(2, 6), 0))
+        .isEqualTo("Bar 3 of 16; the click changes in 6 bars. Ctrl+. stops.");
+  }
+
+  @Test
+  void fromTheAnnouncementToTheFirstBarAndAfterTheLastThereIsASentence() {
+    RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
+    assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 2), 0))
+        .isEqualTo("The count-in begins in 2 seconds: tap on any letter key or pad.");
+    assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 0), 0)).contains("a moment");
+    assertThat(situation.say(taking, moment(TakeMoment.Part.COUNT_IN, 0), 0))
+        .isEqualTo("Count-in.");
+    assertThat(situation.say(taking, moment(TakeMoment.Part.OVER, 0), 0))
+        .isEqualTo("That was the last bar.");
+  }
+
+  /** Every way in which a take may end has a sentence of its own, in both languages. */
+  @ParameterizedTest
+  @EnumSource(StopReason.class)
+  void everyEndOfATakeIsSaid(StopReason reason) {
+    RoomState over =
+        inside(false)
+            .dealt(dealt("Ana"))
+            .announced(announced())
+            .stopped(new Stopped("t1", 5, reason))
+            .waitingChanged(2);
+    assertThat(say(over))
+        .startsWith("The ")
+        .endsWith("The review is on its way, 2 attacks are still being sent.");
+    assertThat(new Situation(Words.in(Locale.GERMAN)).say(over, TakeMoment.NONE, 0))
+        .doesNotContain("The ");
+  }
+
+  @Test
+  void aLeaderWhoIsAwayCanBeReplaced() {
+    Person lea = person("p2", "Lea", Role.LEADER, false);
+    RoomState without =
+        inside(false)
+            .roster(
+                new ServerMessage.Roster(3, List.of(lea, person("p1", "Ana", Role.PLAYER, true))));
+    assertThat(say(without)).startsWith("The leader is away").contains("Ctrl+K");
+  }
+
+  private static TakeMoment moment(TakeMoment.Part part, int seconds) {
+    return new TakeMoment(part, seconds, 0, -1, -1, 0);
+  }
+
+  private static Person person(String id, String name, Role role, boolean connected) {
+    return new Person(id, name, role, null, connected, null, null, null, false, false, false);
   }
 
   @Test
@@ -201,12 +256,7 @@ class SituationTest {
                 Phase.GATHERING,
                 0,
                 new ServerMessage.RoomLimits(64, 16_384, 50, 256)))
-        .roster(
-            new ServerMessage.Roster(
-                2,
-                List.of(
-                    new Person(
-                        "p1", "Ana", role, null, true, null, null, null, false, false, false))))
+        .roster(new ServerMessage.Roster(2, List.of(person("p1", "Ana", role, true))))
         .clockChanged(steady);
   }
 
