@@ -5,17 +5,20 @@ import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.StrokeLineCap;
+import javafx.stage.Screen;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.server.engraving.Face;
 import thinclick.server.engraving.Ink;
 import thinclick.server.engraving.Mark;
 
-/** Draws what the layout gives, mark by mark; lengths in staff spaces. */
+/** Draws what the layout gives on the pixels of the screen, mark by mark; in staff spaces. */
 public final class MarkPainter {
   private final GraphicsContext canvas;
   private final Palette palette;
   private final double space;
+  private final double device;
+  private final PixelGrid grid;
 
   /**
    * @param space pixels of one staff space
@@ -24,13 +27,20 @@ public final class MarkPainter {
     this.canvas = canvas;
     this.palette = palette;
     this.space = space;
+    this.device = device();
+    this.grid = new PixelGrid(space, device);
     canvas.setTextBaseline(VPos.BASELINE);
     canvas.setLineCap(StrokeLineCap.BUTT);
   }
 
-  /** Draws marks where they stand. */
+  /** How many pixels of the screen stand for one of the window. */
+  static double device() {
+    return Screen.getPrimary().getOutputScaleY();
+  }
+
+  /** Draws marks where they stand; those of a staff together. */
   public void draw(List<Mark> marks) {
-    marks.forEach(this::draw);
+    grid.fit(marks).forEach(this::draw);
   }
 
   private void draw(Mark mark) {
@@ -54,7 +64,8 @@ public final class MarkPainter {
     canvas.setLineWidth(line.thickness() * space);
     if (line.dotted()) {
       double dot = line.thickness() * space;
-      canvas.setLineDashes(dot, Math.max(dot, Mark.Line.DOT_PERIOD * space - dot));
+      double period = Math.rint(Mark.Line.DOT_PERIOD * space * device) / device;
+      canvas.setLineDashes(dot, Math.max(dot, period - dot));
     } else {
       canvas.setLineDashes((double[]) null);
     }

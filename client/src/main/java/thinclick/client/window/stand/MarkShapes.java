@@ -63,7 +63,7 @@ final class MarkShapes {
           case PLACED, DROPPED, ADDED -> palette.ink();
         };
     path.setStroke(Color.web(Palette.web(colour)));
-    path.setStrokeWidth(Math.max(1.6, space * 0.22));
+    path.setStrokeWidth(Math.max(2, space * 0.22)); // covers a whole pixel anywhere
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     path.setStrokeLineJoin(StrokeLineJoin.MITER);
     return path;
@@ -74,7 +74,7 @@ final class MarkShapes {
     Path path = new Path();
     line(path, x * space, (y - HEARD) * space, x * space, (y + HEARD / 2) * space);
     path.setStroke(Color.web(Palette.web(palette.soft())));
-    path.setStrokeWidth(Math.max(1.4, space * 0.18));
+    path.setStrokeWidth(Math.max(2, space * 0.18));
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     return path;
   }

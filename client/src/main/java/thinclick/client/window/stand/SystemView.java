@@ -39,7 +39,8 @@ final class SystemView {
   private static final double OTHER = 1.7;
   private static final double NAME_SIZE = 1.4;
   private static final double WRITTEN_TICK = 0.65;
-  private static final double RULE = 0.1;
+  private static final double RULE = 0.13;
+  private static final double SAME = 1e-6;
 
   private final StaffSystem system;
   private final int stepsPerBar;
@@ -78,13 +79,21 @@ final class SystemView {
     this.space = space;
     canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(height()));
     bracket.setStroke(Color.web(Palette.web(palette.ink())));
-    bracket.setStrokeWidth(Math.max(2, space * 0.28));
+    bracket.setStrokeWidth(Math.max(2, Math.rint(space * 0.28)));
     bracket.setStrokeLineCap(StrokeLineCap.BUTT);
     bracket.setStrokeLineJoin(StrokeLineJoin.MITER);
     bracket.setVisible(false);
     root.setAccessibleRole(AccessibleRole.TEXT);
     root.setAccessibleText(SpokenLine.of(system, said));
     root.getChildren().addAll(canvas, laid, bracket);
+    // Painted for whole pixels: between two of them every line would be grey.
+    root.layoutXProperty().addListener((any, old, x) -> root.setTranslateX(toPixel(x)));
+    root.layoutYProperty().addListener((any, old, y) -> root.setTranslateY(toPixel(y)));
+  }
+
+  private static double toPixel(Number at) {
+    double device = MarkPainter.device();
+    return Math.rint(at.doubleValue() * device) / device - at.doubleValue();
   }
 
   Node root() {
@@ -182,11 +191,36 @@ final class SystemView {
   void bar(int bar) {
     bracket.setVisible(has(bar));
     if (has(bar)) {
-      double left = (system.xOf((double) bar * stepsPerBar) - 1) * space;
-      double right = (system.xOf((bar + 1.0) * stepsPerBar) - 1.6) * space;
-      double y = underLanes() * space;
+      int inLine = bar - system.firstBar();
+      double half = bracket.getStrokeWidth() / 2;
+      double left = edge(inLine, false) + half;
+      double right = edge(inLine + 1, true) - half;
+      double y = Math.rint(underLanes() * space - half) + half;
       MarkShapes.bracket(bracket, left, right, y, space);
     }
+  }
+
+  /**
+   * The outer edge of a bar line as it is drawn, pixels.
+   *
+   * @param line counted from 0, where the first bar begins
+   * @param right true for its right edge
+   */
+  private double edge(int line, boolean right) {
+    double device = MarkPainter.device();
+    PixelGrid grid = new PixelGrid(space, device);
+    double x = system.barLines().get(line);
+    for (Mark mark : system.marks()) {
+      if (mark instanceof Mark.Line one && one.x1() == one.x2() && stands(one, x)) {
+        long from = grid.left(one.x1(), one.thickness());
+        return (right ? from + grid.across(one.thickness()) : from) / device;
+      }
+    }
+    return Math.rint(x * space * device) / device;
+  }
+
+  private static boolean stands(Mark.Line line, double x) {
+    return Math.abs(line.x1() - x) < SAME || Math.abs(line.box().right() - x) < SAME;
   }
 
   /** The marks of a bar that is over, in the lane of the player whose they are. */
