@@ -11,7 +11,7 @@ final class ChordText {
   static final double ROOT_SIZE = 2.5;
   private static final double QUALITY_SIZE = 1.9;
   private static final double RAISED = 0.45;
-  private static final double RAISED_AIR = 0.12;
+  private static final double RAISED_AIR = 0.06;
 
   private final List<TextRun> runs = new ArrayList<>();
   private final List<Double> rises = new ArrayList<>();

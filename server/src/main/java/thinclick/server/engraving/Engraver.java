@@ -17,6 +17,10 @@ import thinclick.server.words.SheetWords;
 public final class Engraver {
   private static final double AFTER_START = 1.1;
   private static final double LANE_AIR = 0.7;
+
+  /** From the words over a bracket to the foot of a chord symbol. */
+  private static final double OVER_WORDS = 0.6;
+
   private static final double DIRECTION_SIZE = 1.8;
   private static final double NUMBER_SIZE = 1.5;
   private static final double CHORD_AIR = 0.8;
@@ -182,7 +186,7 @@ public final class Engraver {
     if (bearings.hasGroupings()) {
       double line = lane - 0.5;
       bearings.groupings(line, right);
-      lane = line - BearingMarks.laneHeight() - LANE_AIR - 0.2;
+      lane = line - BearingMarks.laneHeight() - OVER_WORDS;
     }
     lane = chords(sheet, firstStep, firstStep + steps, stepX, lane);
     number(sheet, plan);

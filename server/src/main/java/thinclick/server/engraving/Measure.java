@@ -22,6 +22,9 @@ final class Measure {
   static final double HALF_HEAD = 0.59;
   static final double ACCIDENTAL_GAP = 0.2;
 
+  /** How far a ledger line reaches from its head toward an accidental. */
+  static final double LEDGER_REACH_TO_ACCIDENTAL = 0.24;
+
   /** From a ledger line to the accidental before it. */
   static final double LEDGER_AIR = 0.12;
 

@@ -78,7 +78,7 @@ final class Notes {
     double headY = y + headY(note) * scale;
     double right = stepX.applyAsDouble(symbol.start()) - halfHead(symbol) * scale;
     Place place = new Place(bar.index(), symbol.start(), "");
-    double left = right - accidentalGap(note) * scale;
+    double left = right - accidentalGap(note, Measure.LEDGER_REACH) * scale;
     for (Glyph glyph :
         List.of(Glyph.ACCIDENTAL_PARENS_RIGHT, sign.glyph(), Glyph.ACCIDENTAL_PARENS_LEFT)) {
       left -= glyph.right() * scale;
@@ -86,10 +86,14 @@ final class Notes {
     }
   }
 
-  /** From a head to its accidental, which keeps clear of the ledger line through the head. */
-  private double accidentalGap(StaffNote note) {
+  /**
+   * From a head to its accidental, which keeps clear of the ledger line through the head.
+   *
+   * @param reach how far that line reaches beyond the head
+   */
+  private double accidentalGap(StaffNote note, double reach) {
     boolean ledger = part.clef().lines() > 1 && Math.abs(note.position()) > 5;
-    return ledger ? Measure.LEDGER_REACH + Measure.LEDGER_AIR : Measure.ACCIDENTAL_GAP;
+    return ledger ? reach + Measure.LEDGER_AIR : Measure.ACCIDENTAL_GAP;
   }
 
   /** Draws a bar; {@code stepX} gives the place of a step, {@code y} is the staff's middle line. */
@@ -189,11 +193,12 @@ final class Notes {
     StaffNote note = note(symbol);
     double headY = y + headY(note) * scale;
     double half = halfHead(symbol) * scale;
-    ledgerLines(sheet, note, x, y, half, place.silent());
+    Accidental accidental = symbol.attack() ? accidentals.get(symbol.note()) : null;
+    double reach = accidental == null ? Measure.LEDGER_REACH : Measure.LEDGER_REACH_TO_ACCIDENTAL;
+    ledgerLines(sheet, note, x - half - reach * scale, x + half, y, place.silent());
     sign(sheet, place, note.head().glyph(symbol.value()), x - half, headY);
-    Accidental accidental = accidentals.get(symbol.note());
-    if (accidental != null && symbol.attack()) {
-      double left = x - half - (accidentalGap(note) + accidental.glyph().right()) * scale;
+    if (accidental != null) {
+      double left = x - half - (accidentalGap(note, reach) + accidental.glyph().right()) * scale;
       sign(sheet, place.silent(), accidental.glyph(), left, headY);
     }
     if (symbol.dots() > 0) {
@@ -223,18 +228,18 @@ final class Notes {
     }
   }
 
+  /** Ledger lines up to a note, from a place before its head to the usual reach beyond it. */
   private void ledgerLines(
-      Sheet sheet, StaffNote note, double x, double y, double half, Place place) {
+      Sheet sheet, StaffNote note, double left, double headEnd, double y, Place place) {
     if (part.clef().lines() == 1) {
       return;
     }
-    double reach = half + Measure.LEDGER_REACH * scale;
+    double right = headEnd + Measure.LEDGER_REACH * scale;
     int side = note.position() > 0 ? 1 : -1;
     for (int line = 6; line <= Math.abs(note.position()); line += 2) {
       double at = y - side * line / 2.0 * scale;
       sheet.add(
-          new Mark.Line(
-              place, Ink.FULL, x - reach, at, x + reach, at, Measure.LEDGER_LINE * scale, false));
+          new Mark.Line(place, Ink.FULL, left, at, right, at, Measure.LEDGER_LINE * scale, false));
     }
   }
 

@@ -20,8 +20,10 @@ import thinclick.server.engraving.Place;
 final class PixelGrid {
   private static final double SAME = 1e-6;
 
-  /** A line is made thicker by a pixel from this part of one on. */
+  /** An upright line is made thicker by a pixel from this part of one on, a level one from none. */
   private static final double THICKER_FROM = 0.7;
+
+  private static final double NEARLY = 0.05;
 
   private static final double LONGEST_LEDGER = 6;
   private static final double THICKEST_STAFF_LINE = 0.2;
@@ -43,7 +45,15 @@ final class PixelGrid {
     this.unit = space * device;
   }
 
-  /** How many pixels of the device a line is thick; at least one. */
+  /**
+   * How many pixels of the device a level line is thick, at least one. Between two thicknesses it
+   * is the thinner: a staff has many, and a ledger line is to look like the staff's.
+   */
+  private long down(double thickness) {
+    return Math.max(1, (long) Math.floor(thickness * unit + NEARLY));
+  }
+
+  /** How many pixels of the device an upright line is thick, at least one. */
   long across(double thickness) {
     return Math.max(1, (long) Math.ceil(thickness * unit - THICKER_FROM));
   }
@@ -84,7 +94,7 @@ final class PixelGrid {
       staves(marks);
       for (Mark mark : marks) {
         if (mark instanceof Mark.Line line && line.y1() == line.y2()) {
-          long across = across(line.thickness());
+          long across = down(line.thickness());
           long top = Math.round(moved(line.ink(), line.y1()) * unit - across / 2.0);
           rows.add(new Row(line, top, top + across));
         } else if (mark instanceof Mark.Line line && line.x1() == line.x2()) {
@@ -112,7 +122,7 @@ final class PixelGrid {
       for (int i = 0; i < levels.length; i++) {
         if (i + 1 == levels.length || levels[i + 1] - levels[i] > 1 + SAME) {
           double middle = (levels[from] + levels[i]) / 2;
-          double half = across(thickness(marks, levels[from])) / 2.0;
+          double half = down(thickness(marks, levels[from])) / 2.0;
           double drawn = Math.round(middle * unit - half) + half;
           staves.add(new Staff(middle, drawn / unit - middle));
           from = i + 1;
