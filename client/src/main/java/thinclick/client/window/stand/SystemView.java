@@ -43,7 +43,6 @@ final class SystemView {
   private static final double SAME = 1e-6;
 
   private final StaffSystem system;
-  private final int stepsPerBar;
   private final List<String> readers;
   private final List<OtherLine> others;
   private final SheetWords said;
@@ -72,7 +71,6 @@ final class SystemView {
       double space) {
     this.readers = readers;
     this.system = system;
-    this.stepsPerBar = part.meter().stepsPerBar(part.stepsPerBeat());
     this.others = others;
     this.said = SheetWords.in(part.heading().language());
     this.palette = palette;
