@@ -2,6 +2,7 @@ package thinclick.client.window;
 
 import java.util.logging.Logger;
 import javafx.application.Application;
+import thinclick.client.window.look.EvenLetters;
 import thinclick.protocol.json.BadInput;
 
 /** Opens the window and returns when it has been closed. */
@@ -25,6 +26,7 @@ public final class WindowStart {
           "expected a display for the window, found none; rehearse and stand-in need none");
     }
     TOOLKIT.setFilter(record -> !String.valueOf(record.getMessage()).contains("unnamed module"));
+    EvenLetters.ask(System.getProperties());
     Application.launch(WindowApp.class, options.arguments());
   }
 }

@@ -19,6 +19,7 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import javafx.application.Platform;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.look.EvenLetters;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.session.Company;
 import thinclick.client.window.session.Session;
@@ -54,6 +55,7 @@ final class KeysBench {
 
   private void run() throws Exception {
     CountDownLatch up = new CountDownLatch(1);
+    EvenLetters.ask(System.getProperties());
     Platform.startup(up::countDown);
     up.await();
     robot = new Robot(); // after the toolkit: the other way round it finds no display

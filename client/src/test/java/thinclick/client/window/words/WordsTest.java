@@ -189,6 +189,7 @@ class WordsTest {
         || literal.startsWith("org.")
         || literal.startsWith("user.")
         || literal.startsWith("glass.")
+        || literal.startsWith("prism.")
         || literal.endsWith(".css")
         || literal.endsWith(".db")
         || literal.endsWith(".json")
