@@ -89,6 +89,7 @@ final class Desk implements AutoCloseable {
     remembered.looks().lookProperty().addListener(any -> keep());
     remembered.looks().languageProperty().addListener(any -> keep());
     players.sound().onMeasured(this::keep);
+    scene.heightProperty().addListener(any -> shell.dress(textSize()));
     bindKeys(remembered.looks());
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
     stage.focusedProperty().addListener((any, old, focused) -> focused(focused));
@@ -197,8 +198,13 @@ final class Desk implements AutoCloseable {
     return views.wall();
   }
 
+  private double textSize() {
+    return remembered.looks().lookProperty().get().textSize();
+  }
+
   private void dress() {
     SettingsModel looks = remembered.looks();
+    shell.dress(textSize()); // before the page is styled, which must know how close it keeps
     views.dress(scene, looks.lookProperty().get(), looks.paletteProperty().get());
   }
 

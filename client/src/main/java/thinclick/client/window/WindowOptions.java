@@ -63,7 +63,9 @@ public record WindowOptions(
     if (!server.isEmpty()) {
       door.addressProperty().set(server);
     }
-    door.wordProperty().set(room);
+    if (!room.isEmpty()) {
+      door.wordProperty().set(room);
+    }
     door.forOthersProperty().set(forOthers);
     switch (way) {
       case DOOR -> {}

@@ -15,8 +15,11 @@ import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
+import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
+import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
@@ -24,12 +27,22 @@ import thinclick.protocol.json.Visible;
 
 /** What is written at the door, and whether one can come in with it. */
 public final class DoorModel {
+  /** What is written at the door. */
+  public enum Entry {
+    NAME,
+    ADDRESS,
+    WORD
+  }
+
   private static final int LONGEST_NAME = 32;
   private static final Pattern WORD = Pattern.compile("[\\p{L} -]{1,32}");
 
   private final Session session;
   private final Words words;
 
+  private final FromAfar afar;
+
+  private Consumer<Entry> wrong = entry -> {};
   private Runnable practise = () -> {};
   private Runnable check = () -> {};
 
@@ -50,6 +63,8 @@ public final class DoorModel {
   public DoorModel(Session session, Words words) {
     this.session = session;
     this.words = words;
+    afar = new FromAfar(words);
+    session.stateProperty().addListener((any, old, now) -> refused(old, now));
     name.addListener(any -> nameSays.set(""));
     address.addListener(any -> addressSays.set(""));
     word.addListener(any -> wordSays.set(""));
@@ -87,13 +102,54 @@ public final class DoorModel {
     return wordSays.getReadOnlyProperty();
   }
 
+  /**
+   * Who is told which entry is wrong, the first of them, whenever one keeps somebody out: here or
+   * by the host that was asked. What was written stays.
+   */
+  public void onWrong(Consumer<Entry> told) {
+    wrong = told;
+  }
+
+  /** What a host, or the line to it, does not take is said where it was written. */
+  private void refused(RoomState old, RoomState now) {
+    if (now.link() != LinkState.CLOSED || old.link() == LinkState.CLOSED || old.inside()) {
+      return;
+    }
+    String said = Words.sentence(afar.say(now.linkSays()));
+    switch (FromAfar.about(now.linkSays())) {
+      case NAME -> nameSays.set(said);
+      case ADDRESS -> addressSays.set(said);
+      case WORD -> wordSays.set(said);
+      case NOTHING -> {}
+    }
+    tellWrong();
+  }
+
+  private void tellWrong() {
+    if (!nameSays.get().isEmpty()) {
+      wrong.accept(Entry.NAME);
+    } else if (!addressSays.get().isEmpty()) {
+      wrong.accept(Entry.ADDRESS);
+    } else if (!wordSays.get().isEmpty()) {
+      wrong.accept(Entry.WORD);
+    }
+  }
+
+  private void nothingWrong() {
+    nameSays.set("");
+    addressSays.set("");
+    wordSays.set("");
+  }
+
   /** Opens a room on this computer; says what is wrong where it cannot. */
   public void openHere() {
+    nothingWrong();
     String checked = checkedName();
     if (checked != null) {
       session.openHere(checked, forOthers.get());
       chosen.accept(classTitle.get().strip());
     }
+    tellWrong();
   }
 
   /**
@@ -138,6 +194,7 @@ public final class DoorModel {
 
   /** Comes into the room; says what is wrong where it cannot. */
   public void join() {
+    nothingWrong();
     String checked = checkedName();
     RoomAddress where = checkedAddress();
     String called = word.get().strip();
@@ -149,10 +206,11 @@ public final class DoorModel {
       wordSays.set(words.say("door.word.missing"));
     } else if (linked == null && !WORD.matcher(called).matches()) {
       wordSays.set(words.say("door.word.wrong"));
-      return;
     }
-    if (checked != null && where != null && !called.isEmpty()) {
+    if (checked != null && where != null && wordSays.get().isEmpty()) {
       session.join(where, called, checked);
+    } else {
+      tellWrong();
     }
   }
 
@@ -196,9 +254,11 @@ public final class DoorModel {
 
   /** Goes on to practising alone; says what is wrong where one cannot. */
   public void practise() {
+    nothingWrong();
     if (checkedName() != null) {
       practise.run();
     }
+    tellWrong();
   }
 
   /** What is to happen where somebody wants to measure the chair. */
@@ -222,11 +282,13 @@ public final class DoorModel {
 
   /** Opens a room at the host whose address is written; says what is wrong where it cannot. */
   public void openThere() {
+    nothingWrong();
     String checked = checkedName();
     RoomAddress where = checkedAddress();
     if (checked != null && where != null) {
       session.openAt(where, checked);
     }
+    tellWrong();
   }
 
   private @Nullable String checkedName() {

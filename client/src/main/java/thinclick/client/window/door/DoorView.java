@@ -1,11 +1,10 @@
 package thinclick.client.window.door;
 
 import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.StringProperty;
 import javafx.collections.ListChangeListener;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -16,17 +15,22 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
+import thinclick.client.window.look.Form;
+import thinclick.client.window.look.InView;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
 /** The first page: a name, then a room here, a room elsewhere or none but one's own. */
 public final class DoorView {
-  private static final double FIELD_WIDTH = 240;
+  private static final PseudoClass WRONG = PseudoClass.getPseudoClass("wrong");
 
   private final DoorModel model;
   private final Words words;
   private final TextField name = new TextField();
-  private final Label backSays = new Label();
+  private final TextField address = new TextField();
+  private final TextField word = new TextField();
+  private final Label backSays = Prose.of("");
   private final Button back;
   private final ScrollPane root;
 
@@ -58,12 +62,11 @@ public final class DoorView {
 
   private Node createView() {
     Label title = styled(new Label("Thinclick"), "title");
-    Label what = wrapped(new Label(words.say("door.what")));
+    Label what = Prose.of(words.say("door.what"));
     name.setId("name");
     name.setOnAction(done -> model.enter());
-    VBox who =
-        section(
-            field(words.say("door.name"), name, model.nameProperty(), model.nameSaysProperty()));
+    Form who = new Form();
+    fill(who, "door.name", name, model.nameProperty(), model.nameSaysProperty());
 
     back.setId("come-back");
     back.setOnAction(
@@ -72,40 +75,61 @@ public final class DoorView {
           showLeft();
         });
     backSays.setId("come-back-says");
-    VBox left = section(wrapped(backSays), back);
+    VBox left = section(backSays, back);
     left.visibleProperty().bind(back.visibleProperty());
     left.managedProperty().bind(back.visibleProperty());
     back.setVisible(false);
 
-    Button here = new Button(words.say("door.here.button"));
-    here.setId("open-here");
-    here.setOnAction(done -> model.openHere());
-    CheckBox others = new CheckBox(words.say("door.here.others"));
-    others.setWrapText(true);
+    VBox alone =
+        section(
+            heading("door.practise"),
+            Prose.of(words.say("door.practise.what")),
+            button("practise", "door.practise.button", model::practise));
+    VBox chair =
+        section(
+            heading("view.check"),
+            Prose.of(words.say("door.check.what")),
+            button("check", "door.check.button", model::check));
+    TwoColumns more = columns(alone, chair);
+    TwoColumns ways = columns(open(), come());
+
+    Label care = styled(Prose.of(words.say("care.sound")), "soft");
+    Label names = styled(Prose.of(words.say("care.names")), "soft");
+    names.setId("door-names");
+    VBox sheet =
+        styled(
+            new VBox(title, what, left, section(who), ways, more, section(care, names)), "sheet");
+    sheet.getStyleClass().add("measure");
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    model.onWrong(this::attend);
+    return page;
+  }
+
+  /** A room on this computer. */
+  private VBox open() {
+    CheckBox others = Prose.in(new CheckBox(words.say("door.here.others")));
     others.setId("for-others");
     others.selectedProperty().bindBidirectional(model.forOthersProperty());
-    Label firewall = styled(wrapped(new Label(words.say("door.here.firewall"))), "soft");
+    Label firewall = styled(Prose.of(words.say("door.here.firewall")), "soft");
     firewall.setId("door-firewall");
     firewall.visibleProperty().bind(others.selectedProperty());
     firewall.managedProperty().bind(others.selectedProperty());
-    VBox open =
-        section(
-            styled(wrapped(new Label(words.say("door.here"))), "heading"),
-            wrapped(new Label(words.say("door.here.what"))),
-            classes(),
-            others,
-            firewall,
-            here);
+    return section(
+        heading("door.here"),
+        Prose.of(words.say("door.here.what")),
+        classes(),
+        others,
+        firewall,
+        button("open-here", "door.here.button", model::openHere));
+  }
 
-    TextField address = new TextField();
+  /** A room elsewhere. */
+  private VBox come() {
     address.setId("address");
     address.setPromptText(words.say("door.address.prompt"));
-    TextField word = new TextField();
     word.setId("word");
     word.setPromptText(words.say("door.word.prompt"));
-    Button join = new Button(words.say("door.join.button"));
-    join.setId("join");
-    join.setOnAction(done -> model.join());
     word.setOnAction(done -> model.join());
     address.setOnAction(
         done -> {
@@ -115,62 +139,31 @@ public final class DoorView {
             word.requestFocus();
           }
         });
-    VBox found = new VBox(2);
+    VBox found = styled(new VBox(), "close-block");
     found.setId("found");
-    model
-        .found()
-        .addListener((ListChangeListener<FoundHost>) any -> showFound(found, address, word));
-    showFound(found, address, word);
-    Button there = styled(new Button(words.say("door.there.button")), "quiet");
-    there.setId("open-there");
-    there.setOnAction(done -> model.openThere());
-    FlowPane buttons = new FlowPane(24, 8, join, there);
-    buttons.setRowValignment(VPos.CENTER);
-    VBox come =
-        section(
-            styled(wrapped(new Label(words.say("door.join"))), "heading"),
-            wrapped(new Label(words.say("door.join.what"))),
-            found,
-            field(
-                words.say("door.address"),
-                address,
-                model.addressProperty(),
-                model.addressSaysProperty()),
-            field(words.say("door.word"), word, model.wordProperty(), model.wordSaysProperty()),
-            buttons);
+    model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found));
+    showFound(found);
+    Form where = new Form();
+    fill(where, "door.address", address, model.addressProperty(), model.addressSaysProperty());
+    fill(where, "door.word", word, model.wordProperty(), model.wordSaysProperty());
+    Button there = styled(button("open-there", "door.there.button", model::openThere), "quiet");
+    FlowPane commands =
+        styled(new FlowPane(button("join", "door.join.button", model::join), there), "commands");
+    return section(
+        heading("door.join"), Prose.of(words.say("door.join.what")), found, where, commands);
+  }
 
-    Button practise = new Button(words.say("door.practise.button"));
-    practise.setId("practise");
-    practise.setOnAction(done -> model.practise());
-    VBox alone =
-        section(
-            styled(wrapped(new Label(words.say("door.practise"))), "heading"),
-            wrapped(new Label(words.say("door.practise.what"))),
-            practise);
-    Button check = new Button(words.say("door.check.button"));
-    check.setId("check");
-    check.setOnAction(done -> model.check());
-    VBox chair =
-        section(
-            styled(wrapped(new Label(words.say("view.check"))), "heading"),
-            wrapped(new Label(words.say("door.check.what"))),
-            check);
-    alone.getStyleClass().add("column");
-    chair.getStyleClass().add("column");
-    TwoColumns more = new TwoColumns(alone, chair, 0.5, 44);
-
-    Label care = styled(wrapped(new Label(words.say("care.sound"))), "soft");
-    Label names = styled(wrapped(new Label(words.say("care.names"))), "soft");
-    names.setId("door-names");
-    open.getStyleClass().add("column");
-    come.getStyleClass().add("column");
-    TwoColumns ways = new TwoColumns(open, come, 0.5, 44);
-    VBox sheet =
-        styled(new VBox(title, what, left, who, ways, more, section(care, names)), "sheet");
-    sheet.getStyleClass().add("measure");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+  /** Puts the cursor where something has to be put right. */
+  private void attend(DoorModel.Entry entry) {
+    TextField field =
+        switch (entry) {
+          case NAME -> name;
+          case ADDRESS -> address;
+          case WORD -> word;
+        };
+    InView.bring(field.getParent());
+    field.requestFocus();
+    field.end();
   }
 
   /** A title to write, and those that are kept here to choose from. */
@@ -179,7 +172,9 @@ public final class DoorView {
     title.setId("class");
     title.setPromptText(words.say("door.class.prompt"));
     title.setOnAction(done -> model.openHere());
-    FlowPane kept = new FlowPane(16, 2);
+    title.setAccessibleText(words.say("door.class"));
+    title.textProperty().bindBidirectional(model.classTitleProperty());
+    FlowPane kept = styled(new FlowPane(), "options");
     kept.setId("door-classes");
     ListChangeListener<String> show =
         any -> {
@@ -193,20 +188,16 @@ public final class DoorView {
         };
     model.classes().addListener(show);
     kept.setManaged(false);
-    Node line =
-        field(
-            words.say("door.class"),
-            title,
-            model.classTitleProperty(),
-            new ReadOnlyStringWrapper(""));
-    return new VBox(4, line, kept);
+    Form form = new Form();
+    form.line(words.say("door.class"), title, kept);
+    return form;
   }
 
   /**
    * A line for each host that says it is there; Enter on one leads to its room word. Whoever is on
    * a line stays on it when others come and go; where it is gone itself, an address can be written.
    */
-  private void showFound(VBox found, TextField address, TextField word) {
+  private void showFound(VBox found) {
     Object on =
         found.getChildren().stream()
             .filter(Node::isFocused)
@@ -233,37 +224,48 @@ public final class DoorView {
       address.requestFocus();
     }
     if (model.found().isEmpty()) {
-      found.getChildren().add(styled(wrapped(new Label(words.say("door.found.none"))), "soft"));
+      found.getChildren().add(styled(Prose.of(words.say("door.found.none")), "soft"));
     }
   }
 
-  private static Node field(
-      String said, TextField field, StringProperty value, ReadOnlyStringProperty wrong) {
-    Label label = new Label(said);
-    label.setLabelFor(field);
-    label.getStyleClass().add("field-name");
+  /** A line of a form; what is wrong with it stands below, and the field is marked. */
+  private void fill(
+      Form form, String key, TextField field, StringProperty value, ReadOnlyStringProperty wrong) {
     field.textProperty().bindBidirectional(value);
-    field.setPrefWidth(FIELD_WIDTH);
-    field.setAccessibleText(said);
-    Label says = styled(wrapped(new Label()), "wrong");
+    field.setAccessibleText(words.say(key));
+    Label says = styled(Prose.of(""), "wrong");
     says.setId(field.getId() + "-says");
     says.textProperty().bind(wrong);
     says.visibleProperty().bind(wrong.isNotEmpty());
     says.managedProperty().bind(wrong.isNotEmpty());
-    FlowPane line = new FlowPane(12, 2, label, field);
-    line.setRowValignment(VPos.BASELINE);
-    return new VBox(3, line, says);
+    wrong.addListener(
+        (any, old, now) -> {
+          field.pseudoClassStateChanged(WRONG, !now.isEmpty());
+          field.setAccessibleHelp(now);
+        });
+    form.line(words.say(key), field, says);
+  }
+
+  private Button button(String id, String key, Runnable does) {
+    Button button = new Button(words.say(key));
+    button.setId(id);
+    button.setOnAction(done -> does.run());
+    return button;
+  }
+
+  private Label heading(String key) {
+    return styled(Prose.of(words.say(key)), "heading");
+  }
+
+  private static TwoColumns columns(VBox left, VBox right) {
+    return new TwoColumns(styled(left, "column"), styled(right, "column"), 0.5, 44);
   }
 
   private static VBox section(Node... children) {
-    VBox section = styled(new VBox(10, children), "ruled");
+    VBox section = styled(new VBox(children), "ruled");
+    section.getStyleClass().add("block");
     section.setAlignment(Pos.TOP_LEFT);
     return section;
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

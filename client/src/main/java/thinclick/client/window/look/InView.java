@@ -1,5 +1,6 @@
 package thinclick.client.window.look;
 
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ScrollPane;
@@ -10,17 +11,19 @@ public final class InView {
 
   private InView() {}
 
-  /** Brings a part of a page into view that lies below it; what is in view already stays. */
+  /** Brings a part of a page into view; what is in view already stays. */
   public static void bring(Node node) {
     if (pageOf(node) instanceof ScrollPane pane) {
       pane.applyCss();
       pane.layout();
       double page = pane.getContent().getLayoutBounds().getHeight();
       double shown = pane.getViewportBounds().getHeight();
-      double below =
-          pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal())).getMaxY();
-      if (page > shown && below > pane.getVvalue() * (page - shown) + shown) {
-        pane.setVvalue(Math.min(1, (below + MARGIN - shown) / (page - shown)));
+      Bounds part = pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal()));
+      double top = pane.getVvalue() * (page - shown);
+      if (page > shown && part.getMaxY() > top + shown) {
+        pane.setVvalue(Math.min(1, (part.getMaxY() + MARGIN - shown) / (page - shown)));
+      } else if (page > shown && part.getMinY() < top) {
+        pane.setVvalue(Math.max(0, (part.getMinY() - MARGIN) / (page - shown)));
       }
     }
   }

@@ -22,6 +22,15 @@ public final class FromAfar {
     }
   }
 
+  /** Which of what is written to come in somebody far away complains of. */
+  public enum About {
+    NAME,
+    ADDRESS,
+    WORD,
+    /** None of them: what is written may be right another time. */
+    NOTHING
+  }
+
   private static final String WHERE = "(?:[\\w.\\[\\]-]+: )?";
 
   private static final List<Known> KNOWN =
@@ -93,6 +102,25 @@ public final class FromAfar {
   /** The sentence of what was said without a code. */
   public String say(String english) {
     return say(new Refused(null, english));
+  }
+
+  /** What of all that is written to come in was not right, in what a host or a line said. */
+  public static About about(String english) {
+    for (Known one : KNOWN) {
+      if (one.said().matcher(english).matches()) {
+        return switch (one.key()) {
+          case "afar.nameTaken" -> About.NAME;
+          case "afar.noRoom" -> About.WORD;
+          case "afar.nobodyThere",
+              "afar.otherThanLinked",
+              "afar.otherThanBefore",
+              "afar.unvouched" ->
+              About.ADDRESS;
+          default -> About.NOTHING;
+        };
+      }
+    }
+    return About.NOTHING;
   }
 
   private Optional<String> known(String english) {

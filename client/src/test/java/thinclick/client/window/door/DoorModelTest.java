@@ -1,10 +1,13 @@
 package thinclick.client.window.door;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -12,10 +15,17 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import thinclick.client.find.FoundHost;
+import thinclick.client.link.LinkLoop;
+import thinclick.client.link.LinkOptions;
+import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
+import thinclick.client.link.RoomLink;
+import thinclick.client.link.RoomListener;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.host.HostOptions;
+import thinclick.server.host.RehearsalHost;
 
 /** What is written at the door: every wrong entry gets its sentence where it belongs. */
 class DoorModelTest {
@@ -65,6 +75,56 @@ class DoorModelTest {
     assertThat(door.addressSaysProperty().get()).isEqualTo(addressSays == null ? "" : addressSays);
     assertThat(door.wordSaysProperty().get()).isEqualTo(wordSays == null ? "" : wordSays);
     assertThat(session.state().link()).as("nobody is called").isNull();
+  }
+
+  /** The first entry that keeps somebody out is told, each time, and what was written stays. */
+  @Test
+  void whichEntryIsWrongIsTold() {
+    List<DoorModel.Entry> told = new ArrayList<>();
+    door.onWrong(told::add);
+    door.addressProperty().set("band room");
+    door.join();
+    door.nameProperty().set("Ana");
+    door.join();
+    door.addressProperty().set("10.0.0.2:7420");
+    door.wordProperty().set("kod4mine");
+    door.join();
+    door.join();
+    assertThat(told)
+        .containsExactly(
+            DoorModel.Entry.NAME,
+            DoorModel.Entry.ADDRESS,
+            DoorModel.Entry.WORD,
+            DoorModel.Entry.WORD);
+    assertThat(door.wordProperty().get()).isEqualTo("kod4mine");
+  }
+
+  /** By a real host: a word that opens nothing, then a name that somebody has. */
+  @Test
+  void whatAHostRefusesIsSaidWhereItWasWritten() throws Exception {
+    List<DoorModel.Entry> told = new CopyOnWriteArrayList<>();
+    door.onWrong(told::add);
+    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("far.db")));
+        LinkLoop loop = LinkLoop.start()) {
+      RoomAddress there = RoomAddress.local(host.port());
+      RoomLink leader = RoomLink.open(LinkOptions.on(loop), there, "Ana", new RoomListener() {});
+      await().until(() -> leader.state() == LinkState.ONLINE);
+      door.nameProperty().set("Ana");
+      door.addressProperty().set("ws://127.0.0.1:" + host.port());
+      door.wordProperty().set("zuzuzuzu");
+      door.join();
+      await().until(() -> told.size() == 1);
+      assertThat(told).containsExactly(DoorModel.Entry.WORD);
+      assertThat(door.wordSaysProperty().get()).isEqualTo("There is no room of that word.");
+      assertThat(door.wordProperty().get()).isEqualTo("zuzuzuzu");
+      door.wordProperty().set(leader.word());
+      assertThat(door.wordSaysProperty().get()).isEmpty();
+      door.join();
+      await().until(() -> told.size() == 2);
+      assertThat(told.get(1)).isEqualTo(DoorModel.Entry.NAME);
+      assertThat(door.nameSaysProperty().get()).contains("Ana", "taken");
+      leader.close();
+    }
   }
 
   @Test

@@ -1,0 +1,93 @@
+package thinclick.client.window.look;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.MoveTo;
+import javafx.scene.text.Text;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.testfx.api.FxToolkit;
+
+class ProseTest {
+  private static final String SAID =
+      "A rehearsal for rhythm: everybody is dealt a part with an entry of its own, the click thins"
+          + " out stage by stage, and the review says how well the band held together.";
+
+  @BeforeAll
+  static void start() throws Exception {
+    FxToolkit.registerPrimaryStage();
+  }
+
+  /** At every width: as many lines as there must be, and the last of them is no lone word. */
+  @Test
+  void theLastLineIsNoLoneWord() throws Exception {
+    FxToolkit.setupFixture(
+        () -> {
+          Label plain = new Label(SAID);
+          plain.setWrapText(true);
+          Label prose = Prose.of(SAID);
+          Pane pane = new Pane(plain, prose);
+          new Scene(pane, 1200, 600);
+          pane.applyCss();
+          int lone = 0;
+          for (int width = 260; width < 1000; width += 7) {
+            set(plain, width);
+            set(prose, width);
+            Text was = text(plain);
+            Text is = text(prose);
+            assertThat(is.getLayoutBounds().getHeight())
+                .as("as high as it was at %d px", width)
+                .isEqualTo(was.getLayoutBounds().getHeight());
+            assertThat(is.getText()).isEqualTo(SAID);
+            assertThat(lastLine(is)).as("the last line at %d px", width).isGreaterThan(width / 4.0);
+            lone += lastLine(was) < width / 4.0 ? 1 : 0;
+          }
+          assertThat(lone).as("widths at which a plain label ends in a lone word").isPositive();
+        });
+  }
+
+  @Test
+  void otherWordsAreSetAnew() throws Exception {
+    FxToolkit.setupFixture(
+        () -> {
+          Label prose = Prose.of(SAID);
+          Pane pane = new Pane(prose);
+          new Scene(pane, 1200, 600);
+          pane.applyCss();
+          set(prose, 400);
+          prose.setText("Short.");
+          set(prose, 400);
+          assertThat(text(prose).getText()).isEqualTo("Short.");
+          prose.setText(SAID + " " + SAID);
+          set(prose, 400);
+          assertThat(text(prose).getLayoutBounds().getWidth()).isBetween(240.0, 400.0);
+          assertThat(lastLine(text(prose))).isGreaterThan(100);
+        });
+  }
+
+  private static void set(Label label, double width) {
+    label.resize(width, label.prefHeight(width));
+    label.layout();
+  }
+
+  private static Text text(Label label) {
+    return label.getChildrenUnmodifiable().stream()
+        .filter(Text.class::isInstance)
+        .map(Text.class::cast)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static double lastLine(Text text) {
+    return Arrays.stream(text.caretShape(text.getText().length(), true))
+        .filter(MoveTo.class::isInstance)
+        .map(MoveTo.class::cast)
+        .mapToDouble(MoveTo::getX)
+        .findFirst()
+        .orElseThrow();
+  }
+}
