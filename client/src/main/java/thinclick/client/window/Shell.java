@@ -20,6 +20,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import thinclick.client.sound.Loudness;
+import thinclick.client.window.look.Look;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 
 /** Around every page: the words to go by above, the click's level, one sentence below. */
@@ -28,17 +30,26 @@ final class Shell {
   private static final double SOUND_WIDTH = 290;
   private static final double ROOMY_EMS = 38;
 
+  /** A window lower than this, in sizes of its text, has no room to spare around its page. */
+  private static final double CRAMPED_EMS = 40;
+
+  private static final String CRAMPED = "cramped";
+
   private final BorderPane root = new BorderPane();
   private final FlowPane words = styled(new FlowPane(), "head-words");
   private final HBox controls = styled(new HBox(), "head-words");
   private final FlowPane head = new FlowPane(words, controls);
+  private final Label name = styled(new Label("Thinclick"), "strong");
   private final Map<View, ToggleButton> tabs = new EnumMap<>(View.class);
   private final ToggleGroup group = new ToggleGroup();
-  private final Label sentence = new Label();
+  private final Label sentence = Prose.in(new Label());
+  private final Label tapsSay = styled(Prose.in(new Unbroken(TAPS_WIDTH)), "soft");
   private final Button leave = new Button();
+  private double em = Look.USUAL_TEXT;
+  private View view = View.DOOR;
+  private boolean takeRuns;
 
   Shell(Words said, SoundDesk sound, Taps taps) {
-    Label name = styled(new Label("Thinclick"), "strong");
     head.getStyleClass().add("head");
     head.setMinWidth(0); // else words set for a wide window would hold a narrower one open
     words.getChildren().add(name);
@@ -60,6 +71,7 @@ final class Shell {
     leave.managedProperty().bind(leave.visibleProperty());
     leave.setMinWidth(Region.USE_PREF_SIZE);
     name.setMinWidth(Region.USE_PREF_SIZE);
+    name.managedProperty().bind(name.visibleProperty());
     controls.getChildren().addAll(level(said, sound), silent(said, sound), leave);
     head.widthProperty().addListener(any -> spread());
     head.widthProperty().addListener(any -> head.setMinHeight(Region.USE_COMPUTED_SIZE));
@@ -68,31 +80,40 @@ final class Shell {
 
     sentence.setId("sentence");
     sentence.getStyleClass().add("sentence");
-    sentence.setWrapText(true);
     sentence.setMinWidth(240);
     HBox.setHgrow(sentence, Priority.ALWAYS);
     sentence.setMaxWidth(Double.MAX_VALUE);
-    Label soundSays = styled(new Unbroken(SOUND_WIDTH), "soft");
+    Label soundSays = styled(Prose.in(new Unbroken(SOUND_WIDTH)), "soft");
     soundSays.setId("sound-says");
     soundSays.textProperty().bind(sound.saysProperty());
-    soundSays.setWrapText(true);
     soundSays.setMaxWidth(430);
-    Label tapsSay = styled(new Unbroken(TAPS_WIDTH), "soft");
     tapsSay.setId("taps-say");
-    tapsSay.setWrapText(true);
     tapsSay.textProperty().bind(taps.saysProperty());
     HBox foot = styled(new HBox(sentence, tapsSay, soundSays), "foot");
-    foot.widthProperty().addListener(any -> leaveRoom(tapsSay));
-    sentence.fontProperty().addListener(any -> leaveRoom(tapsSay));
+    foot.widthProperty().addListener(any -> leaveRoom());
     root.setTop(head);
     root.setBottom(foot);
   }
 
-  /** In a narrow window, or with large text, the sentence has the place of what to tap on. */
-  private void leaveRoom(Label tapsSay) {
-    boolean room = root.getWidth() >= ROOMY_EMS * sentence.getFont().getSize();
-    tapsSay.setVisible(room);
-    tapsSay.setManaged(room);
+  /**
+   * Where the window is low for its text, head and foot keep close; in a narrow one, and where
+   * there is nothing to play, the sentence has the place of what to tap on.
+   */
+  private void leaveRoom() {
+    double high = root.getScene() == null ? Double.MAX_VALUE : root.getScene().getHeight();
+    boolean cramped = high < CRAMPED_EMS * em;
+    if (cramped != root.getStyleClass().contains(CRAMPED)) {
+      if (cramped) {
+        root.getStyleClass().add(CRAMPED);
+      } else {
+        root.getStyleClass().remove(CRAMPED);
+      }
+      name.setVisible(!cramped); // the window's title has it as well
+    }
+    boolean playing = view == View.STAND || view == View.CHECK || takeRuns;
+    boolean shown = playing && root.getWidth() >= ROOMY_EMS * em;
+    tapsSay.setVisible(shown);
+    tapsSay.setManaged(shown);
   }
 
   /**
@@ -140,6 +161,12 @@ final class Shell {
     return root;
   }
 
+  /** The size of the text in pixels; called again whenever the window is higher or lower. */
+  void dress(double textSize) {
+    em = textSize;
+    leaveRoom();
+  }
+
   /** Which pages can be gone to now. */
   void offer(View view, boolean offered) {
     ToggleButton tab = tabs.get(view);
@@ -155,8 +182,10 @@ final class Shell {
    * Keeps the head as high as it is while a take runs, so that the page below stays as it was read
    * although there are fewer words to go by; until the window is made wider or narrower.
    */
-  void keepHeight(boolean takeRuns) {
-    head.setMinHeight(takeRuns ? head.getHeight() : Region.USE_COMPUTED_SIZE);
+  void keepHeight(boolean runs) {
+    takeRuns = runs;
+    leaveRoom();
+    head.setMinHeight(runs ? head.getHeight() : Region.USE_COMPUTED_SIZE);
   }
 
   /** True where the focus is in the head of the window. */
@@ -188,9 +217,11 @@ final class Shell {
   }
 
   /** Shows a page. */
-  void show(View view, Node page) {
+  void show(View shown, Node page) {
+    view = shown;
+    leaveRoom();
     root.setCenter(page);
-    ToggleButton tab = tabs.get(view);
+    ToggleButton tab = tabs.get(shown);
     group.selectToggle(tab);
   }
 

@@ -52,21 +52,34 @@ class GalleryTest extends PictureCase {
   private final List<StandIn> band = new ArrayList<>();
 
   @Test
-  void everyPageInEveryPhase() throws Exception {
+  void thePagesOutsideARoom() throws Exception {
     open();
-    picture("door");
-    pictureTwiceAsLarge("door");
+    both("door");
     robot.interact(() -> ((TextField) stage.getScene().lookup("#name")).setText("Ana"));
     robot.interact(() -> ((Button) stage.getScene().lookup("#practise")).fire());
-    picture("practice");
+    both("practice");
     robot.type(KeyCode.F1);
-    picture("help");
+    both("help");
     control(KeyCode.DIGIT6);
-    picture("settings");
+    both("settings");
     control(KeyCode.DIGIT1);
-    picture("check");
+    both("check");
     aCheckByTaps();
-    robot.interact(() -> ((Button) stage.getScene().lookup("#check-back")).fire());
+    hands.shutdownNow();
+    closeWindow();
+    assertThat(written()).isEqualTo(72);
+  }
+
+  /** As it is, and at twice the usual size. */
+  private void both(String name) {
+    picture(name);
+    pictureTwiceAsLarge(name);
+  }
+
+  @Test
+  void everyPageInEveryPhase() throws Exception {
+    open();
+    robot.interact(() -> ((TextField) stage.getScene().lookup("#name")).setText("Ana"));
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.type(KeyCode.ENTER);
     until(() -> session.state().inside());

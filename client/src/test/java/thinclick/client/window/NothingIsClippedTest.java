@@ -262,6 +262,9 @@ class NothingIsClippedTest extends WindowCase {
           }
         }
       }
+      if (node instanceof TextField field && !promptFits(field)) {
+        clipped.add(page + ": the example \"" + field.getPromptText() + "\"");
+      }
       if (node.isFocusTraversable() && (node.getAccessibleRole() == null || name(node).isBlank())) {
         unnamed.add(page + ": " + node);
       }
@@ -281,6 +284,13 @@ class NothingIsClippedTest extends WindowCase {
         collect(page, deeper);
       }
     }
+  }
+
+  private static boolean promptFits(TextField field) {
+    Text prompt = new Text(field.getPromptText());
+    prompt.setFont(field.getFont());
+    double room = field.getWidth() - field.getInsets().getLeft() - field.getInsets().getRight();
+    return prompt.getLayoutBounds().getWidth() <= room;
   }
 
   private static String name(Node node) {

@@ -18,6 +18,9 @@ import java.util.stream.Collectors;
  * @param sections in order
  */
 public record HelpText(List<Section> sections) {
+  /** A space at which no line ends. */
+  private static final String HARD_SPACE = "\u00a0";
+
   private static final Pattern RUN = Pattern.compile("\\*\\*(.+?)\\*\\*|`(.+?)`");
   private static final Pattern NUMBERED = Pattern.compile("(\\d+)\\. (.*)");
 
@@ -46,6 +49,28 @@ public record HelpText(List<Section> sections) {
   public record Line(String mark, List<Run> runs) {
     public Line {
       runs = List.copyOf(runs);
+    }
+
+    /**
+     * Its words as they are set: the last two stay together, so that the last line is not one word
+     * alone.
+     */
+    public List<Run> together() {
+      List<Run> set = new ArrayList<>(runs);
+      int at = set.size() - 1;
+      while (at >= 0 && set.get(at).text().strip().indexOf(' ') < 0) {
+        at--;
+      }
+      if (at >= 0) {
+        Run last = set.get(at);
+        int gap = last.text().stripTrailing().lastIndexOf(' ');
+        set.set(
+            at,
+            new Run(
+                last.kind(),
+                last.text().substring(0, gap) + HARD_SPACE + last.text().substring(gap + 1)));
+      }
+      return set;
     }
 
     /** The line as it is read out. */

@@ -15,6 +15,7 @@ import javafx.scene.text.TextFlow;
 import thinclick.client.window.help.HelpText.Kind;
 import thinclick.client.window.help.HelpText.Line;
 import thinclick.client.window.help.HelpText.Section;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 
@@ -45,8 +46,7 @@ public final class HelpView {
     Region left = column(sections.subList(0, half));
     Region right = column(sections.subList(half, sections.size()));
     Label title = styled(new Label(words.say("view.help")), "title");
-    Label back = styled(new Label(words.say("help.back")), "soft");
-    back.setWrapText(true);
+    Label back = styled(Prose.of(words.say("help.back")), "soft");
     VBox sheet = styled(new VBox(title, back, new TwoColumns(left, right, 0.5, 44)), "sheet");
     sheet.getStyleClass().add("measure");
     VBox page = styled(new VBox(sheet), "page");
@@ -75,11 +75,10 @@ public final class HelpView {
   }
 
   private static Region column(List<Section> sections) {
-    VBox column = styled(new VBox(14), "column");
+    VBox column = styled(styled(new VBox(), "column"), "block");
     for (Section section : sections) {
-      Label head = styled(new Label(section.title()), "heading");
-      head.setWrapText(true);
-      VBox box = styled(new VBox(7, head), "ruled");
+      Label head = styled(Prose.of(section.title()), "heading");
+      VBox box = styled(styled(new VBox(head), "ruled"), "steps");
       section.lines().forEach(line -> box.getChildren().add(line(line)));
       column.getChildren().add(box);
     }
@@ -88,7 +87,7 @@ public final class HelpView {
 
   private static Node line(Line line) {
     TextFlow flow = styled(new TextFlow(), "printed");
-    for (HelpText.Run run : line.runs()) {
+    for (HelpText.Run run : line.together()) {
       Text text = styled(new Text(run.text()), "printed-words");
       if (run.kind() != Kind.WORDS) {
         text.getStyleClass().add("strong");
@@ -102,7 +101,7 @@ public final class HelpView {
     Label mark = styled(new Label(line.mark()), "printed-mark");
     mark.setMinWidth(Region.USE_PREF_SIZE);
     HBox.setHgrow(flow, Priority.ALWAYS);
-    return new HBox(6, mark, flow);
+    return new HBox(mark, flow);
   }
 
   private static <N extends Node> N styled(N node, String style) {

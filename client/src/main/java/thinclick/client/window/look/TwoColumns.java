@@ -27,7 +27,7 @@ public final class TwoColumns extends Pane {
   }
 
   private double leftWidth(double width) {
-    return Math.max(left.minWidth(-1), leftShare * (width - gap));
+    return snapSizeX(Math.max(left.minWidth(-1), leftShare * (width - gap)));
   }
 
   private boolean sideBySide(double width) {
@@ -61,7 +61,7 @@ public final class TwoColumns extends Pane {
       double leftWidth = leftWidth(width);
       return Math.max(left.prefHeight(leftWidth), right.prefHeight(width - gap - leftWidth));
     }
-    return left.prefHeight(width) + gap / 2 + right.prefHeight(width);
+    return snapSizeY(left.prefHeight(width)) + gap / 2 + right.prefHeight(width);
   }
 
   @Override
@@ -72,7 +72,7 @@ public final class TwoColumns extends Pane {
       left.resizeRelocate(0, 0, leftWidth, getHeight());
       right.resizeRelocate(leftWidth + gap, 0, width - gap - leftWidth, getHeight());
     } else {
-      double leftHeight = left.prefHeight(width);
+      double leftHeight = snapSizeY(left.prefHeight(width));
       left.resizeRelocate(0, 0, width, leftHeight);
       right.resizeRelocate(0, leftHeight + gap / 2, width, right.prefHeight(width));
     }

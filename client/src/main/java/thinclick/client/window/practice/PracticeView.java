@@ -3,7 +3,6 @@ package thinclick.client.window.practice;
 import java.util.List;
 import java.util.stream.IntStream;
 import javafx.collections.FXCollections;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -17,10 +16,13 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Choices;
+import thinclick.client.window.look.Form;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.session.Company;
 import thinclick.client.window.words.Words;
@@ -28,14 +30,17 @@ import thinclick.protocol.file.Drill;
 
 /** The page before one practises alone: drills to the left, tempo and company to the right. */
 public final class PracticeView {
+  /** Tempo, chair and company; a line for each stand-in follows. */
+  private static final int OWN_LINES = 3;
+
   private final PracticeModel model;
   private final Words words;
   private final ListView<Drill> drills = new ListView<>();
-  private final Label chosen = styled(new Label(), "heading");
+  private final Label chosen = styled(Prose.of(""), "heading");
   private final ChoiceBox<Integer> count = new ChoiceBox<>();
   private final ChoiceBox<String> place = new ChoiceBox<>();
-  private final CheckBox horn = new CheckBox();
-  private final VBox company = new VBox(8);
+  private final CheckBox horn = Prose.in(new CheckBox());
+  private final Form form = new Form();
   private final Button begin = new Button();
   private final Button back = new Button();
   private final ScrollPane root;
@@ -103,28 +108,28 @@ public final class PracticeView {
           }
         });
     VBox left =
-        new VBox(
-            8,
-            styled(wrapped(new Label(words.say("view.practice"))), "title"),
-            styled(wrapped(new Label(words.say("practice.what"))), "soft"),
-            looking,
-            drills);
+        styled(
+            new VBox(
+                styled(Prose.of(words.say("view.practice")), "title"),
+                styled(Prose.of(words.say("practice.what")), "soft"),
+                looking,
+                drills),
+            "block");
     VBox.setVgrow(drills, Priority.ALWAYS);
     left.getStyleClass().add("lectern-left");
 
-    TextField tempo = new TextField();
+    TextField tempo = styled(new TextField(), "few");
     tempo.setId("practice-tempo");
-    tempo.setPrefWidth(80);
     tempo.setAccessibleText(words.say("lectern.tempo"));
     tempo.textProperty().bindBidirectional(model.tempoProperty());
     tempo.setOnAction(done -> model.begin());
-    Label tempoSays = styled(wrapped(new Label()), "wrong");
+    Label tempoSays = styled(Prose.of(""), "wrong");
     tempoSays.setId("practice-tempo-says");
     tempoSays.textProperty().bind(model.tempoSaysProperty());
     tempoSays.visibleProperty().bind(tempoSays.textProperty().isNotEmpty());
     tempoSays.managedProperty().bind(tempoSays.visibleProperty());
-    FlowPane tempoLine =
-        line(named("lectern.tempo"), tempo, new Label(words.say("lectern.tempo.unit")));
+    FlowPane inBeats =
+        styled(new FlowPane(tempo, new Label(words.say("lectern.tempo.unit"))), "with-unit");
 
     count.setId("practice-count");
     count.setItems(
@@ -143,7 +148,6 @@ public final class PracticeView {
                         .set(Math.max(0, place.getSelectionModel().getSelectedIndex()))));
 
     horn.setId("practice-horn");
-    horn.setWrapText(true);
     horn.selectedProperty().bindBidirectional(model.playedFirstProperty());
     begin.setId("practice-begin");
     begin.getStyleClass().add("primary");
@@ -152,21 +156,11 @@ public final class PracticeView {
     back.setId("practice-back");
     back.setText(words.say("practice.back"));
     back.getStyleClass().add("quiet");
-    FlowPane commands = new FlowPane(20, 10, begin, back);
-    commands.setRowValignment(VPos.CENTER);
-    VBox right =
-        styled(
-            new VBox(
-                14,
-                chosen,
-                tempoLine,
-                tempoSays,
-                line(named("practice.own"), place),
-                line(named("practice.company"), count),
-                company,
-                horn,
-                commands),
-            "sheet");
+    form.line(words.say("lectern.tempo"), inBeats, tempoSays);
+    form.line(words.say("practice.own"), place);
+    form.line(words.say("practice.company"), count);
+    FlowPane commands = styled(new FlowPane(begin, back), "commands");
+    VBox right = styled(new VBox(chosen, form, horn, commands), "sheet");
     right.getStyleClass().add("lectern-right");
     TwoColumns columns = new TwoColumns(left, right, 0, 36);
     VBox.setVgrow(columns, Priority.ALWAYS);
@@ -188,14 +182,14 @@ public final class PracticeView {
     place.getItems().setAll(model.places());
     place.getSelectionModel().select(model.ownPlaceProperty().get());
     List<String> names = model.standIns();
-    company.getChildren().clear();
+    form.keep(OWN_LINES);
     for (int i = 0; i < names.size(); i++) {
-      company.getChildren().add(standIn(i, names.get(i)));
+      form.line(names.get(i), standIn(i, names.get(i)));
     }
     showing = false;
   }
 
-  private Node standIn(int at, String who) {
+  private Region standIn(int at, String who) {
     ChoiceBox<Manner> manner = new ChoiceBox<>();
     manner.setId("practice-manner-" + (at + 1));
     manner.setItems(FXCollections.observableArrayList(Manner.values()));
@@ -203,7 +197,7 @@ public final class PracticeView {
     manner.setValue(model.manners().get(at));
     manner.setAccessibleText(who);
     manner.setOnAction(done -> model.manners().set(at, manner.getValue()));
-    return line(styled(new Label(who), "field-name"), manner);
+    return manner;
   }
 
   /** Looking for a drill takes the first that fits where the one taken does not. */
@@ -213,21 +207,6 @@ public final class PracticeView {
     } else {
       drills.getSelectionModel().selectFirst();
     }
-  }
-
-  private Label named(String key) {
-    return styled(new Label(words.say(key)), "field-name");
-  }
-
-  private static FlowPane line(Node... parts) {
-    FlowPane line = new FlowPane(10, 4, parts);
-    line.setRowValignment(VPos.BASELINE);
-    return line;
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

@@ -15,13 +15,13 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Contrast;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
@@ -59,26 +59,19 @@ public final class SettingsView {
   }
 
   private Node createView() {
-    VBox looks =
-        section(
-            heading("settings.look"),
-            choice(
-                "shade",
-                shades,
-                Shade.values(),
-                Look::shade,
-                look -> model.set(model().with(look))),
-            choice(
-                "contrast",
-                new ToggleGroup(),
-                Contrast.values(),
-                Look::contrast,
-                contrast -> model.set(model().with(contrast))),
-            size(),
-            language(),
-            soft("settings.language.next"),
-            partInWords(),
-            soft("settings.still"));
+    Form form = new Form();
+    choice(
+        form, "shade", shades, Shade.values(), Look::shade, look -> model.set(model().with(look)));
+    choice(
+        form,
+        "contrast",
+        new ToggleGroup(),
+        Contrast.values(),
+        Look::contrast,
+        contrast -> model.set(model().with(contrast)));
+    form.line(words.say("settings.size"), size());
+    form.line(words.say("settings.language"), language(), soft("settings.language.next"));
+    VBox looks = section(heading("settings.look"), form, partInWords(), soft("settings.still"));
     VBox keys = section(heading("settings.keys"), keys(), soft("settings.speech"));
     looks.getStyleClass().add("column");
     keys.getStyleClass().add("column");
@@ -94,16 +87,18 @@ public final class SettingsView {
     return model.lookProperty().get();
   }
 
-  private <E extends Enum<E>> Node choice(
-      String what, ToggleGroup group, E[] values, Function<Look, E> now, Consumer<E> set) {
-    Label name = styled(new Label(words.say("settings." + what)), "field-name");
-    FlowPane options = new FlowPane(18, 6);
+  private <E extends Enum<E>> void choice(
+      Form form,
+      String what,
+      ToggleGroup group,
+      E[] values,
+      Function<Look, E> now,
+      Consumer<E> set) {
+    String name = words.say("settings." + what);
+    FlowPane options = styled(new FlowPane(), "options");
     for (E value : values) {
-      String key = "settings." + what + "." + value.name().toLowerCase(Locale.ROOT);
-      RadioButton button = new RadioButton(words.say(key));
-      button.setId(what + "-" + value.name().toLowerCase(Locale.ROOT));
-      button.setToggleGroup(group);
-      button.setAccessibleText(name.getText() + ": " + button.getText());
+      String id = value.name().toLowerCase(Locale.ROOT);
+      RadioButton button = option(what + "-" + id, group, name, "settings." + what + "." + id);
       button.setSelected(now.apply(model()) == value);
       button.setOnAction(done -> set.accept(value));
       model
@@ -111,28 +106,32 @@ public final class SettingsView {
           .addListener((any, old, look) -> button.setSelected(now.apply(look) == value));
       options.getChildren().add(button);
     }
-    return beside(name, options);
+    form.line(name, options);
   }
 
-  private Node language() {
+  private RadioButton option(String id, ToggleGroup group, String name, String key) {
+    RadioButton button = new RadioButton(words.say(key));
+    button.setId(id);
+    button.setToggleGroup(group);
+    button.setAccessibleText(name + ": " + button.getText());
+    return button;
+  }
+
+  private FlowPane language() {
     ToggleGroup group = new ToggleGroup();
-    Label name = styled(new Label(words.say("settings.language")), "field-name");
-    FlowPane options = new FlowPane(18, 6);
+    String name = words.say("settings.language");
+    FlowPane options = styled(new FlowPane(), "options");
     for (Language value : Language.values()) {
       String id = value.name().toLowerCase(Locale.ROOT);
-      RadioButton button = new RadioButton(words.say("settings.language." + id));
-      button.setId("language-" + id);
-      button.setToggleGroup(group);
-      button.setAccessibleText(name.getText() + ": " + button.getText());
+      RadioButton button = option("language-" + id, group, name, "settings.language." + id);
       button.setSelected(model.languageProperty().get() == value);
       button.setOnAction(done -> model.set(value));
       options.getChildren().add(button);
     }
-    return beside(name, options);
+    return options;
   }
 
-  private Node size() {
-    Label name = styled(new Label(words.say("settings.size")), "field-name");
+  private FlowPane size() {
     Button smaller = new Button(words.say("settings.size.smaller"));
     smaller.setId("smaller");
     smaller.setOnAction(done -> model.grow(-1));
@@ -142,18 +141,7 @@ public final class SettingsView {
     Label percent = new Label(percent(model()));
     percent.setId("size-now");
     model.lookProperty().addListener((any, old, look) -> percent.setText(percent(look)));
-    FlowPane line = new FlowPane(14, 6, smaller, larger, percent);
-    line.setRowValignment(VPos.BASELINE);
-    return beside(name, line);
-  }
-
-  /** What can be chosen, in a column of its own beside what it is about. */
-  private static Node beside(Label name, Node options) {
-    name.setWrapText(true);
-    HBox line = new HBox(14, name, options);
-    HBox.setHgrow(options, Priority.ALWAYS);
-    line.setAlignment(Pos.BASELINE_LEFT);
-    return line;
+    return styled(new FlowPane(smaller, larger, percent), "options");
   }
 
   private String percent(Look look) {
@@ -161,43 +149,35 @@ public final class SettingsView {
   }
 
   private Node partInWords() {
-    CheckBox box = new CheckBox(words.say("settings.words"));
+    CheckBox box = Prose.in(new CheckBox(words.say("settings.words")));
     box.setId("part-in-words");
-    box.setWrapText(true);
     box.setSelected(model().partInWords());
     box.setOnAction(done -> model.set(model().withPartInWords(box.isSelected())));
     return box;
   }
 
   private Node keys() {
-    GridPane grid = new GridPane();
-    grid.setHgap(18);
-    grid.setVgap(6);
+    GridPane grid = styled(new GridPane(), "keys-table");
     for (int line = 0; line < KEYS.size(); line++) {
       Label key = styled(new Label(words.say("settings.key." + KEYS.get(line))), "strong");
       key.setMinWidth(Region.USE_PREF_SIZE);
       GridPane.setValignment(key, VPos.TOP);
       grid.add(key, 0, line);
-      grid.add(wrapped(new Label(words.say("settings.does." + KEYS.get(line)))), 1, line);
+      grid.add(Prose.of(words.say("settings.does." + KEYS.get(line))), 1, line);
     }
     return grid;
   }
 
   private Label heading(String key) {
-    return styled(wrapped(new Label(words.say(key))), "heading");
+    return styled(Prose.of(words.say(key)), "heading");
   }
 
   private Label soft(String key) {
-    return styled(wrapped(new Label(words.say(key))), "soft");
+    return styled(Prose.of(words.say(key)), "soft");
   }
 
   private static VBox section(Node... children) {
-    return styled(new VBox(14, children), "ruled");
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
+    return styled(styled(new VBox(children), "ruled"), "block");
   }
 
   private static <N extends Node> N styled(N node, String style) {

@@ -1,0 +1,245 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.geometry.Bounds;
+import javafx.geometry.Orientation;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.ScrollBar;
+import javafx.scene.control.Slider;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
+import javafx.scene.text.Text;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.look.Form;
+import thinclick.client.window.look.Look;
+import thinclick.client.window.settings.Settings;
+import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Language;
+
+/** The pages outside a room, measured: edges, base lines, columns, what head and foot leave. */
+class SetLikeABookTest extends WindowCase {
+  private static final List<View> PAGES =
+      List.of(View.DOOR, View.PRACTICE, View.CHECK, View.SETTINGS, View.HELP);
+
+  @ParameterizedTest
+  @CsvSource({"15, 1366, 768", "15, 1024, 768", "30, 1920, 1080", "30, 1024, 768"})
+  void edgesBaseLinesAndColumnsAreTrue(double textSize, int width, int height) throws Exception {
+    open(textSize);
+    List<String> off = new ArrayList<>();
+    for (View view : PAGES) {
+      turnTo(view, width, height);
+      robot.interact(
+          () -> {
+            for (Region region : all(Region.class)) {
+              edges(region, view + ": ", off);
+            }
+            for (Form form : all(Form.class)) {
+              columns(form, view + ": ", off);
+            }
+          });
+    }
+    assertThat(off).isEmpty();
+    List<Double> lines = new ArrayList<>();
+    robot.interact(
+        () -> {
+          for (Labeled word : all(Labeled.class)) {
+            boolean inHead = inside(word, ".head") && !inside(word, ".slider");
+            if (inHead && (textSize < 20 || inside(word, "#tab-door") || !controlsBelow())) {
+              lines.add(baseLine(word));
+            }
+          }
+        });
+    assertThat(lines).isNotEmpty();
+    lines.forEach(line -> assertThat(line).as("in the head").isEqualTo(lines.get(0), within(0.6)));
+  }
+
+  /** Twice as large, head and foot leave the page seven tenths of a low window. */
+  @ParameterizedTest
+  @CsvSource({"1366, 768, 0.77", "1920, 1080, 0.8", "1024, 768, 0.7"})
+  void largeTextLeavesRoomForThePage(int width, int height, double share) throws Exception {
+    open(Look.LARGEST_TEXT);
+    for (View view : PAGES) {
+      turnTo(view, width, height);
+      double page = on(() -> height - high(".head") - high(".foot")) / height;
+      assertThat(page).as("%s at %d", view, width).isGreaterThan(share);
+    }
+  }
+
+  @Test
+  void whatToTapOnIsSaidWhereSomethingIsTapped() throws Exception {
+    open();
+    for (View view : PAGES) {
+      turnTo(view, 1366, 768);
+      assertThat(on(() -> node("taps-say").isVisible()))
+          .as("%s", view)
+          .isEqualTo(view == View.CHECK);
+    }
+  }
+
+  /** What is chosen fills the circle; the focus frames the word as well, and leaves the circle. */
+  @Test
+  void theFocusIsAFrameAndNoChoice() throws Exception {
+    open();
+    turnTo(View.SETTINGS, 1366, 768);
+    RadioButton dark = (RadioButton) node("shade-dark");
+    Region circle = (Region) dark.lookup(".radio");
+    robot.interact(() -> node("shade-light").requestFocus());
+    Object before = on(() -> List.of(circle.getBackground(), circle.getWidth()));
+    robot.interact(dark::requestFocus);
+    robot.type(KeyCode.F24);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> List.of(circle.getBackground(), circle.getWidth()))).isEqualTo(before);
+    assertThat(on(() -> dark.getBorder().getStrokes().get(0).getTopStroke()))
+        .isNotEqualTo(
+            on(
+                () ->
+                    ((Region) node("shade-light")).getBorder().getStrokes().get(0).getTopStroke()));
+    assertThat(on(() -> dark.getBorder().getStrokes().get(0).getInsets().getTop())).isNegative();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"15", "30"})
+  void aListThatGoesOnShowsIt(double textSize) throws Exception {
+    open(textSize);
+    turnTo(View.PRACTICE, 1366, 768);
+    robot.interact(
+        () -> {
+          ScrollBar bar =
+              node("practice-drills").lookupAll(".scroll-bar").stream()
+                  .map(ScrollBar.class::cast)
+                  .filter(one -> one.getOrientation() == Orientation.VERTICAL)
+                  .findFirst()
+                  .orElseThrow();
+          Region thumb = (Region) bar.lookup(".thumb");
+          assertThat(bar.isVisible()).isTrue();
+          assertThat(bar.getWidth()).isGreaterThanOrEqualTo(0.7 * textSize);
+          assertThat(thumb.getHeight()).isBetween(10.0, bar.getHeight() - 10);
+        });
+  }
+
+  private void open(double textSize) throws Exception {
+    new SettingsFile(folder)
+        .write(
+            new Settings(
+                Settings.FORMAT,
+                Settings.VERSION,
+                Look.FIRST.withText(textSize),
+                Language.SYSTEM,
+                "",
+                ""));
+    open();
+  }
+
+  private void turnTo(View view, int width, int height) {
+    robot.interact(
+        () -> {
+          stage.setWidth(width);
+          stage.setHeight(height);
+          desk.goTo(view);
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(
+        () -> {
+          stage.getScene().getRoot().applyCss();
+          stage.getScene().getRoot().layout();
+        });
+  }
+
+  /** What has a ground or an edge begins and ends between two pixels, never inside one. */
+  private static void edges(Region region, String where, List<String> off) {
+    if (region.getStyleClass().contains("radio") || region.getStyleClass().contains("dot")) {
+      return; // round, so that no edge is level
+    }
+    Bounds at = region.localToScene(region.getLayoutBounds());
+    boolean painted = region.getBackground() != null || region.getBorder() != null;
+    if (painted && (inside(at.getMinY()) || inside(at.getMaxY()) || inside(at.getMinX()))) {
+      off.add(where + region + " at " + at);
+    }
+  }
+
+  private static boolean inside(double at) {
+    return Math.abs(at - Math.rint(at)) > 0.01;
+  }
+
+  /** All that is filled in begins at one place, each on the base line of its name. */
+  private static void columns(Form form, String where, List<String> off) {
+    List<Node> nodes = form.getChildrenUnmodifiable();
+    for (int i = 0; i + 1 < nodes.size(); i += 2) {
+      Labeled name = (Labeled) nodes.get(i);
+      Node beside = nodes.get(i + 1);
+      if (Math.abs(beside.getLayoutX() - nodes.get(1).getLayoutX()) > 0.01) {
+        off.add(where + name.getText() + " begins at " + beside.getLayoutX());
+      }
+      double named = name.getLayoutY() + name.getBaselineOffset();
+      double filled = beside.getLayoutY() + beside.getBaselineOffset();
+      if (Math.abs(named - filled) > 0.6) {
+        off.add(where + name.getText() + " on " + named + ", beside it " + filled);
+      }
+    }
+  }
+
+  private boolean controlsBelow() {
+    Bounds level = node("level").localToScene(node("level").getLayoutBounds());
+    Bounds door = node("tab-door").localToScene(node("tab-door").getLayoutBounds());
+    return level.getMinY() > door.getMaxY() - 1;
+  }
+
+  private boolean inside(Node node, String selector) {
+    Node sought = node;
+    while (sought != null && !stage.getScene().getRoot().lookupAll(selector).contains(sought)) {
+      sought = sought.getParent();
+    }
+    return sought != null;
+  }
+
+  private static double baseLine(Labeled labeled) {
+    Text text =
+        labeled.getChildrenUnmodifiable().stream()
+            .filter(Text.class::isInstance)
+            .map(Text.class::cast)
+            .findFirst()
+            .orElseThrow();
+    Point2D line =
+        text.localToScene(0, text.getLayoutBounds().getMinY() + text.getBaselineOffset());
+    return line.getY();
+  }
+
+  private double high(String selector) {
+    return ((Region) stage.getScene().lookup(selector)).getHeight();
+  }
+
+  private <N extends Node> List<N> all(Class<N> kind) {
+    List<N> found = new ArrayList<>();
+    walk(
+        stage.getScene().getRoot(),
+        node -> {
+          if (kind.isInstance(node)) {
+            found.add(kind.cast(node));
+          }
+        });
+    return found;
+  }
+
+  /** All that is shown; a slider is a measure of its own and no text. */
+  private static void walk(Node node, Consumer<Node> each) {
+    if (!node.isVisible() || node instanceof Slider) {
+      return;
+    }
+    each.accept(node);
+    if (node instanceof Parent parent) {
+      parent.getChildrenUnmodifiable().forEach(child -> walk(child, each));
+    }
+  }
+}
