@@ -68,8 +68,8 @@ final class CommandsView {
     asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
     root.getChildren()
         .setAll(
-            new FlowPane(10, 8, goOn, stop, pause),
-            new FlowPane(10, 8, rescue, more, fewer),
+            new FlowPane(10, 8, goOn, pause, stop),
+            new FlowPane(10, 8, more, fewer, rescue),
             new FlowPane(10, 8, deal, undo, repeat, next),
             asHeld);
   }

@@ -5,7 +5,6 @@ import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
-import javafx.scene.layout.FlowPane;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Choices;
@@ -23,7 +22,6 @@ final class FillLine {
   private final ChoiceBox<Manner> manner = new ChoiceBox<>();
   private final ChoiceBox<Integer> chair = new ChoiceBox<>();
   private final Button fill;
-  private final FlowPane root;
   private @Nullable Drill drill;
 
   /**
@@ -42,11 +40,21 @@ final class FillLine {
     chair.setId("fill-chair");
     chair.setConverter(Choices.said(this::chairWords));
     chair.setAccessibleText(words.say("lectern.fill.chair"));
-    root = new FlowPane(10, 8, fill, manner, chair);
   }
 
-  FlowPane root() {
-    return root;
+  /** The button. */
+  Button button() {
+    return fill;
+  }
+
+  /** Which chair the stand-in takes. */
+  ChoiceBox<Integer> chair() {
+    return chair;
+  }
+
+  /** How it plays. */
+  ChoiceBox<Manner> manner() {
+    return manner;
   }
 
   void fill() {

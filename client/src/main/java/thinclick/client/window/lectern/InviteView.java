@@ -6,7 +6,6 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.layout.FlowPane;
@@ -23,10 +22,12 @@ final class InviteView {
   /** Pixels a module: read across a desk, and still narrower than the roster. */
   private static final int MODULE = 6;
 
+  private static final double GAP = 16;
+
   private final InviteModel model;
   private final Words words;
   private final Label address = wrapped(new Label());
-  private final TextField link = new TextField();
+  private final Label link = wrapped(new Label());
   private final Button code;
   private final FlowPane ways;
   private final Canvas picture = new Canvas();
@@ -40,8 +41,6 @@ final class InviteView {
     this.words = words;
     address.setId("address");
     link.setId("join-link");
-    link.setEditable(false);
-    link.setAccessibleText(words.say("lectern.invite.link"));
     Button copy =
         styled(
             Keyed.button("copy-link", words.say("lectern.invite.copy"), "", this::copy), "quiet");
@@ -52,7 +51,8 @@ final class InviteView {
     picture.setId("join-code");
     picture.setAccessibleText(words.say("lectern.invite.picture"));
     firewall.setId("firewall");
-    root = new VBox(8, address, link, ways, picture, firewall);
+    VBox said = new VBox(8, address, link, ways);
+    root = new VBox(8, new Beside(said, picture, GAP), firewall);
   }
 
   VBox root() {
@@ -78,6 +78,7 @@ final class InviteView {
     JoinLink now = model.link();
     address.setText(model.address());
     link.setText(now == null ? "" : now.toString());
+    link.setAccessibleText(words.say("lectern.invite.link") + " " + link.getText());
     Keyed.shown(link, now != null);
     Keyed.shown(ways, now != null);
     Keyed.shown(picture, now != null && codeShown);

@@ -4,10 +4,12 @@ import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
 import javafx.beans.value.ObservableValue;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
@@ -16,6 +18,15 @@ import thinclick.protocol.message.ServerMessage.Person;
 
 /** The prompt book: what to do now, roster, material, click plan and page. */
 public final class LecternView {
+  private static final int FEWEST_DRILLS = 8;
+
+  /** A row of a list, all else of the page above and below the drills, its margin; in ems. */
+  private static final double ROW_EMS = 2;
+
+  private static final double OTHER_EMS = 16.5;
+  private static final double MARGIN_EMS = 1.8;
+  private static final double SIDE_EMS = 2.4;
+
   private final LecternDesk desk;
   private final NowView now;
   private final RosterView roster;
@@ -24,7 +35,11 @@ public final class LecternView {
   private final PageView page;
   private final Label pageHead;
   private final ObservableValue<RoomState> room;
+  private final Label waits;
+  private final VBox wayIn = new VBox();
+  private final PromptBook book;
   private final ScrollPane root;
+  private double em = Look.USUAL_TEXT;
 
   public LecternView(LecternDesk desk, Words words, ObservableValue<RoomState> room) {
     this.desk = desk;
@@ -35,15 +50,23 @@ public final class LecternView {
     plan = new PlanView(desk, words);
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
+    waits = styled(new Label(words.say("lectern.choose.what")), "soft");
+    waits.setWrapText(true);
     VBox sheet =
-        styled(new VBox(12, plan.title(), now.root(), plan.root(), pageHead, page.root()), "sheet");
+        styled(
+            new VBox(
+                12, plan.title(), wayIn, now.root(), waits, plan.root(), pageHead, page.root()),
+            "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
     VBox middle = styled(new VBox(material.root()), "lectern-middle");
-    VBox content = styled(new VBox(new PromptBook(left, middle, sheet, 30)), "page");
+    book = new PromptBook(left, middle, sheet, 30);
+    VBox content = styled(new VBox(book), "page");
+    content.getStyleClass().add("lectern-page");
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
+    root.viewportBoundsProperty().addListener(any -> fill());
     room.addListener((any, old, after) -> show());
     desk.lectern().changesProperty().addListener(any -> show());
     desk.lesson().changesProperty().addListener(any -> show());
@@ -64,8 +87,19 @@ public final class LecternView {
 
   /** Changes colours and the size of what is drawn. */
   public void dress(Palette palette, double textSize, double usualSize) {
+    em = textSize;
+    fill();
     plan.dress(palette, textSize);
     page.dress(palette, textSize / usualSize);
+  }
+
+  /** Drills and sheet reach to the foot of the window; both margins are of one width. */
+  private void fill() {
+    double high = root.getViewportBounds().getHeight();
+    material.rows((int) Math.max(FEWEST_DRILLS, Math.floor((high / em - OTHER_EMS) / ROW_EMS)));
+    book.least(high - 2 * MARGIN_EMS * em);
+    double bar = root.getWidth() - root.getViewportBounds().getWidth();
+    VBox.setMargin(book, new Insets(0, Math.max(0, SIDE_EMS * em - bar), 0, 0));
   }
 
   /** What hangs the wall, or puts it away. */
@@ -88,6 +122,10 @@ public final class LecternView {
     material.show();
     plan.show();
     List<String> names = desk.roster().playing().stream().map(Person::name).toList();
+    boolean nothing = desk.lectern().chosen() == null;
+    Keyed.shown(waits, nothing);
+    Keyed.shown(wayIn, nothing && roster.open());
+    roster.wayIn(nothing && roster.open() ? wayIn : null);
     Keyed.shown(plan.root(), desk.lectern().chosen() != null);
     Keyed.shown(pageHead, desk.lectern().page() != null);
     Keyed.shown(page.root(), desk.lectern().page() != null);

@@ -3,6 +3,8 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
+import javafx.beans.InvalidationListener;
+import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -16,30 +18,40 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
+import thinclick.server.lesson.LessonRun;
 
 /** Lessons and drills to choose from, or what is composed. */
 final class MaterialView {
-  private static final int MOST_LESSONS = 8;
+  private static final int MOST_LESSONS = 6;
+  private static final PseudoClass IN_USE = PseudoClass.getPseudoClass("in-use");
 
   private final Words words;
   private final LecternModel model;
   private final DrillSearch search;
   private final LessonModel lessonModel;
-  private final ListView<Lesson> lessons = new ListView<>();
-  private final ListView<Drill> drills = new ListView<>();
-  private final VBox lessonsRoot = new VBox(8);
-  private final VBox root = new VBox(8);
+  private final WholeRows<Lesson> lessonRows;
+  private final WholeRows<Drill> drillRows;
+  private final ListView<Lesson> lessons;
+  private final ListView<Drill> drills;
+  private final VBox lessonsRoot = styled(new VBox(), "lectern-part");
+  private final VBox root = styled(new VBox(), "lectern-part");
+  private int mostDrills = 12;
+  private String inUse = "";
 
   MaterialView(LecternDesk desk, Words words) {
     this.words = words;
     model = desk.lectern();
     lessonModel = desk.lesson();
     search = desk.drills();
+    lessonRows = new WholeRows<>(words);
+    drillRows = new WholeRows<>(words);
+    lessons = lessonRows.list();
+    drills = drillRows.list();
     lessons.setId("lessons");
     lessons.setAccessibleText(words.say("lectern.lessons"));
     lessons.getItems().setAll(lessonModel.lessons());
     lessons.setCellFactory(list -> new LessonCell());
-    tall();
+    lessonRows.rows(MOST_LESSONS);
     onEnter(lessons, this::chooseLesson);
 
     TextField looking = new TextField();
@@ -51,12 +63,12 @@ final class MaterialView {
     drills.itemsProperty().bind(search.foundProperty());
     looking.textProperty().addListener(any -> drills.getSelectionModel().selectFirst());
     drills.getSelectionModel().selectFirst();
-    drills.setStyle("-fx-pref-height: 28em;");
+    search.foundProperty().addListener((InvalidationListener) any -> drillRows.rows(mostDrills));
     drills.setAccessibleText(words.say("lectern.material"));
     drills.setCellFactory(list -> new DrillCell());
     onEnter(drills, this::chooseDrill);
 
-    VBox found = new VBox(8, looking, drills);
+    VBox found = new VBox(8, looking, drillRows.root());
     VBox composing = new ComposeView(model, words).root();
     ToggleButton compose = styled(new ToggleButton(words.say("lectern.compose")), "tab-word");
     compose.setId("compose");
@@ -72,7 +84,7 @@ final class MaterialView {
     Label drillsHead = styled(new Label(words.say("lectern.material")), "heading");
     Label how = styled(new Label(words.say("lectern.choose.how")), "soft");
     how.setWrapText(true);
-    lessonsRoot.getChildren().setAll(lessonsHead, lessons, how);
+    lessonsRoot.getChildren().setAll(lessonsHead, lessonRows.root(), how);
     root.getChildren().setAll(drillsHead, compose, found, composing);
   }
 
@@ -97,16 +109,36 @@ final class MaterialView {
     List<Lesson> ready = lessonModel.lessons();
     if (!lessons.getItems().equals(ready)) {
       lessons.getItems().setAll(ready);
-      tall();
+      lessonRows.rows(MOST_LESSONS);
       lessons.getSelectionModel().selectFirst();
     }
+    showInUse();
     lessons.setDisable(!model.canChoose());
     drills.setDisable(!model.canChoose());
   }
 
-  private void tall() {
-    int lines = Math.min(MOST_LESSONS, Math.max(1, lessons.getItems().size()));
-    lessons.setStyle("-fx-pref-height: " + (lines * 2 + 0.3) + "em;");
+  /** How many drills there is room for. */
+  void rows(int most) {
+    mostDrills = most;
+    drillRows.rows(most);
+  }
+
+  /** What is in use is marked in its list, and a drill that has just come into use is in view. */
+  private void showInUse() {
+    LessonRun run = lessonModel.run();
+    Drill drill = model.chosen();
+    String now =
+        (run == null ? "" : run.lesson().title()) + "\n" + (drill == null ? "" : drill.title());
+    if (!now.equals(inUse)) {
+      inUse = now;
+      lessons.refresh();
+      drills.refresh();
+      int at = drills.getItems().stream().map(search::inUse).toList().indexOf(true);
+      if (at >= 0) {
+        drills.getSelectionModel().select(at);
+        drills.scrollTo(at);
+      }
+    }
   }
 
   private static void onEnter(Node node, Runnable does) {
@@ -138,6 +170,13 @@ final class MaterialView {
     return words.say("lectern.lesson", lesson.title(), lesson.minutes(), lesson.drills().size());
   }
 
+  /** A double rule before the line, and a word for those who hear it. */
+  private void inUse(ListCell<?> cell, String line, boolean used) {
+    cell.setText(line);
+    cell.setAccessibleText(used ? words.say("lectern.list.inUse", line) : line);
+    cell.pseudoClassStateChanged(IN_USE, used);
+  }
+
   /** One lesson; a click on it or Enter begins it. */
   private final class LessonCell extends ListCell<Lesson> {
     LessonCell() {
@@ -147,7 +186,10 @@ final class MaterialView {
     @Override
     protected void updateItem(@Nullable Lesson lesson, boolean empty) {
       super.updateItem(lesson, empty);
-      setText(lesson == null || empty ? "" : line(lesson));
+      LessonRun run = lessonModel.run();
+      boolean used =
+          lesson != null && !empty && run != null && run.lesson().title().equals(lesson.title());
+      inUse(this, lesson == null || empty ? "" : line(lesson), used);
     }
   }
 
@@ -160,7 +202,8 @@ final class MaterialView {
     @Override
     protected void updateItem(@Nullable Drill drill, boolean empty) {
       super.updateItem(drill, empty);
-      setText(drill == null || empty ? "" : search.line(drill));
+      boolean used = drill != null && !empty && search.inUse(drill);
+      inUse(this, drill == null || empty ? "" : search.line(drill), used);
     }
   }
 }

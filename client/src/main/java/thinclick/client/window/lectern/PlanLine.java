@@ -1,6 +1,5 @@
 package thinclick.client.window.lectern;
 
-import java.util.List;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import org.jspecify.annotations.Nullable;
@@ -40,43 +39,38 @@ final class PlanLine extends PaintedStrip {
       return;
     }
     ClickPlan plan = new ClickPlan(shown.stages());
-    int perBar = shown.stepsPerBar();
-    double left = 1.5;
-    double barWidth = (width - left - 4) / plan.bars();
+    PlanPlaces places = PlanPlaces.within(plan, width, em());
     double middle = Math.round(height * 0.6) + 0.5;
-    pen.setStroke(Color.web(Palette.web(palette().rule())));
-    pen.setLineWidth(1);
-    if (barWidth > 3) {
-      for (int bar = 0; bar <= plan.bars(); bar++) {
-        double x = at(left + bar * barWidth);
-        pen.strokeLine(x, middle, x, middle + em() * 0.35);
-      }
-    }
-    pen.setStroke(Color.web(Palette.web(palette().ink())));
-    pen.strokeLine(left, middle, left + plan.bars() * barWidth, middle);
+    Color rule = Color.web(Palette.web(palette().rule()));
+    Color ink = Color.web(Palette.web(palette().ink()));
     for (int i = 0; i < plan.stages().size(); i++) {
-      double from = left + plan.fromBar(i) * barWidth;
-      clicks(
-          pen,
-          plan.stages().get(i).clickedSteps(shown.meter(), shown.stepsPerBeat()),
-          from,
-          barWidth / perBar,
-          middle);
-      double x = at(from);
       pen.setLineWidth(1);
+      pen.setStroke(rule);
+      if (places.barWidth() > 3) {
+        for (double line : places.barLines(i)) {
+          pen.strokeLine(at(line), middle, at(line), middle + em() * 0.35);
+        }
+      }
+      pen.setStroke(ink);
+      double x = at(places.stage(i));
       pen.strokeLine(x, middle - em(), x, middle + em() * 0.7);
       pen.strokeLine(x + 2, middle - em(), x + 2, middle + em() * 0.7);
+      clicks(pen, shown, places, i, middle);
     }
+    pen.setLineWidth(1);
+    pen.strokeLine(places.left(), middle, places.end(), middle);
+    double end = at(places.end()) - 1;
+    pen.strokeLine(end, middle - em(), end, middle + em() * 0.7);
   }
 
   private void clicks(
-      GraphicsContext pen, List<Long> steps, double from, double stepWidth, double middle) {
-    pen.setLineWidth(Math.max(1, Math.min(2.5, stepWidth * 0.8)));
-    for (long step : steps) {
-      double x = at(from + 4 + step * stepWidth);
+      GraphicsContext pen, Drill shown, PlanPlaces places, int stage, double middle) {
+    int perBar = shown.stepsPerBar();
+    pen.setLineWidth(places.clickWidth(perBar));
+    for (long step : shown.stages().get(stage).clickedSteps(shown.meter(), shown.stepsPerBeat())) {
+      double x = at(places.bar(stage, (double) step / perBar));
       pen.strokeLine(x, middle - 1, x, middle - em() * 0.62);
     }
-    pen.setLineWidth(1);
   }
 
   private static double at(double x) {

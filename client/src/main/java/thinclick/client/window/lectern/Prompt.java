@@ -169,7 +169,7 @@ public final class Prompt {
       return "";
     }
     if (lesson.paused()) {
-      return words.say("care.paused");
+      return words.say("care.paused.how");
     }
     int gone = lesson.rests().minutesWithout();
     return gone < LessonRun.BREAK_AFTER_MINUTES
@@ -183,6 +183,8 @@ public final class Prompt {
     if (rest != null) {
       return words.say("situation.paused", rest.stoppedBar() + 1, rest.fromBar() + 1);
     }
-    return lesson.paused() ? words.say("care.paused") : null;
+    return lesson.paused()
+        ? words.say("lectern.script.break") + " " + words.say("care.paused.how")
+        : null;
   }
 }

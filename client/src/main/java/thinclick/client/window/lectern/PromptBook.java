@@ -6,15 +6,17 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 
 /**
- * Three parts of a page beside each other where all have the room they ask for, else the first two
- * above each other beside the third, else all in one column. The least widths come from the
- * stylesheet in ems, so that larger text stacks earlier.
+ * Three parts of a page beside each other where all have the room they ask for, the third as high
+ * as the page. Else the first and the third beside each other, the second below the shorter of
+ * them; else all in one column. The least widths come from the stylesheet in ems, so that larger
+ * text stacks earlier. Everything stands on whole pixels, so that no line is drawn over two.
  */
 final class PromptBook extends Pane {
   private final Region first;
   private final Region second;
   private final Region third;
   private final double gap;
+  private double least;
 
   PromptBook(Region first, Region second, Region third, double gap) {
     this.first = first;
@@ -22,6 +24,14 @@ final class PromptBook extends Pane {
     this.third = third;
     this.gap = gap;
     getChildren().addAll(first, second, third);
+  }
+
+  /** How high the third of three parts beside each other is at least, pixels. */
+  void least(double height) {
+    if (least != height) {
+      least = height;
+      requestLayout();
+    }
   }
 
   /**
@@ -34,34 +44,42 @@ final class PromptBook extends Pane {
     double three = a + b + 1.45 * c + 2 * gap;
     if (three <= width) {
       double rest = width - 2 * gap;
-      double left = Math.max(a, rest * 0.28);
-      double middle = Math.max(b, rest * 0.22);
-      double right = rest - left - middle;
+      double left = Math.floor(Math.max(a, rest * 0.28));
+      double middle = Math.floor(Math.max(b, rest * 0.22));
+      double right = Math.floor(rest - left - middle);
       return new double[][] {
-        {0, 0, left, first.prefHeight(left)},
-        {left + gap, 0, middle, second.prefHeight(middle)},
-        {left + middle + 2 * gap, 0, right, third.prefHeight(right)}
+        {0, 0, left, high(first, left)},
+        {left + gap, 0, middle, high(second, middle)},
+        {left + middle + 2 * gap, 0, right, Math.max(Math.floor(least), high(third, right))}
       };
     }
     double column = Math.max(a, b);
     if (column + gap + c <= width) {
-      double left = Math.max(column, (width - gap) * 0.36);
-      double right = width - gap - left;
-      double above = first.prefHeight(left);
+      double left = Math.floor(Math.max(column, (width - gap) * 0.36));
+      double right = Math.floor(width - gap - left);
+      double under = high(first, left);
+      double beside = high(third, right);
+      boolean belowThird = beside < under;
       return new double[][] {
-        {0, 0, left, above},
-        {0, above + gap, left, second.prefHeight(left)},
-        {left + gap, 0, right, third.prefHeight(right)}
+        {0, 0, left, under},
+        belowThird
+            ? new double[] {left + gap, beside + gap, right, high(second, right)}
+            : new double[] {0, under + gap, left, high(second, left)},
+        {left + gap, 0, right, beside}
       };
     }
-    double one = first.prefHeight(width);
-    double two = second.prefHeight(width);
-    double top = third.prefHeight(width);
+    double one = high(first, width);
+    double two = high(second, width);
+    double top = high(third, width);
     return new double[][] {
       {0, top + gap, width, one},
       {0, top + one + 2 * gap, width, two},
       {0, 0, width, top}
     };
+  }
+
+  private static double high(Region part, double width) {
+    return Math.ceil(part.prefHeight(width));
   }
 
   @Override
@@ -95,7 +113,7 @@ final class PromptBook extends Pane {
 
   @Override
   protected void layoutChildren() {
-    double[][] places = places(getWidth());
+    double[][] places = places(Math.floor(getWidth()));
     List<Region> parts = List.of(first, second, third);
     for (int i = 0; i < parts.size(); i++) {
       double[] place = places[i];

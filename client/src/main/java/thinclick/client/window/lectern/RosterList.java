@@ -4,12 +4,10 @@ import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
 import javafx.beans.binding.Bindings;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
@@ -17,23 +15,28 @@ import thinclick.protocol.message.ServerMessage.Person;
 
 /** The roster's lines under their heads, one of which can be marked. */
 final class RosterList {
-  private static final int FEWEST_LINES = 3;
   private static final int MOST_LINES = 12;
 
-  private final ListView<RosterLine> list = new ListView<>();
+  private final Words words;
+  private final WholeRows<RosterLine> rows;
+  private final ListView<RosterLine> list;
+  private final Label readyHead;
   private final VBox root;
 
   /**
    * @param marked what is done when another line is marked
    */
   RosterList(Words words, Runnable marked) {
+    this.words = words;
+    rows = new WholeRows<>(words);
+    list = rows.list();
     list.setId("roster");
     list.setAccessibleText(words.say("lectern.people"));
     list.setCellFactory(any -> new LineCell());
-    list.setFixedCellSize(-1);
-    list.setMinHeight(Region.USE_PREF_SIZE);
     list.getSelectionModel().selectedItemProperty().addListener((any, old, now) -> marked.run());
-    root = new VBox(8, heads(words), list);
+    HBox heads = heads(words);
+    readyHead = (Label) heads.getChildren().get(heads.getChildren().size() - 1);
+    root = new VBox(4, heads, rows.root());
   }
 
   VBox root() {
@@ -62,11 +65,12 @@ final class RosterList {
         }
       }
     }
-    int shown = Math.max(FEWEST_LINES, Math.min(MOST_LINES, lines.size()));
-    list.setStyle("-fx-pref-height: " + (shown * 2.1 + 0.3) + "em;");
+    boolean dealt = lines.stream().anyMatch(line -> !line.ready().isEmpty());
+    readyHead.setText(dealt ? words.say("lectern.head.ready") : "");
+    rows.rows(MOST_LINES);
   }
 
-  private static Node heads(Words words) {
+  private static HBox heads(Words words) {
     HBox heads =
         cells(
             List.of(

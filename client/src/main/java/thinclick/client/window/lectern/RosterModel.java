@@ -16,6 +16,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
 
 /** Who is here, in which chair, and what the leader can do with them. */
 public final class RosterModel {
@@ -97,17 +98,43 @@ public final class RosterModel {
         person.standIn()
             ? words.say("lectern.person.standIn")
             : words.say(person.soundCheck() ? "lectern.sound.measured" : "lectern.sound.not");
-    String ready =
-        !person.connected()
-            ? words.say("lectern.person.away")
-            : person.ready() ? words.say("lectern.person.ready") : "";
     return new RosterLine(
         person,
         chair == 0 ? "" : Integer.toString(chair),
         does(person, chair, drill),
         person.connected() ? clock : "",
         sound,
-        ready);
+        ready(person));
+  }
+
+  /** Nobody is ready or not before there is something to read. */
+  private String ready(Person person) {
+    if (!person.connected()) {
+      return words.say("lectern.person.away");
+    }
+    if (person.ready()) {
+      return words.say("lectern.person.ready");
+    }
+    return reads(person) ? words.say("lectern.person.reads") : "";
+  }
+
+  /** True for whoever was dealt a part and has not read it yet. */
+  private boolean reads(Person person) {
+    RoomState room = session.state();
+    return room.phase() == Phase.DEALT
+        && !person.ready()
+        && room.dealt() != null
+        && room.dealt().parts().stream().anyMatch(part -> part.player().equals(person.name()));
+  }
+
+  /** How many of those who are here and were dealt a part have read it; empty where none was. */
+  String readiness() {
+    List<Person> here = session.state().people().stream().filter(Person::connected).toList();
+    long reading = here.stream().filter(this::reads).count();
+    long ready = here.stream().filter(Person::ready).count();
+    return session.state().phase() == Phase.DEALT && ready + reading > 0
+        ? words.say("lectern.people.ready", ready, ready + reading)
+        : "";
   }
 
   private String does(Person person, int chair, @Nullable Drill drill) {
@@ -121,7 +148,7 @@ public final class RosterModel {
             role == null ? null : words.role(role))
         .filter(Objects::nonNull)
         .reduce((one, other) -> one + ", " + other)
-        .orElse("");
+        .orElse(words.say("lectern.person.plays"));
   }
 
   /** How others come in. */

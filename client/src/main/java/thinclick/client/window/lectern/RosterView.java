@@ -5,9 +5,12 @@ import static thinclick.client.window.lectern.Keyed.styled;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.session.RoomState;
@@ -29,7 +32,9 @@ final class RosterView {
   private final Button later;
   private final Button pass;
   private final Button remove;
-  private final VBox root = new VBox(8);
+  private final Label readiness = styled(new Label(), "soft");
+  private final VBox way = new VBox();
+  private final VBox root = styled(new VBox(), "lectern-part");
 
   RosterView(RosterModel model, Words words) {
     this.model = model;
@@ -38,8 +43,9 @@ final class RosterView {
     people = new RosterList(words, this::enable);
     fill = new FillLine(model, words, people::marked);
     note = new NoteLine(model, words, people::marked);
-    earlier = Keyed.button("earlier", words.say("lectern.earlier"), "Alt+\u2191", () -> move(-1));
-    later = Keyed.button("later", words.say("lectern.later"), "Alt+\u2193", () -> move(1));
+    earlier =
+        Keyed.button("earlier", words.say("lectern.earlier"), words.say("key.up"), () -> move(-1));
+    later = Keyed.button("later", words.say("lectern.later"), words.say("key.down"), () -> move(1));
     pass = Keyed.button("pass", words.say("lectern.pass"), "Alt+L", () -> with(model::pass));
     remove =
         Keyed.button(
@@ -49,6 +55,7 @@ final class RosterView {
             () -> with(model::remove));
     people.list().addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     createView();
+    wayIn(null);
   }
 
   VBox root() {
@@ -56,6 +63,7 @@ final class RosterView {
   }
 
   private void createView() {
+    readiness.setId("readiness");
     none.setText(words.say("lectern.people.none"));
     none.setWrapText(true);
     CheckBox plays = new CheckBox(words.say("lectern.plays"));
@@ -79,17 +87,59 @@ final class RosterView {
     names.setWrapText(true);
     root.getChildren()
         .setAll(
-            styled(new Label(words.say("lectern.people")), "heading"),
+            new FlowPane(
+                12, 0, styled(new Label(words.say("lectern.people")), "heading"), readiness),
             people.root(),
             none,
-            invite.root(),
-            new FlowPane(10, 8, earlier, later, pass, remove),
-            fill.root(),
+            way,
+            seats(),
             plays,
             new FlowPane(18, 8, locked, newWord),
             shared,
             note.root(),
             names);
+  }
+
+  /** Two columns whose edges meet those of the list above: no button stands alone in a row. */
+  private VBox seats() {
+    return styled(
+        new VBox(
+            row(earlier, later),
+            row(pass, remove),
+            asTheyAre(fill.button(), fill.chair()),
+            asTheyAre(fill.manner())),
+        "lectern-seats");
+  }
+
+  /** Controls of one width that fill a row. */
+  private static HBox row(Control... controls) {
+    for (Control control : controls) {
+      control.setPrefWidth(0);
+      control.setMinWidth(0);
+    }
+    return asTheyAre(controls);
+  }
+
+  /** Controls that fill a row, each as much wider than it has to be as the others. */
+  private static HBox asTheyAre(Control... controls) {
+    for (Control control : controls) {
+      HBox.setHgrow(control, Priority.ALWAYS);
+      control.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
+    }
+    return styled(new HBox(controls), "lectern-seats-row");
+  }
+
+  /** How others come in; it stands here unless the page has a better place for it. */
+  void wayIn(@Nullable VBox elsewhere) {
+    VBox place = elsewhere == null ? way : elsewhere;
+    if (invite.root().getParent() != place) {
+      place.getChildren().add(invite.root());
+    }
+  }
+
+  /** True where somebody at another computer could come in. */
+  boolean open() {
+    return model.invite().link() != null;
   }
 
   // ---------------------------------------------------------------- what is done
@@ -127,6 +177,7 @@ final class RosterView {
 
   void show(RoomState room, @Nullable Drill chosen) {
     people.show(model.lines(chosen));
+    readiness.setText(model.readiness());
     Keyed.shown(none, room.people().size() <= 1);
     invite.show();
     locked.setSelected(room.locked());

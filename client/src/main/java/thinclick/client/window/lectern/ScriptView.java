@@ -4,10 +4,13 @@ import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
 import java.util.Objects;
+import javafx.geometry.Pos;
 import javafx.geometry.VPos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -38,14 +41,15 @@ final class ScriptView {
     says.setHgrow(Priority.ALWAYS);
     lines.getColumnConstraints().setAll(cues, says);
     root.setId("lesson");
-    root.getChildren()
-        .setAll(
-            headline,
-            lines,
-            left,
-            styled(
-                Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
-                "quiet"));
+    Button leave =
+        styled(
+            Keyed.button("leave-lesson", words.say("lectern.lesson.leave"), "", lesson::leave),
+            "quiet");
+    HBox.setHgrow(left, Priority.ALWAYS);
+    left.setMaxWidth(Double.MAX_VALUE);
+    HBox last = new HBox(18, left, leave);
+    last.setAlignment(Pos.BASELINE_LEFT);
+    root.getChildren().setAll(headline, lines, last);
   }
 
   VBox root() {

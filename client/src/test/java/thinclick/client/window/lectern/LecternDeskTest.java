@@ -277,7 +277,8 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.lesson().paused())).isTrue();
     assertThat(pause()).isEqualTo("End the break");
     assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Break: the lesson\u2019s clock stands.");
-    assertThat(ask(() -> desk.prompt().resting())).isEqualTo(ask(() -> desk.prompt().care()));
+    assertThat(ask(() -> desk.prompt().resting()))
+        .isEqualTo(headline(TakeMoment.Part.NONE) + " " + ask(() -> desk.prompt().care()));
     run(() -> desk.lesson().pause());
     assertThat(ask(() -> desk.lesson().paused())).isFalse();
     assertThat(pause()).isEqualTo("Break");

@@ -1,0 +1,52 @@
+package thinclick.client.window.lectern;
+
+import static thinclick.client.window.lectern.Keyed.styled;
+
+import javafx.application.Platform;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+import thinclick.client.window.words.Words;
+
+/** A list of whole rows, and below it how many more there are. */
+final class WholeRows<T> {
+  private final Words words;
+  private final RowsList<T> list = new RowsList<>(this::moved);
+  private final Label more = styled(new Label(), "soft");
+  private final VBox root = new VBox(2, list, more);
+  private boolean asked;
+
+  WholeRows(Words words) {
+    this.words = words;
+    more.getStyleClass().add("more-below");
+  }
+
+  VBox root() {
+    return root;
+  }
+
+  /** The list itself, which hears the keys. */
+  RowsList<T> list() {
+    return list;
+  }
+
+  /** Shows so many rows of what there is, one at least. */
+  void rows(int most) {
+    int all = list.getItems().size();
+    list.rows(Math.max(1, Math.min(most, all)));
+    Keyed.shown(more, all > most);
+    moved();
+  }
+
+  /** Said once the list has been laid out: a label may not change under its parent's hands. */
+  private void moved() {
+    if (!asked) {
+      asked = true;
+      Platform.runLater(
+          () -> {
+            asked = false;
+            int below = list.below();
+            more.setText(below == 0 ? "" : words.say("lectern.list.more", below));
+          });
+    }
+  }
+}

@@ -1,0 +1,246 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
+import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.standin.Manner;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.server.material.Stock;
+
+/** The prompt book measured: columns, margins, whole rows, buttons that stay where they are. */
+class LecternPageTest extends WindowCase {
+  private static final int[][] SIZES = {{1920, 1080}, {1366, 768}, {1024, 768}};
+  private static final List<String> COMMANDS =
+      List.of("go-on", "pause", "stop", "more", "fewer", "rescue", "deal", "undo");
+
+  @Test
+  void thePageKeepsItsColumnsItsRowsAndItsButtons() throws Exception {
+    open();
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    title("view.lectern");
+    for (int i = 0; i < 3; i++) {
+      int players = i + 2;
+      robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+      until(() -> session.state().people().size() == players);
+    }
+    for (int[] size : SIZES) {
+      at(size);
+      nothingOverlaps("open at " + size[0]);
+      allStandsOnWholePixels("open at " + size[0]);
+      wholeRows("lessons", 5);
+      wholeRows("roster", 4);
+      wholeRows("drills", -1);
+      theHeadsStandOnOneLine();
+    }
+    theListSaysHowManyRowsAreBelow();
+    assertThat(on(() -> cell((ListView<?>) node("lessons")).getBackground().getFills().size()))
+        .as("the marked row is seen")
+        .isEqualTo(2);
+
+    robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    until(() -> session.state().people().stream().filter(p -> p.ready()).count() >= 3);
+    for (int[] size : SIZES) {
+      at(size);
+      nothingOverlaps("lesson at " + size[0]);
+      allStandsOnWholePixels("lesson at " + size[0]);
+      List<Bounds> dealt = commands();
+      robot.interact(() -> desk.lecternDesk().lesson().pause());
+      at(size);
+      assertThat(text("pause")).isEqualTo("End the break");
+      assertThat(commands()).as("in a break, at %d", size[0]).isEqualTo(dealt);
+      robot.interact(() -> desk.lecternDesk().lesson().pause());
+    }
+    assertThat(text("readiness")).endsWith("ready");
+    assertThat(inUse("lessons")).containsExactly("First day, 45 minutes, 6 drills, in use");
+    assertThat(inUse("drills")).containsExactly("Even eighths, 4/4, level 1, in use");
+    List<Bounds> dealt = commands();
+    control(KeyCode.ENTER);
+    until(() -> session.state().takeRuns());
+    robot.interact(() -> desk.goTo(View.LECTERN));
+    at(SIZES[2]);
+    assertThat(commands()).as("in a take").isEqualTo(dealt);
+  }
+
+  @Test
+  void theJoinLinkIsSeenWholeAndItsCodeBesideIt() throws Exception {
+    open();
+    robot.interact(
+        () -> {
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null));
+          stage.getScene().lookup("#name").requestFocus();
+        });
+    robot.write("Ana").type(KeyCode.ENTER);
+    title("view.lectern");
+    robot.interact(() -> ((Button) node("show-code")).fire());
+    for (int[] size : SIZES) {
+      at(size);
+      Label link = (Label) node("join-link");
+      String seen = on(() -> String.join("", texts(link))).replace("\n", "");
+      assertThat(seen).isEqualTo(on(() -> session.invitation().toString()));
+      Bounds code = bounds(node("join-code"));
+      Bounds sheet = bounds(stage.getScene().lookup(".lectern-right"));
+      assertThat(sheet.contains(code)).as("within the empty page at %d", size[0]).isTrue();
+      assertThat(code.getMaxY()).as("without moving the page").isLessThan(foot());
+      nothingOverlaps("code at " + size[0]);
+    }
+    robot.interact(() -> desk.lecternDesk().lectern().choose(Stock.find("Jigsaw")));
+    until(() -> "Jigsaw".equals(session.state().title()));
+    at(SIZES[1]);
+    assertThat(bounds(stage.getScene().lookup(".lectern-left")).contains(bounds(node("join-code"))))
+        .as("once something is chosen it stands with who is here")
+        .isTrue();
+  }
+
+  private double foot() {
+    return bounds(stage.getScene().lookup(".foot")).getMinY();
+  }
+
+  private static List<String> texts(Label label) {
+    return label.getChildrenUnmodifiable().stream()
+        .filter(javafx.scene.text.Text.class::isInstance)
+        .map(node -> ((javafx.scene.text.Text) node).getText())
+        .toList();
+  }
+
+  private void at(int[] size) {
+    robot.interact(
+        () -> {
+          stage.setWidth(size[0]);
+          stage.setHeight(size[1]);
+        });
+    for (int i = 0; i < 3; i++) {
+      WaitForAsyncUtils.waitForFxEvents();
+    }
+    robot.interact(
+        () -> {
+          stage.getScene().getRoot().applyCss();
+          stage.getScene().getRoot().layout();
+        });
+  }
+
+  private static Bounds bounds(Node node) {
+    return on(() -> node.localToScene(node.getLayoutBounds()));
+  }
+
+  /** Nothing of a column reaches into the next, and the page has one margin left and right. */
+  private void nothingOverlaps(String when) {
+    Bounds page = bounds(stage.getScene().lookup(".lectern-page"));
+    Bounds left = bounds(stage.getScene().lookup(".lectern-left"));
+    Bounds sheet = bounds(stage.getScene().lookup(".lectern-right"));
+    for (String column : List.of(".lectern-left", ".lectern-middle", ".lectern-right")) {
+      Region region = (Region) stage.getScene().lookup(column);
+      double most = bounds(region).getMaxX() + 0.5;
+      for (Node node : on(() -> visibleUnder(region))) {
+        assertThat(bounds(node).getMaxX())
+            .as("%s: %s in %s", when, node, column)
+            .isLessThanOrEqualTo(most);
+      }
+    }
+    double right = stage.getScene().getWidth() - sheet.getMaxX();
+    assertThat(left.getMinX() - page.getMinX()).as(when).isCloseTo(right, within(1.5));
+  }
+
+  private static List<Node> visibleUnder(Parent parent) {
+    List<Node> found = new ArrayList<>();
+    for (Node node : parent.getChildrenUnmodifiable()) {
+      if (node.isVisible() && !(node instanceof ListView<?>)) {
+        found.add(node);
+        if (node instanceof Parent deeper && !(node instanceof javafx.scene.control.Control)) {
+          found.addAll(visibleUnder(deeper));
+        }
+      } else if (node.isVisible()) {
+        found.add(node);
+      }
+    }
+    return found;
+  }
+
+  /** A line that is ruled between two pixels is two soft ones. */
+  private void allStandsOnWholePixels(String when) {
+    Region page = (Region) stage.getScene().lookup(".lectern-page");
+    ScrollPane pane = on(() -> (ScrollPane) page.getParent().getParent().getParent());
+    robot.interact(() -> pane.setVvalue(0));
+    for (Node node : on(() -> List.copyOf(page.lookupAll(".button")))) {
+      if (on(node::isVisible)
+          && !node.getStyleClass().contains("increment-button")
+          && !node.getStyleClass().contains("decrement-button")) {
+        Bounds at = bounds(node);
+        assertThat(at.getMinY()).as("%s: %s", when, node).isEqualTo(Math.rint(at.getMinY()));
+        assertThat(at.getHeight()).as("%s: %s", when, node).isEqualTo(Math.rint(at.getHeight()));
+      }
+    }
+  }
+
+  private List<Bounds> commands() {
+    return COMMANDS.stream().map(id -> bounds(node(id))).toList();
+  }
+
+  /** The rows in view are whole, and so many where a number is given. */
+  private void wholeRows(String id, int rows) {
+    ListView<?> list = (ListView<?>) node(id);
+    Bounds room = bounds(list);
+    List<Node> cells = on(() -> List.copyOf(list.lookupAll(".list-cell")));
+    int seen = 0;
+    for (Node node : cells) {
+      if (on(() -> node.isVisible() && node instanceof ListCell<?> cell && !cell.isEmpty())) {
+        Bounds cell = bounds(node);
+        assertThat(cell.getMaxY()).as("%s: %s", id, node).isLessThanOrEqualTo(room.getMaxY() + 0.5);
+        seen++;
+      }
+    }
+    if (rows >= 0) {
+      assertThat(seen).as(id).isEqualTo(rows);
+    }
+    assertThat(room.getMaxY() - room.getMinY())
+        .as("no room below the rows of %s", id)
+        .isCloseTo(seen * bounds(cells.get(0)).getHeight(), within(2.5));
+  }
+
+  private void theHeadsStandOnOneLine() {
+    double sheet = bounds(node("chosen")).getMinY();
+    Set<Node> heads = on(() -> stage.getScene().lookup(".lectern-left").lookupAll(".heading"));
+    double lessons = heads.stream().mapToDouble(head -> bounds(head).getMinY()).min().orElseThrow();
+    assertThat(lessons).isEqualTo(sheet);
+  }
+
+  private void theListSaysHowManyRowsAreBelow() {
+    ListView<?> drills = (ListView<?>) node("drills");
+    Label more = on(() -> (Label) drills.getParent().lookup(".more-below"));
+    int all = on(() -> drills.getItems().size());
+    int shown = (int) Math.round((bounds(drills).getHeight()) / on(() -> cell(drills).getHeight()));
+    until(() -> more.getText().equals((all - shown) + " more below"));
+    robot.interact(() -> drills.scrollTo(all - 1));
+    until(() -> more.getText().isEmpty());
+  }
+
+  private static ListCell<?> cell(ListView<?> list) {
+    return (ListCell<?>) list.lookup(".list-cell");
+  }
+
+  private List<String> inUse(String list) {
+    return on(
+        () ->
+            node(list).lookupAll(".list-cell").stream()
+                .filter(Node::isVisible)
+                .map(Node::getAccessibleText)
+                .filter(text -> text != null && text.endsWith(", in use"))
+                .toList());
+  }
+}
