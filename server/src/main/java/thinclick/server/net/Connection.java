@@ -54,12 +54,12 @@ final class Connection {
     return number;
   }
 
-  /** The room it asked for, also before it is let in; null until one was found. */
+  /** The room it has asked, also before it is let in; null until one was found. */
   @Nullable HostedRoom room() {
     return room;
   }
 
-  void room(HostedRoom found) {
+  void room(@Nullable HostedRoom found) {
     room = found;
   }
 

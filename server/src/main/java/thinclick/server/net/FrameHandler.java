@@ -8,9 +8,7 @@ import io.netty.handler.codec.http.websocketx.CorruptedWebSocketFrameException;
 import io.netty.handler.codec.http.websocketx.TextWebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketFrame;
 import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.HandshakeComplete;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
@@ -22,39 +20,33 @@ import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
-import thinclick.server.room.RoomDirectory.Place;
 import thinclick.server.room.RoomEvent;
-import thinclick.server.room.RoomWord;
 
 /** Text frames of one connection: read strictly, answered or handed to the room. */
 @SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
 final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
-  /** A first message must have come by then. */
-  static final long FIRST_MESSAGE_MILLIS = 5_000;
-
   private static final Logger LOG = LoggerFactory.getLogger(FrameHandler.class);
 
   private static final long PACED_MILLIS = 100;
 
   private final HostParts parts;
-  private final Rooms rooms;
-  private final Strangers strangers;
   private final Connection connection;
+  private final Reception reception;
+  private final Hold hold;
   private final ArrivalStamp arrival;
   private final Traffic traffic;
-  private boolean placing;
   private boolean counted;
 
   FrameHandler(
       HostParts parts,
-      Rooms rooms,
-      Strangers strangers,
       Connection connection,
+      Reception reception,
+      Hold hold,
       ArrivalStamp arrival) {
     this.parts = parts;
-    this.rooms = rooms;
-    this.strangers = strangers;
     this.connection = connection;
+    this.reception = reception;
+    this.hold = hold;
     this.arrival = arrival;
     this.traffic = new Traffic(parts.clock().nanos());
   }
@@ -69,15 +61,22 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
         connection.close(CloseCode.ORIGIN, CloseCode.ORIGIN.says(), null);
         return;
       }
-      Deadline.in(context.executor(), FIRST_MESSAGE_MILLIS, this::firstMessageDue);
+      reception.begin(context);
     }
     super.userEventTriggered(context, event);
   }
 
-  private void firstMessageDue() {
-    if (!connection.joined() && !placing) {
-      connection.close(CloseCode.TIMEOUT, "expected join or openRoom within 5 s", null);
-    }
+  @Override
+  public void channelUnregistered(ChannelHandlerContext context) throws Exception {
+    reception.leave();
+    super.channelUnregistered(context);
+  }
+
+  /** The last to hear of it: whatever else is timed on a line goes on by then. */
+  @Override
+  public void channelRegistered(ChannelHandlerContext context) throws Exception {
+    reception.arrive(context);
+    super.channelRegistered(context);
   }
 
   @Override
@@ -115,13 +114,13 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
   private void take(ChannelHandlerContext context, ClientMessage message) {
     if (message instanceof TakeMessage.Attacks && !parts.store().hasRoom()) {
       // The disk is behind: nothing more is read until it has caught up, and nothing is dropped.
-      hold(context);
+      hold.begin(context);
       parts.store().whenRoom(() -> context.executor().execute(() -> resume(context, message)));
       return;
     }
     if (!traffic.allows(message, parts.clock().nanos())) {
       if (message instanceof TakeMessage.Attacks) {
-        hold(context); // a long resend is slowed down, not punished
+        hold.begin(context); // a long resend is slowed down, not punished
         context
             .executor()
             .schedule(() -> resume(context, message), PACED_MILLIS, TimeUnit.MILLISECONDS);
@@ -132,7 +131,7 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     }
     HostedRoom room = connection.room();
     if (room == null || !connection.joined()) {
-      first(context, message);
+      reception.hear(context, message);
     } else if (message instanceof PreparingMessage.Clock clock) {
       answer(room, clock);
     } else {
@@ -151,13 +150,11 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
 
   /** Takes a message that was held, and reads on where it is not held again. */
   private void resume(ChannelHandlerContext context, ClientMessage message) {
-    placing = false;
+    hold.lift();
     if (!connection.closing()) {
       take(context, message);
     }
-    if (!placing) {
-      context.channel().config().setAutoRead(true);
-    }
+    hold.readOn(context);
   }
 
   private void error(ErrorCode code, String says, String field, String json) {
@@ -172,125 +169,6 @@ final class FrameHandler extends SimpleChannelInboundHandler<WebSocketFrame> {
     connection.send(
         new AnswerMessage.ClockAnswer(
             clock.id(), clock.t1Micros(), t2, room.micros(parts.clock().nanos()), room.epoch()));
-  }
-
-  // ------------------------------------------------------------------ the first message
-
-  private void first(ChannelHandlerContext context, ClientMessage message) {
-    if (message instanceof ClientMessage.OpenRoom open) {
-      if (speaks(open.versionMin(), open.versionMax())) {
-        open(context, open);
-      }
-    } else if (message instanceof ClientMessage.Join join) {
-      if (speaks(join.versionMin(), join.versionMax())) {
-        join(context, join);
-      }
-    } else {
-      connection.close(CloseCode.MALFORMED, "expected join or openRoom first", null);
-    }
-  }
-
-  private boolean speaks(int min, int max) {
-    if (min <= MessageCodec.VERSION && max >= MessageCodec.VERSION) {
-      return true;
-    }
-    connection.close(
-        CloseCode.VERSION,
-        "expected a range with version " + MessageCodec.VERSION + ", found " + min + " to " + max,
-        null);
-    return false;
-  }
-
-  private void open(ChannelHandlerContext context, ClientMessage.OpenRoom open) {
-    if (!rooms.mayBeMadeBy(Remote.of(context), open.hostKey())) {
-      connection.close(
-          CloseCode.TOKEN, "expected the host key, which the operator gave it (--host-key)", null);
-      return;
-    }
-    if (!strangers.mayMakeRoom(Remote.of(context), parts.clock().nanos())) {
-      connection.close(CloseCode.FLOOD, "expected at most 3 new rooms a minute", 60_000L);
-      return;
-    }
-    if (rooms.draining()) {
-      connection.close(CloseCode.OVERLOAD, "the host takes no new rooms: it is going", 60_000L);
-      return;
-    }
-    if (rooms.full()) {
-      connection.close(CloseCode.OVERLOAD, "the host has " + Rooms.MOST + " rooms", null);
-      return;
-    }
-    hold(context);
-    rooms
-        .make(context.channel().eventLoop())
-        .whenCompleteAsync(
-            (room, problem) -> {
-              if (problem != null) {
-                LOG.error("no room could be made", problem);
-                connection.close(CloseCode.FAULT, CloseCode.FAULT.says(), null);
-              } else {
-                enter(context, room, open);
-              }
-            },
-            context.executor());
-  }
-
-  private void join(ChannelHandlerContext context, ClientMessage.Join join) {
-    if (!strangers.mayTryWord(Remote.of(context), parts.clock().nanos())) {
-      connection.close(CloseCode.FLOOD, "expected at most 20 wrong words a minute", 60_000L);
-      return;
-    }
-    hold(context);
-    CompletableFuture<Place<HostedRoom>> place = rooms.find(RoomWord.normal(join.room()));
-    if (place.isDone()) {
-      found(
-          context, place.join(), join); // before the next is read: a wrong word is counted at once
-    } else {
-      place.whenCompleteAsync((where, problem) -> found(context, where, join), context.executor());
-    }
-  }
-
-  private void found(
-      ChannelHandlerContext context, @Nullable Place<HostedRoom> place, ClientMessage.Join join) {
-    if (place instanceof Place.Here<HostedRoom> here) {
-      enter(context, here.room(), join);
-    } else if (place instanceof Place.Nowhere<HostedRoom> && rooms.draining()) {
-      // Its room may have been here a moment ago, and will be again when the host is back.
-      connection.close(CloseCode.GOING, CloseCode.GOING.says(), 1_000L);
-    } else if (place instanceof Place.Nowhere<HostedRoom>) {
-      strangers.wordWasWrong(Remote.of(context), parts.clock().nanos());
-      connection.close(CloseCode.ROOM, CloseCode.ROOM.says(), null);
-    } else {
-      connection.close(CloseCode.OVERLOAD, "the room cannot be reached now", 1_000L);
-    }
-  }
-
-  private void enter(ChannelHandlerContext context, HostedRoom room, ClientMessage message) {
-    HostedRoom asked = connection.room();
-    if (asked != null && asked != room) {
-      asked.left(connection); // refused there before
-    }
-    connection.room(room);
-    if (!context.channel().isActive()) {
-      return;
-    }
-    room.come(
-        connection,
-        new RoomEvent.Came(connection.number(), message, rooms.freshToken(), rooms.freshToken()),
-        () -> context.executor().execute(() -> release(context)));
-  }
-
-  /** Nothing more is read until the room has answered, so that messages keep their order. */
-  private void hold(ChannelHandlerContext context) {
-    placing = true;
-    context.channel().config().setAutoRead(false);
-  }
-
-  private void release(ChannelHandlerContext context) {
-    placing = false;
-    context.channel().config().setAutoRead(true);
-    if (!connection.joined() && !connection.closing()) {
-      Deadline.in(context.executor(), 6 * FIRST_MESSAGE_MILLIS, this::firstMessageDue);
-    }
   }
 
   // ------------------------------------------------------------------ the end

@@ -42,6 +42,7 @@ final class HostedRoom {
   private final Map<Long, Connection> connections = new HashMap<>();
   private final Flushes flushes;
   private boolean leaving;
+  private volatile boolean playing;
   private Timers.Pending waking = () -> {};
   private long wakingMicros = Long.MAX_VALUE;
 
@@ -75,6 +76,16 @@ final class HostedRoom {
 
   long epoch() {
     return room.epoch();
+  }
+
+  /** On which everything of this room happens, and every line of its members. */
+  EventLoop loop() {
+    return loop;
+  }
+
+  /** True while a take runs here; from any thread. */
+  boolean playing() {
+    return playing;
   }
 
   /** Room time at a reading of the host's clock. */
@@ -160,6 +171,7 @@ final class HostedRoom {
       return;
     }
     effects.forEach(this::carryOut);
+    playing = takeRuns();
     flushes.inTime();
     wakeLater();
   }

@@ -23,8 +23,10 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
 
   private final Connection connection;
   private final ArrivalStamp arrival;
+  private @Nullable Deadline asking;
   private @Nullable ScheduledFuture<?> beating;
   private @Nullable Deadline slow;
+  private boolean moving;
   private long beatNanos;
 
   /** Silence counts from here, or from the last byte where that came later. */
@@ -38,29 +40,50 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
   @Override
   public void channelActive(ChannelHandlerContext context) throws Exception {
     // Whoever has not even asked for a conversation by then is not here for one.
-    Deadline.in(
-        context.executor(),
-        FrameHandler.FIRST_MESSAGE_MILLIS,
-        () -> {
-          if (beating == null) {
-            context.close();
-          }
-        });
+    asking = Deadline.in(context.executor(), Reception.FIRST_MESSAGE_MILLIS, () -> context.close());
     super.channelActive(context);
   }
 
   @Override
   public void userEventTriggered(ChannelHandlerContext context, Object event) throws Exception {
     if (event instanceof HandshakeComplete) {
+      cancel(asking);
+      asking = null;
       beatNanos = context.executor().ticker().nanoTime();
       listeningNanos = beatNanos;
-      beating =
-          context
-              .executor()
-              .scheduleWithFixedDelay( // no burst of them after a sleep
-                  () -> beat(context), PING_MILLIS, PING_MILLIS, TimeUnit.MILLISECONDS);
+      beatAfter(context, PING_NANOS);
     }
     super.userEventTriggered(context, event);
+  }
+
+  private void beatAfter(ChannelHandlerContext context, long nanos) {
+    beating =
+        context
+            .executor()
+            .scheduleWithFixedDelay( // no burst of them after a sleep
+                () -> beat(context), nanos, PING_NANOS, TimeUnit.NANOSECONDS);
+  }
+
+  /** The line leaves the loop it was on: what is timed there stops. */
+  @Override
+  public void channelUnregistered(ChannelHandlerContext context) throws Exception {
+    moving = beating != null;
+    stopBeating();
+    cancel(asking);
+    stopBeingSlow();
+    super.channelUnregistered(context);
+  }
+
+  /** It has come to another, where the next ping is due when it would have been. */
+  @Override
+  public void channelRegistered(ChannelHandlerContext context) throws Exception {
+    if (moving) {
+      moving = false;
+      long due = beatNanos + PING_NANOS - context.executor().ticker().nanoTime();
+      beatAfter(context, Math.max(0, due));
+      judgeSpeed(context);
+    }
+    super.channelRegistered(context);
   }
 
   private void beat(ChannelHandlerContext context) {
@@ -85,15 +108,21 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
 
   @Override
   public void channelWritabilityChanged(ChannelHandlerContext context) throws Exception {
+    judgeSpeed(context);
+    super.channelWritabilityChanged(context);
+  }
+
+  private void judgeSpeed(ChannelHandlerContext context) {
     if (context.channel().isWritable()) {
-      if (slow != null) {
-        slow.cancel();
-        slow = null;
-      }
+      stopBeingSlow();
     } else if (slow == null) {
       slow = Deadline.in(context.executor(), Connection.SLOW_MILLIS, () -> giveUp(context));
     }
-    super.channelWritabilityChanged(context);
+  }
+
+  private void stopBeingSlow() {
+    cancel(slow);
+    slow = null;
   }
 
   private void giveUp(ChannelHandlerContext context) {
@@ -111,6 +140,13 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
     ScheduledFuture<?> beats = beating;
     if (beats != null) {
       beats.cancel(false);
+      beating = null;
+    }
+  }
+
+  private static void cancel(@Nullable Deadline deadline) {
+    if (deadline != null) {
+      deadline.cancel();
     }
   }
 }

@@ -5,11 +5,13 @@ import io.netty.channel.AdaptiveRecvByteBufAllocator;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelOption;
+import io.netty.channel.EventLoopGroup;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
 import io.netty.channel.RecvByteBufAllocator;
 import io.netty.channel.WriteBufferWaterMark;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.channel.socket.nio.NioServerSocketChannel;
+import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.EventExecutor;
 import java.net.InetSocketAddress;
 import java.util.ArrayList;
@@ -28,12 +30,22 @@ public final class Listener implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Listener.class);
   private static final long LAST_WORDS_MILLIS = 2_000;
 
+  /** How the thread of those who are in no room is called. */
+  static final String DOOR = "thinclick-door";
+
+  private final MultiThreadIoEventLoopGroup door;
   private final MultiThreadIoEventLoopGroup loops;
   private final Channel server;
   private final Rooms rooms;
   private final Busy busy;
 
-  private Listener(MultiThreadIoEventLoopGroup loops, Channel server, Rooms rooms, Busy busy) {
+  private Listener(
+      MultiThreadIoEventLoopGroup door,
+      MultiThreadIoEventLoopGroup loops,
+      Channel server,
+      Rooms rooms,
+      Busy busy) {
+    this.door = door;
     this.loops = loops;
     this.server = server;
     this.rooms = rooms;
@@ -48,9 +60,11 @@ public final class Listener implements AutoCloseable {
             Runtime.getRuntime().availableProcessors(), NioIoHandler.newFactory());
     Busy busy = new Busy();
     Rooms rooms = new Rooms(parts, loops, busy);
+    DoorRation ration = new DoorRation(rooms::anyPlays, 0, System.nanoTime());
+    MultiThreadIoEventLoopGroup door = door(ration);
     ChannelFuture taken =
         new ServerBootstrap()
-            .group(loops)
+            .group(door)
             .channelFactory(() -> new NioServerSocketChannel(port.channel()))
             .childOption(ChannelOption.TCP_NODELAY, true)
             .childOption(
@@ -58,17 +72,28 @@ public final class Listener implements AutoCloseable {
                 new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
             .childOption(ChannelOption.RECVBUF_ALLOCATOR, aLittleAtATime())
             .option(ChannelOption.AUTO_READ, false)
-            .childHandler(new PipelineInitializer(parts, rooms, lines))
+            .childHandler(new PipelineInitializer(parts, rooms, ration, lines))
             .register()
             .awaitUninterruptibly();
     if (!taken.isSuccess()) {
+      stop(door);
       stop(loops);
       throw new IllegalStateException("the port was let go", taken.cause());
     }
     // Only a host that has its port may open rooms: opening fences off whoever had them.
     rooms.restore();
     taken.channel().config().setAutoRead(true);
-    return new Listener(loops, taken.channel(), rooms, busy);
+    return new Listener(door, loops, taken.channel(), rooms, busy);
+  }
+
+  /**
+   * The loop of those who are in no room: only who is about to be let in goes over to that room's.
+   */
+  private static MultiThreadIoEventLoopGroup door(DoorRation ration) {
+    return new MultiThreadIoEventLoopGroup(
+        1,
+        new DefaultThreadFactory(DOOR, Thread.MIN_PRIORITY),
+        RestingIo.of(NioIoHandler.newFactory(), ration));
   }
 
   /** The largest message at most, and then it is somebody else's turn: a loop serves many rooms. */
@@ -118,8 +143,10 @@ public final class Listener implements AutoCloseable {
   /** Every event loop works through what it holds. */
   private CompletableFuture<Void> turn() {
     List<CompletableFuture<Void>> turns = new ArrayList<>();
-    for (EventExecutor loop : loops) {
-      turns.add(CompletableFuture.runAsync(() -> {}, loop));
+    for (EventLoopGroup group : List.of(door, loops)) {
+      for (EventExecutor loop : group) {
+        turns.add(CompletableFuture.runAsync(() -> {}, loop));
+      }
     }
     return CompletableFuture.allOf(turns.toArray(CompletableFuture[]::new));
   }
@@ -136,6 +163,7 @@ public final class Listener implements AutoCloseable {
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
     }
+    stop(door);
     stop(loops);
   }
 

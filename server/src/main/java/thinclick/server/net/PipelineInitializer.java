@@ -25,17 +25,19 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
           .expectMaskedFrames(true)
           .closeOnProtocolViolation(false) // FrameHandler does it, with a goodbye
           .withUTF8Validator(true)
-          .handshakeTimeoutMillis(FrameHandler.FIRST_MESSAGE_MILLIS)
+          .handshakeTimeoutMillis(Reception.FIRST_MESSAGE_MILLIS)
           .build();
 
   private final HostParts parts;
   private final Rooms rooms;
   private final Strangers strangers;
+  private final DoorRation ration;
   private final Lines lines;
 
-  PipelineInitializer(HostParts parts, Rooms rooms, Lines lines) {
+  PipelineInitializer(HostParts parts, Rooms rooms, DoorRation ration, Lines lines) {
     this.parts = parts;
     this.rooms = rooms;
+    this.ration = ration;
     this.lines = lines;
     this.strangers = new Strangers(parts.clock().nanos());
   }
@@ -44,6 +46,8 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   protected void initChannel(Channel channel) {
     Connection connection = new Connection(channel);
     ArrivalStamp arrival = new ArrivalStamp(parts.clock(), connection);
+    Hold hold = new Hold();
+    Reception reception = new Reception(parts, rooms, strangers, ration, connection, hold);
     channel.pipeline().addLast(arrival);
     SslContext encryption = lines.encryption();
     if (encryption != null) {
@@ -58,6 +62,6 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
         .addLast(new LifeHandler(connection, arrival))
         .addLast(new WebSocketFrameAggregator(MessageCodec.MAX_CLIENT_FRAME))
         .addLast(new FlowControlHandler())
-        .addLast(new FrameHandler(parts, rooms, strangers, connection, arrival));
+        .addLast(new FrameHandler(parts, connection, reception, hold, arrival));
   }
 }

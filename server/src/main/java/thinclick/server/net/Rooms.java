@@ -91,8 +91,9 @@ final class Rooms implements RoomDirectory<HostedRoom> {
     return byWord.size() >= MOST;
   }
 
-  /** Makes a room on that loop. */
-  CompletableFuture<HostedRoom> make(EventLoop loop) {
+  /** Makes a room on one of the loops, each in turn. */
+  CompletableFuture<HostedRoom> make() {
+    EventLoop loop = loops.next();
     String id = randomId();
     String word = unusedWord();
     long origin = parts.clock().nanos();
@@ -184,6 +185,20 @@ final class Rooms implements RoomDirectory<HostedRoom> {
 
   int count() {
     return byWord.size();
+  }
+
+  /** True while a take runs in any of them; from any thread. */
+  boolean anyPlays() {
+    return byWord.values().stream().anyMatch(HostedRoom::playing);
+  }
+
+  /** A line is on its way to a room's loop, or has come there, or never will. */
+  void moving(boolean begins) {
+    if (begins) {
+      busy.begin();
+    } else {
+      busy.end();
+    }
   }
 
   /**

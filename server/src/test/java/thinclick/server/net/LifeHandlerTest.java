@@ -212,6 +212,66 @@ class LifeHandlerTest {
     assertThat(frames.closeCodes()).containsExactly(CloseCode.SLOW.number());
   }
 
+  private void goesToAnotherLoop() {
+    line.pipeline().fireChannelUnregistered();
+    line.pipeline().fireChannelRegistered();
+  }
+
+  @Test
+  void nothingIsTimedWhileALineIsOnNoLoop() {
+    conversationBegins();
+    line.pipeline().fireChannelUnregistered();
+    pass(60_000);
+
+    assertThat(frames.sent).isEmpty();
+    assertThat(line.isOpen()).isTrue();
+  }
+
+  @Test
+  void pingComesWhenItWouldHaveAndTheNextOnesToo() {
+    conversationBegins();
+    pass(3_000);
+    goesToAnotherLoop();
+    pass(1_999);
+    assertThat(frames.pings()).isZero();
+    pass(1);
+    assertThat(frames.pings()).isEqualTo(1);
+    pass(5_000);
+
+    assertThat(frames.pings()).as("and not twice").isEqualTo(2);
+  }
+
+  @Test
+  void silentLineIsDeadAtFifteenSecondsOnWhateverLoop() {
+    conversationBegins();
+    pass(5_000);
+    pass(4_000);
+    goesToAnotherLoop();
+    pass(1_000);
+    pass(4_999);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(1);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.TIMEOUT.number());
+  }
+
+  @Test
+  void whoeverDoesNotReadIsGivenUpOnAnotherLoopToo() {
+    frames.stuck = true;
+    conversationBegins();
+    line.write(Unpooled.wrappedBuffer(new byte[Connection.HIGH_MARK + 1]));
+    line.runPendingTasks();
+    pass(2_000);
+    goesToAnotherLoop();
+    aByteComes();
+    pass(3_000);
+    pass(1_999);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(1);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.SLOW.number());
+  }
+
   /** What goes out, and whether the network takes it. */
   private static final class Frames extends ChannelOutboundHandlerAdapter {
     private final List<WebSocketFrame> sent = new ArrayList<>();

@@ -1,0 +1,66 @@
+package thinclick.server.net;
+
+import io.netty.channel.IoHandle;
+import io.netty.channel.IoHandler;
+import io.netty.channel.IoHandlerContext;
+import io.netty.channel.IoHandlerFactory;
+import io.netty.channel.IoRegistration;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.util.concurrent.locks.LockSupport;
+
+/** The sockets of the strangers' event loop, which rests between turns as its ration wants it. */
+final class RestingIo implements IoHandler {
+  private final IoHandler sockets;
+  private final DoorRation ration;
+  private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+
+  private RestingIo(IoHandler sockets, DoorRation ration) {
+    this.sockets = sockets;
+    this.ration = ration;
+  }
+
+  /** For one loop, whose ration it is. */
+  static IoHandlerFactory of(IoHandlerFactory sockets, DoorRation ration) {
+    return executor -> new RestingIo(sockets.newHandler(executor), ration);
+  }
+
+  @Override
+  public int run(IoHandlerContext context) {
+    long rest = ration.restNanos(threads.getCurrentThreadCpuTime(), System.nanoTime());
+    if (rest > 0) {
+      LockSupport.parkNanos(this, rest);
+    }
+    return sockets.run(context);
+  }
+
+  @Override
+  public void initialize() {
+    sockets.initialize();
+  }
+
+  @Override
+  public void prepareToDestroy() {
+    sockets.prepareToDestroy();
+  }
+
+  @Override
+  public void destroy() {
+    sockets.destroy();
+  }
+
+  @Override
+  public IoRegistration register(IoHandle handle) throws Exception {
+    return sockets.register(handle);
+  }
+
+  @Override
+  public void wakeup() {
+    sockets.wakeup();
+  }
+
+  @Override
+  public boolean isCompatible(Class<? extends IoHandle> kind) {
+    return sockets.isCompatible(kind);
+  }
+}
