@@ -305,13 +305,14 @@ public final class Engraver {
       lines.single(new Place(bar, step, ""), barX.applyAsDouble(bar));
     }
     int lastBar = plan.firstBar() + plan.bars() - 1;
+    int endStep = (lastBar + 1) * part.stepsPerBar(); // after all that is said of the bar
     if (plan.repeatTo()) {
       boolean round = plan.repeatTimes() == SystemPlan.ROUND;
       String says =
           round ? said.say("sheet.repeatRound") : said.say("sheet.repeatTo", plan.repeatTimes());
-      lines.repeatTo(new Place(lastBar, -1, says), right);
+      lines.repeatTo(new Place(lastBar, endStep, says), right);
     } else if (plan.last()) {
-      lines.end(new Place(lastBar, -1, said.say("sheet.end")), right);
+      lines.end(new Place(lastBar, endStep, said.say("sheet.end")), right);
     } else {
       lines.single(new Place(lastBar, -1, ""), right - Measure.THIN_BAR / 2);
     }

@@ -2,7 +2,7 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleFunction;
+import java.util.function.Function;
 import java.util.function.IntFunction;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Key;
@@ -16,6 +16,10 @@ public final class Pages {
   private static final double LARGEST_SPACE_MM = 1.75;
   private static final double SMALLEST_ON_A_STAND_MM = 1.35;
   private static final double SMALLEST_IN_THE_HAND_MM = 1.25;
+
+  /** Under so large a part of the largest staff, half as many bars a system are tried. */
+  private static final double ROOMY = 0.85;
+
   private static final List<Double> SMALLER = List.of(0.96, 0.92, 0.88);
   private static final double BETWEEN_SYSTEMS = 2.6;
   private static final double BETWEEN_SECTIONS = 3.6;
@@ -34,18 +38,15 @@ public final class Pages {
 
   /** One chair's part through all stages of the click. */
   public static List<Page> part(WrittenPart written, Paper paper, Cut cut) {
-    Fit fit =
-        fit(
-            List.of(written),
-            bars -> List.of(Reading.wholeTake(written, bars, cut)),
-            paper,
-            SMALLEST_ON_A_STAND_MM);
     SheetWords said = SheetWords.in(written.heading().language());
     String title = written.heading().title() + ", " + written.heading().chair();
-    return fewest(
-        fit,
-        spaceMm -> {
-          Pages pages = new Pages(paper, spaceMm);
+    return largest(
+        List.of(written),
+        bars -> List.of(Reading.wholeTake(written, bars, cut)),
+        paper,
+        SMALLEST_ON_A_STAND_MM,
+        fit -> {
+          Pages pages = new Pages(paper, fit.spaceMm());
           pages.newPage();
           pages.heading(new PartHeading(written, false));
           pages.systems(fit.readings().get(0));
@@ -64,18 +65,15 @@ public final class Pages {
    * @param keys the same part in each key, in the order they are to stand
    */
   public static List<Page> handout(List<WrittenPart> keys, Paper paper, Cut cut) {
-    Fit fit =
-        fit(
-            keys,
-            bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(),
-            paper,
-            SMALLEST_IN_THE_HAND_MM);
     SheetWords said = SheetWords.in(keys.get(0).heading().language());
     String title = keys.get(0).heading().title() + ", " + said.say("sheet.allKeys");
-    return fewest(
-        fit,
-        spaceMm -> {
-          Pages pages = new Pages(paper, spaceMm);
+    return largest(
+        keys,
+        bars -> keys.stream().map(key -> Reading.once(key, bars, cut)).toList(),
+        paper,
+        SMALLEST_IN_THE_HAND_MM,
+        fit -> {
+          Pages pages = new Pages(paper, fit.spaceMm());
           pages.newPage();
           pages.heading(new PartHeading(keys.get(0), true));
           for (int i = 0; i < keys.size(); i++) {
@@ -85,33 +83,53 @@ public final class Pages {
         });
   }
 
+  /**
+   * As many bars a system as fit; half of them, and a larger staff, where that is small otherwise
+   * and needs no more pages.
+   */
+  private static List<Page> largest(
+      List<WrittenPart> written,
+      IntFunction<List<Reading>> readings,
+      Paper paper,
+      double smallestMm,
+      Function<Fit, List<Page>> layOut) {
+    Fit most = fit(readings, paper, smallestMm, Reading.barsPerSystem(written.get(0)));
+    List<Page> pages = fewest(most, layOut);
+    if (most.spaceMm() < LARGEST_SPACE_MM * ROOMY && most.bars() > 1) {
+      List<Page> larger = layOut.apply(fit(readings, paper, smallestMm, fewer(most.bars())));
+      return larger.size() <= pages.size() ? larger : pages;
+    }
+    return pages;
+  }
+
   /** Makes the staff up to an eighth smaller where that saves a page. */
-  private static List<Page> fewest(Fit fit, DoubleFunction<List<Page>> layOut) {
-    List<Page> best = layOut.apply(fit.spaceMm());
+  private static List<Page> fewest(Fit fit, Function<Fit, List<Page>> layOut) {
+    List<Page> best = layOut.apply(fit);
     for (double part : SMALLER) {
       double smaller = fit.spaceMm() * part;
       if (best.size() > 1 && smaller >= fit.smallestMm()) {
-        List<Page> tried = layOut.apply(smaller);
+        List<Page> tried = layOut.apply(fit.with(smaller));
         best = tried.size() < best.size() ? tried : best;
       }
     }
     return best;
   }
 
-  /** The size of a staff space and the readings that fit with it. */
-  private record Fit(double spaceMm, double smallestMm, List<Reading> readings) {}
+  /** The size of a staff space and the readings that fit with it, of so many bars a system. */
+  private record Fit(double spaceMm, double smallestMm, int bars, List<Reading> readings) {
+    Fit with(double otherMm) {
+      return new Fit(otherMm, smallestMm, bars, readings);
+    }
+  }
 
   /**
    * The most bars in a system for which the staff does not become too small, and the largest staff
    * for them.
    */
   private static Fit fit(
-      List<WrittenPart> written,
-      IntFunction<List<Reading>> readings,
-      Paper paper,
-      double smallestMm) {
+      IntFunction<List<Reading>> readings, Paper paper, double smallestMm, int most) {
     double available = paper.width() - 2 * SIDE_MARGIN_MM;
-    int bars = Reading.barsPerSystem(written.get(0));
+    int bars = most;
     while (true) {
       List<Reading> tried = readings.apply(bars);
       double narrowest =
@@ -121,10 +139,14 @@ public final class Pages {
               .orElse(1);
       double space = available / narrowest;
       if (space >= smallestMm || bars == 1) {
-        return new Fit(Math.min(LARGEST_SPACE_MM, space), smallestMm, tried);
+        return new Fit(Math.min(LARGEST_SPACE_MM, space), smallestMm, bars, tried);
       }
-      bars = bars == 3 ? 1 : bars / 2;
+      bars = fewer(bars);
     }
+  }
+
+  private static int fewer(int bars) {
+    return bars == 3 ? 1 : bars / 2;
   }
 
   private double left() {

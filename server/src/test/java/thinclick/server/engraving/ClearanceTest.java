@@ -294,6 +294,25 @@ class ClearanceTest {
   }
 
   @Test
+  void theLineThatEndsARepeatIsSaidAfterTheBar() {
+    StaffSystem system = first(Reading.once(written("Long threes"), 4, Cut.BEATS));
+    Place end =
+        system.marks().stream()
+            .map(Mark::place)
+            .filter(place -> place.spoken().equals("repeat, round and round"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(end).isEqualTo(new Place(3, 32, "repeat, round and round"));
+  }
+
+  @Test
+  void smallStaffIsMadeLargerWithFewerBarsWhereThatCostsNoPage() {
+    List<Page> pages = Pages.part(written("Middle triplet"), Paper.A4, Cut.BEATS);
+    assertThat(pages).hasSize(1);
+    assertThat(pages.get(0).spaceMm()).isGreaterThan(1.6);
+  }
+
+  @Test
   void partThatIsPlayedOnceEndsWithTheEnd() {
     WrittenPart part =
         PartWriter.write(

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Label;
@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.stand.MarkPainter;
+import thinclick.client.window.stand.SpokenLine;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
@@ -125,12 +126,12 @@ final class PageView {
       WrittenPart part =
           PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says)
               .in(words.language());
-      nodes.addAll(music(part, says));
+      nodes.addAll(music(part));
     }
     return nodes;
   }
 
-  private List<Node> music(WrittenPart part, String says) {
+  private List<Node> music(WrittenPart part) {
     int bars = Reading.barsPerSystem(part);
     double wanted = USUAL_SPACE * scale;
     Reading reading = Reading.once(part, bars, Cut.HALF_BARS);
@@ -150,7 +151,8 @@ final class PageView {
       Canvas canvas =
           new Canvas(Math.ceil(system.width() * space) + 1, Math.ceil(system.height() * space) + 2);
       new MarkPainter(canvas.getGraphicsContext2D(), palette, space).draw(system.marks());
-      canvas.setAccessibleText(Objects.requireNonNullElse(says, ""));
+      canvas.setAccessibleRole(AccessibleRole.TEXT);
+      canvas.setAccessibleText(SpokenLine.of(system, reading.part().said()));
       nodes.add(canvas);
     }
     return nodes;

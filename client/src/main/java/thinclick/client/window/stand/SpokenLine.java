@@ -12,7 +12,7 @@ import thinclick.server.material.WrittenPart;
 import thinclick.server.words.SheetWords;
 
 /** A line of music and the marks under it as a screen reader says them. */
-final class SpokenLine {
+public final class SpokenLine {
   private SpokenLine() {}
 
   /** A whole part, a paragraph for each line of four bars at most. */
@@ -25,7 +25,7 @@ final class SpokenLine {
   }
 
   /** The signs of a line from left to right, bar by bar. */
-  static String of(StaffSystem system, SheetWords words) {
+  public static String of(StaffSystem system, SheetWords words) {
     StringBuilder said = new StringBuilder();
     system.marks().stream()
         .filter(mark -> mark.place().bar() < 0 && !mark.place().spoken().isEmpty())
