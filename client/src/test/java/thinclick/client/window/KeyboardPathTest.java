@@ -142,7 +142,7 @@ class KeyboardPathTest extends WindowCase {
   private static List<String> words(Parent sheet) {
     List<String> found = new ArrayList<>();
     for (Node node : sheet.getChildrenUnmodifiable()) {
-      if (node instanceof Label label && !label.getText().isEmpty() && !isRemark(label)) {
+      if (node instanceof Label label && !label.getText().isEmpty()) {
         found.add(label.getText());
       } else if (node instanceof Parent deeper
           && !(node instanceof Button)
@@ -151,12 +151,6 @@ class KeyboardPathTest extends WindowCase {
       }
     }
     return found;
-  }
-
-  /** The band's heading and the button's reason stand on the screen alone. */
-  private static boolean isRemark(Label label) {
-    return label.getStyleClass().contains("heading") && !label.getText().equals("Stages")
-        || "review-next-says".equals(label.getId());
   }
 
   private static Path only(Path folder, String end) throws IOException {

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
@@ -19,8 +20,9 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.util.Matrix;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing;
+import thinclick.server.picture.Tint;
 
-/** Writes a drawing as one page of PDF on A4, as large as it fits; text as text. */
+/** Writes drawings as pages of PDF on A4, each as large as it fits; text as text. */
 public final class DrawingPdf {
   private static final float[] DASH = {4, 3};
 
@@ -29,38 +31,40 @@ public final class DrawingPdf {
 
   private final PDDocument document;
   private final PDPageContentStream content;
-  private final Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
+  private final Map<Face, PDFont> fonts;
 
-  private DrawingPdf(PDDocument document, PDPageContentStream content) {
+  private DrawingPdf(PDDocument document, PDPageContentStream content, Map<Face, PDFont> fonts) {
     this.document = document;
     this.content = content;
+    this.fonts = fonts;
   }
 
   /**
-   * The drawing as a PDF document.
+   * The drawing as a PDF document of one page.
    *
    * @param language of the words on it, for those who have them read out
    */
   public static byte[] pdf(Drawing drawing, Locale language) {
+    return pdf(List.of(drawing), language);
+  }
+
+  /**
+   * Drawings as a PDF document, each a page. The sheet's own ground is not printed.
+   *
+   * @param drawings at least one; the first says what the document is
+   * @param language of the words on them, for those who have them read out
+   */
+  public static byte[] pdf(List<Drawing> drawings, Locale language) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PDDocument document = new PDDocument()) {
       PDDocumentInformation information = document.getDocumentInformation();
-      information.setTitle(drawing.title());
-      information.setSubject(drawing.says());
+      information.setTitle(drawings.get(0).title());
+      information.setSubject(drawings.get(0).says());
       information.setCreator("Thinclick");
       document.getDocumentCatalog().setLanguage(language.toLanguageTag());
-      PDPage page = new PDPage(PDRectangle.A4);
-      document.addPage(page);
-      try (PDPageContentStream content = new PDPageContentStream(document, page)) {
-        float width = PDRectangle.A4.getWidth();
-        float height = PDRectangle.A4.getHeight();
-        float scale = (float) Math.min(width / drawing.width(), height / drawing.height());
-        float left = (float) (width - scale * drawing.width()) / 2;
-        content.transform(new Matrix(scale, 0, 0, -scale, left, height));
-        DrawingPdf writer = new DrawingPdf(document, content);
-        for (Drawing.Item item : drawing.items()) {
-          writer.draw(item);
-        }
+      Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
+      for (Drawing drawing : drawings) {
+        page(document, fonts, drawing);
       }
       document.save(out, CompressParameters.DEFAULT_COMPRESSION);
     } catch (IOException e) {
@@ -69,8 +73,26 @@ public final class DrawingPdf {
     return out.toByteArray();
   }
 
+  private static void page(PDDocument document, Map<Face, PDFont> fonts, Drawing drawing)
+      throws IOException {
+    PDPage page = new PDPage(PDRectangle.A4);
+    document.addPage(page);
+    try (PDPageContentStream content = new PDPageContentStream(document, page)) {
+      float width = PDRectangle.A4.getWidth();
+      float height = PDRectangle.A4.getHeight();
+      float scale = (float) Math.min(width / drawing.width(), height / drawing.height());
+      float left = (float) (width - scale * drawing.width()) / 2;
+      content.transform(new Matrix(scale, 0, 0, -scale, left, height));
+      DrawingPdf writer = new DrawingPdf(document, content, fonts);
+      for (Drawing.Item item : drawing.items()) {
+        writer.draw(item);
+      }
+    }
+  }
+
   private void draw(Drawing.Item item) throws IOException {
-    Color color = new Color(item.tint().rgb());
+    // What is printed lies on the printer's own paper.
+    Color color = item.tint() == Tint.PAPER ? Color.WHITE : new Color(item.tint().rgb());
     content.setStrokingColor(color);
     content.setNonStrokingColor(color);
     if (item instanceof Drawing.Line line) {

@@ -18,6 +18,16 @@ public record Drawing(double width, double height, String title, String says, Li
     items = List.copyOf(items);
   }
 
+  /** The same without the margin that is free on every side, for a page that has its own. */
+  public Drawing trimmed(double margin) {
+    return new Drawing(
+        width - 2 * margin,
+        height - 2 * margin,
+        title,
+        says,
+        items.stream().map(item -> item.shifted(-margin, -margin)).toList());
+  }
+
   /** Something drawn. */
   public sealed interface Item {
     /** Its colour. */

@@ -6,27 +6,71 @@ import org.jspecify.annotations.Nullable;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 
-/** A player's review as a sheet to keep or print: the words and the pictures of the screen. */
+/**
+ * A player's review as a sheet to keep or print: the sections of the screen, in their order, with
+ * their headings.
+ */
 public final class PlayerSheet {
   private static final double MARGIN = 36;
   private static final double WIDTH = PlayerPicture.WIDTH + 2 * MARGIN;
   private static final double LINE = 21;
   private static final double COLUMN_AIR = 30;
+  private static final double HEADING = 15;
+
+  /** Lines of a table that are never parted at a page's foot or head. */
+  private static final int TOGETHER = 2;
+
+  /** The sides of A4. */
+  private static final double A4 = 297.0 / 210;
 
   private PlayerSheet() {}
 
   /**
    * A table.
    *
-   * @param title what stands above it
    * @param heads of the columns
    * @param lines a cell a column
    * @param wordColumns how many columns from the left are words; the others are figures
    */
-  public record Table(String title, List<String> heads, List<List<String>> lines, int wordColumns) {
+  public record Table(List<String> heads, List<List<String>> lines, int wordColumns) {
     public Table {
       heads = List.copyOf(heads);
       lines = List.copyOf(lines);
+    }
+  }
+
+  /**
+   * One thing below the other.
+   *
+   * @param id what it is called in the window
+   * @param head what stands above it; null for nothing
+   * @param says sentences; none for a picture or a table
+   * @param picture null for none
+   * @param table null for none
+   */
+  public record Section(
+      String id,
+      @Nullable String head,
+      List<String> says,
+      @Nullable Drawing picture,
+      @Nullable Table table) {
+    public Section {
+      says = List.copyOf(says);
+    }
+
+    /** Sentences. */
+    public static Section words(String id, @Nullable String head, List<String> says) {
+      return new Section(id, head, says, null, null);
+    }
+
+    /** A picture. */
+    public static Section picture(String id, @Nullable String head, Drawing picture) {
+      return new Section(id, head, List.of(), picture, null);
+    }
+
+    /** A table. */
+    public static Section table(String id, String head, Table table) {
+      return new Section(id, head, List.of(), null, table);
     }
   }
 
@@ -35,91 +79,143 @@ public final class PlayerSheet {
    *
    * @param title the drill's
    * @param head meter, tempo and tolerance
-   * @param slip what is said to the player alone; empty for a listener
-   * @param attacks the own attacks; null where none are known
-   * @param band what is said to all
-   * @param tables stages and players
-   * @param course the last takes; null before the second
+   * @param sections below it, in their order
    */
-  public record Content(
-      String title,
-      String head,
-      List<String> slip,
-      @Nullable Drawing attacks,
-      List<String> band,
-      List<Table> tables,
-      @Nullable Drawing course) {
+  public record Content(String title, String head, List<Section> sections) {
     public Content {
-      slip = List.copyOf(slip);
-      band = List.copyOf(band);
-      tables = List.copyOf(tables);
+      sections = List.copyOf(sections);
+    }
+
+    /** The section of this name, or null where there is none. */
+    public @Nullable Section section(String id) {
+      return sections.stream().filter(one -> one.id().equals(id)).findFirst().orElse(null);
+    }
+
+    /** All sentences, for those who cannot see the sheet. */
+    String says() {
+      List<String> says = new ArrayList<>();
+      sections.forEach(section -> says.addAll(section.says()));
+      return String.join(" ", says);
     }
   }
 
-  /** Draws it. */
+  /** Draws it on one sheet, as long as it takes. */
   public static Drawing of(Content content) {
     Easel easel = new Easel();
-    double y = MARGIN + 22;
-    words(easel, MARGIN, y, 24, Face.SEMIBOLD, content.title(), Tint.INK);
-    y += 22;
-    words(easel, MARGIN, y, Easel.BODY, Face.REGULAR, content.head(), Tint.SOFT);
-    y = prose(easel, content.slip(), y + 14);
-    y = picture(easel, content.attacks(), y + 18);
-    y = prose(easel, content.band(), y + 10);
-    for (Table table : content.tables()) {
-      y = table(easel, table, y + 40);
-    }
-    y = picture(easel, content.course(), y + 18) + MARGIN;
+    double height = flow(content).draw(easel, MARGIN) + MARGIN;
+    return sheet(content, easel, height);
+  }
+
+  /** Draws it on pages of A4. */
+  public static List<Drawing> pages(Content content) {
+    double height = WIDTH * A4;
+    return flow(content).pages(MARGIN, height - MARGIN).stream()
+        .map(page -> sheet(content, page, height))
+        .toList();
+  }
+
+  private static Drawing sheet(Content content, Easel easel, double height) {
     Easel sheet = new Easel();
-    sheet.box(0, 0, WIDTH, y, Tint.PAPER);
+    sheet.box(0, 0, WIDTH, height, Tint.PAPER);
     easel.items().forEach(sheet::add);
-    List<String> says = new ArrayList<>(content.slip());
-    says.addAll(content.band());
-    return new Drawing(WIDTH, y, content.title(), String.join(" ", says), sheet.items());
+    return new Drawing(WIDTH, height, content.title(), content.says(), sheet.items());
   }
 
-  private static double prose(Easel easel, List<String> sentences, double top) {
-    double y = top;
+  private static SheetFlow flow(Content content) {
+    SheetFlow flow = new SheetFlow();
+    flow.addKept(
+        0,
+        24,
+        (easel, y) -> words(easel, MARGIN, y + 22, 24, Face.SEMIBOLD, content.title(), Tint.INK));
+    flow.addKept(
+        0,
+        LINE,
+        (easel, y) ->
+            words(easel, MARGIN, y + 20, Easel.BODY, Face.REGULAR, content.head(), Tint.SOFT));
+    for (Section section : content.sections()) {
+      String head = section.head();
+      if (head != null) {
+        flow.addKept(
+            22,
+            HEADING + 5,
+            (easel, y) ->
+                words(easel, MARGIN, y + HEADING - 2, HEADING, Face.SEMIBOLD, head, Tint.INK));
+      }
+      Drawing picture = section.picture();
+      Table table = section.table();
+      if (picture != null) {
+        picture(flow, picture);
+      } else if (table != null) {
+        table(flow, table);
+      } else {
+        prose(flow, section.says(), head == null ? 12 : 0);
+      }
+    }
+    return flow;
+  }
+
+  private static void prose(SheetFlow flow, List<String> sentences, double above) {
+    double first = above;
     for (String sentence : sentences) {
-      for (String line : Easel.wrap(sentence, Easel.BODY, PlayerPicture.WIDTH)) {
-        y += LINE;
-        words(easel, MARGIN, y, Easel.BODY, Face.REGULAR, line, Tint.INK);
+      List<String> lines = Easel.wrap(sentence, Easel.BODY, PlayerPicture.WIDTH);
+      for (int i = 0; i < lines.size(); i++) {
+        String line = lines.get(i);
+        ProseLine draw = new ProseLine(line);
+        if (i + 1 < lines.size()) {
+          flow.addKept(first, LINE, draw::draw);
+        } else {
+          flow.add(first, LINE, draw::draw);
+        }
+        first = 0;
       }
     }
-    return y;
   }
 
-  private static double picture(Easel easel, @Nullable Drawing drawing, double top) {
-    if (drawing == null) {
-      return top;
+  /** A line of prose. */
+  private record ProseLine(String text) {
+    void draw(Easel easel, double y) {
+      words(easel, MARGIN, y + 15, Easel.BODY, Face.REGULAR, text, Tint.INK);
     }
-    double left = MARGIN + (PlayerPicture.WIDTH - drawing.width()) / 2;
-    drawing.items().forEach(item -> easel.add(item.shifted(left, top)));
-    return top + drawing.height();
   }
 
-  private static double table(Easel easel, Table table, double top) {
-    words(easel, MARGIN, top, 15, Face.SEMIBOLD, table.title(), Tint.INK);
-    double y = top + LINE + 2;
-    double x = MARGIN;
-    for (int column = 0; column < table.heads().size(); column++) {
-      List<String> cells = new ArrayList<>();
-      cells.add(table.heads().get(column));
+  private static void picture(SheetFlow flow, Drawing drawing) {
+    flow.add(
+        14,
+        drawing.height(),
+        (easel, y) -> drawing.items().forEach(item -> easel.add(item.shifted(MARGIN, y))));
+  }
+
+  private static void table(SheetFlow flow, Table table) {
+    double[] widths = new double[table.heads().size()];
+    for (int column = 0; column < widths.length; column++) {
+      widths[column] = Face.REGULAR.width(table.heads().get(column), Easel.BODY);
       for (List<String> line : table.lines()) {
-        cells.add(line.get(column));
+        widths[column] = Math.max(widths[column], Face.REGULAR.width(line.get(column), Easel.BODY));
       }
-      double width =
-          cells.stream().mapToDouble(cell -> Face.REGULAR.width(cell, Easel.BODY)).max().orElse(0);
-      for (int line = 0; line < cells.size(); line++) {
-        String cell = cells.get(line);
-        double lead =
-            column < table.wordColumns() ? 0 : width - Face.REGULAR.width(cell, Easel.BODY);
-        Tint tint = line == 0 ? Tint.SOFT : Tint.INK;
-        words(easel, x + lead, y + line * LINE, Easel.BODY, Face.REGULAR, cell, tint);
-      }
-      x += width + COLUMN_AIR;
     }
-    return y + table.lines().size() * LINE;
+    flow.addKept(0, LINE, (easel, y) -> row(easel, y, table, table.heads(), widths, Tint.SOFT));
+    int lines = table.lines().size();
+    for (int i = 0; i < lines; i++) {
+      List<String> line = table.lines().get(i);
+      boolean kept = i + 1 < lines && (i < TOGETHER - 1 || i >= lines - TOGETHER);
+      if (kept) {
+        flow.addKept(0, LINE, (easel, y) -> row(easel, y, table, line, widths, Tint.INK));
+      } else {
+        flow.add(0, LINE, (easel, y) -> row(easel, y, table, line, widths, Tint.INK));
+      }
+    }
+  }
+
+  private static void row(
+      Easel easel, double y, Table table, List<String> cells, double[] widths, Tint tint) {
+    double x = MARGIN;
+    for (int column = 0; column < widths.length; column++) {
+      String cell = cells.get(column);
+      double lead =
+          column < table.wordColumns() ? 0 : widths[column] - Face.REGULAR.width(cell, Easel.BODY);
+      words(easel, x + lead, y + 15, Easel.BODY, Face.REGULAR, cell, tint);
+      x += widths[column] + COLUMN_AIR;
+    }
   }
 
   private static void words(

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.DealtFigure;
 import thinclick.server.dealing.Ability;
 import thinclick.server.scoring.PlayerReview;
+import thinclick.server.words.Outcome;
 
 /**
  * The level that somebody stands at, and what says so: the newest take with a verdict and up to two
@@ -19,7 +20,7 @@ import thinclick.server.scoring.PlayerReview;
  */
 public record Standing(int level, int played, double holdPercent, int takes) {
   /** Under this there is no verdict. */
-  private static final int FEWEST_ATTACKS = 12;
+  private static final int FEWEST_ATTACKS = Outcome.FEWEST_ATTACKS;
 
   private static final int MOST_TAKES = 3;
 

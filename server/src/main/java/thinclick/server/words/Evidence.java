@@ -13,9 +13,6 @@ import thinclick.server.scoring.Review;
 
 /** What rules look at: a take's figures, and what follows from them. */
 final class Evidence {
-  /** Under so many written attacks there is no verdict. */
-  static final int FEWEST_ATTACKS = 12;
-
   final Analysis analysis;
   final List<Chairful> players;
   final List<OtherPart> otherParts;
@@ -67,7 +64,7 @@ final class Evidence {
 
   /** True where too little is written to judge anything. */
   boolean tooFew() {
-    return players.stream().mapToInt(one -> one.review.written()).sum() < FEWEST_ATTACKS;
+    return Outcome.of(review()).tooFew();
   }
 
   Stage stage(int index) {

@@ -133,7 +133,7 @@ final class FreeRules {
           later += one.laterMillis() == null ? 0 : one.answered() * one.laterMillis();
         }
       }
-      if (called >= Evidence.FEWEST_ATTACKS && answered > 0) {
+      if (called >= Outcome.FEWEST_ATTACKS && answered > 0) {
         double mean = later / answered;
         boolean well = answered >= WELL * called && extra <= (1 - WELL) * called;
         Said where =

@@ -203,7 +203,7 @@ final class LeanRules {
             .filter(
                 one ->
                     one.review.spreadMillis().known()
-                        && one.review.written() >= Evidence.FEWEST_ATTACKS
+                        && one.review.written() >= Outcome.FEWEST_ATTACKS
                         && !one.review.standIn())
             .sorted(Comparator.comparingDouble(one -> one.review.spreadMillis().get()))
             .toList();

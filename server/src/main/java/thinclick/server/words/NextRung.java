@@ -11,7 +11,6 @@ import java.util.List;
  * the leader is told who. All thresholds are our own choice.
  */
 public final class NextRung {
-  private static final int FEWEST_ATTACKS = 12;
   private static final double UP_HOLD = 90;
   private static final double UP_UPBEATS = 85;
   private static final double UP_RETURN_OF_BEAT = 0.1;
@@ -48,7 +47,7 @@ public final class NextRung {
     }
     Outcome last = outcomes.get(outcomes.size() - 1);
     Double hold = last.holdPercent();
-    if (hold == null || last.written() < FEWEST_ATTACKS) {
+    if (hold == null || last.tooFew()) {
       return Move.NO_VERDICT;
     }
     if (last.lostShare() >= HALF_THE_BAND) {
@@ -69,7 +68,7 @@ public final class NextRung {
     Double upbeats = take.upbeatPercent();
     Double back = take.returnOfBeat();
     return hold != null
-        && take.written() >= FEWEST_ATTACKS
+        && !take.tooFew()
         && hold >= UP_HOLD
         && (upbeats == null || upbeats >= UP_UPBEATS)
         && (!take.clickCameBack() || (back != null && back <= UP_RETURN_OF_BEAT))

@@ -34,10 +34,15 @@ public record Outcome(
   /** Under this hold a player was lost, percent. */
   private static final double LOST_HOLD = 50;
 
-  /** The outcome of a review; stand-ins hold nobody back and carry nobody up. */
+  /** Under so many written attacks there is no verdict, whoever asks for one. */
+  public static final int FEWEST_ATTACKS = 12;
+
+  /**
+   * The outcome of a review; stand-ins hold nobody back and carry nobody up, unless nobody else
+   * played.
+   */
   public static Outcome of(Review review) {
-    List<PlayerReview> people =
-        review.players().stream().filter(player -> !player.standIn()).toList();
+    List<PlayerReview> people = judged(review);
     int written = people.stream().mapToInt(PlayerReview::written).sum();
     int upbeats = people.stream().mapToInt(player -> player.offbeat().written()).sum();
     int upbeatsPlaced = people.stream().mapToInt(player -> player.offbeat().placed()).sum();
@@ -52,6 +57,18 @@ public record Outcome(
         largestReturn(review),
         people.isEmpty() ? 0 : (double) out(review).size() / people.size(),
         people.isEmpty() ? 0 : (double) lost / people.size());
+  }
+
+  /** Whose attacks a verdict hangs on: people's; stand-ins' where they played by themselves. */
+  private static List<PlayerReview> judged(Review review) {
+    List<PlayerReview> people =
+        review.players().stream().filter(player -> !player.standIn()).toList();
+    return people.isEmpty() ? review.players() : people;
+  }
+
+  /** True where too little is written for a verdict. */
+  public boolean tooFew() {
+    return written < FEWEST_ATTACKS;
   }
 
   /** Who was off by whole steps for more than four bars; a stand-in's slips are made on purpose. */

@@ -161,12 +161,12 @@ public final class ReviewWords {
     findings.stream()
         .filter(finding -> player.equals(finding.player()) && finding.matter() != Matter.GOOD)
         .limit(MOST_SENTENCES - 2L)
-        .map(Finding::says)
+        .map(finding -> ToOneself.of(finding.says()))
         .forEach(sentences::add);
     findings.stream()
         .filter(finding -> player.equals(finding.player()) && finding.rule().equals("feel"))
         .filter(finding -> finding.matter() == Matter.GOOD)
-        .map(Finding::says)
+        .map(finding -> ToOneself.of(finding.says()))
         .forEach(sentences::add);
     sentences.add(nextOn(player, own));
     return List.copyOf(sentences);

@@ -56,6 +56,16 @@ public record Spoken(
       says = List.copyOf(says);
       rules = List.copyOf(rules);
     }
+
+    /** What was played, without what comes next. */
+    public List<String> did() {
+      return says.isEmpty() ? says : says.subList(0, says.size() - 1);
+    }
+
+    /** True where nothing was heard of the player, who so has nothing to mend alone. */
+    boolean notHeard() {
+      return rules.contains("notHeard");
+    }
   }
 
   public Spoken {
@@ -119,6 +129,36 @@ public record Spoken(
     List<String> prose = new ArrayList<>(says.stream().map(Sentence::text).toList());
     prose.add(speaker.say(Said.of("next.band", next)));
     return List.copyOf(prose);
+  }
+
+  /**
+   * What comes next, for a place that is headed so: a sentence for the player alone, where there is
+   * something to do alone, and one for the band.
+   *
+   * @param player whose page it is; where nobody has the name, what the band does
+   */
+  public List<String> nextSteps(String player, Speaker speaker) {
+    Slip slip = slip(player);
+    boolean alone = review.players().size() == 1;
+    if (next.isEmpty()) {
+      return List.of();
+    }
+    if (slip == null || alone || next.equals(slip.next())) {
+      String first = next.substring(0, next.offsetByCodePoints(0, 1));
+      return List.of(
+          speaker.say(
+              Said.of(
+                  "sentence", first.toUpperCase(Locale.ROOT) + next.substring(first.length()))));
+    }
+    List<String> steps = new ArrayList<>();
+    String own = slip.next();
+    if (own != null) {
+      steps.add(speaker.say(Said.of("next.own", own)));
+    } else if (!slip.notHeard()) {
+      steps.add(speaker.say("next.nothing"));
+    }
+    steps.add(speaker.say(Said.of("next.ofBand", next)));
+    return List.copyOf(steps);
   }
 
   /** The slip of a player, or null where nobody has the name. */

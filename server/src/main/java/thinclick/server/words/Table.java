@@ -2,6 +2,7 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /** Plain text in columns: the first to the left, the others to the right, unless said otherwise. */
@@ -11,6 +12,8 @@ public final class Table {
 
   /** Between columns that have the room. */
   private static final int GAP = 2;
+
+  private static final Pattern NUMBERED = Pattern.compile("\\b(at|bar|bars|Takt|Takte) (\\d)");
 
   private final List<String> heads;
   private final List<Boolean> left;
@@ -93,13 +96,17 @@ public final class Table {
     return text.codePointCount(0, text.length());
   }
 
+  /** A number stays on one line with its unit, and with what it numbers: "home at 14". */
+  public static String joined(String text) {
+    String units = text.replace(" %", "\u00a0%").replace(" ms", "\u00a0ms");
+    return NUMBERED.matcher(units).replaceAll("$1\u00a0$2");
+  }
+
   /** Sentences as a paragraph of lines. */
   public static List<String> wrap(String text, String indent) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    // A number and its unit stay on one line.
-    String joined = text.replace(" %", "\u00a0%").replace(" ms", "\u00a0ms");
-    for (String part : joined.split(" ", -1)) {
+    for (String part : joined(text).split(" ", -1)) {
       String word = part.replace('\u00a0', ' ');
       if (line.length() > 0 && length(line.toString()) + 1 + length(word) > WIDTH) {
         lines.add(line.toString());

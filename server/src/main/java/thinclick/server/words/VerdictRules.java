@@ -16,13 +16,13 @@ final class VerdictRules {
   /** "Together: 91 % on two and four, 74 % on the first beat alone." */
   static List<Finding> together(Evidence evidence) {
     if (evidence.tooFew()) {
-      int written = evidence.players.stream().mapToInt(one -> one.review.written()).sum();
+      int written = Outcome.of(evidence.review()).written();
       return List.of(
           Finding.ofBand(
               "together",
               Matter.VERDICT,
               2,
-              Said.of("verdict.tooFew", written, Evidence.FEWEST_ATTACKS),
+              Said.of("verdict.tooFew", written, Outcome.FEWEST_ATTACKS),
               Advice.PLAY_LONGER));
     }
     List<Integer> known = known(evidence);

@@ -52,8 +52,8 @@ class HardTakesTest {
     take.says("100 % on all beats").says("100 % without a click");
     take.next("count aloud, all beats, half as many bars");
     take.saysNothingOf("Mina", "Jonas", "Tariq").saysNo("dropped", "added", "Dragged", "Rushed");
-    take.slipSays("Ilse", "Ilse turned around (an eighth late) from bar 10, home at 14.");
-    take.slipSays("Mina", "96 of 96 placed").slipSays("Mina", "Nothing to work on alone");
+    take.slipSays("Ilse", "You were turned around (an eighth late) from bar 10, home at 14.");
+    take.slipSays("Mina", "You placed 96 of 96").slipSays("Mina", "Nothing to work on alone");
   }
 
   @Test
@@ -91,7 +91,7 @@ class HardTakesTest {
     take.says("Tariq played Mina\u2019s part throughout.");
     take.next("agree who has which part, then the same again");
     take.saysNo("turned around", "dropped", "added", "swapped", "No stage was held");
-    take.slipSays("Mina", "96 of 96 placed").slipSaysNo("Mina", "Tariq");
+    take.slipSays("Mina", "You placed 96 of 96").slipSaysNo("Mina", "Tariq");
   }
 
   @Test
@@ -110,7 +110,7 @@ class HardTakesTest {
 
     take.says("Rushed 2 % through eight silent bars at 120, all together; ");
     take.saysMatching("3[0-4]0 ms ahead");
-    take.next("islands, four bars with the click and four without, at 108");
+    take.next("islands, four bars with the click and four without, at 108 beats a minute");
     take.saysNo("Dragged", "turned around", "behind", "early from bar");
     take.saysNothingOf("Mina", "Jonas", "Ilse", "Tariq");
   }
@@ -155,7 +155,7 @@ class HardTakesTest {
     take.says("100 % on all beats, then on one and three, then without a click.");
     take.next("once more like this, then the next rung");
     take.saysNo("dropped", "came in", "lost the ending", "turned around");
-    take.slipSays("Ilse", "80 of 80 placed");
+    take.slipSays("Ilse", "You placed 80 of 80");
   }
 
   static Stream<String> names() {

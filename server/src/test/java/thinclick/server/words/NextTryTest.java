@@ -2,6 +2,7 @@ package thinclick.server.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
@@ -52,6 +54,30 @@ class NextTryTest {
   void aTakeWithoutAVerdictSaysWhatWouldGiveOne() {
     assertThat(after(null, new Outcome(8, 100.0, null, false, null, 0, 0)))
         .isEqualTo(new NextTry(Advice.PLAY_LONGER, Move.NO_VERDICT));
+  }
+
+  /** Who plays too little for a verdict is not carried by stand-ins into one. */
+  @Test
+  void theVerdictAndWhatComesNextAskForAsMuch() {
+    Take take = HardTakes.away();
+    List<Part> standIns =
+        take.parts().stream().map(part -> part.edited().standIn(true).part()).toList();
+    Part first = take.parts().get(0);
+    List<Integer> few = first.attackSteps().subList(0, 8);
+    List<Part> oneOfThem = new ArrayList<>(standIns);
+    oneOfThem.set(0, first.edited().attackSteps(few).part());
+
+    Spoken alone =
+        Spoken.of(Scorer.analyse(take.withParts(standIns)), List.of(), Speaker.english());
+    assertThat(alone.says().get(0).text()).startsWith("Together: 100 % on all beats");
+    assertThat(alone.move()).isEqualTo(Move.ONCE_MORE);
+
+    Spoken little =
+        Spoken.of(Scorer.analyse(take.withParts(oneOfThem)), List.of(), Speaker.english());
+    assertThat(little.says().get(0).text())
+        .isEqualTo("Too few attacks to judge: 8 written, 12 are needed.");
+    assertThat(little.move()).isEqualTo(Move.NO_VERDICT);
+    assertThat(little.advice()).isEqualTo(Advice.PLAY_LONGER);
   }
 
   @Test

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.protocol.file.Take;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
 import tools.jackson.databind.JsonNode;
@@ -71,6 +74,48 @@ class SpokenTest {
   }
 
   /** A slip is for one pair of eyes: no other name is on it, and no comparison. */
+  /** A slip is read by whom it is about; only where two swapped are both named. */
+  @ParameterizedTest
+  @ValueSource(strings = {"en", "de"})
+  void aSlipSpeaksToItsPlayer(String language) {
+    for (Take take :
+        List.of(
+            HardTakes.turnedAround(),
+            HardTakes.rushes(),
+            HardTakes.droppedEnding(),
+            HardTakes.lateEntry(),
+            HardTakes.noisyPad(),
+            HardTakes.away(),
+            HardTakes.laidBack(),
+            HardTakes.otherPart())) {
+      Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.of(Locale.forLanguageTag(language)));
+      for (Spoken.Slip slip : spoken.slips()) {
+        assertThat(slip.says())
+            .as(take.title() + ", " + slip.player())
+            .noneMatch(said -> said.contains(slip.player()));
+      }
+    }
+  }
+
+  /** Under a heading that says so, nobody reads Next a second time. */
+  @Test
+  void whatComesNextIsForThePlayerAndForTheBand() {
+    Spoken spoken = Spoken.of(Scorer.analyse(HardTakes.turnedAround()), Speaker.english());
+    assertThat(spoken.nextSteps("Ilse", Speaker.english()))
+        .containsExactly("Count aloud, all beats, half as many bars.");
+    assertThat(spoken.nextSteps("Mina", Speaker.english()))
+        .containsExactly(
+            "Nothing to work on alone.",
+            "With the band: count aloud, all beats, half as many bars.");
+    assertThat(spoken.nextSteps("", Speaker.english()))
+        .containsExactly("Count aloud, all beats, half as many bars.");
+    Spoken late = Spoken.of(Scorer.analyse(HardTakes.noisyPad()), Speaker.english());
+    assertThat(late.nextSteps("Mina", Speaker.english()))
+        .containsExactly(
+            "By yourself: turn the pad\u2019s sensitivity down, and try it before the take.",
+            "With the band: once more like this, then the next rung.");
+  }
+
   @Test
   void aSlipNamesNobodyElse() {
     for (String name : List.of("Mina", "Jonas", "Tariq")) {
@@ -86,9 +131,9 @@ class SpokenTest {
             """
             Ilse, Turned around: 24 bars of 4/4 at 120.
 
-            80 of 96 placed, spread N ms. Ilse turned around (an eighth late) from bar 10,
-            home at 14. Whether Ilse was off by a beat as well cannot be told: the part is
-            the same there. Next: count aloud, all beats, half as many bars.
+            You placed 80 of 96, spread N ms. You were turned around (an eighth late) from
+            bar 10, home at 14. Whether you were off by a beat as well cannot be told: the
+            part is the same there. Next: count aloud, all beats, half as many bars.
 
             Bars   Click          Written  Placed  Dropped  Added  Lean  Spread
             1-8    all beats           32      32        0      0 N N

@@ -17,6 +17,7 @@ import thinclick.server.scoring.Review;
 import thinclick.server.words.Advice;
 import thinclick.server.words.NextRung.Move;
 import thinclick.server.words.Outcome;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
@@ -139,7 +140,7 @@ public final class NextStep {
     boolean atEnd = proposed.equals(plan) && move != Move.ONCE_MORE && move != Move.STAY;
     boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
     double tempo = slower ? FirstThings.slower(drill, key.tempo()) : key.tempo();
-    String why = atEnd ? end(move) : reason(move, last.outcome());
+    String why = atEnd ? end(move, last) : reason(move, last);
     return new Proposal(move, why + oneOut(move, last.out()), drill, proposed, tempo);
   }
 
@@ -153,11 +154,11 @@ public final class NextStep {
   }
 
   /** The ladder has an end each way: then something else changes than the click. */
-  private String end(Move move) {
+  private String end(Move move, Played last) {
     return switch (move) {
       case UP -> words.say("lectern.next.thinnest");
       case DOWN, DOWN_TWO -> words.say("lectern.next.fullest");
-      case ONCE_MORE, STAY, NO_VERDICT -> words.say("lectern.next.none");
+      case ONCE_MORE, STAY, NO_VERDICT -> words.say("lectern.next.none", last.first());
     };
   }
 
@@ -172,15 +173,17 @@ public final class NextStep {
     return thinning.moreClicks(key.stages(), 0).equals(key.stages());
   }
 
-  private String reason(Move move, Outcome last) {
-    long hold = last.holdPercent() == null ? 0 : Math.round(last.holdPercent());
+  private String reason(Move move, Played last) {
+    Outcome outcome = last.outcome();
+    double percent = outcome.holdPercent() == null ? 0 : outcome.holdPercent();
+    String hold = Quantity.percent(percent).shown(words.locale());
     return switch (move) {
       case UP -> words.say("lectern.next.up", hold);
       case ONCE_MORE -> words.say("lectern.next.onceMore", hold);
-      case STAY -> words.say(stay(last), hold);
-      case DOWN -> words.say(hold < 75 ? "lectern.next.down" : "lectern.next.displaced", hold);
+      case STAY -> words.say(stay(outcome), hold);
+      case DOWN -> words.say(percent < 75 ? "lectern.next.down" : "lectern.next.displaced", hold);
       case DOWN_TWO -> words.say("lectern.next.downTwo", hold);
-      case NO_VERDICT -> words.say("lectern.next.none");
+      case NO_VERDICT -> words.say("lectern.next.none", last.first());
     };
   }
 

@@ -3,6 +3,7 @@ package thinclick.client.window.review;
 import java.util.ArrayList;
 import java.util.List;
 import thinclick.client.window.words.Words;
+import thinclick.server.picture.PlayerSheet.Section;
 import thinclick.server.picture.PlayerSheet.Table;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
@@ -22,11 +23,15 @@ final class BandTables {
   }
 
   /** Both, as they stand below the words. */
-  List<Table> of(Spoken spoken) {
+  List<Section> of(Spoken spoken) {
     Review review = spoken.review();
     return List.of(
-        new Table(words.say("review.stages"), stageHeads(), stages(spoken), 2),
-        new Table(words.say("review.players"), playerHeads(review), players(review), 1));
+        Section.table(
+            "stages", words.say("review.stages"), new Table(stageHeads(), stages(spoken), 2)),
+        Section.table(
+            "players",
+            words.say("review.players"),
+            new Table(playerHeads(review), players(review), 1)));
   }
 
   /** The heads of the stages table. */

@@ -18,21 +18,23 @@ import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Tint;
 
-/** A drawing on the page: as wide as the page lets it be, in the colours of the window. */
+/**
+ * A drawing on the page: as wide as the page lets it be, in the colours of the window. The page is
+ * its ground.
+ */
 public final class DrawingNode extends Pane {
   private final Drawing drawing;
   private final Group items = new Group();
   private final Scale scale = new Scale(1, 1);
 
-  /**
-   * @param ground the tint of boxes that are left out, since the page is their ground
-   */
-  public DrawingNode(Drawing drawing, Palette palette, Tint ground) {
+  /** Shows a drawing. */
+  public DrawingNode(Drawing drawing, Palette palette) {
     this.drawing = drawing;
     items.setManaged(false);
     items.getTransforms().add(scale);
     for (Drawing.Item item : drawing.items()) {
-      if (item.tint() != ground || !(item instanceof Drawing.Box)) {
+      boolean ground = item instanceof Drawing.Box box && box.width() >= drawing.width();
+      if (!ground) {
         items.getChildren().add(node(item, palette));
       }
     }
@@ -111,7 +113,7 @@ public final class DrawingNode extends Pane {
   private static Color color(Tint tint, Palette palette) {
     int colour =
         switch (tint) {
-          case PAPER -> palette.paper();
+          case PAPER -> palette.sheet();
           case SHEET -> palette.paper();
           case BAND -> palette.band();
           case INK -> palette.ink();

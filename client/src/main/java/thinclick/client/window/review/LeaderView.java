@@ -9,7 +9,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -20,7 +19,6 @@ import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
-import thinclick.client.window.look.WholeWords;
 import thinclick.client.window.look.WideTable;
 import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.session.RoomState;
@@ -199,30 +197,11 @@ public final class LeaderView {
    */
   private Node table(String key, String id, Lines table, Integer... figures) {
     VBox box = ruled(key);
-    GridPane grid = grid(id, table, Set.of(figures));
+    GridPane grid = SectionNodes.grid(table.heads(), table.lines(), Set.of(figures)::contains);
+    grid.setId("review-" + id);
     grid.setAccessibleText(words.say(key));
     box.getChildren().add(WideTable.of(grid));
     return box;
-  }
-
-  private static GridPane grid(String id, Lines table, Set<Integer> figures) {
-    GridPane grid = new GridPane();
-    grid.setId("review-" + id);
-    grid.setHgap(22);
-    grid.setVgap(5);
-    for (int column = 0; column < table.heads().size(); column++) {
-      Label head = WholeWords.in(new Label(table.heads().get(column)));
-      head.getStyleClass().add("soft");
-      grid.add(head, column, 0);
-      HPos side = figures.contains(column) ? HPos.RIGHT : HPos.LEFT;
-      GridPane.setHalignment(head, side);
-      for (int line = 0; line < table.lines().size(); line++) {
-        Label cell = WholeWords.in(new Label(table.lines().get(line).get(column)));
-        grid.add(cell, column, line + 1);
-        GridPane.setHalignment(cell, side);
-      }
-    }
-    return grid;
   }
 
   // ---------------------------------------------------------------- what can be done

@@ -14,7 +14,6 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
-import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.Analysis;
 
@@ -123,9 +122,10 @@ public final class ReviewCommands {
    * @param whose the player's name where several read here, for the file's; else empty
    */
   void save(ReviewPage page, String kind, String whose) {
-    Drawing drawing = PlayerSheet.of(page.content());
     byte[] bytes =
-        kind.equals("pdf") ? DrawingPdf.pdf(drawing, words.language()) : DrawingFiles.svg(drawing);
+        kind.equals("pdf")
+            ? DrawingPdf.pdf(PlayerSheet.pages(page.content()), words.language())
+            : DrawingFiles.svg(PlayerSheet.of(page.content()));
     keep(named(page.content().title(), whose), kind, bytes, "review.saved");
   }
 }

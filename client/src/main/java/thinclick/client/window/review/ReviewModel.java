@@ -1,6 +1,7 @@
 package thinclick.client.window.review;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
@@ -29,6 +30,7 @@ import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerPicture;
 import thinclick.server.picture.PlayerSheet;
+import thinclick.server.picture.PlayerSheet.Section;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
@@ -152,14 +154,28 @@ public final class ReviewModel {
   private PlayerSheet.Content content(Spoken spoken, String own, @Nullable Analysis analysis) {
     Review review = spoken.review();
     Spoken.Slip slip = spoken.slip(own);
-    return new PlayerSheet.Content(
-        review.title(),
-        head(review, own),
-        slip == null ? List.of() : slip.says(),
-        analysis == null ? null : PlayerPicture.of(analysis, own, speaker),
-        spoken.prose(spoken.speaker()),
-        tables.of(spoken),
-        course(own));
+    List<Section> sections = new ArrayList<>();
+    List<String> says = spoken.says().stream().map(Spoken.Sentence::text).toList();
+    boolean played = slip != null && !slip.says().isEmpty();
+    if (slip != null && played) {
+      sections.add(Section.words("slip", null, slip.did()));
+    } else {
+      sections.add(Section.words("prose", null, says));
+    }
+    List<String> steps = spoken.nextSteps(own, spoken.speaker());
+    sections.add(Section.words("next-steps", words.say("review.next.head"), steps));
+    if (analysis != null) {
+      sections.add(Section.picture("attacks", null, PlayerPicture.of(analysis, own, speaker)));
+    }
+    if (played) {
+      sections.add(Section.words("prose", words.say("review.band"), says));
+    }
+    sections.addAll(tables.of(spoken));
+    Drawing course = course(own);
+    if (course != null) {
+      sections.add(Section.picture("course", words.say("review.course"), course));
+    }
+    return new PlayerSheet.Content(review.title(), head(review, own), sections);
   }
 
   /** Whose it is, and what was played. */
@@ -184,7 +200,8 @@ public final class ReviewModel {
       List<CourseSheet> sheets = HistoryJson.read(told);
       return sheets.stream().allMatch(sheet -> sheet.takes().size() < 2)
           ? null
-          : HistoryPicture.of(sheets, ZoneId.systemDefault(), speaker);
+          : HistoryPicture.of(sheets, ZoneId.systemDefault(), speaker)
+              .trimmed(HistoryPicture.MARGIN);
     } catch (BadInput unreadable) {
       LOG.warn("a course that cannot be read: {}", unreadable.getMessage());
       return null;

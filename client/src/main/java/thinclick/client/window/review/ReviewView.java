@@ -2,7 +2,6 @@ package thinclick.client.window.review;
 
 import java.util.List;
 import javafx.beans.value.ChangeListener;
-import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -11,17 +10,12 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
-import thinclick.client.window.look.WholeWords;
-import thinclick.client.window.look.WideTable;
 import thinclick.client.window.words.Words;
-import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerSheet.Content;
-import thinclick.server.picture.PlayerSheet.Table;
-import thinclick.server.picture.Tint;
+import thinclick.server.picture.PlayerSheet.Section;
 
 /**
  * The review's page: the own slip, what comes next, the own attacks, then the band; where nothing
@@ -34,6 +28,7 @@ public final class ReviewView {
   private final ReviewCommands commands;
   private final Words words;
   private final VBox sheet = new VBox();
+  private final SectionNodes sections = new SectionNodes();
   private final Node leadersPart;
   private final Label done = new Label();
   private final ScrollPane root;
@@ -165,36 +160,35 @@ public final class ReviewView {
     Label head = wrapped(styled(new Label(content.head()), "soft"));
     head.setId("review-head");
     add(head);
-    boolean own = !content.slip().isEmpty();
-    add(own ? prose("review-slip", content.slip()) : prose("review-prose", content.band()));
-    add(buttons(page));
-    add(done);
-    add(picture("review-attacks", content.attacks()));
-    if (own) {
-      add(section(words.say("review.band"), prose("review-prose", content.band())));
-    }
-    add(table("stages", content.tables().get(0)));
-    add(table("players", content.tables().get(1)));
-    if (content.course() != null) {
-      add(section(words.say("review.course"), picture("review-course", content.course())));
+    boolean drawn = content.section("attacks") != null;
+    for (Section section : content.sections()) {
+      add(sections.node(section, palette));
+      if (section.id().equals("next-steps")) {
+        add(setUp());
+      }
+      if (section.id().equals(drawn ? "attacks" : "next-steps")) {
+        add(buttons(page));
+        add(done);
+      }
     }
     if (seen == 0) {
       add(leadersPart);
     }
   }
 
+  /** What the lectern proposes, for whoever leads: the sentence above says it. */
+  private @Nullable Node setUp() {
+    if (seen != 0 || commands.next().isEmpty()) {
+      return null;
+    }
+    Button set = button("review-next", "review.next", commands::setUp);
+    set.getStyleClass().add("primary");
+    set.setDisable(!commands.canSetUp());
+    return set;
+  }
+
   private Node buttons(ReviewPage page) {
     VBox lines = new VBox(10);
-    String next = seen == 0 ? commands.next() : "";
-    if (!next.isEmpty()) {
-      Label why = wrapped(new Label(next));
-      why.setId("review-next-says");
-      Button set = button("review-next", "review.next", commands::setUp);
-      set.getStyleClass().add("primary");
-      set.setDisable(!commands.canSetUp());
-      add(section(words.say("review.next.head"), why));
-      lines.getChildren().add(set);
-    }
     if (page.canBeHeard()) {
       FlowPane listen =
           new FlowPane(
@@ -225,56 +219,10 @@ public final class ReviewView {
     return button;
   }
 
-  private @Nullable Node picture(String id, @Nullable Drawing drawing) {
-    if (drawing == null) {
-      return null;
-    }
-    DrawingNode node = new DrawingNode(drawing, palette, Tint.PAPER);
-    node.setId(id);
-    return node;
-  }
-
   private void add(@Nullable Node node) {
     if (node != null) {
       sheet.getChildren().add(node);
     }
-  }
-
-  private static VBox prose(String id, List<String> sentences) {
-    VBox prose = new VBox(7);
-    prose.setId(id);
-    for (String sentence : sentences) {
-      prose.getChildren().add(wrapped(new Label(sentence)));
-    }
-    return prose;
-  }
-
-  private static VBox section(String title, @Nullable Node content) {
-    VBox box = styled(new VBox(8, styled(new Label(title), "heading")), "ruled");
-    if (content != null) {
-      box.getChildren().add(content);
-    }
-    return box;
-  }
-
-  private static Node table(String id, Table table) {
-    GridPane grid = new GridPane();
-    grid.setId("review-" + id);
-    grid.setHgap(22);
-    grid.setVgap(5);
-    for (int column = 0; column < table.heads().size(); column++) {
-      HPos side = column < table.wordColumns() ? HPos.LEFT : HPos.RIGHT;
-      Label head = styled(WholeWords.in(new Label(table.heads().get(column))), "soft");
-      grid.add(head, column, 0);
-      GridPane.setHalignment(head, side);
-      for (int line = 0; line < table.lines().size(); line++) {
-        Label cell = WholeWords.in(new Label(table.lines().get(line).get(column)));
-        grid.add(cell, column, line + 1);
-        GridPane.setHalignment(cell, side);
-      }
-    }
-    grid.setAccessibleText(table.title());
-    return section(table.title(), WideTable.of(grid));
   }
 
   private static Label wrapped(Label label) {

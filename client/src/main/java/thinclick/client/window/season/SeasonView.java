@@ -24,8 +24,8 @@ import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.review.DrawingNode;
 import thinclick.client.window.words.Words;
+import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
-import thinclick.server.picture.Tint;
 import thinclick.server.season.Pupil;
 import thinclick.server.season.Season;
 import thinclick.server.season.SeasonPicture;
@@ -188,7 +188,9 @@ public final class SeasonView {
       Drawing drawing = SeasonPicture.plain(season, ZoneId.systemDefault(), desk.speaker());
       picture
           .getChildren()
-          .addAll(heading(drawing.title()), new DrawingNode(drawing, palette, Tint.PAPER));
+          .addAll(
+              heading(drawing.title()),
+              new DrawingNode(drawing.trimmed(HistoryPicture.MARGIN), palette));
     }
   }
 }

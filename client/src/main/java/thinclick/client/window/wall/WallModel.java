@@ -19,6 +19,7 @@ import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.NextRung.Move;
+import thinclick.server.words.Outcome;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
 import tools.jackson.core.JacksonException;
@@ -123,7 +124,7 @@ public final class WallModel {
     if (review == null || dealt == null) {
       return WallPage.saying("", words.say("wall.over"), "");
     }
-    if (!review.ensemble().hold().known()) {
+    if (!review.ensemble().hold().known() || Outcome.of(review).tooFew()) {
       return WallPage.saying("", words.say("wall.few"), "");
     }
     List<WallPage.Stretch> ribbon = new ArrayList<>();

@@ -98,7 +98,7 @@ class LeaderLinesTest {
     assertThat(roles.places(heard).lines().get(1).subList(4, 6))
         .containsExactly("not heard", "not heard");
     assertThat(String.join(" ", heard.slip("Jonas").says()))
-        .contains("Nothing was heard of Jonas")
+        .contains("Nothing was heard of you")
         .doesNotContain("Nothing to work on", "cannot be told");
   }
 

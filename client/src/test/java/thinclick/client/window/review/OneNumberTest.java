@@ -71,7 +71,7 @@ class OneNumberTest {
     Analysis analysis = Scorer.analyse(take(seed));
     Spoken spoken = Spoken.of(analysis, SPEAKER);
     String page = thinclick.server.words.ReviewPage.of(spoken, SPEAKER);
-    PlayerSheet.Table table = new BandTables(WORDS).of(spoken).get(1);
+    PlayerSheet.Table table = new BandTables(WORDS).of(spoken).get(1).table();
     Comparison comparison = Comparison.of(analysis, Scorer.analyse(take(seed + 100)));
     List<List<String>> beside = new LikeTakes(WORDS).compared(comparison).lines();
     List<String> slips =
@@ -134,7 +134,7 @@ class OneNumberTest {
   private static void held(Analysis analysis) {
     Spoken spoken = Spoken.of(analysis, SPEAKER);
     String page = thinclick.server.words.ReviewPage.of(spoken, SPEAKER);
-    PlayerSheet.Table table = new BandTables(WORDS).of(spoken).get(0);
+    PlayerSheet.Table table = new BandTables(WORDS).of(spoken).get(0).table();
     List<String> drawn =
         ReviewPicture.of(analysis, spoken, SPEAKER).items().stream()
             .flatMap(
