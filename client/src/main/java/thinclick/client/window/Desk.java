@@ -210,7 +210,7 @@ final class Desk implements AutoCloseable {
 
   private void follow(RoomState old, RoomState now) {
     if (old.takeRuns() != now.takeRuns()) {
-      shell.keepHeight(now.takeRuns());
+      shell.follow(now.takeRuns());
     }
     pages.follow(old, now);
     views.follow(now);

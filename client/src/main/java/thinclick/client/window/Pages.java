@@ -54,7 +54,7 @@ final class Pages {
   /** The pages follow the rehearsal: in to the stand, after the take to its review. */
   void follow(RoomState old, RoomState now) {
     for (View view : View.values()) {
-      shell.offer(view, offered(view, now));
+      shell.offer(view, there(view, now), offered(view, now));
     }
     boolean inside = now.inside();
     if (!inside && old.inside()) {
@@ -66,6 +66,15 @@ final class Pages {
     } else if (inside && now.review() != null && old.review() == null) {
       go(View.REVIEW);
     }
+  }
+
+  private static boolean there(View wanted, RoomState room) {
+    return switch (wanted) {
+      case CHECK -> true;
+      case REVIEW -> room.inside();
+      case SEASON -> !room.inside() || room.leader();
+      case DOOR, PRACTICE, STAND, LECTERN, SETTINGS, HELP -> offered(wanted, room);
+    };
   }
 
   private static boolean offered(View wanted, RoomState room) {

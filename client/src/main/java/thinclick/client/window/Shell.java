@@ -74,7 +74,6 @@ final class Shell {
     name.managedProperty().bind(name.visibleProperty());
     controls.getChildren().addAll(level(said, sound), silent(said, sound), leave);
     head.widthProperty().addListener(any -> spread());
-    head.widthProperty().addListener(any -> head.setMinHeight(Region.USE_COMPUTED_SIZE));
     words.layoutBoundsProperty().addListener(any -> spread());
     controls.layoutBoundsProperty().addListener(any -> spread());
 
@@ -167,25 +166,28 @@ final class Shell {
     leaveRoom();
   }
 
-  /** Which pages can be gone to now. */
-  void offer(View view, boolean offered) {
+  /**
+   * Which pages can be gone to now. What is there before a take or after it keeps its word while it
+   * cannot be gone to, so that the head is as high in a take as before and the page stays in place.
+   *
+   * @param there whether it is there at some time of the rehearsal
+   * @param offered whether it can be gone to now
+   */
+  void offer(View view, boolean there, boolean offered) {
     ToggleButton tab = tabs.get(view);
     if (tab != null) {
-      tab.setVisible(offered);
+      tab.setVisible(there);
+      tab.setDisable(!offered);
     }
     if (view == View.STAND) {
       leave.setVisible(offered);
     }
   }
 
-  /**
-   * Keeps the head as high as it is while a take runs, so that the page below stays as it was read
-   * although there are fewer words to go by; until the window is made wider or narrower.
-   */
-  void keepHeight(boolean runs) {
+  /** Told when a take begins and when it is over. */
+  void follow(boolean runs) {
     takeRuns = runs;
     leaveRoom();
-    head.setMinHeight(runs ? head.getHeight() : Region.USE_COMPUTED_SIZE);
   }
 
   /** True where the focus is in the head of the window. */
@@ -202,9 +204,13 @@ final class Shell {
   /** Puts the focus on the word of the page in view, else on the first. */
   void focusHead() {
     tabs.values().stream()
-        .filter(tab -> tab.isVisible() && tab.isSelected())
+        .filter(tab -> tab.isVisible() && !tab.isDisabled() && tab.isSelected())
         .findFirst()
-        .or(() -> tabs.values().stream().filter(Node::isVisible).findFirst())
+        .or(
+            () ->
+                tabs.values().stream()
+                    .filter(tab -> tab.isVisible() && !tab.isDisabled())
+                    .findFirst())
         .ifPresent(Node::requestFocus);
   }
 

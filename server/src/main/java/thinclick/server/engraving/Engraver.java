@@ -43,10 +43,10 @@ public final class Engraver {
   private final Notes notes;
   private final List<SpelledBar> clickBars;
   private final Notes clickNotes;
-  private final double reachBefore;
-  private final BarPlaces places;
+  private final Columns columns;
+  private final Columns clickColumns;
 
-  private Engraver(StaffPart part) {
+  Engraver(StaffPart part) {
     this.part = part;
     this.said = part.said();
     this.bars = part.spelled();
@@ -55,13 +55,8 @@ public final class Engraver {
     this.clickBars = click.spelled();
     this.clickNotes =
         new Notes(click, clickBars, Measure.CLICK_SCALE, said.say("sheet.click") + ", ");
-    Columns columns = Columns.of(part, bars, notes);
-    this.reachBefore = columns.reachBefore();
-    this.places =
-        new BarPlaces(
-            part.stepsPerBar(),
-            bars.size(),
-            List.of(columns, Columns.of(click, clickBars, clickNotes)));
+    this.columns = Columns.of(part, bars, notes);
+    this.clickColumns = Columns.of(click, clickBars, clickNotes);
   }
 
   /**
@@ -70,8 +65,7 @@ public final class Engraver {
    * @param plans the systems
    */
   public static double narrowest(StaffPart part, List<SystemPlan> plans) {
-    Engraver engraver = new Engraver(part);
-    return engraver.widthAt(plans, engraver.leastStep());
+    return new Score(List.of(part)).narrowest(plans);
   }
 
   /**
@@ -82,37 +76,23 @@ public final class Engraver {
    *     step would be wider than {@value Measure#MAX_STEP} spaces
    */
   public static List<StaffSystem> systems(StaffPart part, List<SystemPlan> plans, double width) {
-    return systems(part, plans, width, true);
+    return new Score(List.of(part))
+        .systems(plans, width).stream().map(line -> line.get(0)).toList();
   }
 
-  /**
-   * The same, for a page on which several parts stand below each other.
-   *
-   * @param withClick false where the click and the stages' words stand above another part already
-   */
-  public static List<StaffSystem> systems(
-      StaffPart part, List<SystemPlan> plans, double width, boolean withClick) {
-    Engraver engraver = new Engraver(part);
-    int steps = mostSteps(part, plans);
-    double least = engraver.leastStep();
-    double step = least;
-    for (int i = 0; i < 2; i++) { // a wider step moves the last line a little
-      double fill = step + (width - engraver.widthAt(plans, step)) / steps;
-      step = Math.max(least, Math.min(Math.max(least, Measure.MAX_STEP), fill));
-    }
-    double wide = step;
-    double firstX = engraver.firstX(plans);
-    return plans.stream()
-        .map(plan -> engraver.system(plan, firstX, wide, engraver.end(plans, wide), withClick))
-        .toList();
+  /** Its meter and bars, for what is shared with the staves beside it. */
+  StaffPart part() {
+    return part;
   }
 
-  private static int mostSteps(StaffPart part, List<SystemPlan> plans) {
-    return plans.stream().mapToInt(plan -> plan.bars() * part.stepsPerBar()).max().orElse(1);
+  /** What stands on its staff, and on the click's. */
+  List<Columns> columns() {
+    return List.of(columns, clickColumns);
   }
 
-  private double leastStep() {
-    double least = places.stepWidth();
+  /** The narrowest step at which its chord symbols do not touch. */
+  double leastForChords() {
+    double least = 0;
     List<ChordMark> chords = part.chords();
     for (int i = 0; i + 1 < chords.size(); i++) {
       double width = new ChordText(chords.get(i), Place.NOWHERE).width() + CHORD_AIR;
@@ -121,13 +101,14 @@ public final class Engraver {
     return least;
   }
 
-  private double firstX(List<SystemPlan> plans) {
+  /** Where the first step stands for this staff. */
+  double firstX(List<SystemPlan> plans) {
     double start =
         plans.stream()
             .mapToDouble(plan -> new StaffStart(part).draw(new Sheet(), plan))
             .max()
             .orElse(0);
-    double reach = Math.max(Measure.HALF_HEAD, reachBefore);
+    double reach = Math.max(Measure.HALF_HEAD, columns.reachBefore());
     for (SystemPlan plan : plans) {
       reach = Math.max(reach, heldReach(plan) + Ties.LEAST_HALF);
     }
@@ -140,35 +121,22 @@ public final class Engraver {
     return reminder > 0 ? reminder + BEFORE_REMINDER : 0;
   }
 
-  private static double endRoom(List<SystemPlan> plans) {
-    return plans.stream().anyMatch(plan -> plan.repeatTo() || plan.last())
-        ? BarLines.END_ROOM
-        : Measure.THIN_BAR / 2;
-  }
-
-  /** How far before the end of its last step the lines end that end a system; one place for all. */
-  private double end(List<SystemPlan> plans, double step) {
-    double[] distances = places.distances(step);
-    double nearest = places.usual();
-    for (SystemPlan plan : plans) {
-      nearest = Math.min(nearest, distances[plan.firstBar() + plan.bars()]);
-    }
-    return nearest - endRoom(plans);
-  }
-
-  private double widthAt(List<SystemPlan> plans, double step) {
-    return firstX(plans) + mostSteps(part, plans) * step - end(plans, step);
-  }
-
-  private StaffSystem system(
-      SystemPlan plan, double firstX, double step, double end, boolean withClick) {
+  /**
+   * A system.
+   *
+   * @param measures what it shares with the staves beside it
+   * @param step how wide a step is
+   * @param withClick false where the click and the stages' words stand above another part
+   */
+  StaffSystem system(SystemPlan plan, ScoreMeasures measures, double step, boolean withClick) {
+    double firstX = measures.firstX();
     int firstStep = plan.firstBar() * part.stepsPerBar();
     int steps = plan.bars() * part.stepsPerBar();
     DoubleUnaryOperator stepX = at -> firstX + (at - firstStep) * step;
-    double[] distances = places.distances(step);
+    double[] distances = measures.places().distances(step);
     IntToDoubleFunction barX =
         bar -> stepX.applyAsDouble((double) bar * part.stepsPerBar()) - distances[bar];
-    double right = firstX + steps * step - end;
+    double right = firstX + steps * step - measures.end(step);
     List<SpelledBar> itsBars = bars.subList(plan.firstBar(), plan.firstBar() + plan.bars());
     Sheet sheet = new Sheet();
     staffLines(sheet, right);
@@ -217,7 +185,7 @@ public final class Engraver {
         step,
         shift,
         click + shift,
-        barLines(plan, barX, firstX - Math.min(places.usual(), firstX - start), right),
+        barLines(plan, barX, firstX - Math.min(measures.places().usual(), firstX - start), right),
         ruler + shift,
         width,
         ruler + BearingMarks.RULER_DEPTH + shift,

@@ -1,6 +1,7 @@
 package thinclick.client.window.check;
 
 import java.util.Locale;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
@@ -129,8 +130,13 @@ public final class CheckView {
             sound.outputProperty().set(at <= 0 ? "" : output.getValue());
           }
         });
-    RadioButton here = new RadioButton(words.say("check.sounds.here"));
+    RadioButton here = new RadioButton();
     here.setId("check-sounds");
+    here.textProperty()
+        .bind(
+            Bindings.when(sound.soundingProperty().isEmpty())
+                .then(words.say("check.sounds.here.none"))
+                .otherwise(words.say("check.sounds.here")));
     RadioButton silent = new RadioButton(words.say("check.sounds.elsewhere"));
     silent.setId("check-silent");
     ToggleGroup which = new ToggleGroup();

@@ -2,6 +2,7 @@ package thinclick.client.window.stand;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.material.WrittenPart;
 
@@ -53,29 +54,20 @@ final class ChairPages {
   }
 
   /**
-   * The lines page by page, in order and about as many on each: as few pages as hold every line at
-   * its least height. A line that is higher than a page has one of its own.
+   * The lines page by page, in order and about as many on each: as few pages as hold them all. A
+   * line that is too high for any page has one of its own.
    *
-   * @param firsts how high each line is at the least where it is a page's first, pixels
-   * @param heights how high it is below another
-   * @param height of a page, pixels
-   * @param gap between two lines, pixels
+   * @param lines how many there are
+   * @param holds whether a page holds some of them below each other, by their numbers
    */
-  static List<List<Integer>> pages(
-      List<Double> firsts, List<Double> heights, double height, double gap) {
-    for (int pages = 1; pages < heights.size(); pages++) {
-      List<List<Integer>> split = split(heights.size(), pages);
-      if (split.stream().allMatch(page -> high(page, firsts, heights, gap) <= height)) {
+  static List<List<Integer>> pages(int lines, Predicate<List<Integer>> holds) {
+    for (int pages = 1; pages < lines; pages++) {
+      List<List<Integer>> split = split(lines, pages);
+      if (split.stream().allMatch(holds)) {
         return split;
       }
     }
-    return split(heights.size(), Math.max(1, heights.size()));
-  }
-
-  private static double high(
-      List<Integer> page, List<Double> firsts, List<Double> heights, double gap) {
-    double below = page.stream().skip(1).mapToDouble(line -> heights.get(line) + gap).sum();
-    return firsts.get(page.get(0)) + below;
+    return split(lines, Math.max(1, lines));
   }
 
   private static List<List<Integer>> split(int lines, int pages) {

@@ -11,8 +11,10 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Stage;
 import thinclick.server.engraving.Cut;
 import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.StaffPart;
 import thinclick.server.engraving.SystemPlan;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.WrittenPart;
@@ -44,19 +46,29 @@ final class DealtPart {
     return Reading.writtenOut(part, barsPerSystem, Cut.HALF_BARS);
   }
 
-  /** The same, each line ending with the first bar of the next once more. */
+  /**
+   * The whole take in lines that end with the first bar of the next once more, so that what comes
+   * next is in view where one line stands on the page; of so many bars wherever the stage has them,
+   * since a short line would leave that page empty.
+   */
   static Reading lookingAhead(WrittenPart part, int barsPerSystem) {
-    Reading plain = reading(part, barsPerSystem);
-    List<SystemPlan> ahead =
-        plain.plans().stream()
-            .map(
-                plan ->
-                    plan.last()
-                        ? plan
-                        : new SystemPlan(
-                            plan.firstBar(), plan.bars() + 1, false, 1, plan.direction(), false))
-            .toList();
-    return new Reading(plain.part(), ahead);
+    StaffPart take = reading(part, 1).part();
+    List<SystemPlan> plans = new ArrayList<>();
+    int bar = 0;
+    int stageEnd = 0;
+    for (Stage stage : part.stages()) {
+      stageEnd = Math.min(stageEnd + stage.bars(), take.bars());
+      String direction = take.words(stage);
+      while (bar < stageEnd) {
+        int to = Math.min(stageEnd, bar + barsPerSystem);
+        boolean last = to == take.bars();
+        int bars = last ? to - bar : to - bar + 1;
+        plans.add(new SystemPlan(bar, bars, false, 1, direction, last));
+        direction = "";
+        bar = to;
+      }
+    }
+    return new Reading(take, plans);
   }
 
   private static WrittenPart rhythm(Dealt dealt, @Nullable Part own) {

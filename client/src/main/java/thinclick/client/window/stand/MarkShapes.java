@@ -11,6 +11,7 @@ import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
+import thinclick.client.window.session.BarMark.Kind;
 import thinclick.server.engraving.StaffSystem;
 
 /**
@@ -36,28 +37,30 @@ final class MarkShapes {
 
   private static Node shape(BarMark mark, StaffSystem system, Palette palette, double space) {
     double written = system.xOf(mark.step());
-    double x = (written + mark.offSteps() * system.stepWidth()) * space;
-    double top = (system.height() + TOP) * space;
+    boolean where = mark.kind() == Kind.DROPPED; // nothing was played that could be off
+    double x = where ? written : written + mark.offSteps() * system.stepWidth();
+    return shape(mark.kind(), x * space, (system.height() + TOP) * space, palette, space);
+  }
+
+  /** A mark by itself, as it stands below the beats, to be explained. */
+  static Node alone(Kind kind, Palette palette, double space) {
+    return shape(kind, 0, 0, palette, space);
+  }
+
+  private static Path shape(Kind kind, double x, double top, Palette palette, double space) {
     double bottom = top + TICK * space;
     double foot = FOOT * space;
     Path path = new Path();
-    switch (mark.kind()) {
+    switch (kind) {
       case PLACED -> line(path, x, top, x, bottom);
       case EARLY -> line(path, x, top, x, bottom, x - foot, bottom);
       case LATE -> line(path, x, top, x, bottom, x + foot, bottom);
       case DROPPED ->
-          line(
-              path,
-              written * space - foot * 0.8,
-              bottom,
-              written * space,
-              bottom - foot * 1.4,
-              written * space + foot * 0.8,
-              bottom);
+          line(path, x - foot * 0.8, bottom, x, bottom - foot * 1.4, x + foot * 0.8, bottom);
       case ADDED -> line(path, x - foot * 0.7, bottom, x + foot * 0.7, bottom);
     }
     int colour =
-        switch (mark.kind()) {
+        switch (kind) {
           case EARLY -> palette.early();
           case LATE -> palette.late();
           case PLACED, DROPPED, ADDED -> palette.ink();

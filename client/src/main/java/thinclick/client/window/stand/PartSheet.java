@@ -2,186 +2,172 @@ package thinclick.client.window.stand;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
-import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.value.ChangeListener;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
-import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.server.engraving.ReaderWords;
 import thinclick.server.material.WrittenPart;
 
 /**
- * The part of one chair, or of several that read the same line: who reads it, its sentence, the
- * score with each reader's marks.
+ * The parts that are in view together: the score of those who read them, with each reader's marks;
+ * several who were dealt the same line read it from one staff.
  */
 final class PartSheet {
   private static final int SETTLING_BARS = 2;
-  private static final double NAME_EMS = 5;
-  private static final double GAP = 10;
 
-  private final StandModel model;
-  private final Locale language;
+  private final Words words;
   private final ScoreSheet sheet;
+  private final StandModel first;
+  private final boolean alone;
+  private final List<Staff> staves = new ArrayList<>();
   private final List<Lane> lanes = new ArrayList<>();
-  private final Label name = new Label();
-  private final Label reader = new Label();
-  private final Label says = new Label();
-  private final HBox root = new HBox(GAP);
-  private final ChangeListener<RoomState> onRoom = (any, old, now) -> show(now);
+  private Runnable onWritten = () -> {};
   private final ChangeListener<TakeMoment> onMoment = (any, old, now) -> show(now);
 
-  private final BooleanProperty brief = new SimpleBooleanProperty(false);
-
-  private @Nullable String shownDeal;
-  private @Nullable WrittenPart written;
-  private @Nullable ClickPlan shownPlan;
-  private boolean alone = true;
-
   /**
-   * @param readers one, or several who were dealt the same line
-   * @param first true for the first part of a page, above which the click stands
-   * @param language of the words on the page
+   * @param lines from above, each read by one or several
+   * @param alone whether lines for the players elsewhere stand below the part
    */
-  PartSheet(List<StandView.Reader> readers, boolean first, Locale language) {
-    this.model = readers.get(0).model();
-    this.language = language;
-    sheet = new ScoreSheet(readers.stream().map(StandView.Reader::name).toList(), first);
-    name.setText(readers.stream().map(StandView.Reader::name).collect(Collectors.joining("\n")));
-    name.getStyleClass().add("strong");
-    name.setWrapText(true);
-    reader.getStyleClass().add("soft");
-    reader.setWrapText(true);
-    says.setWrapText(true);
-    for (Label line : List.of(reader, says)) {
-      line.visibleProperty().bind(brief.not());
-      line.managedProperty().bind(line.textProperty().isNotEmpty().and(brief.not()));
+  PartSheet(List<List<StandView.Reader>> lines, boolean alone, Words words) {
+    this.words = words;
+    this.alone = alone;
+    first = lines.get(0).get(0).model();
+    sheet =
+        new ScoreSheet(
+            lines.stream().map(line -> line.stream().map(StandView.Reader::name).toList()).toList(),
+            words);
+    for (List<StandView.Reader> line : lines) {
+      int staff = staves.size();
+      staves.add(new Staff(staff, line.get(0).model()));
+      for (int lane = 0; lane < line.size(); lane++) {
+        lanes.add(new Lane(staff, lane, line.get(lane).model()));
+      }
     }
-    root.setAlignment(Pos.CENTER_LEFT);
-    root.setMinHeight(0);
-    model.roomProperty().addListener(onRoom);
-    model.momentProperty().addListener(onMoment);
-    show(model.roomProperty().get());
-    show(model.momentProperty().get());
-    for (StandView.Reader one : readers) {
-      lanes.add(new Lane(lanes.size(), one.model()));
-    }
+    first.momentProperty().addListener(onMoment);
+    show(first.momentProperty().get());
   }
 
   /** Nobody reads it any more. */
   void close() {
-    model.roomProperty().removeListener(onRoom);
-    model.momentProperty().removeListener(onMoment);
+    first.momentProperty().removeListener(onMoment);
+    staves.forEach(Staff::close);
     lanes.forEach(Lane::close);
   }
 
-  /** The score, filling the page, with its words elsewhere. */
-  Node alone(Pane words) {
-    words.getChildren().addAll(reader, says);
-    takeOthers(true);
+  /** Who is told when another part is written here, or the same under another click plan. */
+  void onWritten(Runnable told) {
+    onWritten = told;
+  }
+
+  /** The score. */
+  Node root() {
     return sheet.root();
-  }
-
-  /** What the names take of a page's width, pixels. */
-  static double besideMusic(double textScale) {
-    return NAME_EMS * Look.USUAL_TEXT * textScale + GAP;
-  }
-
-  /**
-   * The score as one of several, its players' names in the margin as in a printed score.
-   *
-   * @param textScale how large text is, 1 is usual
-   * @param leastHeight what it needs, pixels; what is left over is shared by all
-   */
-  Node amongOthers(double textScale, double leastHeight) {
-    takeOthers(false);
-    double wide = besideMusic(textScale) - GAP;
-    name.setMinWidth(wide);
-    name.setMaxWidth(wide);
-    HBox.setHgrow(sheet.root(), Priority.ALWAYS);
-    root.getChildren().setAll(name, sheet.root());
-    root.setPrefHeight(leastHeight);
-    VBox.setVgrow(root, Priority.ALWAYS);
-    return root;
-  }
-
-  private void takeOthers(boolean only) {
-    if (only != alone) {
-      alone = only;
-      sheet.beside(others(model.roomProperty().get().dealt()));
-    }
-  }
-
-  /** Where several parts stand on the page, each has its own line already. */
-  private List<OtherLine> others(@Nullable Dealt dealt) {
-    return alone ? OtherLine.of(dealt) : List.of();
   }
 
   void dress(Palette palette, double textScale) {
     sheet.dress(palette, textScale);
   }
 
-  /** Without its words, where the page has no room for them and for music that can be read. */
-  void brief(boolean now) {
-    brief.set(now);
+  /** Turns over so many pages, where no take runs. */
+  void leaf(int by) {
+    sheet.leaf(by);
   }
 
-  /** The score's marks, for those who look at them. */
-  ScoreSheet sheet() {
-    return sheet;
+  /** Which page is in view. */
+  ReadOnlyObjectProperty<ScoreSheet.Leaf> leafProperty() {
+    return sheet.leafProperty();
   }
 
-  /** The part in words; empty where nothing is dealt. */
+  /** The parts in words; empty where nothing is dealt. */
   String spoken() {
-    return written == null ? "" : SpokenLine.of(written);
+    return staves.stream()
+        .filter(staff -> staff.written != null)
+        .map(staff -> (staff.says() + " " + staff.spoken).strip())
+        .collect(Collectors.joining("\n"));
   }
 
-  /** The part's sentence. */
+  /** Instrument and key as the first part is read; empty where nothing is dealt. */
+  String read() {
+    WrittenPart now = staves.get(0).written;
+    return now == null || first.roomProperty().get().ownPart() == null ? "" : ReaderWords.of(now);
+  }
+
+  /** The first part's sentence. */
   String says() {
-    return says.getText();
-  }
-
-  private void show(RoomState room) {
-    Dealt dealt = room.dealt();
-    String deal = dealt == null ? null : dealt.dealId();
-    if (!Objects.equals(deal, shownDeal)) {
-      shownDeal = deal;
-      shownPlan = room.plan();
-      written = model.written(language);
-      sheet.show(written, others(dealt));
-    } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
-      shownPlan = room.plan();
-      WrittenPart now = model.written(language);
-      written = now;
-      if (now != null) {
-        sheet.replan(now);
-      }
-    }
-    WrittenPart now = written;
-    reader.setText(now == null || room.ownPart() == null ? "" : ReaderWords.of(now));
-    says.setText(model.ownSays());
+    return staves.get(0).says();
   }
 
   private void show(TakeMoment moment) {
-    sheet.bar(moment.part() == TakeMoment.Part.PLAYING ? moment.bar() : -1);
+    switch (moment.part()) {
+      case NONE, OVER -> sheet.rest();
+      case BEFORE, COUNT_IN -> sheet.bar(-1);
+      case PLAYING -> sheet.bar(moment.bar());
+    }
+  }
+
+  /** What is written on a staff, dealt anew or under another click plan. */
+  private final class Staff {
+    private final int number;
+    private final StandModel model;
+    private final ChangeListener<RoomState> onRoom = (any, old, now) -> show(now);
+    private @Nullable String shownDeal;
+    private @Nullable ClickPlan shownPlan;
+    private @Nullable WrittenPart written;
+    private String spoken = "";
+
+    Staff(int number, StandModel model) {
+      this.number = number;
+      this.model = model;
+      model.roomProperty().addListener(onRoom);
+      show(model.roomProperty().get());
+    }
+
+    private void close() {
+      model.roomProperty().removeListener(onRoom);
+    }
+
+    private String says() {
+      return model.ownSays();
+    }
+
+    private void show(RoomState room) {
+      Dealt dealt = room.dealt();
+      String deal = dealt == null ? null : dealt.dealId();
+      if (!Objects.equals(deal, shownDeal)) {
+        shownDeal = deal;
+        shownPlan = room.plan();
+        write(model.written(words.language()));
+        sheet.show(number, written, alone ? OtherLine.of(dealt) : List.of());
+        onWritten.run();
+      } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
+        shownPlan = room.plan();
+        WrittenPart now = model.written(words.language());
+        if (now != null) {
+          write(now);
+          sheet.replan(number, now);
+          onWritten.run();
+        }
+      }
+    }
+
+    private void write(@Nullable WrittenPart now) {
+      written = now;
+      spoken = now == null ? "" : SpokenLine.of(now);
+    }
   }
 
   /** A reader's marks, which come when a bar is over and go when another take begins. */
   private final class Lane {
+    private final int staff;
     private final int lane;
     private final StandModel player;
     private final ChangeListener<RoomState> onRoom = (any, old, now) -> begin(now);
@@ -189,7 +175,8 @@ final class PartSheet {
     private String shownTake = "";
     private int shownBars;
 
-    Lane(int lane, StandModel player) {
+    Lane(int staff, int lane, StandModel player) {
+      this.staff = staff;
       this.lane = lane;
       this.player = player;
       player.roomProperty().addListener(onRoom);
@@ -208,7 +195,7 @@ final class PartSheet {
       if (!take.equals(shownTake)) {
         shownTake = take;
         shownBars = 0;
-        sheet.clearMarks(lane);
+        sheet.clearMarks(staff, lane);
       }
     }
 
@@ -217,8 +204,8 @@ final class PartSheet {
         player.hear(over - 1);
         // What came later may settle what was played before, and what others played arrives late.
         for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
-          sheet.marks(lane, bar, player.marks(bar));
-          if (lane == 0) {
+          sheet.marks(staff, lane, bar, player.marks(bar));
+          if (staff == 0 && lane == 0) {
             sheet.heard(bar, player.others(bar));
           }
         }

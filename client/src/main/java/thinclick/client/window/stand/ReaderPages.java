@@ -1,11 +1,10 @@
 package thinclick.client.window.stand;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -18,25 +17,22 @@ final class ReaderPages {
 
   /** What the pages were made for; nothing is laid out again for the same. */
   private record Asked(
-      List<@Nullable WrittenPart> parts, double width, double height, double gap, double scale) {}
-
-  /** How high a line is at the least, above the others of a page with the click, and below. */
-  private record Least(double first, double below) {}
+      List<@Nullable WrittenPart> parts, double width, double height, double scale) {}
 
   private List<List<List<Integer>>> pages = List.of();
-  private final Map<List<Integer>, Least> least = new HashMap<>();
   private @Nullable Asked asked;
   private int count;
   private int chosen = ALL;
-  private int page;
+
+  /** Whose page is in view; they stay so when another size makes other pages. */
+  private int reader;
 
   /** So many read from now on, all in view. */
   void readers(int now) {
     count = now;
     chosen = ALL;
-    page = 0;
+    reader = 0;
     asked = null;
-    least.clear();
     pages = List.of(IntStream.range(0, now).mapToObj(List::of).toList());
   }
 
@@ -44,60 +40,51 @@ final class ReaderPages {
    * Makes the pages for a place.
    *
    * @param parts a part for each reader; null where nothing is dealt
-   * @param width of the music, pixels
+   * @param width of the page with the names before the staves, pixels
    * @param height of the page, pixels
-   * @param gap between two parts, pixels
    * @param scale how large text and music are wanted, 1 is usual
    */
-  void fit(
-      List<@Nullable WrittenPart> parts, double width, double height, double gap, double scale) {
-    Asked now = new Asked(new ArrayList<>(parts), width, height, gap, scale);
+  void fit(List<@Nullable WrittenPart> parts, double width, double height, double scale) {
+    Asked now = new Asked(new ArrayList<>(parts), width, height, scale);
     if (parts.size() != count || width < 1 || height < 1 || now.equals(asked)) {
       return;
     }
     asked = now;
     List<List<Integer>> lines = ChairPages.lines(parts);
-    least.clear();
-    for (List<Integer> line : lines) {
-      WrittenPart part = parts.get(line.get(0));
-      least.put(
-          line,
-          new Least(
-              leastHeight(part, line.size(), now, true),
-              leastHeight(part, line.size(), now, false)));
-    }
-    List<Double> firsts = lines.stream().map(line -> leastHeight(line, true)).toList();
-    List<Double> heights = lines.stream().map(line -> leastHeight(line, false)).toList();
     pages =
-        ChairPages.pages(firsts, heights, height, gap).stream()
+        ChairPages.pages(lines.size(), on -> holds(on.stream().map(lines::get).toList(), now))
+            .stream()
             .map(on -> on.stream().map(lines::get).toList())
             .toList();
-    page = Math.min(page, pages.size() - 1);
   }
 
-  private static double leastHeight(
-      @Nullable WrittenPart part, int lanes, Asked place, boolean click) {
-    return part == null
-        ? 0
-        : SheetFit.leastHeight(part, place.width(), place.scale(), lanes, click);
-  }
-
-  /** What a line needs at the least, pixels; 0 before its place is known. */
-  double leastHeight(List<Integer> line, boolean first) {
-    Least known = least.get(line);
-    return known == null ? 0 : first ? known.first() : known.below();
+  private static boolean holds(List<List<Integer>> lines, Asked page) {
+    List<WrittenPart> parts = new ArrayList<>();
+    List<Integer> lanes = new ArrayList<>();
+    for (List<Integer> line : lines) {
+      WrittenPart part = page.parts().get(line.get(0));
+      if (part != null) {
+        parts.add(part);
+        lanes.add(line.size());
+      }
+    }
+    double width = page.width() - ScoreSheet.margin(lines.size(), page.scale());
+    return parts.isEmpty()
+        || SheetFit.holds(
+            Uncut.of(parts), new SheetFit.Page(width, page.height(), page.scale(), lanes, 0));
   }
 
   /** One reader alone, or {@link #ALL}. */
-  void choose(int reader) {
-    chosen = reader;
+  void choose(int wanted) {
+    chosen = wanted;
+    reader = wanted == ALL ? 0 : wanted;
   }
 
   int chosen() {
     return chosen;
   }
 
-  /** True where one part fills the page. */
+  /** True where one reader's part fills the page. */
   boolean alone() {
     return count == 1 || chosen != ALL;
   }
@@ -110,19 +97,32 @@ final class ReaderPages {
   /** Turns a page on or back; where all fit on one, to the next reader alone and round again. */
   void turn(int by) {
     if (chosen == ALL && several()) {
-      page = Math.floorMod(page + by, pages.size());
+      int to = Math.floorMod(page() + by, pages.size());
+      reader = pages.get(to).get(0).get(0);
     } else if (count > 1) {
-      chosen = Math.floorMod(chosen + 1 + by, count + 1) - 1;
+      choose(Math.floorMod(chosen + 1 + by, count + 1) - 1);
     }
   }
 
   /** What is in view from above: a line for each entry, with those who read it. */
   List<List<Integer>> shown() {
-    return alone() ? List.of(List.of(Math.max(0, chosen))) : pages.get(page);
+    return alone() ? List.of(List.of(Math.max(0, chosen))) : pages.get(page());
   }
 
-  /** Who is on the page after this one. */
-  List<Integer> next() {
-    return pages.get((page + 1) % pages.size()).stream().flatMap(List::stream).toList();
+  /** Who is on another page than the one in view. */
+  List<Integer> elsewhere() {
+    return IntStream.range(0, count)
+        .filter(one -> shown().stream().noneMatch(line -> line.contains(one)))
+        .boxed()
+        .toList();
+  }
+
+  private int page() {
+    for (int i = 0; i < pages.size(); i++) {
+      if (pages.get(i).stream().anyMatch(line -> line.contains(reader))) {
+        return i;
+      }
+    }
+    return 0;
   }
 }

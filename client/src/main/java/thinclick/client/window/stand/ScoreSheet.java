@@ -1,46 +1,77 @@
 package thinclick.client.window.stand;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Node;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Rectangle;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
+import thinclick.client.window.stand.Cutting.Uncut;
+import thinclick.client.window.words.Words;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.WrittenPart;
 
 /**
  * The score as it stands on the page: as many lines of music as fit, painted once, with small marks
- * laid over them. A line that is over stays until the one after it has begun, so that its marks can
- * be read; then the next unseen line takes its place, well before it is needed.
+ * laid over them. A line is a staff, or a staff for each of the parts that are read here together.
+ * {@link PageTurn} says which lines are in view.
  */
 final class ScoreSheet {
-  private record LaneBar(int lane, int bar) {}
+  /** What the names before the staves take where there are several, ems of running text. */
+  private static final double NAME_EMS = 5;
 
+  private static final double MOST_INNER_SPACES = 2.5;
+
+  /** Of one staff and one of its readers, in a bar. */
+  private record Marked(int staff, int lane, int bar) {}
+
+  /**
+   * Which page is in view.
+   *
+   * @param page from 0
+   * @param pages how many there are; 0 where nothing is dealt
+   */
+  record Leaf(int page, int pages) {}
+
+  private final Words words;
   private final Pane root = new Pane();
-  private final List<SystemView> systems = new ArrayList<>();
-  private final List<String> readers;
-  private final boolean click;
-  private final Map<LaneBar, List<BarMark>> marks = new HashMap<>();
+  private final TurnRule rule = new TurnRule();
+  private final List<List<String>> readers;
+  private final List<@Nullable WrittenPart> parts;
+  private final Map<Marked, List<BarMark>> marks = new HashMap<>();
   private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
+  private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(new Leaf(0, 0));
+  private final List<ScoreLine> lines = new ArrayList<>();
 
-  private @Nullable WrittenPart part;
+  private List<Integer> staves = List.of();
+  private @Nullable Uncut spelled;
+  private List<ScoreLine> shown = List.of();
+  private List<Double> places = List.of();
   private List<OtherLine> others = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private int bar = -1;
 
+  /** Where no bar sounds, a bar of the page in view, which stays in view at another size. */
+  private int resting;
+
   /**
-   * @param readers who read it, one or more; each has a lane of their own for marks
-   * @param click false where the click stands above another part of the page
+   * @param readers for each staff who reads it, one or more, each with a lane of their own for
+   *     marks
    */
-  ScoreSheet(List<String> readers, boolean click) {
-    this.readers = List.copyOf(readers);
-    this.click = click;
+  ScoreSheet(List<List<String>> readers, Words words) {
+    this.readers = readers.stream().map(List::copyOf).toList();
+    this.words = words;
+    parts = new ArrayList<>(Collections.nCopies(readers.size(), null));
     root.setMinSize(0, 0);
     root.widthProperty().addListener(any -> layOut());
     root.heightProperty().addListener(any -> layOut());
@@ -54,25 +85,25 @@ final class ScoreSheet {
     return root;
   }
 
-  /** Shows a part with a line for each of the others; null shows nothing. */
-  void show(@Nullable WrittenPart now, List<OtherLine> fellows) {
-    part = now;
+  /** What the names before the staves take of a page's width, pixels. */
+  static double margin(int staves, double textScale) {
+    return staves > 1 ? NAME_EMS * Look.USUAL_TEXT * textScale : 0;
+  }
+
+  /** Shows another part on a staff, with lines for the others; null shows nothing. */
+  void show(int staff, @Nullable WrittenPart now, List<OtherLine> fellows) {
+    parts.set(staff, now);
     others = fellows;
     bar = -1;
-    marks.clear();
+    resting = 0;
+    marks.keySet().removeIf(at -> at.staff() == staff);
     heard.clear();
     layOut();
   }
 
-  /** The same part with other lines beside it; the bar that sounds and the marks stay. */
-  void beside(List<OtherLine> fellows) {
-    others = fellows;
-    layOut();
-  }
-
   /** The same part under another click plan; the marks stay. */
-  void replan(WrittenPart now) {
-    part = now;
+  void replan(int staff, WrittenPart now) {
+    parts.set(staff, now);
     layOut();
   }
 
@@ -82,20 +113,44 @@ final class ScoreSheet {
     layOut();
   }
 
-  /** The bar that sounds, from 0; -1 for none. */
+  /** The bar that sounds, from 0; -1 before the first. */
   void bar(int now) {
-    if (now != bar) {
+    if (now != bar || now < 0) {
       bar = now;
+      resting = Math.max(0, now);
       place();
     }
   }
 
+  /** No bar sounds any more; the page in view stays, to be looked at. */
+  void rest() {
+    if (bar >= 0) {
+      bar = -1;
+      place();
+    }
+  }
+
+  /** Turns over so many pages; nothing while a bar sounds, which turns them itself. */
+  void leaf(int by) {
+    if (bar < 0 && !lines.isEmpty()) {
+      int page = Math.max(0, Math.min(leaf.get().page() + by, leaf.get().pages() - 1));
+      resting = lines.get(page * places.size()).bars().firstBar();
+      place();
+    }
+  }
+
+  /** Which page is in view. */
+  ReadOnlyObjectProperty<Leaf> leafProperty() {
+    return leaf.getReadOnlyProperty();
+  }
+
   /** A player's marks of a bar that is over. */
-  void marks(int lane, int ofBar, List<BarMark> made) {
-    marks.put(new LaneBar(lane, ofBar), made);
-    for (SystemView system : systems) {
-      if (system.has(ofBar)) {
-        system.marks(lane, ofBar, made);
+  void marks(int staff, int lane, int ofBar, List<BarMark> made) {
+    marks.put(new Marked(staff, lane, ofBar), made);
+    int at = staves.indexOf(staff);
+    for (ScoreLine line : lines) {
+      if (at >= 0 && line.staves().get(at).has(ofBar)) {
+        line.staves().get(at).marks(lane, ofBar, made);
       }
     }
   }
@@ -103,111 +158,198 @@ final class ScoreSheet {
   /** What was heard of the others in a bar that is over, in steps from bar 1. */
   void heard(int ofBar, Map<String, List<Double>> played) {
     heard.put(ofBar, played);
-    for (SystemView system : systems) {
-      if (system.has(ofBar)) {
-        system.heard(ofBar, played);
+    for (ScoreLine line : lines) {
+      SystemView first = line.staves().get(0);
+      if (first.has(ofBar)) {
+        first.heard(ofBar, played);
       }
     }
   }
 
   /** Takes a player's marks away, and with the first one's what was heard of the others. */
-  void clearMarks(int lane) {
-    marks.keySet().removeIf(at -> at.lane() == lane);
-    if (lane == 0) {
+  void clearMarks(int staff, int lane) {
+    marks.keySet().removeIf(at -> at.staff() == staff && at.lane() == lane);
+    boolean first = staff == 0 && lane == 0;
+    if (first) {
       heard.clear();
     }
-    systems.forEach(system -> system.clearMarks(lane));
+    int at = staves.indexOf(staff);
+    for (ScoreLine line : lines) {
+      if (at >= 0) {
+        line.staves().get(at).clearMarks(lane, first);
+      }
+    }
   }
 
-  /** The lines of music that are on the page. */
-  List<SystemView> shown() {
-    return systems.stream().filter(SystemView::onPage).toList();
+  /** The lines of music that are on the page, from above. */
+  List<ScoreLine> shown() {
+    return shown;
   }
 
   private void layOut() {
-    systems.clear();
+    lines.clear();
     root.getChildren().clear();
-    WrittenPart now = part;
-    if (now == null || root.getWidth() < 50 || root.getHeight() < 50) {
+    staves = agreeing();
+    double margin = SystemView.toPixel(margin(readers.size(), scale));
+    if (staves.isEmpty() || root.getWidth() < 50 + margin || root.getHeight() < 50) {
+      leaf.set(new Leaf(0, 0));
+      shown = List.of();
       return;
     }
+    List<Integer> lanes = staves.stream().map(staff -> readers.get(staff).size()).toList();
     SheetFit fit =
         SheetFit.of(
-            now,
-            new SheetFit.Space(
-                root.getWidth(), root.getHeight(), scale, readers.size(), others.size(), click));
-    for (StaffSystem system : fit.systems()) {
-      SystemView view =
-          new SystemView(
-              system, now, readers, others.subList(0, fit.others()), palette, fit.space());
-      marks.forEach(
-          (at, made) -> {
-            if (view.has(at.bar())) {
-              view.marks(at.lane(), at.bar(), made);
-            }
-          });
-      heard.forEach(
-          (ofBar, played) -> {
-            if (view.has(ofBar)) {
-              view.heard(ofBar, played);
-            }
-          });
-      systems.add(view);
+            uncut(),
+            new SheetFit.Page(
+                root.getWidth() - margin, root.getHeight(), scale, lanes, others.size()));
+    List<Double> high = fit.staves(lanes).stream().map(spaces -> spaces * fit.space()).toList();
+    int count = high.size();
+    double free = Math.max(0, root.getHeight() - fit.height(lanes));
+    double inner =
+        count == 1
+            ? 0
+            : Math.min(MOST_INNER_SPACES * fit.space(), free / (fit.places() * count + 1));
+    double between = SheetFit.STAFF_GAP * fit.space() + inner;
+    free -= fit.places() * (count - 1) * inner;
+    double air = free / (fit.places() + 1);
+    double line = high.stream().mapToDouble(each -> each).sum() + (count - 1) * between;
+    double pitch = line + SheetFit.GAP_SPACES * fit.space() + air;
+    places =
+        IntStream.range(0, fit.places())
+            .mapToObj(place -> SystemView.toPixel(air + place * pitch))
+            .toList();
+    for (List<StaffSystem> systems : fit.lines()) {
+      lines.add(line(systems, fit, high, between, margin));
     }
     place();
   }
 
+  /** The parts that are laid out, spelled anew only where others are written. */
+  private Uncut uncut() {
+    List<WrittenPart> written = new ArrayList<>();
+    for (int staff : staves) {
+      WrittenPart part = parts.get(staff);
+      if (part != null) {
+        written.add(part);
+      }
+    }
+    Uncut before = spelled;
+    if (before == null || !before.parts().equals(written)) {
+      before = Uncut.of(written);
+      spelled = before;
+    }
+    return before;
+  }
+
+  /** The staves whose parts are of the same bars as the first that is dealt. */
+  private List<Integer> agreeing() {
+    List<Integer> agree = new ArrayList<>();
+    for (int staff = 0; staff < parts.size(); staff++) {
+      WrittenPart part = parts.get(staff);
+      WrittenPart first = agree.isEmpty() ? part : parts.get(agree.get(0));
+      if (part != null
+          && first != null
+          && part.meter().equals(first.meter())
+          && part.stepsPerBeat() == first.stepsPerBeat()
+          && part.stages().equals(first.stages())) {
+        agree.add(staff);
+      }
+    }
+    return agree;
+  }
+
+  private ScoreLine line(
+      List<StaffSystem> systems, SheetFit fit, List<Double> high, double between, double margin) {
+    List<SystemView> views = new ArrayList<>();
+    List<Double> tops = new ArrayList<>();
+    double below = 0;
+    for (int at = 0; at < systems.size(); at++) {
+      int staff = staves.get(at);
+      WrittenPart part = parts.get(staff);
+      if (part == null) {
+        continue;
+      }
+      SystemView view =
+          new SystemView(
+              systems.get(at),
+              part,
+              readers.get(staff),
+              others.subList(0, Math.min(others.size(), fit.others())),
+              palette,
+              fit.space());
+      below += high.get(at);
+      tops.add(SystemView.toPixel(below - view.height()));
+      below += between;
+      marks.forEach(
+          (marked, made) -> {
+            if (marked.staff() == staff && view.has(marked.bar())) {
+              view.marks(marked.lane(), marked.bar(), made);
+            }
+          });
+      views.add(view);
+    }
+    heard.forEach(
+        (ofBar, played) -> {
+          if (views.get(0).has(ofBar)) {
+            views.get(0).heard(ofBar, played);
+          }
+        });
+    List<String> names =
+        staves.stream().map(staff -> String.join("\n", readers.get(staff))).toList();
+    return new ScoreLine(views, tops, names, margin, palette);
+  }
+
+  private List<PageTurn.Line> bars() {
+    return lines.stream().map(ScoreLine::bars).toList();
+  }
+
   /** Puts the lines that belong on the page into its places. */
   private void place() {
-    if (systems.isEmpty() || root.getHeight() < 1) {
+    if (lines.isEmpty()) {
       return;
     }
-    double tallest = 0;
-    double gap = 0;
-    for (SystemView system : systems) {
-      tallest = Math.max(tallest, system.height());
-      gap = system.space() * SheetFit.GAP_SPACES;
-    }
-    int slots = (int) Math.max(1, Math.floor((root.getHeight() + gap) / (tallest + gap)));
-    int used = Math.min(slots, systems.size());
-    double top = Math.max(0, (root.getHeight() - used * (tallest + gap) + gap) / 2);
-    int current = current();
-    int first = Math.max(0, Math.min(current - kept(current, slots), systems.size() - slots));
-    List<Node> shown = new ArrayList<>();
-    for (int i = 0; i < systems.size(); i++) {
-      SystemView system = systems.get(i);
-      boolean onPage = i >= first && i < first + slots;
-      system.onPage(onPage);
-      if (onPage) {
-        double above = top + (i % slots) * (tallest + gap);
-        system.root().setLayoutY(above + tallest - system.height());
-        system.bar(bar);
-        shown.add(system.root());
+    int count = places.size();
+    List<PageTurn.Line> bars = bars();
+    int page = PageTurn.current(bars, resting) / count;
+    PageTurn turn =
+        bar < 0 ? PageTurn.page(lines.size(), count, page) : PageTurn.at(bars, count, bar);
+    List<ScoreLine> now = new ArrayList<>();
+    List<Node> nodes = new ArrayList<>();
+    for (int place = 0; place < count; place++) {
+      int at = turn.lines().get(place);
+      if (at == PageTurn.NOTHING) {
+        continue;
       }
+      ScoreLine line = lines.get(at);
+      line.root().setLayoutY(places.get(place));
+      line.staves().forEach(staff -> staff.bar(bar));
+      now.add(line);
+      nodes.add(line.root());
     }
-    if (!root.getChildren().equals(shown)) {
-      root.getChildren().setAll(shown);
+    shown = now;
+    nodes.add(rule.root());
+    markTurn(turn, bars);
+    if (!root.getChildren().equals(nodes)) {
+      root.getChildren().setAll(nodes);
     }
+    leaf.set(new Leaf(page, PageTurn.pages(lines.size(), count)));
   }
 
-  /**
-   * How many lines that are over stay: one, so that its last marks can be read. Of two places it
-   * leaves its own after a bar, so that the next line stands there before it is needed.
-   */
-  private int kept(int current, int slots) {
-    StaffSystem line = systems.get(current).system();
-    boolean justBegun = line.bars() > 1 && bar <= line.firstBar();
-    return slots > 2 || (slots == 2 && justBegun) ? 1 : 0;
-  }
-
-  private int current() {
-    for (int i = systems.size() - 1;
-        i >= 0;
-        i--) { // of two that have it the later shows what follows
-      if (systems.get(i).has(bar)) {
-        return i;
-      }
+  private void markTurn(PageTurn turn, List<PageTurn.Line> bars) {
+    if (turn.turnedAbove() == 0) {
+      rule.hide();
+      return;
     }
-    return bar < 0 ? 0 : systems.size() - 1;
+    int last = places.size() - 1;
+    int below = turn.lines().get(last);
+    PageTurn.Line old = bars.get(below);
+    boolean read = PageTurn.current(bars, bar) == below;
+    String says =
+        read
+            ? words.say("stand.turn.above", bars.get(turn.lines().get(0)).firstBar() + 1)
+            : words.say("stand.turn.over", old.firstBar() + 1, old.firstBar() + old.bars());
+    double space = lines.get(below).staves().get(0).space();
+    double gap = SheetFit.GAP_SPACES * space + places.get(0);
+    rule.show(says, places.get(last) - gap / 2, root.getWidth(), space, palette);
   }
 }

@@ -1,175 +1,179 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
-import thinclick.server.engraving.Engraver;
+import java.util.stream.IntStream;
+import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
-import thinclick.server.material.WrittenPart;
 
 /**
- * How large a part's music is on its place of the page, and how it is cut into lines: fewer bars
- * before smaller music, and no staff space under 8 pixels where any cut holds that.
+ * How large music is on its page, and how it is cut into lines: as many lines below each other as
+ * stand there in the size that is asked for, at least two wherever these are read well, and then as
+ * large as fills the page. Larger music is asked for with a larger {@code scale}, which never makes
+ * it smaller: it takes lines from the page before, and bars from the line.
  *
- * @param systems the lines
+ * @param lines from the first bar to the last; in each a staff for each part
  * @param space a staff space, pixels
  * @param others how many lines of other players stand below each
+ * @param places how many lines stand on a page
  */
-record SheetFit(List<StaffSystem> systems, double space, int others) {
+record SheetFit(List<List<StaffSystem>> lines, double space, int others, int places) {
   /** A staff space of usual size, read from a metre away, pixels. */
   static final double USUAL_SPACE = 12;
 
   static final double LEAST_SPACE = 8;
   static final double MOST_SPACE = 28;
 
-  /** Between two lines, staff spaces. */
-  static final double GAP_SPACES = 1.2;
+  /** Between two lines, staff spaces: room for the rule and its words where a page is turned. */
+  static final double GAP_SPACES = 2;
+
+  /** Between two staves of a line, staff spaces. */
+  static final double STAFF_GAP = 0.5;
 
   /** So much smaller a staff may become to keep a period's bars in one line. */
   private static final double GIVE = 0.75;
 
+  /** So much larger than asked for music becomes to fill a page. */
+  private static final double GROW = 1.5;
+
   /** Where not even one bar fits otherwise. */
   private static final double SMALLEST_SPACE = 3;
 
+  private static final int MOST_PLACES = 8;
+
+  /** So much lower, in its own spaces, a line may be where it is wide. */
+  private static final double LOOSER = 1.05;
+
   /**
-   * Where a part stands.
+   * Where parts stand.
    *
    * @param width pixels
    * @param height pixels
    * @param scale how large text and music are wanted, 1 is usual
-   * @param lanes how many players read it, each with marks in a lane of their own
+   * @param lanes how many players read each part, with marks in a lane of their own
    * @param others how many lines of other players are wanted below
-   * @param click false where the click stands above another part of the page
    */
-  record Space(double width, double height, double scale, int lanes, int others, boolean click) {
-    private double wanted() {
-      double high = height / SystemView.usualSpaces(lanes);
-      double asked = Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
-      return Math.max(SMALLEST_SPACE, Math.min(asked, high));
+  record Page(double width, double height, double scale, List<Integer> lanes, int others) {
+    private double asked() {
+      return Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
+    }
+
+    private double most() {
+      return Math.min(MOST_SPACE, asked() * GROW);
     }
   }
 
-  /** The least staff space where several parts share a page; larger text asks for more. */
+  /** The least staff space at which music is shared or turned; larger text asks for more. */
   static double floor(double scale) {
     return Math.min(MOST_SPACE, LEAST_SPACE * Math.max(1, scale));
   }
 
-  /** How high the part is at the least, in one line with its last bar read ahead; pixels. */
-  static double leastHeight(
-      WrittenPart part, double width, double scale, int lanes, boolean click) {
-    double floor = floor(scale);
-    Reading reading = least(part, width / floor);
-    if (reading == null) {
-      reading = DealtPart.reading(part, 1);
-    }
-    double space = Math.min(floor, width / narrowest(reading));
-    List<StaffSystem> laid = systems(reading, width / space, click);
-    return Math.ceil(tallest(laid, lanes, 0) * space) + 1;
+  /** True where the parts are read well when they stand below each other. */
+  static boolean holds(Uncut parts, Page page) {
+    return of(parts, page).space() > floor(page.scale()) - 0.01;
   }
 
-  /** Fits a part into its place. */
-  static SheetFit of(WrittenPart part, Space place) {
-    double width = place.width();
-    double wanted = place.wanted();
-    int bars = Reading.barsPerSystem(part);
-    Reading reading = DealtPart.reading(part, bars);
-    double narrowest = narrowest(reading);
-    while (bars > 1 && narrowest * Math.max(Math.min(wanted, LEAST_SPACE), wanted * GIVE) > width) {
+  /** Fits parts into their page, from above. */
+  static SheetFit of(Uncut parts, Page page) {
+    Cutting cutting = cutting(parts, page);
+    int lines = cutting.plans().size();
+    int fewest = Math.min(lines, 2);
+    for (int others : others(page)) {
+      double least = others > 0 ? page.asked() * GIVE : lines == 1 ? 0 : floor(page.scale());
+      for (int places = Math.min(lines, MOST_PLACES); places >= fewest; places--) {
+        double wanted = places > 2 ? page.asked() : least;
+        if (room(cutting, page, places, others) * LOOSER >= wanted) {
+          SheetFit fit = laid(cutting, page, places, others);
+          if (fit.space() >= wanted) {
+            return fit;
+          }
+        }
+      }
+    }
+    return oneLine(parts, page);
+  }
+
+  /** The lines of the others stand there all or not at all. */
+  private static List<Integer> others(Page page) {
+    return page.others() > 0 ? List.of(page.others(), 0) : List.of(0);
+  }
+
+  /** A period in a line, or what of it leaves the staff nearly as large as is asked for. */
+  private static Cutting cutting(Uncut parts, Page page) {
+    double least = Math.max(Math.min(page.asked(), LEAST_SPACE), page.asked() * GIVE);
+    int bars = parts.usualBars();
+    Cutting cutting = parts.into(bars);
+    while (bars > 1 && cutting.narrowest() * least > page.width()) {
       bars = bars == 3 ? 1 : bars / 2;
-      reading = DealtPart.reading(part, bars);
-      narrowest = narrowest(reading);
+      cutting = parts.into(bars);
     }
-    double space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest));
-    int lanes = place.lanes();
-    int others = place.others();
-    List<StaffSystem> laid = systems(reading, width / space, place.click());
-    if (laid.size() > 1) {
-      // Two lines, so that the next is read before it is needed; the others' lines give way first.
-      double two = (place.height() - space * GAP_SPACES) / 2 - 1;
-      while (others > 0 && tallest(laid, lanes, others) * LEAST_SPACE > two) {
-        others--;
-      }
-      // Smaller music is laid out anew, and may then be a little higher in its own spaces.
-      while (place.scale() <= 1
-          && space > LEAST_SPACE
-          && tallest(laid, lanes, others) * space > two) {
-        space = Math.max(LEAST_SPACE, Math.min(space * 0.98, two / tallest(laid, lanes, others)));
-        laid = systems(reading, width / space, place.click());
-      }
-    }
-    if (laid.size() > 1 && slots(tallest(laid, lanes, others), space, place.height()) == 1) {
-      reading = lookingAhead(part, width / wanted);
-      space = Math.max(SMALLEST_SPACE, Math.min(wanted, width / narrowest(reading)));
-      laid = systems(reading, width / space, place.click());
-    }
-    // One line at least must be seen whole, with its marks.
-    while (space > SMALLEST_SPACE && tallest(laid, lanes, others) * space > place.height()) {
-      double most = place.height() / tallest(laid, lanes, others);
-      space = Math.max(SMALLEST_SPACE, Math.min(space * 0.98, most));
-      laid = systems(reading, width / space, place.click());
-    }
-    SheetFit fit = new SheetFit(laid, space, others);
-    return space < LEAST_SPACE ? fit.orAtTheLeast(part, place) : fit;
-  }
-
-  /** The least space that is read well, wherever a line with fewer bars holds it. */
-  private SheetFit orAtTheLeast(WrittenPart part, Space place) {
-    Reading reading = least(part, place.width() / LEAST_SPACE);
-    if (reading == null) {
-      return this;
-    }
-    List<StaffSystem> laid = systems(reading, place.width() / LEAST_SPACE, place.click());
-    boolean holds = tallest(laid, place.lanes(), 0) * LEAST_SPACE <= place.height();
-    return holds ? new SheetFit(laid, LEAST_SPACE, 0) : this;
-  }
-
-  /** How many lines stand on a page that is so high. */
-  static int slots(double tallest, double space, double height) {
-    double gap = space * GAP_SPACES;
-    return (int) Math.max(1, Math.floor((height + gap) / (tallest * space + gap)));
+    return cutting;
   }
 
   /**
    * Where one line fits, its last bar is the first of the line after it, so that what comes next is
-   * always in view; as many bars as that leaves room for.
+   * always in view; as many bars as leave the staff its size.
    */
-  private static Reading lookingAhead(WrittenPart part, double spaces) {
-    Reading ahead = widestAhead(part, spaces);
-    return ahead == null ? DealtPart.lookingAhead(part, 1) : ahead;
-  }
-
-  /** The widest reading that so many spaces hold; null where not even a bar fits. */
-  private static @Nullable Reading least(WrittenPart part, double spaces) {
-    Reading ahead = widestAhead(part, spaces);
-    if (ahead != null) {
-      return ahead;
+  private static SheetFit oneLine(Uncut parts, Page page) {
+    List<Cutting> cuttings =
+        IntStream.iterate(Reading.MOST_BARS - 1, bars -> bars > 0, bars -> bars - 1)
+            .mapToObj(parts::lookingAhead)
+            .toList();
+    double best =
+        cuttings.stream().mapToDouble(cutting -> room(cutting, page, 1, 0)).max().orElse(0);
+    double wanted = Math.min(page.asked(), best * 0.97);
+    Cutting chosen =
+        cuttings.stream()
+            .filter(cutting -> room(cutting, page, 1, 0) >= wanted)
+            .findFirst()
+            .orElse(cuttings.get(cuttings.size() - 1));
+    if (best < LEAST_SPACE) {
+      Cutting bar = parts.into(1);
+      chosen = room(bar, page, 1, 0) >= LEAST_SPACE ? bar : chosen;
     }
-    Reading bar = DealtPart.reading(part, 1);
-    return narrowest(bar) <= spaces ? bar : null;
+    boolean all = room(chosen, page, 1, page.others()) >= page.asked() * GIVE;
+    return laid(chosen, page, 1, all ? page.others() : 0);
   }
 
-  private static @Nullable Reading widestAhead(WrittenPart part, double spaces) {
-    for (int bars = Reading.MOST_BARS - 1; bars > 0; bars--) {
-      Reading wider = DealtPart.lookingAhead(part, bars);
-      if (narrowest(wider) <= spaces) {
-        return wider;
-      }
+  /** How large a staff space can be, as far as that is known before the lines are laid out. */
+  private static double room(Cutting cutting, Page page, int places, int others) {
+    double high = spaces(cutting.high(), page.lanes(), places, others);
+    double wide = page.width() / cutting.narrowest();
+    return Math.max(SMALLEST_SPACE, Math.min(page.most(), Math.min(wide, page.height() / high)));
+  }
+
+  private static SheetFit laid(Cutting cutting, Page page, int places, int others) {
+    double wide = Math.min(page.most(), page.width() / cutting.narrowest());
+    double space =
+        Math.max(SMALLEST_SPACE, Math.min(wide, room(cutting, page, places, others) * LOOSER));
+    SheetFit fit = new SheetFit(cutting.laid(page.width() / space), space, others, places);
+    while (space > SMALLEST_SPACE && fit.height(page.lanes()) > page.height() + 0.01) {
+      double holds = space * page.height() / fit.height(page.lanes());
+      space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
+      fit = new SheetFit(cutting.laid(page.width() / space), space, others, places);
     }
-    return null;
+    return fit;
   }
 
-  private static double narrowest(Reading reading) {
-    return Engraver.narrowest(reading.part(), reading.plans());
+  /** How high all places of the page are together, pixels. */
+  double height(List<Integer> lanes) {
+    return spaces(Cutting.high(lines), lanes, places, others) * space;
   }
 
-  private static List<StaffSystem> systems(Reading reading, double width, boolean click) {
-    return Engraver.systems(reading.part(), reading.plans(), width, click);
+  private static double spaces(List<Double> high, List<Integer> lanes, int places, int others) {
+    double line = staves(high, lanes, others).stream().mapToDouble(each -> each).sum();
+    double gaps = (lanes.size() - 1) * STAFF_GAP;
+    return places * (line + gaps) + (places - 1) * GAP_SPACES;
   }
 
-  private static double tallest(List<StaffSystem> laid, int lanes, int others) {
-    return laid.stream()
-        .mapToDouble(system -> SystemView.spaces(system, lanes, others))
-        .max()
-        .orElse(1);
+  /** How high each staff is at the most with its lanes, from above, staff spaces. */
+  List<Double> staves(List<Integer> lanes) {
+    return staves(Cutting.high(lines), lanes, others);
+  }
+
+  private static List<Double> staves(List<Double> high, List<Integer> lanes, int others) {
+    return IntStream.range(0, lanes.size())
+        .mapToObj(staff -> SystemView.spaces(high.get(staff), lanes.get(staff), others))
+        .toList();
   }
 }

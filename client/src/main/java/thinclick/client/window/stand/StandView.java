@@ -1,6 +1,5 @@
 package thinclick.client.window.stand;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
@@ -13,6 +12,8 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -25,13 +26,16 @@ import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
+import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.WrittenPart;
 
 /**
- * The players' page: the part of each chair at this computer, one below the other as many as are
- * read well, or one chosen, with the count above them.
+ * The players' page: the parts of the chairs at this computer, as many below each other as are read
+ * well, or one chosen, with the count above them. It has the same layout from the deal to the end
+ * of the take, so that music stays where it was read first.
  */
 public final class StandView {
   private static final double WORDS_SHARE = 0.28;
@@ -47,35 +51,40 @@ public final class StandView {
   public record Reader(String name, StandModel model) {}
 
   private final Words words;
-  private final List<PartSheet> parts = new ArrayList<>();
   private final Label title = styled(new Label(), "heading");
   private final Label note = styled(new Label(), "stand-note");
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
   private final Label empty = styled(new Label(), "empty-sheet");
-  private final Label legend = styled(new Label(), "soft");
+  private final Label read = styled(new Label(), "soft");
+  private final Label says = wrapped(new Label());
+  private final MarkLegend legend;
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);
-  private final FlowPane which = new FlowPane(4, 4);
-  private final VBox left = new VBox(2);
+  private final FlowPane which = styled(new FlowPane(), "stand-whose");
+  private final FlowPane titleLine = styled(new FlowPane(title), "stand-line");
+  private final FlowPane partLine = styled(new FlowPane(read, says), "stand-line");
   private final Label inView = wrapped(styled(new Label(), "soft"));
   private final ToggleGroup whose = new ToggleGroup();
   private final ReaderPages pages = new ReaderPages();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
-  private final VBox scores = styled(new VBox(), "sheet");
+  private final ChangeListener<Leaf> onLeaf = (any, old, now) -> tellPage(now);
+  private final BorderPane scores = styled(new BorderPane(), "sheet");
   private final BorderPane root = new BorderPane();
 
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
-  private boolean offered;
   private List<Reader> readers = List.of();
   private List<List<Integer>> shown = List.of();
+  private @Nullable PartSheet part;
+  private String pageSaid = "";
 
   /**
    * @param model of the player whose window this is
    */
   public StandView(StandModel model, Words words) {
     this.words = words;
+    legend = new MarkLegend(words);
     createView();
     readers(List.of(new Reader("", model)));
     model.roomProperty().addListener((any, old, now) -> show(now));
@@ -111,6 +120,13 @@ public final class StandView {
     arrange();
   }
 
+  /** Turns over a page of a part that is longer than one, before a take and after it. */
+  private void leaf(int by) {
+    if (part != null) {
+      part.leaf(by);
+    }
+  }
+
   /** Words to choose a part by, where there are several. */
   private void offerParts() {
     which.getChildren().clear();
@@ -128,6 +144,11 @@ public final class StandView {
           });
       which.getChildren().add(word);
     }
+    if (which.getChildren().isEmpty()) {
+      titleLine.getChildren().setAll(title);
+    } else {
+      titleLine.getChildren().setAll(title, which);
+    }
   }
 
   /** Looks whether the parts still fit as they stand. */
@@ -138,50 +159,38 @@ public final class StandView {
           readers.stream()
               .<@Nullable WrittenPart>map(reader -> reader.model().written(words.language()))
               .toList(),
-          scores.getWidth() - around.getLeft() - around.getRight() - PartSheet.besideMusic(scale),
+          scores.getWidth() - around.getLeft() - around.getRight(),
           scores.getHeight() - around.getTop() - around.getBottom(),
-          scores.getSpacing(),
           scale);
     }
     arrange();
   }
 
   private void arrange() {
-    if (!shown.equals(pages.shown())) {
+    if (part == null || !shown.equals(pages.shown())) {
       shown = pages.shown();
-      parts.forEach(PartSheet::close);
-      parts.clear();
-      for (List<Integer> line : shown) {
-        List<Reader> together = line.stream().map(readers::get).toList();
-        PartSheet part = new PartSheet(together, parts.isEmpty(), words.language());
-        part.dress(palette, scale);
-        part.brief(brief());
-        parts.add(part);
+      if (part != null) {
+        part.leafProperty().removeListener(onLeaf);
+        part.close();
       }
-      left.getChildren().setAll(title);
-      scores.getChildren().clear();
-      if (readers.size() > 1) {
-        left.getChildren().addAll(which, inView);
-      }
-      if (pages.alone()) {
-        Node sheet = parts.get(0).alone(left);
-        VBox.setVgrow(sheet, Priority.ALWAYS);
-        scores.getChildren().add(sheet);
-      }
-    }
-    if (!pages.alone()) {
-      List<Node> rows = new ArrayList<>();
-      for (int i = 0; i < parts.size(); i++) {
-        rows.add(parts.get(i).amongOthers(scale, pages.leastHeight(shown.get(i), i == 0)));
-      }
-      scores.getChildren().setAll(rows);
+      PartSheet made =
+          new PartSheet(
+              shown.stream().map(line -> line.stream().map(readers::get).toList()).toList(),
+              pages.alone(),
+              words);
+      made.dress(palette, scale);
+      made.leafProperty().addListener(onLeaf);
+      made.onWritten(this::speak);
+      part = made;
+      scores.setCenter(made.root());
+      tellPage(made.leafProperty().get());
     }
     if (readers.size() > 1) {
       ((ToggleButton) which.getChildren().get(pages.chosen() + 1)).setSelected(true);
     }
     boolean paged = pages.several() && !pages.alone();
     List<Integer> here = shown.stream().flatMap(List::stream).toList();
-    inView.setText(paged ? words.say("stand.shown", names(here), names(pages.next())) : "");
+    inView.setText(paged ? words.say("stand.shown", names(here), names(pages.elsewhere())) : "");
     speak();
   }
 
@@ -197,7 +206,10 @@ public final class StandView {
   public void dress(Palette wanted, double textScale, boolean inWords) {
     palette = wanted;
     scale = textScale;
-    parts.forEach(part -> part.dress(wanted, textScale));
+    if (part != null) {
+      part.dress(wanted, textScale);
+    }
+    legend.dress(wanted, textScale);
     shorten();
     fit();
     partInWords.setVisible(inWords);
@@ -206,7 +218,6 @@ public final class StandView {
   /** Music that can be read comes before the words beside it. */
   private void shorten() {
     boolean brief = brief();
-    parts.forEach(part -> part.brief(brief));
     if (brief != root.getStyleClass().contains("brief")) {
       root.getStyleClass().remove("brief");
       if (brief) {
@@ -215,8 +226,9 @@ public final class StandView {
     }
     countdown.setVisible(!brief); // the sentence at the bottom says it as well
     countdown.setManaged(!brief);
-    legend.setManaged(!brief);
-    legend.setVisible(offered && !brief);
+    partLine.setVisible(!brief);
+    legend.root().setManaged(!brief);
+    legend.root().setVisible(!brief && !empty.isVisible());
   }
 
   private boolean brief() {
@@ -242,23 +254,26 @@ public final class StandView {
     note.managedProperty().bind(note.visibleProperty());
     title.setId("stand-title");
     title.setWrapText(true);
-    left.setId("stand-words");
+    read.setId("stand-read");
+    says.setId("stand-says");
+    partLine.managedProperty().bind(partLine.visibleProperty());
     count.setId("count");
     countdown.setId("countdown");
-    VBox head = new VBox(left, note);
+    VBox head = new VBox(2, titleLine, inView, partLine, note);
+    head.setId("stand-words");
     HBox.setHgrow(head, Priority.ALWAYS);
-    VBox right = new VBox(0, count, countdown);
+    Region strut = styled(new Region(), "stand-strut"); // so that no word of it moves the music
+    VBox right = new VBox(0, strut, count, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, head, right), "stand-top");
-    legend.setWrapText(true);
-    legend.setText(words.say("stand.legend"));
     scores.setMinHeight(0);
     root.heightProperty().addListener(any -> shorten());
     scores.heightProperty().addListener(any -> fit());
     scores.widthProperty().addListener(any -> fit());
     inView.setId("stand-in-view");
     inView.managedProperty().bind(inView.textProperty().isNotEmpty());
+    root.addEventHandler(KeyEvent.KEY_PRESSED, this::turnsPages);
     root.setTop(top);
     root.setCenter(new StackPane(scores, empty));
     spoken.setId("part-words");
@@ -267,7 +282,14 @@ public final class StandView {
     partInWords.setVisible(false);
     partInWords.managedProperty().bind(partInWords.visibleProperty());
     partInWords.maxHeightProperty().bind(root.heightProperty().multiply(WORDS_SHARE));
-    root.setBottom(styled(new VBox(8, partInWords, legend), "stand-bottom"));
+    root.setBottom(styled(new VBox(8, partInWords, legend.root()), "stand-bottom"));
+  }
+
+  private void turnsPages(KeyEvent event) {
+    if (event.getCode() == KeyCode.PAGE_DOWN || event.getCode() == KeyCode.PAGE_UP) {
+      leaf(event.getCode() == KeyCode.PAGE_DOWN ? 1 : -1);
+      event.consume();
+    }
   }
 
   private void show(RoomState room) {
@@ -276,7 +298,7 @@ public final class StandView {
     empty.setVisible(nothing);
     String why = words.say(room.leader() ? "stand.empty.leader" : "stand.empty");
     empty.setText(nothing ? why : "");
-    offered = !nothing && !room.takeRuns();
+    legend.takeOver(room.phase() == Phase.REVIEW);
     shorten();
     title.setText(
         dealt == null
@@ -291,18 +313,30 @@ public final class StandView {
     speak();
   }
 
-  /** The parts in view as they are said. */
+  /** The parts in view as they are read and said. */
   private void speak() {
-    spoken.setText(
-        parts.stream()
-            .map(part -> (part.says() + " " + part.spoken()).strip())
-            .filter(said -> !said.isEmpty())
-            .collect(Collectors.joining("\n")));
+    boolean one = part != null && pages.alone();
+    read.setText(one && part != null ? part.read() : "");
+    says.setText(one && part != null ? part.says() : "");
+    spoken.setText(part == null ? "" : part.spoken());
+  }
+
+  /** Where nobody counts, which page of the part is in view. */
+  private void tellPage(Leaf leaf) {
+    boolean several = leaf.pages() > 1 && count.getText().isEmpty();
+    String said = several ? words.say("stand.page", leaf.page() + 1, leaf.pages()) : "";
+    if (several || countdown.getText().equals(pageSaid)) {
+      countdown.setText(said);
+    }
+    pageSaid = said;
   }
 
   private void show(TakeMoment moment) {
     switch (moment.part()) {
-      case NONE, OVER -> tell("", "");
+      case NONE, OVER -> {
+        tell("", "");
+        tellPage(part == null ? new Leaf(0, 0) : part.leafProperty().get());
+      }
       case BEFORE -> tell("", words.say("stand.before", moment.secondsToCountIn()));
       case COUNT_IN -> tell(Integer.toString(moment.count()), words.say("stand.countIn"));
       case PLAYING ->

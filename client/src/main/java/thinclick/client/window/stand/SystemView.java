@@ -32,12 +32,13 @@ final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
   private static final double LANE = 2.6;
 
-  /** From the click's words to the counted beats, where no note lies far off the staff. */
-  private static final double USUAL_HEIGHT = 16;
-
   private static final double BELOW_BRACKET = 0.5;
   private static final double OTHER = 1.7;
   private static final double NAME_SIZE = 1.4;
+
+  /** From a name to the place of the first step: clear of the bracket, which reaches before it. */
+  private static final double AFTER_NAME = 1.9;
+
   private static final double WRITTEN_TICK = 0.65;
   private static final double RULE = 0.13;
   private static final double SAME = 1e-6;
@@ -55,7 +56,6 @@ final class SystemView {
   private final Map<LaneBar, Node> markNodes = new HashMap<>();
   private final Map<Integer, Node> heardNodes = new HashMap<>();
   private boolean painted;
-  private boolean onPage;
 
   private record LaneBar(int lane, int bar) {}
 
@@ -85,13 +85,18 @@ final class SystemView {
     root.setAccessibleText(SpokenLine.of(system, said));
     root.getChildren().addAll(canvas, laid, bracket);
     // Painted for whole pixels: between two of them every line would be grey.
-    root.layoutXProperty().addListener((any, old, x) -> root.setTranslateX(toPixel(x)));
-    root.layoutYProperty().addListener((any, old, y) -> root.setTranslateY(toPixel(y)));
+    root.layoutXProperty().addListener((any, old, x) -> root.setTranslateX(offPixel(x)));
+    root.layoutYProperty().addListener((any, old, y) -> root.setTranslateY(offPixel(y)));
   }
 
-  private static double toPixel(Number at) {
+  private static double offPixel(Number at) {
+    return toPixel(at.doubleValue()) - at.doubleValue();
+  }
+
+  /** The nearest place at which a whole pixel of the screen begins. */
+  static double toPixel(double at) {
     double device = MarkPainter.device();
-    return Math.rint(at.doubleValue() * device) / device - at.doubleValue();
+    return Math.rint(at * device) / device;
   }
 
   Node root() {
@@ -113,26 +118,17 @@ final class SystemView {
     return space;
   }
 
-  boolean onPage() {
-    return onPage;
-  }
-
-  void onPage(boolean now) {
-    onPage = now;
-  }
-
-  /** How high a line is with the lanes of its marks and the lines of the others, staff spaces. */
-  static double spaces(StaffSystem system, int lanes, int others) {
-    return system.height() + lanes * LANE + BELOW_BRACKET + others * OTHER;
-  }
-
-  /** How high a line of little more than a staff, a click and the lanes is, staff spaces. */
-  static double usualSpaces(int lanes) {
-    return USUAL_HEIGHT + lanes * LANE + BELOW_BRACKET;
+  /**
+   * How high a line is with the lanes of its marks and the lines of the others, staff spaces.
+   *
+   * @param high how high its staff is with all that is engraved around it
+   */
+  static double spaces(double high, int lanes, int others) {
+    return high + lanes * LANE + BELOW_BRACKET + others * OTHER;
   }
 
   double height() {
-    return spaces(system, readers.size(), others.size()) * space;
+    return spaces(system.height(), readers.size(), others.size()) * space;
   }
 
   boolean has(int bar) {
@@ -158,8 +154,8 @@ final class SystemView {
 
   private Mark name(String said, double y) {
     double left = system.xOf(system.firstStep());
-    String name = Easel.cut(said, NAME_SIZE, left - 1.5);
-    double x = left - 1 - Face.ITALIC.width(name, NAME_SIZE);
+    String name = Easel.cut(said, NAME_SIZE, left - AFTER_NAME - 0.5);
+    double x = left - AFTER_NAME - Face.ITALIC.width(name, NAME_SIZE);
     return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
   }
 
@@ -251,12 +247,16 @@ final class SystemView {
     laid.getChildren().add(made);
   }
 
-  /** Takes a player's marks away, and with the first one's what was heard of the others. */
-  void clearMarks(int lane) {
+  /**
+   * Takes a player's marks away.
+   *
+   * @param andHeard whether what was heard of the others goes with them
+   */
+  void clearMarks(int lane, boolean andHeard) {
     markNodes
         .entrySet()
         .removeIf(one -> one.getKey().lane() == lane && laid.getChildren().remove(one.getValue()));
-    if (lane == 0) {
+    if (andHeard) {
       laid.getChildren().removeAll(heardNodes.values());
       heardNodes.clear();
     }

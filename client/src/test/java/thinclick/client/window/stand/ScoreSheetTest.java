@@ -4,15 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import javafx.geometry.Bounds;
 import javafx.scene.Group;
 import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.Path;
+import javafx.scene.text.Text;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +30,7 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMark.Kind;
+import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Stage;
 import thinclick.server.engraving.StaffSystem;
@@ -36,6 +43,8 @@ import thinclick.server.words.SheetWords;
  * The page of a long part: what is needed next is there, at every size; marks say what they mean.
  */
 class ScoreSheetTest {
+  private static final Words WORDS = Words.in(Locale.ENGLISH);
+
   private static final List<Stage> BARS_64 =
       List.of(
           Stage.ofBeats(16, 1, 1, 2, 3, 4),
@@ -79,7 +88,7 @@ class ScoreSheetTest {
       assertThat(sheet.shown()).hasSize(1);
       assertThat(shows(sheet, bar)).as("bar %d", bar + 1).isTrue();
       assertThat(bar == 63 || shows(sheet, bar + 1)).as("after bar %d", bar + 1).isTrue();
-      SystemView line = sheet.shown().get(0);
+      SystemView line = first(sheet);
       assertThat(line.height()).isLessThanOrEqualTo(height + 0.5);
       assertThat(line.system().width() * line.space()).isLessThanOrEqualTo(width + 0.5);
     }
@@ -94,17 +103,50 @@ class ScoreSheetTest {
   }
 
   @Test
-  void theStaffIsAsLargeAsItIsAskedForBetweenEightAndTwentyEight() {
-    assertThat(sheet(0.5, 1_040, 560).shown().get(0).space()).isEqualTo(8);
-    assertThat(sheet(1, 1_800, 1_400).shown().get(0).space()).isEqualTo(12);
-    assertThat(sheet(2, 1_800, 1_400).shown().get(0).space()).isEqualTo(24);
-    assertThat(sheet(9, 1_800, 2_400).shown().get(0).space()).isEqualTo(28);
+  void theStaffIsAtLeastAsLargeAsItIsAskedForAndFillsThePage() {
+    assertThat(first(sheet(0.5, 1_040, 700)).space()).isBetween(8.0, 12.0);
+    assertThat(first(sheet(1, 1_800, 1_400)).space()).isBetween(12.0, 18.0);
+    assertThat(first(sheet(2, 1_800, 1_400)).space()).isBetween(24.0, 28.0);
+    assertThat(first(sheet(9, 1_800, 2_400)).space()).isEqualTo(28);
+  }
+
+  /** Music on a page of any size is never smaller because larger music was asked for. */
+  @ParameterizedTest
+  @CsvSource({"1812, 800", "1258, 500", "1258, 360", "916, 440", "916, 280", "700, 250"})
+  void largerIsNeverSmaller(double width, double height) {
+    Cutting.Uncut uncut = Cutting.Uncut.of(List.of(part(0)));
+    double before = 0;
+    for (double scale = 0.75; scale <= 2; scale += 0.25) {
+      SheetFit fit = SheetFit.of(uncut, new SheetFit.Page(width, height, scale, List.of(1), 0));
+      assertThat(fit.space()).as("at %.2f", scale).isGreaterThanOrEqualTo(before - 0.2);
+      assertThat(fit.height(List.of(1))).isLessThanOrEqualTo(height + 0.1);
+      before = fit.space();
+    }
+  }
+
+  /** As in a printed part: no more paper is left below the last line than between two. */
+  @ParameterizedTest
+  @CsvSource({"1812, 800", "1258, 500", "916, 460", "1812, 400"})
+  void aPageIsFilled(double width, double height) {
+    for (String title : List.of("Threes over a blues", "Even eighths")) {
+      ScoreSheet sheet =
+          sheet(new ScoreSheet(List.of(List.of("")), WORDS), part(title, 0), 1, width, height);
+      double music = 0;
+      double wide = 0;
+      for (ScoreLine line : sheet.shown()) {
+        SystemView staff = line.staves().get(0);
+        music += staff.height();
+        wide = Math.max(wide, staff.system().width() * staff.space());
+      }
+      assertThat(music / height).as(title).isGreaterThan(0.6);
+      assertThat(wide / width).as(title).isGreaterThan(0.9);
+    }
   }
 
   @Test
   void whatASmallPageCannotHoldIsMadeSmallerNotCutOff() {
     ScoreSheet sheet = sheet(2, 500, 260);
-    SystemView first = sheet.shown().get(0);
+    SystemView first = first(sheet);
     assertThat(first.system().width() * first.space()).isLessThanOrEqualTo(500.5);
     assertThat(first.height()).isLessThanOrEqualTo(260.5);
   }
@@ -119,8 +161,8 @@ class ScoreSheetTest {
     // drill, screen, music's width, height, pages of 1, 2, 3, 4 different parts
     "Threes over a blues, 1366x768, 1170, 480, 1, 1, 2, 2",
     "Threes over a blues, 1024x768, 830, 450, 1, 1, 2, 2",
-    "Threes over a blues, 1920x1080, 1720, 800, 1, 1, 1, 2",
-    "Even eighths, 1366x768, 1170, 480, 1, 1, 1, 2",
+    "Threes over a blues, 1920x1080, 1720, 800, 1, 1, 1, 1",
+    "Even eighths, 1366x768, 1170, 480, 1, 1, 1, 1",
     "Even eighths, 1024x768, 830, 450, 1, 1, 1, 2",
     "Even eighths, 1920x1080, 1720, 800, 1, 1, 1, 1"
   })
@@ -141,21 +183,22 @@ class ScoreSheetTest {
       }
       ReaderPages made = new ReaderPages();
       made.readers(chairs);
-      made.fit(parts, width, height, 12, 1);
+      made.fit(parts, width, height, 1);
       List<Integer> seen = new ArrayList<>();
       int turned = 0;
       do {
-        for (List<Integer> line : made.shown()) {
-          boolean first = line.equals(made.shown().get(0));
-          double high = made.alone() ? height : made.leastHeight(line, first);
-          SheetFit fit =
-              SheetFit.of(
-                  parts.get(line.get(0)),
-                  new SheetFit.Space(width, high, 1, line.size(), 0, first));
-          assertThat(fit.space()).as("%d chairs on %s", chairs, screen).isGreaterThanOrEqualTo(8);
-          assertThat(fit.systems().get(0).width() * fit.space()).isLessThanOrEqualTo(width + 0.5);
-          seen.addAll(line);
-        }
+        List<WrittenPart> on = made.shown().stream().map(line -> parts.get(line.get(0))).toList();
+        double music = width - ScoreSheet.margin(on.size(), 1);
+        SheetFit fit =
+            SheetFit.of(
+                Cutting.Uncut.of(on),
+                new SheetFit.Page(music, height, 1, Collections.nCopies(on.size(), 1), 0));
+        assertThat(fit.space())
+            .as("%d chairs on %s", chairs, screen)
+            .isGreaterThanOrEqualTo(chairs == 1 ? 8 : 7.99);
+        assertThat(fit.lines().get(0).get(0).width() * fit.space())
+            .isLessThanOrEqualTo(music + 0.5);
+        made.shown().forEach(seen::addAll);
         turned++;
         made.turn(1);
       } while (made.several() && !made.shown().get(0).contains(0));
@@ -164,22 +207,108 @@ class ScoreSheetTest {
     }
   }
 
+  /** As in a printed score: one place for a beat, one for a bar line, names beside their staves. */
+  @ParameterizedTest
+  @CsvSource({"1258, 700", "1720, 900", "916, 620"})
+  void theStavesOfAScoreStandUnderEachOther(double width, double height) {
+    ScoreSheet sheet =
+        new ScoreSheet(List.of(List.of("Ana"), List.of("Ben"), List.of("Cleo")), WORDS);
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          ((Region) sheet.root()).resize(width, height);
+          for (int staff = 0; staff < 3; staff++) {
+            sheet.show(staff, part(staff), List.of());
+          }
+          sheet.bar(6);
+          ((Parent) sheet.root()).layout();
+        });
+    ScoreLine line = sheet.shown().get(0);
+    assertThat(line.staves()).hasSize(3);
+    StaffSystem first = line.staves().get(0).system();
+    double above = 0;
+    for (int staff = 0; staff < 3; staff++) {
+      SystemView view = line.staves().get(staff);
+      for (int step = first.firstStep(); step < first.firstStep() + first.steps(); step++) {
+        assertThat(view.system().xOf(step)).isEqualTo(first.xOf(step));
+      }
+      assertThat(view.system().barLines()).isEqualTo(first.barLines());
+      assertThat(view.space()).isEqualTo(line.staves().get(0).space());
+      Bounds on = view.root().getBoundsInParent();
+      assertThat(on.getMinY()).as("below the staff before").isGreaterThanOrEqualTo(above - 1);
+      above = on.getMaxY();
+      String name = List.of("Ana", "Ben", "Cleo").get(staff);
+      Node label =
+          line.root().lookupAll(".strong").stream()
+              .filter(node -> ((Label) node).getText().equals(name))
+              .findFirst()
+              .orElseThrow();
+      Bounds at = line.root().sceneToLocal(label.localToScene(label.getBoundsInLocal()));
+      assertThat((at.getMinY() + at.getMaxY()) / 2)
+          .as("%s beside the staff", name)
+          .isCloseTo(line.staffY(staff), within(2.0));
+      assertThat(at.getMaxX()).isLessThan(view.root().getLayoutX());
+    }
+  }
+
+  @Test
+  void aPageThatIsTurnedSaysSoBetweenItsHalves() {
+    ScoreSheet sheet = sheet(1, 1_040, 560);
+    PageTurn.Line lower = sheet.shown().get(1).bars();
+    assertThat(turnSays(sheet)).isNull();
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(lower.firstBar() + lower.bars() - 1));
+    ScoreLine above = sheet.shown().get(0);
+    assertThat(above.bars().firstBar()).isGreaterThan(lower.firstBar());
+    Text says = turnSays(sheet);
+    assertThat(says).isNotNull();
+    assertThat(says.getText())
+        .isEqualTo(WORDS.say("stand.turn.above", above.bars().firstBar() + 1));
+    Bounds words = says.getBoundsInParent();
+    assertThat(words.getMinY())
+        .isGreaterThan(above.root().getLayoutY() + above.staves().get(0).height());
+    assertThat(words.getMaxY()).isLessThan(sheet.shown().get(1).root().getLayoutY() + 1);
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(above.bars().firstBar() + 1));
+    assertThat(turnSays(sheet)).isNull();
+    assertThat(sheet.shown().get(1).bars().firstBar()).isGreaterThan(above.bars().firstBar());
+  }
+
+  @Test
+  void aPageIsTurnedByHandWhileNoTakeRunsAndStaysWhereATakeEnded() {
+    ScoreSheet sheet = sheet(1, 1_040, 560);
+    int pages = sheet.leafProperty().get().pages();
+    assertThat(pages).isGreaterThan(2);
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(1));
+    assertThat(sheet.leafProperty().get().page()).isEqualTo(1);
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(-1));
+    assertThat(sheet.leafProperty().get().page()).as("a take begins").isZero();
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(40));
+    int at = sheet.leafProperty().get().page();
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(1));
+    assertThat(sheet.leafProperty().get().page()).as("a take runs").isEqualTo(at);
+    WaitForAsyncUtils.waitForAsyncFx(10_000, sheet::rest);
+    assertThat(sheet.leafProperty().get().page()).isEqualTo(at);
+    assertThat(shows(sheet, 40)).isTrue();
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(99));
+    assertThat(sheet.leafProperty().get().page()).isEqualTo(pages - 1);
+  }
+
   @Test
   void whoReadsTheSameLineReadsItTogetherWithMarksInALaneEach() {
     List<WrittenPart> parts = List.of(part(0), part(1), part(0));
     assertThat(ChairPages.lines(parts)).containsExactly(List.of(0, 2), List.of(1));
-    ScoreSheet together = sheet(new ScoreSheet(List.of("Ana", "Ben"), true), 1, 1_040, 560);
-    double one = sheet(1, 1_040, 560).shown().get(0).system().height();
-    SystemView line = together.shown().get(0);
+    ScoreSheet together =
+        sheet(new ScoreSheet(List.of(List.of("Ana", "Ben")), WORDS), part(0), 1, 1_040, 560);
+    double one = first(sheet(1, 1_040, 560)).system().height();
+    SystemView line = first(together);
     assertThat(line.height() / line.space()).as("a lane more").isCloseTo(one + 5.7, within(1.0));
     WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
-          together.marks(0, 0, List.of(new BarMark(Kind.PLACED, 2, 0, 0)));
-          together.marks(1, 0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12)));
+          together.marks(0, 0, 0, List.of(new BarMark(Kind.PLACED, 2, 0, 0)));
+          together.marks(0, 1, 0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12)));
         });
     assertThat(spoken(line)).containsExactly("Ana: bar 1, placed", "Ben: bar 1, early 30 ms");
-    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> together.clearMarks(0));
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> together.clearMarks(0, 0));
     assertThat(spoken(line)).containsExactly("Ben: bar 1, early 30 ms");
   }
 
@@ -188,14 +317,18 @@ class ScoreSheetTest {
     List<WrittenPart> parts = List.of(part(0), part(1), part(2), part(3));
     ReaderPages pages = new ReaderPages();
     pages.readers(4);
-    pages.fit(parts, 1_720, 900, 12, 1.5);
+    pages.fit(parts, 1_720, 900, 1.5);
     assertThat(pages.shown()).containsExactly(List.of(0), List.of(1));
-    assertThat(pages.next()).containsExactly(2, 3);
+    assertThat(pages.elsewhere()).containsExactly(2, 3);
     pages.turn(1);
     assertThat(pages.shown()).containsExactly(List.of(2), List.of(3));
+    pages.fit(parts, 1_720, 900, 1);
+    assertThat(pages.shown()).as("all fit for a moment").hasSize(4);
+    pages.fit(parts, 1_720, 900, 1.5);
+    assertThat(pages.shown()).as("as it was").containsExactly(List.of(2), List.of(3));
     pages.turn(-1);
     assertThat(pages.shown()).containsExactly(List.of(0), List.of(1));
-    pages.fit(parts, 1_720, 900, 12, 1);
+    pages.fit(parts, 1_720, 900, 1);
     assertThat(pages.shown()).as("all fit again").hasSize(4);
     pages.turn(1);
     assertThat(pages.shown()).as("then each alone").containsExactly(List.of(0));
@@ -206,7 +339,7 @@ class ScoreSheetTest {
   @ParameterizedTest
   @EnumSource(Palette.class)
   void thirtyMillisEarlyHasAFootToTheLeftInTheColourOfEarly(Palette palette) {
-    StaffSystem system = sheet(1, 1_040, 560).shown().get(0).system();
+    StaffSystem system = first(sheet(1, 1_040, 560)).system();
     Path early = shape(new BarMark(Kind.EARLY, 2, -30, -0.12), system, palette);
     Path late = shape(new BarMark(Kind.LATE, 2, 30, 0.12), system, palette);
     assertThat(foot(early)).isNegative();
@@ -234,11 +367,22 @@ class ScoreSheetTest {
   }
 
   private static boolean shows(ScoreSheet sheet, int bar) {
-    return sheet.shown().stream().anyMatch(line -> line.has(bar));
+    return sheet.shown().stream().anyMatch(line -> line.staves().get(0).has(bar));
   }
 
   private static ScoreSheet sheet(double scale, double width, double height) {
-    return sheet(new ScoreSheet(List.of(""), true), scale, width, height);
+    return sheet(new ScoreSheet(List.of(List.of("")), WORDS), part(0), scale, width, height);
+  }
+
+  private static SystemView first(ScoreSheet sheet) {
+    return sheet.shown().get(0).staves().get(0);
+  }
+
+  /** The words of the rule between two halves of a page; null where none is seen. */
+  private static @Nullable Text turnSays(ScoreSheet sheet) {
+    return sheet.root().lookup("#turn-says") instanceof Text text && text.getParent().isVisible()
+        ? text
+        : null;
   }
 
   private static WrittenPart part(int later) {
@@ -274,14 +418,14 @@ class ScoreSheetTest {
                 .toList());
   }
 
-  private static ScoreSheet sheet(ScoreSheet sheet, double scale, double width, double height) {
-    WrittenPart part = part(0);
+  private static ScoreSheet sheet(
+      ScoreSheet sheet, WrittenPart part, double scale, double width, double height) {
     return WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
           sheet.dress(Palette.LIGHT, scale);
           ((Region) sheet.root()).resize(width, height);
-          sheet.show(part, List.of());
+          sheet.show(0, part, List.of());
           return sheet;
         });
   }

@@ -1,0 +1,60 @@
+package thinclick.client.window.stand;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.Score;
+import thinclick.server.engraving.StaffSystem;
+import thinclick.server.engraving.SystemPlan;
+import thinclick.server.material.WrittenPart;
+
+/**
+ * A way in which the parts of a page are cut into lines of music: the same bars in all of them.
+ *
+ * @param plans the lines, in order
+ * @param narrowest what the widest line needs, staff spaces
+ * @param high how high each staff is at the most when it is narrow, from above, staff spaces
+ */
+record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Double> high) {
+  /** The parts of a page, spelled once for all ways to cut them. */
+  record Uncut(List<WrittenPart> parts, Score score) {
+    static Uncut of(List<WrittenPart> parts) {
+      return new Uncut(
+          List.copyOf(parts),
+          new Score(parts.stream().map(part -> DealtPart.reading(part, 1).part()).toList()));
+    }
+
+    /** How many bars suit a line. */
+    int usualBars() {
+      return Reading.barsPerSystem(parts.get(0));
+    }
+
+    /** Lines of so many bars at most. */
+    Cutting into(int bars) {
+      return cut(DealtPart.reading(parts.get(0), bars).plans());
+    }
+
+    /** The same, each line ending with the first bar of the next once more. */
+    Cutting lookingAhead(int bars) {
+      return cut(DealtPart.lookingAhead(parts.get(0), bars).plans());
+    }
+
+    private Cutting cut(List<SystemPlan> plans) {
+      double narrowest = score.narrowest(plans);
+      return new Cutting(score, plans, narrowest, high(score.systems(plans, narrowest)));
+    }
+  }
+
+  /** The lines as they are drawn, for each a staff a part; the width is in staff spaces. */
+  List<List<StaffSystem>> laid(double width) {
+    return score.systems(plans, width);
+  }
+
+  /** How high each staff is at the most, from above, staff spaces. */
+  static List<Double> high(List<List<StaffSystem>> lines) {
+    return IntStream.range(0, lines.get(0).size())
+        .mapToObj(
+            staff -> lines.stream().mapToDouble(line -> line.get(staff).height()).max().orElse(1))
+        .toList();
+  }
+}

@@ -1,0 +1,102 @@
+package thinclick.client.window.stand;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Which line of music stands in which place of the page while a bar sounds.
+ *
+ * <p>A page is read downwards and turned in two halves, as players do it who have no hand free:
+ * once its last line is half over, the places above it show the next page; the last place follows
+ * when the first bar there is over. So nothing that is being read ever moves, what comes next is in
+ * view before it is needed, and only around a turn does older music stand below newer.
+ *
+ * @param lines by number, from above; {@link #NOTHING} where a place is empty
+ * @param turnedAbove how many places from above show the page after the one in the place below
+ *     them; 0 where all places are of one page
+ */
+record PageTurn(List<Integer> lines, int turnedAbove) {
+  /** An empty place. */
+  static final int NOTHING = -1;
+
+  PageTurn {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * Which bars a line has.
+   *
+   * @param firstBar from 0
+   * @param bars how many, those of the next line that it shows ahead among them
+   */
+  record Line(int firstBar, int bars) {
+    private boolean has(int bar) {
+      return bar >= firstBar && bar < firstBar + bars;
+    }
+
+    private boolean halfOver(int bar) {
+      return bar - firstBar >= bars / 2;
+    }
+
+    private boolean justBegun(int bar) {
+      return bars > 1 && bar <= firstBar;
+    }
+  }
+
+  /** Where no bar sounds: a page in order. */
+  static PageTurn page(int lines, int places, int page) {
+    return new PageTurn(on(lines, places, page), 0);
+  }
+
+  /**
+   * While a bar sounds.
+   *
+   * @param places of a page, from 1
+   * @param bar from 0
+   */
+  static PageTurn at(List<Line> lines, int places, int bar) {
+    int current = current(lines, bar);
+    int page = current / places;
+    int place = current % places;
+    List<Integer> on = new ArrayList<>(on(lines.size(), places, page));
+    boolean more = (page + 1) * places < lines.size();
+    if (places > 1 && place == places - 1 && more && lines.get(current).halfOver(bar)) {
+      List<Integer> next = on(lines.size(), places, page + 1);
+      for (int above = 0; above < places - 1; above++) {
+        on.set(above, next.get(above));
+      }
+      return new PageTurn(on, places - 1);
+    }
+    if (places > 1 && place == 0 && page > 0 && lines.get(current).justBegun(bar)) {
+      on.set(places - 1, page * places - 1);
+      return new PageTurn(on, places - 1);
+    }
+    return new PageTurn(on, 0);
+  }
+
+  /** The line that has a bar; of two that have it the later, which shows what follows. */
+  static int current(List<Line> lines, int bar) {
+    for (int i = lines.size() - 1; i >= 0; i--) {
+      if (lines.get(i).has(bar)) {
+        return i;
+      }
+    }
+    return bar < 0 ? 0 : lines.size() - 1;
+  }
+
+  /** How many pages there are. */
+  static int pages(int lines, int places) {
+    return Math.max(1, (lines + places - 1) / places);
+  }
+
+  private static List<Integer> on(int lines, int places, int page) {
+    if (lines == 0) {
+      return Collections.nCopies(places, NOTHING);
+    }
+    return IntStream.range(page * places, (page + 1) * places)
+        .mapToObj(line -> line < lines ? line : NOTHING)
+        .toList();
+  }
+}

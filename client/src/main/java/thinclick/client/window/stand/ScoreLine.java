@@ -1,0 +1,117 @@
+package thinclick.client.window.stand;
+
+import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Group;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.StackPane;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.Line;
+import javafx.scene.shape.StrokeLineCap;
+import thinclick.client.window.look.Palette;
+import thinclick.server.engraving.StaffSystem;
+
+/**
+ * One line of music on the page: a staff, or the staves of several parts below each other, joined
+ * at the left, each with its players' names before it as in a printed score.
+ */
+final class ScoreLine {
+  private static final double BEFORE_STAFF = 1;
+  private static final double NAMES_HIGH = 6;
+  private static final double JOIN = 0.16;
+
+  private final List<SystemView> staves;
+  private final List<Double> tops;
+  private final List<String> names;
+  private final double margin;
+  private final double right;
+  private final Palette palette;
+  private final Group root = new Group();
+
+  /**
+   * @param staves from above
+   * @param tops where each begins, pixels from the line's own top
+   * @param names of those who read each staff; empty where one staff is all
+   * @param margin what the names take before the staves, pixels; 0 for one staff alone
+   */
+  ScoreLine(
+      List<SystemView> staves,
+      List<Double> tops,
+      List<String> names,
+      double margin,
+      Palette palette) {
+    this.staves = staves;
+    this.tops = tops;
+    this.names = names;
+    this.margin = margin;
+    this.palette = palette;
+    SystemView first = staves.get(0);
+    this.right = margin + first.system().width() * first.space();
+  }
+
+  /** What is on the page; painted when it is wanted first. */
+  Node root() {
+    if (root.getChildren().isEmpty()) {
+      for (int staff = 0; staff < staves.size(); staff++) {
+        Node painted = staves.get(staff).root();
+        painted.setLayoutX(margin);
+        painted.setLayoutY(tops.get(staff));
+        root.getChildren().add(painted);
+        if (margin > 0) {
+          root.getChildren().add(name(staff));
+        }
+      }
+      if (staves.size() > 1) {
+        root.getChildren().add(join());
+      }
+    }
+    return root;
+  }
+
+  /** Beside the middle of its staff. */
+  private Node name(int staff) {
+    SystemView view = staves.get(staff);
+    Label label = new Label(names.get(staff));
+    label.getStyleClass().add("strong");
+    label.setWrapText(true);
+    StackPane place = new StackPane(label);
+    place.setAlignment(Pos.CENTER_RIGHT);
+    double high = NAMES_HIGH * view.space();
+    place.setPrefSize(margin - BEFORE_STAFF * view.space(), high);
+    place.setMinSize(0, 0);
+    place.setLayoutY(staffY(staff) - high / 2);
+    place.resize(margin - BEFORE_STAFF * view.space(), high);
+    return place;
+  }
+
+  private Node join() {
+    double space = staves.get(0).space();
+    Line line =
+        new Line(margin, staffY(0) - 2 * space, margin, staffY(staves.size() - 1) + 2 * space);
+    line.setStroke(Color.web(Palette.web(palette.ink())));
+    line.setStrokeWidth(JOIN * space);
+    line.setStrokeLineCap(StrokeLineCap.BUTT);
+    return line;
+  }
+
+  /** Where a staff's middle line stands, pixels from the line's top. */
+  double staffY(int staff) {
+    return tops.get(staff) + staves.get(staff).system().staffY() * staves.get(staff).space();
+  }
+
+  /** Where its staves end, pixels from the page's left. */
+  double right() {
+    return right;
+  }
+
+  List<SystemView> staves() {
+    return staves;
+  }
+
+  /** Which bars it has. */
+  PageTurn.Line bars() {
+    StaffSystem system = staves.get(0).system();
+    return new PageTurn.Line(system.firstBar(), system.bars());
+  }
+}

@@ -1,0 +1,75 @@
+package thinclick.client.window.stand;
+
+import javafx.geometry.VPos;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Group;
+import javafx.scene.Node;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.Line;
+import javafx.scene.shape.Rectangle;
+import javafx.scene.text.Text;
+import thinclick.client.window.look.Faces;
+import thinclick.client.window.look.Palette;
+
+/**
+ * The band between the two halves of a page that is being turned, with words at its end that say
+ * where the reading goes on, or what is over.
+ */
+final class TurnRule {
+  private static final double SIZE = 1.5;
+  private static final double HIGH = 1.7;
+  private static final double THICK = 0.13;
+
+  private final Text words = new Text();
+  private final Rectangle band = new Rectangle();
+  private final Line upper = new Line();
+  private final Line lower = new Line();
+  private final Group root = new Group(band, upper, lower, words);
+
+  TurnRule() {
+    root.setVisible(false);
+    root.setAccessibleRole(AccessibleRole.TEXT);
+    words.setTextOrigin(VPos.CENTER);
+    words.setId("turn-says");
+  }
+
+  Node root() {
+    return root;
+  }
+
+  void hide() {
+    root.setVisible(false);
+  }
+
+  /**
+   * Stands across the page.
+   *
+   * @param y its middle, pixels
+   * @param wide the page, pixels
+   * @param space a staff space, pixels
+   */
+  void show(String says, double y, double wide, double space, Palette palette) {
+    Color ink = Color.web(Palette.web(palette.ink()));
+    band.setY(y - HIGH / 2 * space);
+    band.setWidth(wide);
+    band.setHeight(HIGH * space);
+    band.setFill(Color.web(Palette.web(palette.band())));
+    words.setText(says);
+    words.setFont(Faces.SEMIBOLD.at(SIZE * space));
+    words.setFill(ink);
+    words.setY(y);
+    words.setX(wide - words.getLayoutBounds().getWidth() - space);
+    line(upper, y - HIGH / 2 * space, wide, space, ink);
+    line(lower, y + HIGH / 2 * space, wide, space, ink);
+    root.setAccessibleText(says);
+    root.setVisible(true);
+  }
+
+  private static void line(Line line, double y, double wide, double space, Color ink) {
+    line.setStartY(y);
+    line.setEndY(y);
+    line.setEndX(wide);
+    line.setStroke(ink);
+    line.setStrokeWidth(Math.max(1, THICK * space));
+  }
+}

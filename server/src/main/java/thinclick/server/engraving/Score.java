@@ -1,0 +1,52 @@
+package thinclick.server.engraving;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Parts that stand below each other, spelled once and laid out as often as a page asks: a step has
+ * one place in all of them, and so has a bar line. The click and the stages' words stand above the
+ * first alone.
+ */
+public final class Score {
+  private final List<Engraver> staves;
+
+  /**
+   * @param parts from above, of one meter, grid, length and click
+   */
+  public Score(List<StaffPart> parts) {
+    staves = parts.stream().map(Engraver::new).toList();
+  }
+
+  /**
+   * The least width at which nothing touches.
+   *
+   * @param plans the systems that all parts are cut into
+   */
+  public double narrowest(List<SystemPlan> plans) {
+    ScoreMeasures measures = new ScoreMeasures(staves, plans);
+    return measures.widthAt(measures.leastStep());
+  }
+
+  /**
+   * Lays out the systems.
+   *
+   * @param plans the systems, in order
+   * @param width the width to fill, spaces; more is taken where it is too little, and less where a
+   *     step would be wider than {@value Measure#MAX_STEP} spaces
+   * @return for each system a staff for each part
+   */
+  public List<List<StaffSystem>> systems(List<SystemPlan> plans, double width) {
+    ScoreMeasures measures = new ScoreMeasures(staves, plans);
+    double step = measures.stepFilling(width);
+    List<List<StaffSystem>> lines = new ArrayList<>();
+    for (SystemPlan plan : plans) {
+      List<StaffSystem> line = new ArrayList<>();
+      for (Engraver staff : staves) {
+        line.add(staff.system(plan, measures, step, line.isEmpty()));
+      }
+      lines.add(line);
+    }
+    return lines;
+  }
+}
