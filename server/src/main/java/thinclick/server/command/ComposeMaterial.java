@@ -71,22 +71,25 @@ final class ComposeMaterial {
   Drill drill(@Nullable String named, MaterialFolder material) {
     Composition made = begin(named, material);
     if (groups != null) {
-      made.groups(Typed.numbers("--groups", groups));
+      List<Integer> together = Typed.numbers("--groups", groups);
+      Typed.of(() -> made.groups(together), "--groups");
     }
     rhythm.in(made);
     if (entry != null) {
-      made.entry(entry);
+      int step = entry;
+      Typed.of(() -> made.entry(step), "--entry");
     }
     lines.in(made);
     List<Instrument> on = instruments();
     if (!on.isEmpty()) {
-      made.instruments(on);
+      Typed.of(() -> made.instruments(on), "--instrument");
     }
     run.in(made);
     if (title != null) {
-      made.title(title);
+      String called = title;
+      Typed.of(() -> made.title(called), "--title");
     }
-    return DrillCheck.checked(made.drill());
+    return Typed.byField(() -> DrillCheck.checked(made.drill()), "--groups");
   }
 
   private Composition begin(@Nullable String named, MaterialFolder material) {
@@ -97,9 +100,7 @@ final class ComposeMaterial {
             "expected a drill's title, --cell, --grouping, --euclid or --leave-out, found none;"
                 + " --list names the drills");
       }
-      Meter in = meter == null ? Meter.FOUR_FOUR : Meter.parse(meter);
-      int steps = stepsPerBeat == null ? (in.compound() ? 3 : 2) : stepsPerBeat;
-      return Composition.even(rhythm.ownTitle(), in, steps);
+      return Typed.of(this::even, "--meter", "--steps-per-beat");
     }
     if (meter != null || stepsPerBeat != null) {
       throw new BadInput(
@@ -107,6 +108,12 @@ final class ComposeMaterial {
           "expected only where no drill is named, found it beside \"" + named + "\"");
     }
     return Composition.from(found(named, material));
+  }
+
+  private Composition even() {
+    Meter in = meter == null ? Meter.FOUR_FOUR : Meter.parse(meter);
+    int steps = stepsPerBeat == null ? (in.compound() ? 3 : 2) : stepsPerBeat;
+    return Composition.even(rhythm.ownTitle(), in, steps);
   }
 
   private static Drill found(String named, MaterialFolder material) {

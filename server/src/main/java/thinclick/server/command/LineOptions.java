@@ -72,7 +72,12 @@ final class LineOptions {
     if (progression != null) {
       Progressions.in("--progression", progression, null);
     }
-    made.lines(this::line);
+    Typed.of(
+        () -> made.lines(this::line),
+        progression != null ? "--progression" : "--scale",
+        "--key",
+        "--pattern",
+        "--between");
   }
 
   private Line line(@Nullable Line had) {

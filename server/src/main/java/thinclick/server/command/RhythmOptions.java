@@ -2,8 +2,11 @@ package thinclick.server.command;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiFunction;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.material.Cells;
 import thinclick.server.material.Composition;
@@ -114,75 +117,83 @@ final class RhythmOptions {
   void in(Composition made) {
     List<Integer> steps = cell == null ? null : Typed.numbers("--cell", cell);
     if (grouping != null) {
-      made.grouping(grouping, steps, period, aim());
+      int of = grouping;
+      Typed.of(() -> made.grouping(of, steps, period, aim()), "--grouping", "--period", "--cell");
     } else if (euclid != null) {
       List<Integer> two = Typed.numbers("--euclid", euclid);
       if (two.size() != 2) {
         throw new BadInput(
             "--euclid", "expected attacks and steps such as \"3 8\", found \"" + euclid + "\"");
       }
-      made.cell(Euclid.cell(two.get(0), two.get(1)));
+      Typed.of(() -> made.cell(Euclid.cell(two.get(0), two.get(1))), "--euclid");
     } else if (steps != null) {
-      made.cell(steps, period);
+      Typed.of(() -> made.cell(steps, period), "--cell", "--period");
     }
     if (tail != null && grouping == null) {
       throw new BadInput("--tail", "expected only with --grouping, found it without");
     }
     if (period != null && grouping == null && steps == null) {
-      made.period(period);
+      int bars = period;
+      Typed.of(() -> made.period(bars), "--period");
     }
     if (retrograde) {
-      made.every(Cells::retrograde);
+      every(made, "--retrograde", Cells::retrograde);
     }
     if (rotate != null) {
       int first = rotate;
-      made.every(one -> Cells.rotate(one, first));
+      every(made, "--rotate", one -> Cells.rotate(one, first));
     }
     if (displace != null) {
       int by = displace;
-      made.every(one -> Cells.displace(one, by));
+      every(made, "--displace", one -> Cells.displace(one, by));
     }
     if (augment != null) {
       int times = augment;
-      made.every(one -> Cells.augment(one, times));
+      every(made, "--augment", one -> Cells.augment(one, times));
     }
     omissions(made);
-    if (accents != null) {
-      List<Integer> on = Typed.numbers("--accents", accents);
-      made.every(one -> Cells.accented(one, on));
-    }
-    if (staccato != null) {
-      List<Integer> on = Typed.numbers("--staccato", staccato);
-      made.every(one -> Cells.staccato(one, on));
-    }
-    if (tenuto != null) {
-      List<Integer> on = Typed.numbers("--tenuto", tenuto);
-      made.every(one -> Cells.tenuto(one, on));
-    }
-    if (lengths != null) {
-      List<Integer> each = Typed.numbers("--lengths", lengths);
-      made.every(one -> Cells.withLengths(one, each));
+    marked(made, "--accents", accents, Cells::accented);
+    marked(made, "--staccato", staccato, Cells::staccato);
+    marked(made, "--tenuto", tenuto, Cells::tenuto);
+    marked(made, "--lengths", lengths, Cells::withLengths);
+  }
+
+  private static void every(Composition made, String option, UnaryOperator<Drill.Cell> change) {
+    Typed.of(() -> made.every(change), option);
+  }
+
+  /** What is said of single steps, as numbers. */
+  private static void marked(
+      Composition made,
+      String option,
+      @Nullable String numbers,
+      BiFunction<Drill.Cell, List<Integer>, Drill.Cell> mark) {
+    if (numbers != null) {
+      List<Integer> on = Typed.numbers(option, numbers);
+      every(made, option, one -> mark.apply(one, on));
     }
   }
 
   private void omissions(Composition made) {
     if (leaveOut != null) {
       int levels = leaveOut;
-      made.every(
+      every(
+          made,
+          "--leave-out",
           one ->
               Cells.leaveOutHeaviest(
                   one, levels, made.meter(), made.stepsPerBeat(), made.groups()));
     }
-    if (without != null) {
-      List<Integer> out = Typed.numbers("--without", without);
-      made.every(one -> Cells.leaveOut(one, out));
-    }
+    marked(made, "--without", without, Cells::leaveOut);
     if (beginOff) {
-      made.every(one -> Cells.beginOffBeat(one, made.stepsPerBeat()));
+      every(made, "--begin-off", one -> Cells.beginOffBeat(one, made.stepsPerBeat()));
     }
     if (endOff != null) {
       @Nullable Integer length = endOff == 0 ? null : endOff;
-      made.every(one -> Cells.endOffBeat(one, made.meter(), made.stepsPerBeat(), length));
+      every(
+          made,
+          "--end-off",
+          one -> Cells.endOffBeat(one, made.meter(), made.stepsPerBeat(), length));
     }
   }
 

@@ -65,7 +65,8 @@ final class RunOptions {
   /** Sets what is asked for. */
   void in(Composition made) {
     if (deal != null) {
-      made.deal(way(deal));
+      String wanted = deal;
+      Typed.of(() -> made.deal(way(wanted)), "--deal");
     }
     if (feel != null) {
       String wanted = feel;
@@ -76,19 +77,26 @@ final class RunOptions {
       made.chairs(had -> ChairWishes.free("--free", had, bars));
     }
     if (seed != null) {
-      made.seed(seed);
+      long wanted = seed;
+      Typed.of(() -> made.seed(wanted), "--seed");
     }
     if (tempo != null) {
-      made.tempo(tempo);
+      double wanted = tempo;
+      Typed.of(() -> made.tempo(wanted), "--tempo");
     }
     if (swing != null) {
-      made.swing(ratio(swing));
+      String wanted = swing;
+      Typed.of(() -> made.swing(ratio(wanted)), "--swing");
     }
     if (plan != null) {
-      made.plan(ClickPlans.parse("--plan", plan, made.meter(), made.groups()));
+      String wanted = plan;
+      Typed.of(
+          () -> made.plan(ClickPlans.parse("--plan", wanted, made.meter(), made.groups())),
+          "--plan");
     }
     if (stageBars != null) {
-      made.stageBars(stageBars);
+      int wanted = stageBars;
+      Typed.of(() -> made.stageBars(wanted), "--stage-bars");
     }
   }
 

@@ -40,25 +40,28 @@ final class ServeConfig {
   }
 
   static ServeConfig read(Path file, CommandSpec spec) {
-    String text;
+    String text = text(file);
     JsonNode root;
     try {
-      text = Files.readString(file);
       root = new TomlMapper().readTree(text);
-    } catch (NoSuchFileException missing) {
-      throw new BadInput("--config", "expected a file, found none at " + file);
-    } catch (IOException unreadable) {
-      throw new BadInput("--config", "expected a text, found " + unreadable.getMessage());
     } catch (JacksonException wrong) {
-      throw new BadInput(
-          file + ":" + Math.max(1, wrong.getLocation().getLineNr()),
-          "expected TOML, found " + wrong.getOriginalMessage());
+      throw NotToml.explain(file, text, wrong);
     }
     ServeConfig config = new ServeConfig(file);
     root.properties()
         .forEach(
             each -> config.take(each.getKey(), each.getValue(), line(text, each.getKey()), spec));
     return config;
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (NoSuchFileException missing) {
+      throw new BadInput("--config", "expected a file, found none at " + file);
+    } catch (IOException unreadable) {
+      throw new BadInput("--config", "expected a text, found " + unreadable.getMessage());
+    }
   }
 
   /** The first line that begins with the key, quoted or not, or with its table. */

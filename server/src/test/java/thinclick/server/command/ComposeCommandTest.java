@@ -292,6 +292,39 @@ class ComposeCommandTest {
     assertThat(run.out()).isEmpty();
   }
 
+  /** What the drill calls a field is the option that was typed. */
+  @ParameterizedTest
+  @CsvSource({
+    "charleston --tempo 900, --tempo: expected 30 to 320",
+    "charleston --seed -1, --seed: expected 0 to",
+    "charleston --swing 9, --swing: expected 1 to 4",
+    "charleston --stage-bars 0, --stage-bars: expected whole periods",
+    "charleston --leave-out 9, --leave-out: expected 1 to 3",
+    "charleston --without 99, --without: expected attacked steps",
+    "charleston --accents 99, --accents: expected",
+    "charleston --staccato 99, --staccato: expected steps of",
+    "charleston --tenuto 99, --tenuto: expected steps of",
+    "charleston --lengths 1, --lengths: expected a list",
+    "charleston --augment 0, --augment: expected",
+    "charleston --end-off 99, --end-off: expected",
+    "charleston --entry -1, --entry: expected 0 to",
+    "charleston --groups 9, --groups: expected",
+    "charleston --period 0, --period: expected 1 to 64",
+    "charleston --scale dorian --pattern 99, --pattern: expected -7 to 7",
+    "--cell 0 --meter 9/9, --meter: expected",
+    "--cell 0 --steps-per-beat 7, --steps-per-beat: expected",
+    "'--cell 0,9 --period 1', --period: expected at least 2 bars",
+    "--grouping 13, --grouping: expected 2 to 12",
+    "--grouping 3 --period 99, --period: expected 1 to 64",
+    "'--euclid 9,8', --euclid: expected"
+  })
+  void whatIsRefusedIsCalledAsItWasTyped(String options, String says) {
+    Run run = compose(options.split(" "));
+
+    assertThat(run.exit()).isEqualTo(2);
+    assertThat(run.err()).startsWith(says).hasLineCount(1);
+  }
+
   @Test
   void aWrongChordIsNamedWithItsBar() {
     Run run = compose("Charleston", "--progression", "Dm7 | Gx");
