@@ -202,9 +202,9 @@ public record Drill(
       Check.size("free", free, 0, 64);
     }
 
-    /** This chair with other free bars. */
-    public Chair withFree(List<FreeBars> others) {
-      return new Chair(chair, role, cell, entryStep, line, feelMillis, instrument, others);
+    /** A copy of this chair, to be changed. */
+    public ChairEdit edited() {
+      return new ChairEdit(this);
     }
 
     /** True where a bar, from 0, is played freely. */

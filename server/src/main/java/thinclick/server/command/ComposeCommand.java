@@ -302,7 +302,7 @@ final class ComposeCommand implements Callable<Integer> {
               : instruments.get(i % instruments.size());
       List<WrittenPart> keys = new ArrayList<>();
       for (String tonic : circleFrom(line, own)) {
-        Drill.Chair inKey = Composition.on(withLine(chair, moved(line, tonic)), on);
+        Drill.Chair inKey = Composition.on(chair.edited().line(moved(line, tonic)).chair(), on);
         keys.add(written(dealing, inKey, composed.tempo().start(), i));
       }
       all.add(keys);
@@ -322,18 +322,6 @@ final class ComposeCommand implements Callable<Integer> {
     List<String> circle = new ArrayList<>(CIRCLE.subList(first, CIRCLE.size()));
     circle.addAll(CIRCLE.subList(0, first));
     return circle;
-  }
-
-  private static Drill.Chair withLine(Drill.Chair chair, Line line) {
-    return new Drill.Chair(
-        chair.chair(),
-        chair.role(),
-        chair.cell(),
-        chair.entryStep(),
-        line,
-        chair.feelMillis(),
-        chair.instrument(),
-        chair.free());
   }
 
   private static Line moved(Line line, String tonic) {

@@ -49,15 +49,15 @@ final class RoleSeating {
     Drill.Chair like = own == null ? frame.drill().chairs().get(0) : own;
     String named = own == null || own.role() == null ? role.word() : own.role();
     Drill.Chair chair =
-        new Drill.Chair(
-            like.chair(),
-            named,
-            cell,
-            0,
-            like.line(),
-            own == null ? null : own.feelMillis(),
-            own == null || own.instrument() == null ? role.instrument() : own.instrument(),
-            own == null ? List.of() : own.free());
+        like.edited()
+            .role(named)
+            .cell(cell)
+            .entryStep(0)
+            .feelMillis(own == null ? null : own.feelMillis())
+            .instrument(
+                own == null || own.instrument() == null ? role.instrument() : own.instrument())
+            .free(own == null ? List.of() : own.free())
+            .chair();
     return new Seat(
         frame.players().get(player),
         chair,

@@ -43,7 +43,7 @@ record Seat(
 
   /** The same with other free bars. */
   Seat withFree(List<FreeBars> free) {
-    return new Seat(player, chair.withFree(free), cell, entryStep, follows, how);
+    return new Seat(player, chair.edited().free(free).chair(), cell, entryStep, follows, how);
   }
 
   /** Written attacks from the entry to {@code totalSteps}, the entry applied, none in free bars. */
@@ -107,14 +107,6 @@ record Seat(
 
   /** This seat as a chair of the drill that was dealt, named by the player. */
   Drill.Chair asChair(String name) {
-    return new Drill.Chair(
-        name,
-        chair.role(),
-        cell,
-        entryStep,
-        chair.line(),
-        chair.feelMillis(),
-        chair.instrument(),
-        chair.free());
+    return chair.edited().named(name).cell(cell).entryStep(entryStep).chair();
   }
 }

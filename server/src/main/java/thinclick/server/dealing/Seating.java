@@ -118,16 +118,7 @@ final class Seating {
           layers.stream().anyMatch(layer -> Integer.valueOf(size).equals(layer.cell().grouping()));
       if (!there) {
         Drill.Cell cell = Drill.Cell.of(size, List.of(0), size);
-        layers.add(
-            new Drill.Chair(
-                Places.groupsOf(size),
-                like.role(),
-                cell,
-                0,
-                like.line(),
-                like.feelMillis(),
-                like.instrument(),
-                like.free()));
+        layers.add(like.edited().named(Places.groupsOf(size)).cell(cell).entryStep(0).chair());
       }
     }
     return doubled(frame, layers, true);
@@ -145,7 +136,7 @@ final class Seating {
       seats.add(
           new Seat(
               frame.players().get(i),
-              chair.withFree(inTurn(frame, i % 2, calls ? 0 : 1, 2)),
+              chair.edited().free(inTurn(frame, i % 2, calls ? 0 : 1, 2)).chair(),
               turn,
               0,
               null,

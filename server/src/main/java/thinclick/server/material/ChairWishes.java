@@ -42,15 +42,7 @@ public final class ChairWishes {
         (chair, read) -> {
           int onbeat = Integer.parseInt(read.group(2));
           int offbeat = read.group(3) == null ? onbeat : Integer.parseInt(read.group(3));
-          return new Drill.Chair(
-              chair.chair(),
-              chair.role(),
-              chair.cell(),
-              chair.entryStep(),
-              chair.line(),
-              new Feel(onbeat, offbeat),
-              chair.instrument(),
-              chair.free());
+          return chair.edited().feelMillis(new Feel(onbeat, offbeat)).chair();
         });
   }
 
@@ -72,7 +64,7 @@ public final class ChairWishes {
           @Nullable Integer every = read.group(4) == null ? null : Integer.valueOf(read.group(4));
           List<FreeBars> free = new ArrayList<>(chair.free());
           free.add(new FreeBars(from - 1, to, every));
-          return chair.withFree(free);
+          return chair.edited().free(free).chair();
         });
   }
 

@@ -123,15 +123,12 @@ public final class Composition {
     Drill.Chair first = chairs.get(0);
     chairs =
         List.of(
-            new Drill.Chair(
-                "1",
-                chairs.size() == 1 ? first.role() : null,
-                cell,
-                first.entryStep(),
-                first.line(),
-                first.feelMillis(),
-                first.instrument(),
-                first.free()));
+            first
+                .edited()
+                .named("1")
+                .role(chairs.size() == 1 ? first.role() : null)
+                .cell(cell)
+                .chair());
     if (kind == DealKind.AS_WRITTEN) {
       kind = DealKind.CANON;
     }
@@ -183,7 +180,7 @@ public final class Composition {
     int bars = 1;
     for (Drill.Chair chair : chairs) {
       Drill.Cell cell = change.apply(chair.cell());
-      changed.add(withCell(chair, cell));
+      changed.add(chair.edited().cell(cell).chair());
       bars = Math.max(bars, Groupings.realignsAfter(cell.steps(), perBar()) / perBar());
     }
     chairs = changed;
@@ -194,35 +191,13 @@ public final class Composition {
     return this;
   }
 
-  private static Drill.Chair withCell(Drill.Chair chair, Drill.Cell cell) {
-    return new Drill.Chair(
-        chair.chair(),
-        chair.role(),
-        cell,
-        chair.entryStep(),
-        chair.line(),
-        chair.feelMillis(),
-        chair.instrument(),
-        chair.free());
-  }
-
   /** The first chair enters at a step, the others as much later as they were. */
   public Composition entry(int step) {
     Check.range("entry", step, 0L, 10_000);
     int by = step - chairs.get(0).entryStep();
     chairs =
         chairs.stream()
-            .map(
-                chair ->
-                    new Drill.Chair(
-                        chair.chair(),
-                        chair.role(),
-                        chair.cell(),
-                        Math.max(0, chair.entryStep() + by),
-                        chair.line(),
-                        chair.feelMillis(),
-                        chair.instrument(),
-                        chair.free()))
+            .map(chair -> chair.edited().entryStep(Math.max(0, chair.entryStep() + by)).chair())
             .toList();
     return this;
   }
@@ -231,17 +206,7 @@ public final class Composition {
   public Composition lines(UnaryOperator<@Nullable Line> change) {
     chairs =
         chairs.stream()
-            .map(
-                chair ->
-                    new Drill.Chair(
-                        chair.chair(),
-                        chair.role(),
-                        chair.cell(),
-                        chair.entryStep(),
-                        change.apply(chair.line()),
-                        chair.feelMillis(),
-                        chair.instrument(),
-                        chair.free()))
+            .map(chair -> chair.edited().line(change.apply(chair.line())).chair())
             .toList();
     return this;
   }
@@ -264,15 +229,7 @@ public final class Composition {
 
   /** A chair on another instrument. */
   public static Drill.Chair on(Drill.Chair chair, Instrument instrument) {
-    return new Drill.Chair(
-        chair.chair(),
-        chair.role(),
-        chair.cell(),
-        chair.entryStep(),
-        chair.line(),
-        chair.feelMillis(),
-        instrument.name(),
-        chair.free());
+    return chair.edited().instrument(instrument.name()).chair();
   }
 
   public Composition deal(DealKind way) {

@@ -39,15 +39,10 @@ public final class PlayThenTap {
         drill.chairs().stream()
             .map(
                 one ->
-                    new Drill.Chair(
-                        one.chair(),
-                        one.role(),
-                        one.cell(),
-                        one.entryStep() + steps,
-                        one.line(),
-                        one.feelMillis(),
-                        one.instrument(),
-                        later(one, bars, new ClickPlan(drill.stages()).bars())))
+                    one.edited()
+                        .entryStep(one.entryStep() + steps)
+                        .free(later(one, bars, new ClickPlan(drill.stages()).bars()))
+                        .chair())
             .toList();
     List<Stage> stages = new ArrayList<>();
     Integer[] all =
