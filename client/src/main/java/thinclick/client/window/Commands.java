@@ -29,6 +29,13 @@ final class Commands {
     return this;
   }
 
+  /** Signs that need Shift on one keyboard and none on another. */
+  Commands onCtrlSign(KeyCode key, Runnable does) {
+    commands.put(
+        new KeyCodeCombination(key, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_ANY), does);
+    return this;
+  }
+
   /** Carries out what a pressed key commands; false where it commands nothing. */
   boolean pressed(KeyEvent event) {
     for (Map.Entry<KeyCombination, Runnable> command : commands.entrySet()) {

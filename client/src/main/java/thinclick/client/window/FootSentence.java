@@ -44,6 +44,8 @@ final class FootSentence {
     boolean quiet = room.problem().isEmpty();
     if (page == View.CHECK && quiet) {
       said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
+    } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
+      said = words.say("situation.reviewed.here");
     } else if (page == View.SEASON && quiet) {
       said = words.say("situation.season");
     } else if (room.link() == null && (page == View.SETTINGS || page == View.HELP)) {

@@ -162,6 +162,21 @@ class NothingIsClippedTest extends WindowCase {
     robot.type(KeyCode.SPACE);
     control(KeyCode.T);
     assertThat(style()).contains(web(Palette.LIGHT));
+    theSizeIsSetOnKeyboardsWithPlusAboveEquals();
+  }
+
+  /** Ctrl+Plus with Shift where plus needs it, without where it does not; down again with minus. */
+  private void theSizeIsSetOnKeyboardsWithPlusAboveEquals() {
+    String before = text("size-now");
+    control(KeyCode.MINUS);
+    assertThat(text("size-now")).isNotEqualTo(before);
+    robot.press(KeyCode.CONTROL, KeyCode.SHIFT).type(KeyCode.EQUALS);
+    robot.release(KeyCode.SHIFT, KeyCode.CONTROL);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(text("size-now")).isEqualTo(before);
+    assertThat(new SettingsFile(folder).read().settings().look().textSize())
+        .as("remembered at once")
+        .isEqualTo(Double.parseDouble(before.replaceAll("\\D", "")) * Look.USUAL_TEXT / 100);
   }
 
   private void theHelpIsTurnedByTheKeyboard() {

@@ -78,7 +78,9 @@ public final class BandMarks {
       List<Double> steps = new ArrayList<>();
       for (long micros : take.of(id)) {
         int step = PulseMarks.nearest(grid, micros);
-        if (step >= first && step < first + grid.stepsPerBar()) {
+        if (!BarMarks.beforeBarOne(grid, micros)
+            && step >= first
+            && step < first + grid.stepsPerBar()) {
           steps.add(step + (micros - grid.microsAt(step)) / grid.stepMicros());
         }
       }

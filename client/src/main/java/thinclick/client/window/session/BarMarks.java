@@ -53,6 +53,11 @@ public final class BarMarks {
     return (long) edgeMicros(grid, (bar + 1L) * grid.stepsPerBar());
   }
 
+  /** True for what was tapped along with the count-in: it is no bar's. */
+  static boolean beforeBarOne(StepGrid grid, long micros) {
+    return micros < edgeMicros(grid, 0);
+  }
+
   private static BarMark judged(StepGrid grid, int step, double offMicros, double plainMillis) {
     if (Math.abs(offMicros) <= plainMillis * 1e3) {
       return mark(Kind.PLACED, grid, step, offMicros);

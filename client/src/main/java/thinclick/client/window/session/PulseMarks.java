@@ -45,6 +45,9 @@ final class PulseMarks {
       return;
     }
     heard.add(player);
+    if (BarMarks.beforeBarOne(grid, micros)) {
+      return;
+    }
     for (Judgement one : scorer.judge(player, micros)) {
       if (one.player().equals(own)) {
         judged.put(one.micros(), one);

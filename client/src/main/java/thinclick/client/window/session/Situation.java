@@ -128,6 +128,17 @@ public final class Situation {
     return words.say("situation.playing", moment.bar() + 1, bars, moment.barsToNextStage());
   }
 
+  /** True where the review is there and nothing else is to be said first. */
+  public boolean isReviewed(RoomState room) {
+    return room.link() == LinkState.ONLINE
+        && room.phase() == Phase.REVIEW
+        && room.review() != null
+        && !room.review().provisional()
+        && room.note().isEmpty()
+        && room.clock().state() != ClockState.LOST
+        && !leaderAway(room);
+  }
+
   private String reviewing(RoomState room) {
     if (room.review() == null) {
       return words.say("situation.reviewing", reason(room), room.waiting());

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.BarMark.Kind;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
@@ -61,6 +63,36 @@ class BarMarksTest {
         .extracting(BarMark::kind)
         .containsExactly(Kind.EARLY);
     assertThat(BarMarks.overMicros(grid, 0)).isEqualTo(11_875_000L);
+  }
+
+  /** Tapped along with the count-in, also against the pulse of others: no mark beside bar 1. */
+  @Test
+  void whatIsTappedBeforeBarOneIsNoBars() {
+    Take take =
+        new Take(
+            Take.FORMAT,
+            Take.VERSION,
+            "Counted in",
+            Meter.FOUR_FOUR,
+            120,
+            2,
+            Swing.STRAIGHT,
+            10_000_000,
+            50.0,
+            plan.stages(),
+            List.of(Part.of("Ana", 0, List.of(0, 4)), Part.of("Ben", 0, List.of(0, 4))),
+            List.of(),
+            null,
+            List.of());
+    PulseMarks pulse = new PulseMarks(take, take.parts().get(0));
+    for (long micros : new long[] {8_000_000, 9_000_000, 9_500_000, 9_990_000, 11_000_000}) {
+      pulse.hear("Ben", micros);
+      pulse.hear("Ana", micros);
+    }
+    assertThat(pulse.known()).isTrue();
+    assertThat(pulse.of(0, 15)).extracting(BarMark::kind).containsExactly(Kind.PLACED, Kind.PLACED);
+    assertThat(BarMarks.beforeBarOne(grid, 9_874_000)).isTrue();
+    assertThat(BarMarks.beforeBarOne(grid, 9_876_000)).isFalse();
   }
 
   @Test
