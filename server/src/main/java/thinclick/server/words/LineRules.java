@@ -1,5 +1,6 @@
 package thinclick.server.words;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Hearing;
@@ -14,6 +15,9 @@ import thinclick.server.scoring.Interval;
 final class LineRules {
   /** There and back together, ms: up to this the two cannot be told apart (our simulations). */
   private static final double TOO_SHORT = 10;
+
+  /** The rule that says how the others were heard. */
+  static final String HEARING = "hearing";
 
   private LineRules() {}
 
@@ -53,6 +57,33 @@ final class LineRules {
             100 * Math.abs(players.get()) / evidence.beatMillis(),
             says,
             dragged ? Advice.SING : Advice.ISLANDS));
+  }
+
+  /**
+   * Which way of hearing the others a player had, and what it means for being judged fairly; to
+   * that player alone, and only where somebody else of flesh and blood played along.
+   */
+  static List<Finding> hearing(Evidence evidence) {
+    List<Chairful> people =
+        evidence.players.stream().filter(player -> !player.review.standIn()).toList();
+    List<Finding> findings = new ArrayList<>();
+    for (Chairful player : people) {
+      Hearing hearing = player.part.hearing();
+      if (hearing != null && people.size() > 1) {
+        @Nullable Said says =
+            switch (hearing.mode()) {
+              case NOT_AT_ALL -> null; // in one room they are heard through the air
+              case AS_IT_ARRIVES ->
+                  Said.of(
+                      "hearing.late", player.name(), Quantity.millis(hearing.delayMillis(), null));
+              case IN_TIME -> Said.of("hearing.inTime", player.name());
+            };
+        if (says != null) {
+          findings.add(new Finding(HEARING, Matter.CAVEAT, player.name(), 1, says, null).quiet());
+        }
+      }
+    }
+    return findings;
   }
 
   /** True where the account covers these bars, from 0, so that the drift is told there. */

@@ -160,6 +160,7 @@ public final class ReviewWords {
     }
     findings.stream()
         .filter(finding -> player.equals(finding.player()) && finding.matter() != Matter.GOOD)
+        .filter(finding -> !finding.rule().equals(LineRules.HEARING))
         .limit(MOST_SENTENCES - 2L)
         .map(finding -> ToOneself.of(finding.says()))
         .forEach(sentences::add);
@@ -167,6 +168,12 @@ public final class ReviewWords {
         .filter(finding -> player.equals(finding.player()) && finding.rule().equals("feel"))
         .filter(finding -> finding.matter() == Matter.GOOD)
         .map(finding -> ToOneself.of(finding.says()))
+        .forEach(sentences::add);
+    // Whatever else there is to say: how a player heard the others bears on all of it.
+    findings.stream()
+        .filter(finding -> player.equals(finding.player()))
+        .filter(finding -> finding.rule().equals(LineRules.HEARING))
+        .map(Finding::says)
         .forEach(sentences::add);
     sentences.add(nextOn(player, own));
     return List.copyOf(sentences);

@@ -19,6 +19,7 @@ final class Rules {
           new Rule("returns", TimeRules::returns),
           new Rule("freePulse", FreeRules::pulse),
           new Rule("line", LineRules::line),
+          new Rule(LineRules.HEARING, LineRules::hearing),
           new Rule("dropped", NoteRules::dropped),
           new Rule("added", NoteRules::added),
           new Rule("answers", FreeRules::answers),

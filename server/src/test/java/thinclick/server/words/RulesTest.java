@@ -278,6 +278,37 @@ class RulesTest {
     assertThat(next("line", line(40, -1, 11))).isNull();
   }
 
+  /** The choice is the player's own affair, and bears on all that is said of them. */
+  @Test
+  void howAPlayerHeardTheOthersIsSaidOnTheirSlipWithWhatItMeans() {
+    Analysis late = line(40, 4, 6);
+    assertThat(says("hearing", late))
+        .contains(
+            "Mina heard the others 40 ms late: a slowing that this alone may have made is charged to"
+                + " nobody.");
+    Hearing inTime = new Hearing(Hearing.Mode.IN_TIME, 0);
+    Analysis written =
+        new Analysis(
+            late.take()
+                .withParts(
+                    late.take().parts().stream()
+                        .map(part -> part.edited().hearing(inTime).part())
+                        .toList()),
+            late.review(),
+            late.players(),
+            late.pulseMillis());
+    String said =
+        "Mina heard the others in time, as it is written for them: nothing Mina played can be laid to"
+            + " the line.";
+    assertThat(Spoken.of(written, ENGLISH).slip("Mina").says()).contains(said);
+    assertThat(Spoken.of(written, ENGLISH).says())
+        .extracting(Spoken.Sentence::text)
+        .as("to that player alone")
+        .doesNotContain(said);
+    Analysis alone = edited(review -> player(review, "Ilse").put("standIn", true));
+    assertThat(says("hearing", alone)).as("nobody chose").isEmpty();
+  }
+
   @Test
   void standInsAreNamedAsSuch() {
     Analysis one = edited(review -> player(review, "Ilse").put("standIn", true));
