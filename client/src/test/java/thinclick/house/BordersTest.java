@@ -119,6 +119,37 @@ class BordersTest {
           .because("whoever asks for reduced motion gets it always: what changes, changes at once");
 
   @ArchTest
+  static final ArchRule oneClassCrossesToTheWindowsThread =
+      noClasses()
+          .that()
+          .doNotHaveFullyQualifiedName("thinclick.client.window.WindowThread")
+          .should()
+          .callMethod(javafx.application.Platform.class, "runLater", Runnable.class)
+          .because("where threads meet is looked for in one place");
+
+  @ArchTest
+  static final ArchRule noDialogStandsInTheWayOfATake =
+      noClasses()
+          .that()
+          .resideInAPackage("thinclick.client..")
+          .should()
+          .dependOnClassesThat()
+          .areAssignableTo(javafx.scene.control.Dialog.class)
+          .because("what is to be said stands on the page or at its foot, and takes no key away");
+
+  @ArchTest
+  static final ArchRule modelsOfPagesKnowNoWindow =
+      noClasses()
+          .that()
+          .resideInAPackage("thinclick.client.window..")
+          .and()
+          .haveSimpleNameEndingWith("Model")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..")
+          .because("what a page says is tested without a display");
+
+  @ArchTest
   static final ArchRule pureCodeReadsNoClock =
       noClasses()
           .that()

@@ -90,6 +90,26 @@ class ChairDelayTest {
         .contains(new SoundSettings.Level("speakers", -12), new SoundSettings.Level("", -24));
   }
 
+  @Test
+  void everyStateOfTheOutputIsASentence() {
+    sound.soundChanged(SoundState.NONE, "");
+    until(() -> saysSound("No sound output: the click will only show."));
+    sound.soundChanged(SoundState.LOST, "speakers");
+    until(() -> saysSound("The sound output is gone; the click comes back at a bar line"));
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    until(() -> saysSound("-24"));
+    on(
+        () -> {
+          sound.mutedProperty().set(true);
+          return null;
+        });
+    until(() -> saysSound("Silent here"));
+  }
+
+  private boolean saysSound(String part) {
+    return sound.saysProperty().get().contains(part);
+  }
+
   private boolean roomKnows() {
     return session.state().people().stream().anyMatch(person -> person.soundCheck());
   }

@@ -60,6 +60,8 @@ class KeyboardPathTest extends WindowCase {
     robot.type(KeyCode.SPACE).type(KeyCode.ESCAPE).type(KeyCode.DIGIT1);
     until(() -> session.take().own().size() == 2);
     assertThat(on(() -> session.take().own().size())).as("K is held since before").isEqualTo(2);
+    robot.clickOn(node("stand-title")); // mouse and finger are for practising alone
+    robot.type(KeyCode.ENTER);
     aHeldKeyIsOneAttack();
     aKeyHeldWhenTheFocusWentTapsAgain();
     assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();

@@ -59,6 +59,7 @@ class NothingIsClippedTest extends WindowCase {
     Locale locale = Locale.forLanguageTag(language);
     open(textSize, stretch == 1 ? Words.in(locale) : Words.of(new Stretched(stretch), locale));
     look("door");
+    cautions("care.sound", "care.names");
     foundHostsComeAndGo();
     control(KeyCode.DIGIT6);
     title("view.settings");
@@ -76,6 +77,7 @@ class NothingIsClippedTest extends WindowCase {
     control(KeyCode.DIGIT1);
     title("view.check");
     look("check");
+    cautions("care.sound");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#tab-door")).fire());
     title("view.door");
     robot.interact(
@@ -98,9 +100,11 @@ class NothingIsClippedTest extends WindowCase {
     until(() -> session.state().phase() == Phase.DEALT);
     until(() -> session.further().get(0).state().ownPart() != null);
     look("lectern");
+    cautions("care.names");
     control(KeyCode.DIGIT2);
     title("view.stand");
     look("stand");
+    thePartStandsInWords();
     theRegionsAreReachedByF6();
     robot.interact(() -> desk.wall().turn(stage));
     look("wall", desk.wall().scene());
@@ -118,6 +122,42 @@ class NothingIsClippedTest extends WindowCase {
     assertThat(clipped)
         .as("cut short at %.0f px, %s, stretched by %.1f", textSize, language, stretch)
         .isEmpty();
+  }
+
+  /** The cautions stand where they concern somebody, whole and in sight of whoever scrolls. */
+  private void cautions(String... keys) {
+    for (String key : keys) {
+      String said = words.say(key);
+      boolean there =
+          on(
+              () ->
+                  stage.getScene().getRoot().lookupAll(".label").stream()
+                      .anyMatch(
+                          node ->
+                              node.isVisible()
+                                  && node instanceof Labeled label
+                                  && said.equals(label.getText())));
+      assertThat(there).as("%s on %s", key, stage.getTitle()).isTrue();
+    }
+  }
+
+  /** For readers whom the toolkit does not reach: bar by bar, in the window's language. */
+  private void thePartStandsInWords() {
+    control(KeyCode.DIGIT6);
+    title("view.settings");
+    robot.interact(() -> node("part-in-words").requestFocus());
+    robot.type(KeyCode.SPACE);
+    control(KeyCode.DIGIT2);
+    title("view.stand");
+    assertThat(on(() -> node("part-words").getParent().isVisible())).isTrue();
+    assertThat(text("part-words")).contains("1", "2", "3").hasSizeGreaterThan(100);
+    look("stand in words");
+    control(KeyCode.DIGIT6);
+    title("view.settings");
+    robot.interact(() -> node("part-in-words").requestFocus());
+    robot.type(KeyCode.SPACE);
+    control(KeyCode.DIGIT2);
+    title("view.stand");
   }
 
   /** In one turn of the window's thread each, since this network may have hosts of its own. */

@@ -9,6 +9,7 @@ import javafx.scene.Node;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Take;
@@ -51,13 +52,22 @@ class PracticePathTest extends WindowCase {
     robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
     says("Bar 1 of");
     robot.type(KeyCode.F).type(KeyCode.J);
+    until(() -> session.take().own().size() == 2);
+    robot.clickOn(node("stand-title").getParent().getParent().getParent().getParent());
+    until(() -> session.take().own().size() == 3);
     says("Bar 2 of");
     robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL);
     until(() -> session.state().review() != null);
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(session.state().review().review().get("players").size()).isEqualTo(3);
 
-    assertThat(written().parts().get(0).hearing().mode())
+    Take take = written();
+    assertThat(take.attacks())
+        .filteredOn(attack -> attack.player().equals("Mina"))
+        .extracting(Attack::lateByMillis)
+        .as("a press of the mouse may be late by 8 ms at the least")
+        .anyMatch(late -> late != null && late >= 8);
+    assertThat(take.parts().get(0).hearing().mode())
         .as("how the stand-ins were heard stands in the take")
         .isEqualTo(Hearing.Mode.IN_TIME);
 

@@ -28,6 +28,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.protocol.time.VirtualTime;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.lesson.LessonScript;
 import thinclick.server.material.Stock;
@@ -286,6 +287,34 @@ class LecternDeskTest {
     run(() -> desk.lesson().leave());
     assertThat(ask(() -> desk.lesson().paused())).as("no lesson, no break").isFalse();
     assertThat(ask(() -> desk.lesson().pauseDoes())).isEqualTo(Pause.NOTHING);
+  }
+
+  /** Five minutes of rest are a break; a shorter one is none. */
+  @Test
+  void afterTwentyFiveMinutesWithoutABreakOneIsDue() {
+    VirtualTime hour = new VirtualTime(0);
+    ClassDesk classes = new ClassDesk(session, windowThread, words);
+    LecternDesk lesson = LecternDesk.of(session, words, hour, classes);
+    run(() -> lesson.lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    hour.advanceTo(minutes(24.9));
+    assertThat(ask(() -> lesson.prompt().care())).isEmpty();
+    hour.advanceTo(minutes(26));
+    assertThat(ask(() -> lesson.prompt().care()))
+        .startsWith("26 minutes without a break: five minutes are due")
+        .contains("Pain means stop", "licensed professionals");
+    run(() -> lesson.lesson().pause());
+    hour.advanceTo(minutes(28));
+    run(() -> lesson.lesson().pause());
+    assertThat(ask(() -> lesson.prompt().care())).startsWith("28 minutes");
+    run(() -> lesson.lesson().pause());
+    hour.advanceTo(minutes(33));
+    run(() -> lesson.lesson().pause());
+    assertThat(ask(() -> lesson.prompt().care())).isEmpty();
+  }
+
+  private static long minutes(double minutes) {
+    return Math.round(minutes * 60e9);
   }
 
   private String pause() {
