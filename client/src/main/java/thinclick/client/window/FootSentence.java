@@ -42,10 +42,15 @@ final class FootSentence {
     RoomState room = session.state();
     String said = situation.say(room, moment, nowNanos);
     boolean quiet = room.problem().isEmpty();
-    if (page == View.CHECK && quiet) {
+    boolean first = situation.comesFirst(room) && !check.listens();
+    if (first) {
+      // Wherever one reads meanwhile, this is what one has to know.
+    } else if (page == View.CHECK && quiet) {
       said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
+    } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {
+      said = situation.choose(room);
     } else if (page == View.SEASON && quiet) {
       said = words.say("situation.season");
     } else if (room.link() == null && (page == View.SETTINGS || page == View.HELP)) {
@@ -74,7 +79,7 @@ final class FootSentence {
     if (!wentWrong.isEmpty() && !room.takeRuns()) {
       said = words.say("house.mishap", wentWrong) + " " + said;
     }
-    boolean first = room.link() == null && !putAside.isEmpty();
-    return first ? words.say("settings.aside", putAside) + " " + said : said;
+    boolean aside = room.link() == null && !putAside.isEmpty();
+    return aside ? words.say("settings.aside", putAside) + " " + said : said;
   }
 }

@@ -19,6 +19,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
@@ -27,10 +28,12 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.ServerMessage.StopReason;
 
 /**
- * From the first window to finished takes by keyboard alone, doing only what the sentence at the
- * bottom says: a substitute who has never seen it runs a lesson in at most six actions.
+ * From the first window to finished takes by keyboard alone, pressing only the keys that the
+ * sentence at the bottom names: a substitute who has never seen it runs a lesson in at most six
+ * actions.
  */
 class KeyboardPathTest extends WindowCase {
   @BeforeEach
@@ -38,20 +41,27 @@ class KeyboardPathTest extends WindowCase {
     open();
   }
 
+  /** As the window writes keys: Enter, Ctrl+Enter, Ctrl+., Ctrl+D. */
+  private static final Pattern KEY = Pattern.compile("(Ctrl\\+)?(Enter|(?<=\\+)[A-Z0-9.])");
+
   private int actions;
 
   @Test
   void aSubstituteRunsALessonInSixActions() throws Exception {
     says("Write your name");
-    action(() -> robot.write("Ana").type(KeyCode.ENTER));
+    action(
+        () -> {
+          robot.write("Ana");
+          doWhatItSays();
+        });
     says("choose a lesson or a drill");
     assertThat(new SettingsFile(folder).read().settings().name())
         .as("remembered at once, for a program that is killed")
         .isEqualTo("Ana");
-    action(() -> robot.type(KeyCode.ENTER)); // the first lesson, marked already
+    action(this::doWhatItSays); // the first lesson, marked already
     says("Even eighths is dealt: count in with Ctrl+Enter");
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
-    action(this::goOn);
+    action(this::doWhatItSays);
     says("tap on any letter");
     until(() -> moment().part() == TakeMoment.Part.PLAYING);
 
@@ -66,16 +76,17 @@ class KeyboardPathTest extends WindowCase {
     aKeyHeldWhenTheFocusWentTapsAgain();
     assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();
 
-    action(() -> robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL));
+    says("Ctrl+. stops");
+    action(this::doWhatItSays);
     until(() -> session.state().phase() == Phase.REVIEW);
     says("The lesson goes on with Ctrl+Enter. Once more: Even eighths");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();
-    action(this::goOn); // the drill once more, from wherever the leader is
+    action(this::doWhatItSays); // the drill once more, from wherever the leader is
     says("Even eighths is dealt: count in with Ctrl+Enter");
     aNoteStandsOnTheStand();
-    action(this::goOn);
+    action(this::doWhatItSays);
     says("tap on any letter");
     assertThat(actions).as("actions from opening to the second take").isLessThanOrEqualTo(6);
   }
@@ -102,8 +113,44 @@ class KeyboardPathTest extends WindowCase {
     does.run();
   }
 
-  private void goOn() {
-    robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
+  /** Presses the first key that the sentence at the bottom names; nothing else is known. */
+  private void doWhatItSays() {
+    Matcher key = KEY.matcher(text("sentence"));
+    assertThat(key.find()).as("a key in: %s", text("sentence")).isTrue();
+    KeyCode code =
+        switch (key.group(2)) {
+          case "Enter" -> KeyCode.ENTER;
+          case "." -> KeyCode.PERIOD;
+          default -> KeyCode.getKeyCode(key.group(2));
+        };
+    if (key.group(1) == null) {
+      robot.type(code);
+    } else {
+      control(code);
+    }
+  }
+
+  /** To the end of a first take, in real time: four actions, and letters while it runs. */
+  @Test
+  @Tag("long")
+  void aFirstTakeIsFinishedByWhoDoesOnlyWhatTheWindowSays() {
+    says("Write your name");
+    action(
+        () -> {
+          robot.write("Ana");
+          doWhatItSays();
+        });
+    says("choose a lesson or a drill");
+    action(this::doWhatItSays);
+    says("count in with");
+    action(this::doWhatItSays);
+    says("tap on any letter");
+    action(() -> robot.type(KeyCode.F));
+    until(() -> session.state().review() != null);
+    until(() -> stage.getScene().lookup("#review-attacks") != null);
+    assertThat(on(() -> session.state().stopped().reason())).isEqualTo(StopReason.FINISHED);
+    assertThat(stage.getTitle()).isEqualTo("Thinclick: Review");
+    assertThat(actions).isEqualTo(4);
   }
 
   /** Case 24: what is not known is said in words, and what is kept says what the screen says. */

@@ -139,6 +139,31 @@ public final class Situation {
         && !leaderAway(room);
   }
 
+  /**
+   * True where what there is to say of the room comes before what a page has to say of itself: the
+   * link or the clock is lost, or a part is dealt and waits to be read.
+   */
+  public boolean comesFirst(RoomState room) {
+    boolean unsure = room.inside() && room.clock().state() == ClockState.LOST;
+    boolean dealt = room.inside() && room.phase() == Phase.DEALT;
+    return room.link() == LinkState.AWAY || unsure || dealt;
+  }
+
+  /** True where whoever leads has not chosen anything yet. */
+  public boolean isToChoose(RoomState room) {
+    return room.link() == LinkState.ONLINE
+        && room.leader()
+        && room.phase() == Phase.GATHERING
+        && (room.title() == null || room.title().isEmpty())
+        && room.clock().state() != ClockState.LOST;
+  }
+
+  /** What there is to do on the very page where one chooses. */
+  public String choose(RoomState room) {
+    long here = room.people().stream().filter(Person::connected).count();
+    return words.say("situation.choose.here", room.word(), here);
+  }
+
   private String reviewing(RoomState room) {
     if (room.review() == null) {
       return words.say("situation.reviewing", reason(room), room.waiting());

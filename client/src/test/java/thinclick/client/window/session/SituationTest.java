@@ -159,6 +159,18 @@ class SituationTest {
     return new Person(id, name, role, null, connected, null, null, null, false, false, false);
   }
 
+  /** Not hidden by what the sound check or the season says at the foot of its page. */
+  @Test
+  void aLostLinkALostClockAndADealtPartComeBeforeWhatAPageSays() {
+    assertThat(situation.comesFirst(RoomState.OUTSIDE)).isFalse();
+    assertThat(situation.comesFirst(inside(false))).isFalse();
+    assertThat(situation.comesFirst(inside(false).dealt(dealt("Ana")))).isTrue();
+    assertThat(situation.comesFirst(inside(false).linkChanged(LinkState.AWAY, "cut", 1))).isTrue();
+    ClockView lost =
+        new ClockView(new ClockMapping(0, 0, 0), ClockState.LOST, 1, 1e6, 1e6, 1e6, 1e6);
+    assertThat(situation.comesFirst(inside(false).clockChanged(lost))).isTrue();
+  }
+
   @Test
   void aPlanThatIsChangedInTheTakeReplacesTheDealtOne() {
     RoomState replanned =
