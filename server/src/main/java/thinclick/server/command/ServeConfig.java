@@ -87,6 +87,13 @@ final class ServeConfig {
           where(line, key), "expected a text, a whole number, true or false, found " + value);
     }
     String said = value.isString() ? value.stringValue() : value.toString();
+    if (said.chars().anyMatch(Character::isISOControl)) {
+      // "c:\rooms" is TOML for c:, a carriage return and ooms: nobody means that.
+      throw new BadInput(
+          where(line, key),
+          "expected a text without control characters; a backslash is written twice, found "
+              + value);
+    }
     boolean flag = option.arity().max() == 0;
     if (flag && !value.isBoolean()) {
       throw new BadInput(where(line, key), "expected true or false, found " + value);
