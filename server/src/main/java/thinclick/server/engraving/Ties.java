@@ -11,6 +11,9 @@ final class Ties {
   private static final double PAST_STEM = 0.75;
   private static final double AWAY = 0.72;
 
+  /** From a staff line to the middle of an arc's thickest place. */
+  private static final double OFF_LINE = 0.28;
+
   /** The shortest half of a tie at the beginning of a system. */
   static final double LEAST_HALF = 1;
 
@@ -67,13 +70,26 @@ final class Ties {
     throw new IllegalStateException("a tie to step " + step + ", where nothing is written");
   }
 
+  /** The height of an arc whose middle would lie along a staff line, so that it does not. */
+  private double offLines(double y, double away, double height) {
+    double middle = y + away * height;
+    double line = Math.rint(middle);
+    boolean drawn = part.clef().lines() > 1 && Math.abs(line) <= 2;
+    if (!drawn || Math.abs(middle - line) >= OFF_LINE) {
+      return height;
+    }
+    double side = middle == line ? away : Math.signum(middle - line);
+    return away * (line + side * OFF_LINE - y);
+  }
+
   private void arc(SpelledBar bar, Symbol symbol, boolean below, double from, double to) {
     StaffNote note = part.notes().get(symbol.note());
     double away = below ? 1 : -1;
     double reach = note.head() == Head.SLASH ? 1.2 : AWAY;
     double y = -note.position() / 2.0 + away * reach;
     double length = to - from;
-    double height = Math.min(1.1, 0.28 + 0.09 * length);
+    double flat = Math.min(1.1, 0.28 + 0.09 * length);
+    double height = offLines(y, away, flat);
     double outer = y + away * (height + Measure.TIE_MIDDLE / 2) * 4 / 3;
     double inner = y + away * (height - Measure.TIE_MIDDLE / 2) * 4 / 3;
     double lift = away * Measure.TIE_END / 2;

@@ -254,6 +254,34 @@ class ClearanceTest {
   }
 
   @Test
+  void thickestPlaceOfATieLiesOnNoStaffLine() {
+    int ties = 0;
+    for (StaffSystem system : systems(11, 80)) {
+      List<Double> levels =
+          lines(system, line -> line.y1() == line.y2() && line.place().bar() < 0).stream()
+              .map(Mark.Line::y1)
+              .filter(y -> Math.abs(y - system.staffY()) < 2.1)
+              .toList();
+      for (Mark mark : system.marks()) {
+        if (mark instanceof Mark.Shape tie && levels.size() == 5) {
+          ties++;
+          double outer = middle(tie.y(), tie.curves().get(0));
+          double inner = middle(tie.curves().get(1).y(), tie.curves().get(2));
+          for (double level : levels) {
+            double off = Math.abs((outer + inner) / 2 - level);
+            holds(mark, off - Math.abs(outer - inner) / 2 - Measure.STAFF_LINE / 2, 0.08);
+          }
+        }
+      }
+    }
+    assertThat(ties).isGreaterThan(50);
+  }
+
+  private static double middle(double from, Mark.Curve curve) {
+    return (from + 3 * curve.y1() + 3 * curve.y2() + curve.y()) / 8;
+  }
+
+  @Test
   void withinASystemAndInTheKeyNothingIsReminded() {
     StaffPart held = Samples.staff(0, "6 Ab4 4");
     StaffSystem one =
