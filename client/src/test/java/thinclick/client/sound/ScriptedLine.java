@@ -45,6 +45,12 @@ final class ScriptedLine implements OutputLine {
     return this;
   }
 
+  /** The same with room for what is heard in so many seconds, so that it need not grow. */
+  ScriptedLine roomFor(int seconds) {
+    heard = new float[seconds * Voice.RATE];
+    return this;
+  }
+
   /** The same before a server with a buffer of its own. */
   ScriptedLine takenAhead(int frames) {
     taken = frames;

@@ -2,7 +2,10 @@ package thinclick.client.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -188,6 +191,21 @@ class SoundLoopTest {
     List<Long> onsets = Onsets.in(line.heard());
     double lastMillis = line.heardNanos(onsets.get(onsets.size() - 1)) / 1e6;
     assertThat(lastMillis).isCloseTo(room.nanosOf(cues.micros(19)) / 1e6, within(0.5));
+  }
+
+  /** What the thread that sounds throws away, a collector would come and fetch, in the beat. */
+  @Test
+  void aTurnAllocatesNothing() {
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    assumeTrue(threads.isThreadAllocatedMemorySupported(), "Not tried: this Java does not count.");
+    lines.add(new ScriptedLine(time, 80, 160, SoundLoop.BUFFER).roomFor(30));
+    loop.play(beats(120, 1_000_000, 60), room);
+    runUntil(START + 12 * SECOND);
+    long self = Thread.currentThread().getId();
+    long before = threads.getThreadAllocatedBytes(self);
+    runUntil(START + 22 * SECOND);
+    long bytes = threads.getThreadAllocatedBytes(self) - before;
+    assertThat(bytes).as("bytes in ten seconds").isLessThan(2_048);
   }
 
   private static double decibels(double peak) {
