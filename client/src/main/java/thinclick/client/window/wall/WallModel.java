@@ -15,6 +15,7 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.ReviewReady;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
+import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
 import thinclick.server.words.ClickWords;
@@ -82,12 +83,13 @@ public final class WallModel {
     return switch (moment.part()) {
       case NONE -> WallPage.saying("", title(room), "");
       case BEFORE ->
-          WallPage.saying(words.say("wall.soon"), Integer.toString(moment.secondsToCountIn()), "");
-      case COUNT_IN ->
-          WallPage.saying(words.say("wall.countIn"), Integer.toString(moment.count()), "");
-      case PLAYING ->
           WallPage.saying(
-              words.say("wall.bar"), Integer.toString(moment.bar() + 1), toNext(room, moment));
+              words.say("wall.soon"), words.say("wall.seconds", moment.secondsToCountIn()), "");
+      case COUNT_IN -> // as it is called, so that nobody takes it for the number of a bar
+          WallPage.saying(
+              words.say("wall.countIn"), speaker.say(Speaker.number(moment.count())), "");
+      case PLAYING ->
+          WallPage.saying("", words.say("wall.bar", moment.bar() + 1), toNext(room, moment));
       case OVER -> WallPage.saying("", words.say("wall.over"), "");
     };
   }
@@ -129,17 +131,22 @@ public final class WallModel {
     }
     List<WallPage.Stretch> ribbon = new ArrayList<>();
     for (StageReview stage : review.stages()) {
-      double hold = stage.hold().known() ? stage.hold().get() / 100 : -1;
-      ribbon.add(new WallPage.Stretch(stage.toBar() - stage.fromBar(), hold, stage.clicksPerBar()));
+      boolean known = stage.hold().known();
+      double hold = known ? stage.hold().get() : -100;
+      boolean several = review.stages().size() > 1;
+      String label = known && several ? words.say("wall.held", percent(stage.hold())) : "";
+      ribbon.add(
+          new WallPage.Stretch(
+              stage.toBar() - stage.fromBar(), hold / 100, stage.clicksPerBar(), label));
     }
-    String together =
-        words.say(
-            "wall.together", Quantity.percent(review.ensemble().hold()).shown(words.locale()));
-    String next = next(steps.move());
+    String together = words.say("wall.together", percent(review.ensemble().hold()));
     int held = review.ensemble().heldThrough();
-    String says = heldSays(dealt, held);
-    boolean few = WallPage.words(together + " " + next + " " + says) <= WallPage.MOST_WORDS;
-    return new WallPage(together, "", next, ribbon, held, few ? says : "");
+    return new WallPage(together, "", next(steps.move()), ribbon, held, heldSays(dealt, held))
+        .within();
+  }
+
+  private String percent(Figure hold) {
+    return Quantity.percent(hold).shown(words.locale());
   }
 
   private String heldSays(Dealt dealt, int held) {

@@ -2,6 +2,8 @@ package thinclick.client.window.wall;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What hangs on the wall at one moment: few words, no names.
@@ -26,8 +28,13 @@ public record WallPage(
    * @param bars its length
    * @param holdShare what was placed of what was written, 0 to 1; negative where it is not known
    * @param clicksPerBar how densely it is hatched
+   * @param label how well it was held, a number with its sign; empty where it is not said
    */
-  public record Stretch(int bars, double holdShare, double clicksPerBar) {}
+  public record Stretch(int bars, double holdShare, double clicksPerBar, String label) {
+    Stretch unlabelled() {
+      return new Stretch(bars, holdShare, clicksPerBar, "");
+    }
+  }
 
   public WallPage {
     ribbon = List.copyOf(ribbon);
@@ -38,12 +45,34 @@ public record WallPage(
     return new WallPage(above, large, below, List.of(), -1, "");
   }
 
-  /** How many words it has, numbers among them. */
-  public int words() {
-    return words(above) + words(large) + words(below) + words(heldSays);
+  /** All its words, for those who hear them. */
+  String spoken() {
+    Stream<String> labels = ribbon.stream().map(Stretch::label);
+    return Stream.of(Stream.of(above, large), labels, Stream.of(heldSays, below))
+        .flatMap(words -> words)
+        .filter(words -> !words.isEmpty())
+        .collect(Collectors.joining(", "));
   }
 
-  static int words(String text) {
+  /** How many words it has, numbers among them. */
+  public int words() {
+    int labels = ribbon.stream().mapToInt(stretch -> words(stretch.label())).sum();
+    return words(above) + words(large) + words(below) + words(heldSays) + labels;
+  }
+
+  /**
+   * The same with less said, where it has too many words: first of each stage, then of the held.
+   */
+  WallPage within() {
+    if (words() <= MOST_WORDS) {
+      return this;
+    }
+    List<Stretch> bare = ribbon.stream().map(Stretch::unlabelled).toList();
+    WallPage fewer = new WallPage(above, large, below, bare, held, heldSays);
+    return fewer.words() <= MOST_WORDS ? fewer : new WallPage(above, large, below, bare, held, "");
+  }
+
+  private static int words(String text) {
     return (int) WORD.matcher(text).results().count();
   }
 }

@@ -30,8 +30,8 @@ public final class WallView {
   /** The smallest size of a line, in ems of the height. */
   static final double LEAST = LEAST_CAPITAL / CAPITAL_EMS;
 
-  private static final double LARGE = 0.42;
-  private static final double MARGIN = 0.06;
+  private static final double LARGE = 0.34;
+  static final double MARGIN = 0.06;
 
   private final Canvas canvas = new Canvas();
   private final Region root =
@@ -59,8 +59,7 @@ public final class WallView {
   public void show(WallPage now) {
     if (!now.equals(page)) {
       page = now;
-      root.setAccessibleText(
-          String.join(" ", now.above(), now.large(), now.below(), now.heldSays()));
+      root.setAccessibleText(now.spoken());
       paint();
     }
   }
@@ -92,11 +91,11 @@ public final class WallView {
     pen.setTextBaseline(VPos.BASELINE);
     pen.setFill(colour(palette.ink()));
     boolean ribbon = !page.ribbon().isEmpty();
-    line(pen, page.above(), ribbon ? 0.2 : 0.19, ribbon ? 0.15 : SMALL, palette.ink());
+    line(pen, page.above(), ribbon ? 0.18 : 0.21, ribbon ? 0.15 : 0.1, palette.ink());
     if (!page.large().isEmpty()) {
-      line(pen, page.large(), 0.64, LARGE, palette.ink());
+      line(pen, page.large(), 0.61, LARGE, palette.ink());
     }
-    line(pen, page.below(), 0.9, ribbon ? 0.1 : SMALL, palette.ink());
+    line(pen, page.below(), ribbon ? 0.93 : 0.88, ribbon ? 0.1 : SMALL, palette.ink());
     if (ribbon) {
       ribbon(pen);
     }
@@ -128,92 +127,87 @@ public final class WallView {
   private void ribbon(GraphicsContext pen) {
     double width = root.getWidth();
     double height = root.getHeight();
-    double left = width * MARGIN;
-    double whole = width * (1 - 2 * MARGIN);
-    int bars = page.ribbon().stream().mapToInt(WallPage.Stretch::bars).sum();
-    double top = height * 0.3;
-    double floor = height * 0.62;
-    double x = left;
-    List<WallPage.Stretch> stretches = page.ribbon();
-    for (int i = 0; i < stretches.size(); i++) {
-      WallPage.Stretch stretch = stretches.get(i);
-      double wide = whole * stretch.bars() / bars;
-      double gap = i + 1 == stretches.size() ? 0 : Math.min(height * 0.012, wide * 0.1);
-      stretch(pen, stretch, x, wide - gap, top, floor);
-      if (i == page.held()) {
-        held(pen, x, wide - gap, floor);
+    RibbonPlaces places = RibbonPlaces.on(page, width, height, MARGIN);
+    pen.setLineCap(StrokeLineCap.BUTT);
+    boolean roomForLabels = true;
+    for (int i = 0; i < places.stages().size(); i++) {
+      stretch(pen, page.ribbon().get(i), places.stages().get(i), places);
+      roomForLabels &=
+          width(page.ribbon().get(i).label(), LEAST * height) <= places.stages().get(i).width();
+    }
+    pen.setStroke(colour(palette.ink()));
+    pen.setLineWidth(Math.max(2, height * 0.005));
+    pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
+    if (roomForLabels) {
+      pen.setFill(colour(palette.ink()));
+      pen.setFont(Faces.SEMIBOLD.at(LEAST * height));
+      for (int i = 0; i < places.stages().size(); i++) {
+        pen.fillText(
+            page.ribbon().get(i).label(), places.stages().get(i).middle(), places.labels());
       }
-      x += wide;
+    }
+    if (page.held() >= 0 && page.held() < places.stages().size()) {
+      held(pen, places);
     }
   }
 
   /** A stretch of paper as high as it was held, hatched as densely as it clicked. */
   private void stretch(
-      GraphicsContext pen,
-      WallPage.Stretch stretch,
-      double x,
-      double width,
-      double top,
-      double floor) {
+      GraphicsContext pen, WallPage.Stretch stretch, RibbonPlaces.Span span, RibbonPlaces places) {
     double height = root.getHeight();
-    pen.setLineCap(StrokeLineCap.BUTT);
-    pen.setStroke(colour(palette.rule()));
-    pen.setLineWidth(Math.max(1, height * 0.002));
-    pen.strokeRect(x, top, width, floor - top);
-    if (stretch.holdShare() < 0) {
+    double held = (places.floor() - places.top()) * Math.max(0, Math.min(1, stretch.holdShare()));
+    if (held <= 0) {
       return;
     }
-    double held = (floor - top) * Math.min(1, stretch.holdShare());
+    double x = span.left();
+    double roof = places.floor() - held;
     pen.setFill(colour(palette.band()));
-    pen.fillRect(x, floor - held, width, held);
+    pen.fillRect(x, roof, span.width(), held);
     pen.save();
     pen.beginPath();
-    pen.rect(x, floor - held, width, held);
+    pen.rect(x, roof, span.width(), held);
     pen.clip();
     pen.setStroke(colour(palette.soft()));
     pen.setLineWidth(Math.max(1, height * 0.003));
     double distance = height * (0.02 + 0.12 / (1 + stretch.clicksPerBar()));
-    for (double at = x - held; at < x + width; at += distance) {
-      pen.strokeLine(at, floor, at + held, floor - held);
+    for (double at = x - held; at < x + span.width(); at += distance) {
+      pen.strokeLine(at, places.floor(), at + held, roof);
     }
     pen.restore();
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(Math.max(2, height * 0.005));
-    pen.strokeRect(x, floor - held, width, held);
+    pen.strokeRect(x, roof, span.width(), held);
   }
 
   /** The bracket under the thinnest stage that was held, and what clicked in it. */
-  private void held(GraphicsContext pen, double x, double width, double floor) {
+  private void held(GraphicsContext pen, RibbonPlaces places) {
     double height = root.getHeight();
-    double y = floor + height * 0.025;
+    RibbonPlaces.Span span = places.held(page);
+    double y = places.bracket();
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(Math.max(2, height * 0.006));
+    double right = span.left() + span.width();
     pen.strokePolyline(
-        new double[] {x, x, x + width, x + width},
+        new double[] {span.left(), span.left(), right, right},
         new double[] {y, y + height * 0.015, y + height * 0.015, y},
         4);
-    String says = page.heldSays();
-    if (says.isEmpty()) {
+    if (page.heldSays().isEmpty()) {
       return;
     }
-    double size = SMALL * height;
-    double most = root.getWidth() * (1 - 2 * MARGIN);
-    double wide = width(says, size);
-    if (wide > most) {
-      size = Math.max(LEAST * height, size * most / wide);
-      wide = width(says, size);
-    }
-    fits &= wide <= root.getWidth();
+    double size = LEAST * height;
+    List<String> lines = places.heldLines(page, text -> width(text, size));
+    double widest = lines.stream().mapToDouble(line -> width(line, size)).max().orElse(0);
+    fits &= widest <= root.getWidth() * (1 - MARGIN);
+    double edge = root.getWidth() * MARGIN + widest / 2;
     double middle =
-        Math.max(
-            root.getWidth() * MARGIN + wide / 2,
-            Math.min(root.getWidth() * (1 - MARGIN) - wide / 2, x + width / 2));
-    if (wide > most) {
-      middle = root.getWidth() / 2;
-    }
+        edge > root.getWidth() / 2
+            ? root.getWidth() / 2
+            : Math.max(edge, Math.min(root.getWidth() - edge, span.middle()));
     pen.setFill(colour(palette.ink()));
     pen.setFont(Faces.SEMIBOLD.at(size));
-    pen.fillText(says, middle, y + height * 0.03 + size * 0.8);
+    for (int i = 0; i < lines.size(); i++) {
+      pen.fillText(lines.get(i), middle, places.words() + i * places.line());
+    }
   }
 
   private static Color colour(int colour) {

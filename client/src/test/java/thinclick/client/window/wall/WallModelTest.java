@@ -85,6 +85,7 @@ class WallModelTest {
     assertThat(page.above()).isEqualTo("100 % together");
     assertThat(page.held()).isEqualTo(1);
     assertThat(page.heldSays()).isEqualTo("one and three");
+    assertThat(page.ribbon()).extracting(WallPage.Stretch::label).containsExactly("100 %", "100 %");
     assertThat(page.below()).isEqualTo("Once more, then fewer");
   }
 
@@ -97,9 +98,14 @@ class WallModelTest {
             new Stage(4, 1, List.of(1, 2, 3, 4), null));
     RoomState room = Rooms.playing(take(Meter.FOUR_FOUR, 2, stages, 4));
     check(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)), "before");
-    assertThat(page(room, new TakeMoment(Part.COUNT_IN, 0, 3, -1, -1, 0)).large()).isEqualTo("3");
+    WallPage counted = page(room, new TakeMoment(Part.COUNT_IN, 0, 3, -1, -1, 0));
+    assertThat(counted.above()).isEqualTo("Count-in");
+    assertThat(counted.large())
+        .as("as it is called: no bar has a number like this")
+        .isEqualTo("three");
+    assertThat(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)).large()).isEqualTo("3 s");
     WallPage thins = page(room, new TakeMoment(Part.PLAYING, 0, 0, 1, 0, 3));
-    assertThat(thins.large()).isEqualTo("2");
+    assertThat(thins.large()).isEqualTo("Bar 2");
     assertThat(thins.below()).isEqualTo("3 bars until the click thins");
     assertThat(thins.ribbon()).isEmpty();
     WallPage fuller = page(room, new TakeMoment(Part.PLAYING, 0, 0, 7, 1, 1));
@@ -132,7 +138,7 @@ class WallModelTest {
   }
 
   private static void check(WallPage page, String what) {
-    String all = page.above() + page.large() + page.below() + page.heldSays();
+    String all = page.spoken();
     assertThat(page.words()).as("%s: %s", what, page).isLessThanOrEqualTo(WallPage.MOST_WORDS);
     assertThat(all).as(what).isNotBlank().doesNotContain(Rooms.NAMES);
   }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Faces;
+import thinclick.client.window.wall.WallPage.Stretch;
 import thinclick.client.window.words.Words;
 import thinclick.server.material.Stock;
 
@@ -41,10 +42,10 @@ class WallViewTest {
         pages.add(WallPage.saying("", words.say(key), ""));
       }
       for (int bars : new int[] {1, 2, 48}) {
-        pages.add(WallPage.saying(words.say("wall.bar"), "128", words.say("wall.thins", bars)));
-        pages.add(WallPage.saying(words.say("wall.bar"), "128", words.say("wall.changes", bars)));
+        pages.add(WallPage.saying("", words.say("wall.bar", 128), words.say("wall.thins", bars)));
+        pages.add(WallPage.saying("", words.say("wall.bar", 128), words.say("wall.changes", bars)));
       }
-      pages.add(WallPage.saying(words.say("wall.soon"), "10", ""));
+      pages.add(WallPage.saying(words.say("wall.soon"), words.say("wall.seconds", 10), ""));
       pages.add(WallPage.saying(words.say("wall.word"), "wuwuwuwu", "192.168.100.200:65535"));
       Stock.drills()
           .forEach(drill -> pages.add(WallPage.saying("", drill.title(), words.say("wall.read"))));
@@ -67,6 +68,52 @@ class WallViewTest {
               return cut;
             });
     assertThat(clipped).isEmpty();
+  }
+
+  /**
+   * Whatever was held, in whichever stage, the page is filled and nothing reaches beyond its own.
+   */
+  @Test
+  void whatIsSaidOfAStageStandsBeneathItAndThePageIsFilled() throws Exception {
+    List<Stretch> stages =
+        List.of(
+            new Stretch(8, 1, 4, "100 %"),
+            new Stretch(8, 0.97, 2, "97 %"),
+            new Stretch(8, 0.9, 1, "90 %"));
+    for (int[] size : SIZES) {
+      for (String below : List.of("", "Once more, then fewer")) {
+        for (int held = 0; held < stages.size(); held++) {
+          WallPage page =
+              new WallPage("96 % together", "", below, stages, held, "the first beat alone");
+          RibbonPlaces places = RibbonPlaces.on(page, size[0], size[1], WallView.MARGIN);
+          double em = WallView.LEAST * size[1];
+          List<String> lines = on(() -> places.heldLines(page, text -> wide(text, em)));
+          String what = page + " at " + size[0];
+          assertThat(String.join(" ", lines)).isEqualTo("the first beat alone");
+          for (String line : lines) {
+            assertThat(on(() -> wide(line, em)))
+                .as("%s: %s", what, line)
+                .isLessThanOrEqualTo(places.held(page).width());
+          }
+          for (int i = 0; i < stages.size(); i++) {
+            String label = stages.get(i).label();
+            assertThat(on(() -> wide(label, em))).isLessThan(places.stages().get(i).width());
+          }
+          double lowest = places.words() + (lines.size() - 1) * places.line();
+          assertThat(places.labels()).isLessThan(places.bracket());
+          assertThat(lowest).as(what).isLessThan(size[1] * (below.isEmpty() ? 0.95 : 0.86));
+          assertThat(below.isEmpty() ? lowest : 0.93 * size[1])
+              .as("%s: no empty quarter", what)
+              .isGreaterThan(0.8 * size[1]);
+        }
+      }
+    }
+  }
+
+  private static double wide(String text, double size) {
+    Text measured = new Text(text);
+    measured.setFont(Faces.SEMIBOLD.at(size));
+    return measured.getLayoutBounds().getWidth();
   }
 
   /** The face's own capital, measured on its outline. */
