@@ -14,6 +14,8 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.image.PixelReader;
+import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
@@ -43,6 +45,7 @@ class LecternPageTest extends WindowCase {
       at(size);
       nothingOverlaps("open at " + size[0]);
       allStandsOnWholePixels("open at " + size[0]);
+      oneLineIsOneLine();
       wholeRows("lessons", 5);
       wholeRows("roster", 4);
       wholeRows("drills", -1);
@@ -52,6 +55,8 @@ class LecternPageTest extends WindowCase {
     assertThat(on(() -> cell((ListView<?>) node("lessons")).getBackground().getFills().size()))
         .as("the marked row is seen")
         .isEqualTo(2);
+
+    aDrillThatIsChosenComesIntoView();
 
     robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
@@ -106,6 +111,37 @@ class LecternPageTest extends WindowCase {
     assertThat(bounds(stage.getScene().lookup(".lectern-left")).contains(bounds(node("join-code"))))
         .as("once something is chosen it stands with who is here")
         .isTrue();
+  }
+
+  /** In a narrow window the drills then stand below: the cursor goes on to what is done next. */
+  private void aDrillThatIsChosenComesIntoView() {
+    robot.interact(() -> node("drills").requestFocus());
+    robot.type(KeyCode.ENTER);
+    until(() -> stage.getScene().getFocusOwner() == node("deal"));
+    at(SIZES[2]);
+    assertThat(bounds(node("chosen")).getMinY()).isGreaterThan(0);
+    assertThat(bounds(node("deal")).getMaxY()).isLessThan(foot());
+  }
+
+  /** Above the first line of a button is the ground, and no second, paler line. */
+  private void oneLineIsOneLine() {
+    WritableImage[] made = new WritableImage[1];
+    robot.interact(() -> made[0] = stage.getScene().snapshot(null));
+    PixelReader seen = made[0].getPixelReader();
+    for (String id : List.of("earlier", "later", "pass", "remove")) {
+      Bounds at = bounds(node(id));
+      int y = (int) at.getMinY();
+      if (y + 1 < foot()) {
+        for (int x = (int) at.getMinX() + 10; x < at.getMaxX() - 10; x += 20) {
+          double ground = seen.getColor(x, y - 4).getBrightness();
+          double above = seen.getColor(x, y - 1).getBrightness();
+          double line = seen.getColor(x, y).getBrightness();
+          assertThat(Math.abs(above - ground))
+              .as("%s at %d: %.2f above a line of %.2f", id, x, above, line)
+              .isLessThan(Math.abs(line - ground) / 8);
+        }
+      }
+    }
   }
 
   private double foot() {

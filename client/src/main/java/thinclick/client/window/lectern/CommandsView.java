@@ -78,6 +78,10 @@ final class CommandsView {
     return root;
   }
 
+  Button deal() {
+    return deal;
+  }
+
   void show() {
     LecternModel lectern = desk.lectern();
     LessonModel lesson = desk.lesson();

@@ -3,7 +3,9 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
+import javafx.application.Platform;
 import javafx.beans.value.ObservableValue;
+import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -25,7 +27,6 @@ public final class LecternView {
 
   private static final double OTHER_EMS = 16.5;
   private static final double MARGIN_EMS = 1.8;
-  private static final double SIDE_EMS = 2.4;
 
   private final LecternDesk desk;
   private final NowView now;
@@ -38,6 +39,7 @@ public final class LecternView {
   private final Label waits;
   private final VBox wayIn = new VBox();
   private final PromptBook book;
+  private final VBox content;
   private final ScrollPane root;
   private double em = Look.USUAL_TEXT;
 
@@ -61,12 +63,14 @@ public final class LecternView {
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
     VBox middle = styled(new VBox(material.root()), "lectern-middle");
     book = new PromptBook(left, middle, sheet, 30);
-    VBox content = styled(new VBox(book), "page");
+    content = styled(new VBox(book), "page");
     content.getStyleClass().add("lectern-page");
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
+    material.onChosen(() -> Platform.runLater(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
+    content.insetsProperty().addListener(any -> fill());
     room.addListener((any, old, after) -> show());
     desk.lectern().changesProperty().addListener(any -> show());
     desk.lesson().changesProperty().addListener(any -> show());
@@ -99,7 +103,23 @@ public final class LecternView {
     material.rows((int) Math.max(FEWEST_DRILLS, Math.floor((high / em - OTHER_EMS) / ROW_EMS)));
     book.least(high - 2 * MARGIN_EMS * em);
     double bar = root.getWidth() - root.getViewportBounds().getWidth();
-    VBox.setMargin(book, new Insets(0, Math.max(0, SIDE_EMS * em - bar), 0, 0));
+    double side = content.getInsets().getLeft();
+    VBox.setMargin(book, new Insets(0, Math.max(0, side - bar), 0, 0));
+  }
+
+  /**
+   * Where the drills do not stand beside the sheet, what was chosen comes into view, and the cursor
+   * goes to what is done with it.
+   */
+  private void turnToWhatWasChosen() {
+    root.applyCss();
+    root.layout();
+    Bounds drills = material.drills().localToScene(material.drills().getLayoutBounds());
+    Bounds seen = root.localToScene(root.getLayoutBounds());
+    if (root.getVvalue() > 0 || drills.getMinY() > seen.getMaxY()) {
+      root.setVvalue(0);
+      now.deal().requestFocus();
+    }
   }
 
   /** What hangs the wall, or puts it away. */

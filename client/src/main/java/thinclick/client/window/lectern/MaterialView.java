@@ -37,6 +37,7 @@ final class MaterialView {
   private final VBox root = styled(new VBox(), "lectern-part");
   private int mostDrills = 12;
   private String inUse = "";
+  private Runnable chosen = () -> {};
 
   MaterialView(LecternDesk desk, Words words) {
     this.words = words;
@@ -96,6 +97,16 @@ final class MaterialView {
   /** The drills, and what is composed. */
   VBox root() {
     return root;
+  }
+
+  /** What is done once a drill was chosen here. */
+  void onChosen(Runnable does) {
+    chosen = does;
+  }
+
+  /** The list of drills. */
+  Node drills() {
+    return drills;
   }
 
   void begin() {
@@ -163,6 +174,7 @@ final class MaterialView {
     if (selected != null) {
       lessonModel.leave();
       model.choose(selected);
+      chosen.run();
     }
   }
 

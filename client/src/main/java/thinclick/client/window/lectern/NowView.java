@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
@@ -78,6 +79,11 @@ final class NowView {
     root.getChildren()
         .setAll(
             commands.root(), script.root(), care, held, proposalLine, fit.root(), looks, bestSays);
+  }
+
+  /** Where one goes on once something is chosen. */
+  Node deal() {
+    return commands.deal();
   }
 
   void onWall(Runnable turns) {
