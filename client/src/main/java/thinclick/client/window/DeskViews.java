@@ -71,7 +71,7 @@ final class DeskViews {
         () -> players.roomCheck().deal(TapCheck.TEMPO));
     new InputPane(session, chairs, players.taps(), words).into(check.inputs());
     stand = new StandView(chairs.first().stand(), words);
-    lectern = new LecternView(lecternDesk, words, session.stateProperty());
+    lectern = new LecternView(lecternDesk, words, session.stateProperty(), WindowThread.INSTANCE);
     leaderReview = new LeaderView(session, words);
     review =
         new ReviewView(

@@ -3,7 +3,7 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
-import javafx.application.Platform;
+import java.util.concurrent.Executor;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
@@ -43,12 +43,16 @@ public final class LecternView {
   private final ScrollPane root;
   private double em = Look.USUAL_TEXT;
 
-  public LecternView(LecternDesk desk, Words words, ObservableValue<RoomState> room) {
+  /**
+   * @param soon on the window's thread, once what is being done there is done
+   */
+  public LecternView(
+      LecternDesk desk, Words words, ObservableValue<RoomState> room, Executor soon) {
     this.desk = desk;
     this.room = room;
     now = new NowView(words, desk);
-    roster = new RosterView(desk.roster(), words);
-    material = new MaterialView(desk, words);
+    roster = new RosterView(desk.roster(), words, soon);
+    material = new MaterialView(desk, words, soon);
     plan = new PlanView(desk, words);
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
@@ -68,7 +72,7 @@ public final class LecternView {
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
-    material.onChosen(() -> Platform.runLater(this::turnToWhatWasChosen));
+    material.onChosen(() -> soon.execute(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
     content.insetsProperty().addListener(any -> fill());
     room.addListener((any, old, after) -> show());

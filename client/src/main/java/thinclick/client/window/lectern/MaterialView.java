@@ -3,6 +3,7 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
+import java.util.concurrent.Executor;
 import javafx.beans.InvalidationListener;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
@@ -39,13 +40,13 @@ final class MaterialView {
   private String inUse = "";
   private Runnable chosen = () -> {};
 
-  MaterialView(LecternDesk desk, Words words) {
+  MaterialView(LecternDesk desk, Words words, Executor soon) {
     this.words = words;
     model = desk.lectern();
     lessonModel = desk.lesson();
     search = desk.drills();
-    lessonRows = new WholeRows<>(words);
-    drillRows = new WholeRows<>(words);
+    lessonRows = new WholeRows<>(words, soon);
+    drillRows = new WholeRows<>(words, soon);
     lessons = lessonRows.list();
     drills = drillRows.list();
     lessons.setId("lessons");

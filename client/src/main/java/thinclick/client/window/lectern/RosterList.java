@@ -3,6 +3,7 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.List;
+import java.util.concurrent.Executor;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -26,9 +27,9 @@ final class RosterList {
   /**
    * @param marked what is done when another line is marked
    */
-  RosterList(Words words, Runnable marked) {
+  RosterList(Words words, Executor soon, Runnable marked) {
     this.words = words;
-    rows = new WholeRows<>(words);
+    rows = new WholeRows<>(words, soon);
     list = rows.list();
     list.setId("roster");
     list.setAccessibleText(words.say("lectern.people"));

@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -36,11 +37,11 @@ final class RosterView {
   private final VBox way = new VBox();
   private final VBox root = styled(new VBox(), "lectern-part");
 
-  RosterView(RosterModel model, Words words) {
+  RosterView(RosterModel model, Words words, Executor soon) {
     this.model = model;
     this.words = words;
     invite = new InviteView(model.invite(), words);
-    people = new RosterList(words, this::enable);
+    people = new RosterList(words, soon, this::enable);
     fill = new FillLine(model, words, people::marked);
     note = new NoteLine(model, words, people::marked);
     earlier =

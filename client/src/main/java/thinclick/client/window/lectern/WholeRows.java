@@ -2,7 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
-import javafx.application.Platform;
+import java.util.concurrent.Executor;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.words.Words;
@@ -10,13 +10,18 @@ import thinclick.client.window.words.Words;
 /** A list of whole rows, and below it how many more there are. */
 final class WholeRows<T> {
   private final Words words;
+  private final Executor soon;
   private final RowsList<T> list = new RowsList<>(this::moved);
   private final Label more = styled(new Label(), "soft");
   private final VBox root = new VBox(2, list, more);
   private boolean asked;
 
-  WholeRows(Words words) {
+  /**
+   * @param soon on the window's thread, once what is being done there is done
+   */
+  WholeRows(Words words, Executor soon) {
     this.words = words;
+    this.soon = soon;
     more.getStyleClass().add("more-below");
   }
 
@@ -41,7 +46,7 @@ final class WholeRows<T> {
   private void moved() {
     if (!asked) {
       asked = true;
-      Platform.runLater(
+      soon.execute(
           () -> {
             asked = false;
             int below = list.below();
