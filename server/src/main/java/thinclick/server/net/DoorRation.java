@@ -13,10 +13,10 @@ import java.util.function.BooleanSupplier;
  */
 final class DoorRation {
   /** The part of a core that comes back all the time. */
-  static final double SHARE = .02;
+  static final double SHARE = .01;
 
-  /** So much at once: a good hundred lines that come in with a word that is wrong. */
-  static final long AT_ONCE_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
+  /** So much at once: a hundred lines that come with a word that is wrong. */
+  static final long AT_ONCE_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
 
   /**
    * No rest is longer, whatever was overdrawn: when very many come at once, those among them who
