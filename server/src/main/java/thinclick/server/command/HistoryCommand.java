@@ -80,7 +80,7 @@ final class HistoryCommand implements Callable<Integer> {
             : HistoryPage.of(courses, zone, speaker));
     out.flush();
     if (drawn != null) {
-      drawn.write(HistoryPicture.of(courses, zone, speaker));
+      drawn.write(HistoryPicture.of(courses, zone, speaker), speaker);
     }
     return 0;
   }
@@ -95,7 +95,7 @@ final class HistoryCommand implements Callable<Integer> {
             : SeasonPage.of(season, zone, speaker));
     out.flush();
     if (drawn != null) {
-      drawn.write(SeasonPicture.of(season, zone, speaker));
+      drawn.write(SeasonPicture.of(season, zone, speaker), speaker);
     }
     return 0;
   }

@@ -9,7 +9,7 @@ final class PictureOption {
   @Option(
       names = "--picture",
       paramLabel = "FILE",
-      description = "Draw it into this file too, .svg or .png.")
+      description = "Draw it into this file too, .svg, .png or .pdf.")
   private @Nullable Path picture;
 
   @Option(names = "--replace", description = "Write over a picture that is there.")

@@ -13,6 +13,8 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.picture.ComparePicture;
+import thinclick.server.picture.PlayerSheet;
 import thinclick.server.picture.ReviewPicture;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.OwnReview;
@@ -64,11 +66,20 @@ final class ReviewCommand implements Callable<Integer> {
     PictureFile drawn = picture.file();
     Analysis analysis = analyse(files.get(0));
     PrintWriter out = spec.commandLine().getOut();
-    out.print(files.size() == 2 ? compared(analysis, speaker) : told(analysis, speaker));
-    out.flush();
-    if (drawn != null) {
-      drawn.write(ReviewPicture.of(analysis, Spoken.of(analysis, speaker), speaker));
+    if (files.size() == 2) {
+      Comparison comparison = compared(analysis);
+      out.print(comparison.page(speaker));
+      if (drawn != null) {
+        PlayerSheet.Content sheet = ComparePicture.sheet(comparison, speaker);
+        drawn.write(PlayerSheet.of(sheet), PlayerSheet.pages(sheet), speaker);
+      }
+    } else {
+      out.print(told(analysis, speaker));
+      if (drawn != null) {
+        drawn.write(ReviewPicture.of(analysis, Spoken.of(analysis, speaker), speaker), speaker);
+      }
     }
+    out.flush();
     return 0;
   }
 
@@ -79,10 +90,9 @@ final class ReviewCommand implements Callable<Integer> {
     if (json && csv) {
       throw new BadInput("--csv", "expected either --json or --csv, found both");
     }
-    if (files.size() == 2 && (json || csv || player != null || picture.wanted())) {
+    if (files.size() == 2 && (json || csv || player != null)) {
       throw new BadInput(
-          json ? "--json" : csv ? "--csv" : player != null ? "--player" : "--picture",
-          "expected one take, found two");
+          json ? "--json" : csv ? "--csv" : "--player", "expected one take, found two");
     }
     if (player != null && csv) {
       throw new BadInput("--csv", "expected either --player or --csv, found both");
@@ -93,10 +103,10 @@ final class ReviewCommand implements Callable<Integer> {
     return Scorer.analyse(InputFile.read(file, FileCodec::readTake));
   }
 
-  private String compared(Analysis first, Speaker speaker) {
+  private Comparison compared(Analysis first) {
     Analysis second = analyse(files.get(1));
     try {
-      return Comparison.of(first, second).page(speaker);
+      return Comparison.of(first, second);
     } catch (BadInput differs) {
       throw new BadInput(files.get(1) + ": " + differs.where(), differs.says());
     }

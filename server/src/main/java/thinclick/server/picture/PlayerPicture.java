@@ -28,10 +28,9 @@ public final class PlayerPicture {
     Easel easel = new Easel();
     double y = 0;
     for (Analysis.PlayerAnalysis one : own.players()) {
-      easel.heading(0, y + 16, speaker.say("picture.columns"));
       DotColumns columns = new DotColumns(own, one, DotScale.of(List.of(own)), WIDTH, speaker);
-      columns.draw(easel, 0, y + 26, columns.lines());
-      y += 26 + columns.height(columns.lines());
+      columns.draw(easel, 0, y, columns.lines());
+      y += columns.height(columns.lines());
       if (Episodes.any(own)) {
         easel.heading(0, y + 16, speaker.say("picture.episodes"));
         int bars = Math.max(1, own.take().plan().bars());

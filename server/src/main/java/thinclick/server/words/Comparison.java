@@ -77,6 +77,11 @@ public record Comparison(String title, double tempo, List<Row> rows) {
       return new Row(of, kind, first, second, verdict);
     }
 
+    /** True of one player's figure; else it is of the band. */
+    boolean ofPlayer() {
+      return of.key().equals("compare.player");
+    }
+
     /** What is compared, with whose it is. */
     public Said name() {
       return Said.of(kind == Kind.HOLD ? "compare.hold" : "compare.spread", of);
@@ -159,7 +164,7 @@ public record Comparison(String title, double tempo, List<Row> rows) {
     }
   }
 
-  /** A page: one sentence of what can be told, then the table. */
+  /** A page: one sentence of what can be told, the table, the band's figures as bars. */
   public String page(Speaker speaker) {
     List<String> lines = new ArrayList<>();
     lines.addAll(
@@ -169,26 +174,37 @@ public record Comparison(String title, double tempo, List<Row> rows) {
                 + speaker.say(verdict()),
             ""));
     lines.add("");
-    Table table =
-        new Table(
-            List.of(
-                "<" + speaker.say("compare.figure"),
-                speaker.say("compare.first"),
-                speaker.say("compare.second"),
-                "<" + speaker.say("compare.apart")));
-    for (Row row : rows) {
-      table.add(
-          List.of(
-              speaker.say(row.name()),
-              shown(row.kind(), row.first(), speaker),
-              shown(row.kind(), row.second(), speaker),
-              speaker.say("compare." + row.verdict())));
-    }
+    List<String> heads = new ArrayList<>(heads(speaker));
+    heads.set(0, "<" + heads.get(0));
+    heads.set(3, "<" + heads.get(3));
+    Table table = new Table(heads);
+    rows.forEach(row -> table.add(cells(row, speaker)));
     lines.addAll(table.lines());
+    lines.add("");
+    lines.addAll(CompareBars.lines(this, speaker));
     return String.join("\n", lines) + "\n";
   }
 
-  private Said verdict() {
+  /** The heads of the table of both takes. */
+  public List<String> heads(Speaker speaker) {
+    return List.of(
+        speaker.say("compare.figure"),
+        speaker.say("compare.first"),
+        speaker.say("compare.second"),
+        speaker.say("compare.apart"));
+  }
+
+  /** A line of that table. */
+  public List<String> cells(Row row, Speaker speaker) {
+    return List.of(
+        speaker.say(row.name()),
+        shown(row.kind(), row.first(), speaker),
+        shown(row.kind(), row.second(), speaker),
+        speaker.say("compare." + row.verdict()));
+  }
+
+  /** What can be told of the two takes, a sentence. */
+  public Said verdict() {
     List<Said> better = told(Verdict.BETTER);
     List<Said> worse = told(Verdict.WORSE);
     if (better.isEmpty() && worse.isEmpty()) {

@@ -89,9 +89,9 @@ class ReviewCommandTest {
   }
 
   @Test
-  void aPictureIsSvgOrPng() {
+  void aPictureIsSvgPngOrPdf() {
     assertThat(Run.of("review", file, "--picture", "review.gif").err())
-        .isEqualTo("--picture: expected a file ending in .svg or .png, found review.gif\n");
+        .isEqualTo("--picture: expected a file ending in .svg, .png or .pdf, found review.gif\n");
   }
 
   @Test

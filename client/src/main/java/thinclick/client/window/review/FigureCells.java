@@ -1,6 +1,5 @@
 package thinclick.client.window.review;
 
-import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
@@ -77,15 +76,6 @@ final class FigureCells {
   String sided(Quantity millis, String none, String early, String late) {
     String key = millis.side() == 0 ? none : millis.side() < 0 ? early : late;
     return words.say(key, shown(millis.size()));
-  }
-
-  /** A figure and the ends of its interval, without a unit, which stands in the row's name. */
-  String ranged(Quantity value, @Nullable Interval interval) {
-    return interval == null
-        ? shown(value)
-        : shown(value)
-            + words.say(
-                "leader.range", shown(value.at(interval.low())), shown(value.at(interval.high())));
   }
 
   /** A number as it stands in a table, with a true minus. */

@@ -27,6 +27,7 @@ import thinclick.client.window.words.PastWords;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
+import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
 import thinclick.server.words.Comparison;
@@ -42,12 +43,14 @@ public final class LeaderView {
   private final LeaderFiles files;
   private final Session session;
   private final Words words;
+  private final SectionNodes sections = new SectionNodes();
   private final TimeLine timeLine = new TimeLine();
   private final VBox compared = new VBox(6);
   private final Label kept = new Label();
   private final VBox root = new VBox(14);
   private @Nullable Spoken shown;
   private boolean comparing;
+  private Palette palette = Palette.LIGHT;
 
   public LeaderView(Session session, Words words) {
     this.session = session;
@@ -87,8 +90,14 @@ public final class LeaderView {
   }
 
   /** Changes colours and the size of what is drawn. */
-  public void dress(Palette palette, double textSize) {
-    timeLine.dress(palette, textSize);
+  public void dress(Palette wanted, double textSize) {
+    timeLine.dress(wanted, textSize);
+    if (wanted != palette) {
+      palette = wanted;
+      if (comparing) {
+        compare();
+      }
+    }
   }
 
   private static @Nullable Spoken read(RoomState room) {
@@ -217,12 +226,20 @@ public final class LeaderView {
       return;
     }
     Comparison comparison = LikeTakes.withLast(course, now.review());
-    compared
-        .getChildren()
-        .setAll(
-            comparison == null
-                ? wrapped(words.say("leader.compare.none"))
-                : table("leader.compared", "compared", likes.compared(comparison)));
+    compared.getChildren().clear();
+    if (comparison == null) {
+      compared.getChildren().add(wrapped(words.say("leader.compare.none")));
+      return;
+    }
+    for (PlayerSheet.Section section : likes.sheet(comparison).sections()) {
+      compared.getChildren().add(sections.node(section, palette));
+    }
+    Button keep =
+        button(
+            "keep-compared",
+            "leader.compare.keep",
+            () -> keep("pdf", any -> likes.pdf(comparison)));
+    compared.getChildren().add(keep);
   }
 
   private void keep(String ending, Function<Spoken, byte[]> make) {

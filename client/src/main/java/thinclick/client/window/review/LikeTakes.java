@@ -1,17 +1,17 @@
 package thinclick.client.window.review;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
+import thinclick.server.export.DrawingPdf;
 import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryJson;
 import thinclick.server.history.LastLike;
-import thinclick.server.scoring.Figure;
+import thinclick.server.picture.ComparePicture;
+import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.Review;
 import thinclick.server.words.ClickWords;
 import thinclick.server.words.Comparison;
@@ -25,12 +25,10 @@ final class LikeTakes {
 
   private final Words words;
   private final Speaker speaker;
-  private final FigureCells cells;
 
   LikeTakes(Words words) {
     this.words = words;
     this.speaker = Speaker.of(words.locale());
-    this.cells = new FigureCells(words);
   }
 
   /**
@@ -59,32 +57,13 @@ final class LikeTakes {
     }
   }
 
-  /** Two like takes, figure beside figure. */
-  Lines compared(Comparison comparison) {
-    List<List<String>> lines = new ArrayList<>();
-    for (Comparison.Row row : comparison.rows()) {
-      lines.add(
-          List.of(
-              speaker.say(row.name()),
-              figure(row.kind(), row.first()),
-              figure(row.kind(), row.second()),
-              words.say(
-                  switch (row.verdict()) {
-                    case BETTER -> "leader.better";
-                    case WORSE -> "leader.worse";
-                    case OPEN -> "leader.open";
-                  })));
-    }
-    return new Lines(
-        List.of(
-            words.say("leader.figure"),
-            words.say("leader.before"),
-            words.say("leader.now"),
-            words.say("leader.verdict")),
-        lines);
+  /** What the two come to: a sentence, the columns of both, the table. */
+  PlayerSheet.Content sheet(Comparison comparison) {
+    return ComparePicture.sheet(comparison, speaker);
   }
 
-  private String figure(Comparison.Kind kind, Figure figure) {
-    return figure.known() ? cells.ranged(kind.shown(figure), figure.interval()) : cells.unknown();
+  /** The same on paper. */
+  byte[] pdf(Comparison comparison) {
+    return DrawingPdf.pdf(PlayerSheet.pages(sheet(comparison)), words.language());
   }
 }

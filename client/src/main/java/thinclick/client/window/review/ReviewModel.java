@@ -165,7 +165,9 @@ public final class ReviewModel {
     List<String> steps = spoken.nextSteps(own, spoken.speaker());
     sections.add(Section.words("next-steps", words.say("review.next.head"), steps));
     if (analysis != null) {
-      sections.add(Section.picture("attacks", null, PlayerPicture.of(analysis, own, speaker)));
+      sections.add(
+          Section.picture(
+              "attacks", speaker.say("picture.columns"), PlayerPicture.of(analysis, own, speaker)));
     }
     if (played) {
       sections.add(Section.words("prose", words.say("review.band"), says));

@@ -19,6 +19,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.Comparison;
 import thinclick.server.words.Speaker;
@@ -164,10 +165,15 @@ class LeaderLinesTest {
   }
 
   @Test
-  void twoLikeTakesStandBesideEachOther() {
+  void twoLikeTakesStandBesideEachOther() throws IOException {
     Comparison comparison = Comparison.of(Scorer.analyse(take), Scorer.analyse(take(0)));
-    Lines lines = new LikeTakes(words).compared(comparison);
-    assertThat(lines.heads()).hasSize(4);
-    assertThat(lines.lines()).isNotEmpty().allSatisfy(line -> assertThat(line).hasSize(4));
+    LikeTakes likes = new LikeTakes(words);
+    PlayerSheet.Table table = likes.sheet(comparison).section("figures").table();
+    assertThat(table.heads()).hasSize(4);
+    assertThat(table.lines()).isNotEmpty().allSatisfy(line -> assertThat(line).hasSize(4));
+    try (PDDocument kept = Loader.loadPDF(likes.pdf(comparison))) {
+      String text = new PDFTextStripper().getText(kept);
+      assertThat(text).contains("First", "Second", "Told apart", "hold of the band, %");
+    }
   }
 }

@@ -73,7 +73,8 @@ class OneNumberTest {
     String page = thinclick.server.words.ReviewPage.of(spoken, SPEAKER);
     PlayerSheet.Table table = new BandTables(WORDS).of(spoken).get(1).table();
     Comparison comparison = Comparison.of(analysis, Scorer.analyse(take(seed + 100)));
-    List<List<String>> beside = new LikeTakes(WORDS).compared(comparison).lines();
+    PlayerSheet.Content both = new LikeTakes(WORDS).sheet(comparison);
+    List<List<String>> beside = both.section("figures").table().lines();
     List<String> slips =
         SlipPages.of(spoken, SPEAKER, Paper.A4).stream()
             .flatMap(one -> one.marks().stream())
