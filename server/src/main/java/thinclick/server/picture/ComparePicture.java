@@ -179,13 +179,12 @@ public final class ComparePicture {
       easel.line(x, base - height(interval.low(), most), x, base - high, 1.2, Tint.INK);
       end = Math.max(end, high);
     }
-    easel.words(
-        left + COLUMN / 2,
-        base - end - 4,
-        Easel.SMALL,
-        Anchor.MIDDLE,
-        speaker.shown(kind.shown(figure)),
-        Tint.INK);
+    String shown = speaker.shown(kind.shown(figure));
+    double wide = Face.REGULAR.width(shown, Easel.SMALL) + 2;
+    double middle = left + COLUMN / 2;
+    // No rule of the scale goes through a number.
+    easel.box(middle - wide / 2, base - end - 14, wide, 12, Tint.PAPER);
+    easel.words(middle, base - end - 4, Easel.SMALL, Anchor.MIDDLE, shown, Tint.INK);
   }
 
   private static double height(double value, double most) {

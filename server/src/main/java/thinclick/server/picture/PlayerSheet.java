@@ -20,6 +20,9 @@ public final class PlayerSheet {
   /** Lines of a table that are never parted at a page's foot or head. */
   private static final int TOGETHER = 2;
 
+  /** Free on every side of a page of paper, some 15 mm. */
+  private static final double PAGE_MARGIN = 72;
+
   /** The sides of A4. */
   private static final double A4 = 297.0 / 210;
 
@@ -103,22 +106,24 @@ public final class PlayerSheet {
   public static Drawing of(Content content) {
     Easel easel = new Easel();
     double height = flow(content).draw(easel, MARGIN) + MARGIN;
-    return sheet(content, easel, height);
+    return sheet(content, easel, WIDTH, height);
   }
 
   /** Draws it on pages of A4. */
   public static List<Drawing> pages(Content content) {
-    double height = WIDTH * A4;
-    return flow(content).pages(MARGIN, height - MARGIN).stream()
-        .map(page -> sheet(content, page, height))
+    double width = PlayerPicture.WIDTH + 2 * PAGE_MARGIN;
+    double height = width * A4;
+    return flow(content).pages(PAGE_MARGIN, height - PAGE_MARGIN).stream()
+        .map(page -> sheet(content, page, width, height))
         .toList();
   }
 
-  private static Drawing sheet(Content content, Easel easel, double height) {
+  private static Drawing sheet(Content content, Easel easel, double width, double height) {
     Easel sheet = new Easel();
-    sheet.box(0, 0, WIDTH, height, Tint.PAPER);
-    easel.items().forEach(sheet::add);
-    return new Drawing(WIDTH, height, content.title(), content.says(), sheet.items());
+    sheet.box(0, 0, width, height, Tint.PAPER);
+    double aside = (width - WIDTH) / 2;
+    easel.items().forEach(item -> sheet.add(item.shifted(aside, 0)));
+    return new Drawing(width, height, content.title(), content.says(), sheet.items());
   }
 
   private static SheetFlow flow(Content content) {

@@ -18,7 +18,10 @@ final class NoteRules {
 
   private NoteRules() {}
 
-  /** "Jonas dropped 6 of 48." */
+  /**
+   * "Jonas dropped 6 of 48." Worth a sentence where many were dropped besides a late entry or a
+   * lost ending; what is said is all of them, as the table and the picture count.
+   */
   static List<Finding> dropped(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -30,7 +33,11 @@ final class NoteRules {
                 Matter.NOTES,
                 player.name(),
                 (double) dropped / player.review.written(),
-                Said.of("notes.dropped", player.name(), dropped, player.review.written()),
+                Said.of(
+                    "notes.dropped",
+                    player.name(),
+                    player.review.dropped(),
+                    player.review.written()),
                 Advice.SLOWER));
       }
     }

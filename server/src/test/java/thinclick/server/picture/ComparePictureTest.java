@@ -97,8 +97,8 @@ class ComparePictureTest {
       for (Drawing.Item item : drawing.items()) {
         if (item instanceof Drawing.Words words) {
           double right = words.left() + words.face().width(words.text(), words.size());
-          assertThat(words.left()).as(words.text()).isGreaterThanOrEqualTo(36 - 1e-6);
-          assertThat(right).as(words.text()).isLessThanOrEqualTo(drawing.width() - 36);
+          assertThat(words.left()).as(words.text()).isGreaterThanOrEqualTo(72 - 1e-6);
+          assertThat(right).as(words.text()).isLessThanOrEqualTo(drawing.width() - 72 + 1e-6);
         }
       }
     }

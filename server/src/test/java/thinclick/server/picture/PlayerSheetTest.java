@@ -24,7 +24,7 @@ import thinclick.server.words.Speaker;
 
 /** A review on paper: what belongs together stays on one page, and nothing lies in the margin. */
 class PlayerSheetTest {
-  private static final double MARGIN = 36;
+  private static final double MARGIN = 72;
 
   private static Content content(int stages, int players) {
     Drawing attacks =

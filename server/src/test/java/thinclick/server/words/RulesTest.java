@@ -2,6 +2,7 @@ package thinclick.server.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
@@ -121,6 +122,25 @@ class RulesTest {
     assertThat(found("returns", back(-50)))
         .singleElement()
         .satisfies(one -> assertThat(one.matter()).isEqualTo(Matter.GOOD));
+  }
+
+  /** Who comes in late and drops more has one count in words, table and picture. */
+  @Test
+  void whatWasDroppedIsCountedWholeBesideALateEntry() {
+    Take late = HardTakes.lateEntry();
+    List<Attack> fewer = new ArrayList<>();
+    int tariq = 0;
+    for (Attack one : late.attacks()) {
+      if (!one.player().equals("Tariq") || tariq++ % 6 != 5) {
+        fewer.add(one);
+      }
+    }
+    Analysis analysis = Scorer.analyse(late.withAttacks(fewer));
+    int dropped = analysis.review().player("Tariq").dropped();
+
+    assertThat(dropped).isGreaterThan(14);
+    assertThat(String.join(" ", Spoken.of(analysis, Speaker.english()).slip("Tariq").says()))
+        .contains("You came in at bar 3", "You dropped " + dropped + " of 72.");
   }
 
   @Test
