@@ -31,6 +31,7 @@ class BordersTest {
     "thinclick.server.dealing..",
     "thinclick.server.engraving..",
     "thinclick.server.lesson..",
+    "thinclick.server.typed..",
     "thinclick.client.clock..",
     "thinclick.client.check..",
     "thinclick.client.partner..",
@@ -88,6 +89,7 @@ class BordersTest {
                               "thinclick.server.picture..",
                               "thinclick.server.history..",
                               "thinclick.server.season..",
+                              "thinclick.server.typed..",
                               "thinclick.server.host.."))))
           .because("rooms, sockets and the store stay replaceable behind the one entry that hosts");
 

@@ -8,13 +8,9 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Spec;
-import thinclick.protocol.json.BadInput;
-import thinclick.protocol.json.StrictJson;
-import thinclick.server.material.Nearest;
+import thinclick.server.typed.Refusals;
 
 /** The server jar's entry: finds the command and turns bad input into one line and exit code 2. */
 @Command(
@@ -23,7 +19,7 @@ import thinclick.server.material.Nearest;
     description = "Hosts rehearsals and works on what they leave behind.")
 public final class ServerMain implements Runnable {
   /** Exit code for input that cannot be taken. */
-  public static final int BAD_INPUT = 2;
+  public static final int BAD_INPUT = Refusals.BAD_INPUT;
 
   /**
    * The commands by their names. Reading the options of one takes as long as it takes Java to
@@ -78,52 +74,7 @@ public final class ServerMain implements Runnable {
   private static CommandLine commandLine(@Nullable HeadStart early, Collection<Class<?>> commands) {
     CommandLine line = new CommandLine(new ServerMain(early));
     commands.forEach(line::addSubcommand);
-    line.setExecutionExceptionHandler(
-        (problem, command, parsed) -> {
-          if (problem instanceof BadInput bad) {
-            command.getErr().println(bad.getMessage());
-            return BAD_INPUT;
-          }
-          throw problem;
-        });
-    line.setParameterExceptionHandler(
-        (problem, args) -> {
-          CommandLine command = problem.getCommandLine();
-          command
-              .getErr()
-              .println(
-                  says(problem) + "; see " + command.getCommandSpec().qualifiedName() + " --help");
-          return BAD_INPUT;
-        });
-    return line;
-  }
-
-  /** One line: what was typed, what is wrong with it, and what comes nearest. */
-  private static String says(CommandLine.ParameterException problem) {
-    CommandSpec command = problem.getCommandLine().getCommandSpec();
-    if (problem instanceof CommandLine.UnmatchedArgumentException unmatched) {
-      String first = unmatched.getUnmatched().get(0);
-      if (unmatched.isUnknownOption()) {
-        List<String> options =
-            command.optionsMap().keySet().stream().filter(name -> name.startsWith("--")).toList();
-        return first + ": no such option; " + Nearest.didYouMean(first, options);
-      }
-      if (!command.subcommands().isEmpty()) {
-        return "expected a command, found \""
-            + first
-            + "\"; "
-            + Nearest.didYouMean(first, command.subcommands().keySet());
-      }
-    }
-    ArgSpec wanted = problem.getArgSpec();
-    String said = String.valueOf(problem.getMessage()).lines().findFirst().orElse("wrong options");
-    if (wanted != null && problem.getValue() != null && said.startsWith("Invalid value for")) {
-      String where =
-          wanted instanceof OptionSpec option ? option.longestName() : wanted.paramLabel();
-      return String.valueOf(
-          StrictJson.mistyped(where, wanted.type(), problem.getValue()).getMessage());
-    }
-    return said;
+    return Refusals.answeredBy(line);
   }
 
   @Override
