@@ -3,7 +3,6 @@ package thinclick.client.window.session;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,11 +17,8 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
-import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
-import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -34,14 +30,13 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
+import thinclick.client.link.RoomListener;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.words.Refused;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.Announced;
-import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.ClassBook;
 import thinclick.server.host.RehearsalHost;
@@ -61,24 +56,11 @@ public final class Session implements Seat, AutoCloseable {
   private final Path data;
   private final LinkLoop loop;
   private final LeftAttacks left;
-  private final ReadOnlyObjectWrapper<RoomState> state =
-      new ReadOnlyObjectWrapper<>(RoomState.OUTSIDE);
-
+  private final Presence presence;
+  private final FurtherSeats further;
   private final Lead lead = new Lead(this);
-  private final PastTakes past;
   private final OwnHost host;
-  private final Questions questions;
   private final Bench bench;
-  private Consumer<ServerMessage.Heard> heardBy = heard -> {};
-  private LongConsumer playedBy = micros -> {};
-
-  private final ObservableList<FurtherSeat> further = FXCollections.observableArrayList();
-  private final ObservableList<FurtherSeat> furtherSeen =
-      FXCollections.unmodifiableObservableList(further);
-  private OwnTake take = new OwnTake("");
-  private Consumer<AnswerMessage.KeptTake> keeping = any -> {};
-  private @Nullable RoomEar ear;
-  private volatile @Nullable RoomLink link;
   private @Nullable Practice practice;
   private @Nullable RoomAddress at;
   private long practices;
@@ -113,15 +95,14 @@ public final class Session implements Seat, AutoCloseable {
     this.data = data;
     this.loop = loop;
     bench = new Bench(loop);
-    past = new PastTakes(windowThread, this::link);
-    state.addListener((any, old, now) -> past.follow(old, now));
+    presence = new Presence(windowThread, clock, this::changed);
+    further = new FurtherSeats(windowThread, clock);
     host = new OwnHost(data, language);
-    questions = new Questions(windowThread);
     left =
         new LeftAttacks(
             windowThread,
             (journal, to) -> RoomLink.resume(options(), journal, to),
-            refused -> state.set(state().problem(refused)));
+            refused -> presence.change(room -> room.problem(refused)));
   }
 
   /** Brings what an earlier run could not send any more, and looks which rooms it was in. */
@@ -143,7 +124,7 @@ public final class Session implements Seat, AutoCloseable {
     leave();
     left.letGo(room.journal());
     leftRooms = leftRooms.stream().filter(one -> one != room).toList();
-    state.set(state().calling(room.address().said()));
+    presence.change(now -> now.calling(room.address().said()));
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> Optional.ofNullable(host.startAgain(room.address())))
             .whenCompleteAsync(
@@ -179,35 +160,35 @@ public final class Session implements Seat, AutoCloseable {
   /** The room as it stands. */
   @Override
   public ReadOnlyObjectProperty<RoomState> stateProperty() {
-    return state.getReadOnlyProperty();
+    return presence.stateProperty();
   }
 
   /** The room as it stands. */
   @Override
   public RoomState state() {
-    return state.get();
+    return presence.state();
   }
 
   /** The attacks of the running or last take. */
   @Override
   public OwnTake take() {
-    return take;
+    return presence.take();
   }
 
   /** Who is told of every attack of others, as it arrives; on the window's thread. */
   public void onHeard(Consumer<ServerMessage.Heard> listener) {
-    heardBy = listener;
+    presence.onHeard(listener);
   }
 
   /** Who is told of every own attack: its room time, in microseconds. */
   public void onPlayed(LongConsumer listener) {
-    playedBy = listener;
+    presence.onPlayed(listener);
   }
 
   /** The link, null outside a room; may be asked from any thread. */
   @Override
   public @Nullable RoomLink link() {
-    return link;
+    return presence.link();
   }
 
   // ---------------------------------------------------------------- coming and going
@@ -239,7 +220,7 @@ public final class Session implements Seat, AutoCloseable {
 
   private void open(String name, boolean forOthers, @Nullable Company company) {
     leave();
-    state.set(state().calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
+    presence.change(now -> now.calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> host.start(forOthers))
             .whenCompleteAsync(
@@ -291,20 +272,16 @@ public final class Session implements Seat, AutoCloseable {
     return LinkOptions.on(loop).withJournal(data).rememberingHosts(data.resolve("known-hosts"));
   }
 
-  private void enter(String address, Function<RoomEar, RoomLink> connect) {
-    state.set(state().calling(address));
-    RoomEar mine =
-        new RoomEar(
-            windowThread, clock, this::change, this::heard, kept -> keeping.accept(kept), past);
-    ear = mine;
-    link = connect.apply(mine);
+  private void enter(String address, Function<RoomListener, RoomLink> connect) {
+    presence.change(now -> now.calling(address));
+    presence.enter(connect);
   }
 
   private void failed(@Nullable Throwable why) {
     Throwable cause = why instanceof CompletionException ? why.getCause() : why;
     String says = cause == null || cause.getMessage() == null ? "no host" : cause.getMessage();
     LOG.info("no room could be opened here: {}", says);
-    state.set(state().linkChanged(LinkState.CLOSED, says, clock.nanos()));
+    presence.change(room -> room.linkChanged(LinkState.CLOSED, says, clock.nanos()));
   }
 
   /**
@@ -312,7 +289,7 @@ public final class Session implements Seat, AutoCloseable {
    * of the address this window came in by.
    */
   public @Nullable JoinLink invitation() {
-    RoomLink in = link;
+    RoomLink in = link();
     String word = in == null ? null : in.word();
     if (in == null || word == null) {
       return null;
@@ -340,7 +317,7 @@ public final class Session implements Seat, AutoCloseable {
 
   /** Who else plays at this computer, in the order in which they came. */
   public ObservableList<FurtherSeat> further() {
-    return furtherSeen;
+    return further.seen();
   }
 
   /**
@@ -349,68 +326,42 @@ public final class Session implements Seat, AutoCloseable {
    * @param says told why not, where they are not let in or not any more
    */
   public void addSeat(String name, Consumer<String> says) {
-    RoomLink shared = link;
+    RoomLink shared = link();
     RoomAddress where = at;
     String word = shared == null ? null : shared.word();
-    if (shared == null || where == null || word == null || further.size() >= MOST_FURTHER) {
-      return;
+    if (shared != null && where != null && word != null) {
+      further.add(
+          name,
+          to -> RoomLink.join(options().sharingClockOf(shared), where, word, name, Role.PLAYER, to),
+          says);
     }
-    further.add(
-        new FurtherSeat(
-            name,
-            windowThread,
-            clock,
-            to ->
-                RoomLink.join(options().sharingClockOf(shared), where, word, name, Role.PLAYER, to),
-            (seat, why) -> {
-              if (further.remove(seat)) {
-                says.accept(why);
-              }
-            }));
   }
 
   /** A further player at this computer goes. */
   public void removeSeat(FurtherSeat seat) {
-    if (further.remove(seat)) {
-      seat.close();
-    }
+    further.remove(seat);
   }
 
   /** Leaves the room; a room hosted here ends. */
   public void leave() {
-    List.copyOf(further).forEach(this::removeSeat);
+    further.removeAll();
     bench.close();
     lead.forget();
-    questions.forget();
     at = null;
-    RoomLink old = link;
-    link = null;
-    ear = null;
-    if (old != null) {
-      old.close();
-    }
+    presence.leave();
     Practice over = practice;
     practice = null;
     if (over != null) {
       over.close();
     }
     host.end();
-    state.set(RoomState.OUTSIDE);
+    presence.change(room -> RoomState.OUTSIDE);
   }
 
-  private void change(RoomEar from, UnaryOperator<RoomState> step) {
-    if (from == ear) {
-      RoomState next = step.apply(state());
-      Announced announced = next.announced();
-      if (announced != null && !announced.takeId().equals(take.takeId())) {
-        take = new OwnTake(announced.takeId());
-      }
-      RoomState before = state();
-      state.set(next);
-      askForMaterial(before, next);
-      if (practice != null) {
-        practice.follow(next);
-      }
+  private void changed(RoomState before, RoomState now) {
+    askForMaterial(before, now);
+    if (practice != null) {
+      practice.follow(now);
     }
   }
 
@@ -424,35 +375,18 @@ public final class Session implements Seat, AutoCloseable {
     }
   }
 
-  private void heard(RoomEar from, ServerMessage.Heard heard) {
-    if (from == ear && heard.takeId().equals(take.takeId())) {
-      heard.items().stream()
-          .filter(one -> !one.again())
-          .forEach(one -> take.heard(one.playerId(), one.micros()));
-      heardBy.accept(heard);
-    }
-  }
-
   // ---------------------------------------------------------------- playing
 
   /** Sends an attack where a take runs; it is kept until it is stored. */
   @Override
   public void play(PlayedAttack attack) {
-    RoomLink now = link;
-    if (now != null && state().takeRuns() && state().ownPart() != null) {
-      long micros = now.sendAttack(attack);
-      take.played(micros, attack);
-      playedBy.accept(micros);
-    }
+    presence.play(attack);
   }
 
   /** An attack that was played has been released, which gives it its length. */
   @Override
   public void released(PlayedAttack attack, long nanos) {
-    RoomLink now = link;
-    if (now != null) {
-      now.released(attack, nanos);
-    }
+    presence.released(attack, nanos);
   }
 
   /** Waits until all that was played has been written down, or so long at most. */
@@ -475,7 +409,7 @@ public final class Session implements Seat, AutoCloseable {
 
   @Override
   public PastTakes past() {
-    return past;
+    return presence.past();
   }
 
   /** In a room to practise alone the playerIds in the order of chairs; null elsewhere. */
@@ -493,40 +427,17 @@ public final class Session implements Seat, AutoCloseable {
 
   /** The attacks of the running or last take by the player's name, room time. */
   public Map<String, List<Long>> attacksByName() {
-    Map<String, List<Long>> attacks = new HashMap<>();
-    for (Person person : state().people()) {
-      boolean me = person.playerId().equals(state().myId());
-      attacks.put(person.name(), me ? take.own() : take.of(person.playerId()));
-    }
-    return attacks;
+    return presence.attacksByName();
   }
 
   @Override
   public void keepTake(Consumer<AnswerMessage.KeptTake> then, Consumer<Refused> refused) {
-    ServerMessage.ReviewReady review = state().review();
-    RoomLink now = link;
-    if (review != null && now != null) {
-      keeping = then;
-      questions.ask(now, in -> in.keepTake(review.takeId()), unlessDone(refused));
-    }
-  }
-
-  /** Tells why not; what was done has nothing to tell. */
-  static Consumer<Refused> unlessDone(Consumer<Refused> refused) {
-    return why -> {
-      if (!why.isEmpty()) {
-        refused.accept(why);
-      }
-    };
+    presence.keepTake(then, refused);
   }
 
   /** Asks the room for something once what was asked before has been answered. */
   void ask(Function<RoomLink, CompletableFuture<Long>> command) {
-    RoomLink now = link;
-    RoomEar asking = ear;
-    if (now != null && asking != null) {
-      questions.ask(now, command, refused -> change(asking, room -> room.problem(refused)));
-    }
+    presence.ask(command);
   }
 
   @Override
