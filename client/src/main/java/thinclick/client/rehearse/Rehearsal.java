@@ -1,5 +1,7 @@
 package thinclick.client.rehearse;
 
+import static thinclick.client.rehearse.Awaited.await;
+
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -7,23 +9,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Random;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
-import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
-import thinclick.client.link.RoomListener;
 import thinclick.client.standin.Manner;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
@@ -49,12 +43,11 @@ import thinclick.server.words.Spoken;
  * each come in over a socket of their own, deals, counts in, tells bar by bar what clicks, and ends
  * with the review.
  */
-public final class Rehearsal implements RoomListener {
+public final class Rehearsal {
   /** A run without {@code --bars} takes about this long from count-in to the last bar, seconds. */
   private static final double USUAL_SECONDS = 26;
 
   private static final int LEAD_MILLIS = 2_000;
-  private static final long PATIENCE_SECONDS = 20;
 
   private final Drill drill;
   private final List<String> players;
@@ -64,12 +57,7 @@ public final class Rehearsal implements RoomListener {
   private final PrintWriter out;
 
   private final LinkLoop loop = LinkLoop.start();
-  private final CompletableFuture<String> word = new CompletableFuture<>();
-  private final CompletableFuture<List<String>> seated = new CompletableFuture<>();
-  private final CompletableFuture<ServerMessage.Dealt> dealt = new CompletableFuture<>();
-  private final CompletableFuture<Boolean> ready = new CompletableFuture<>();
-  private final CompletableFuture<ServerMessage.Announced> announced = new CompletableFuture<>();
-  private final CompletableFuture<ServerMessage.ReviewReady> reviewed = new CompletableFuture<>();
+  private final Awaited room;
   private final Speaker speaker = Speaker.english();
   private @Nullable RoomLink link;
 
@@ -82,6 +70,7 @@ public final class Rehearsal implements RoomListener {
       PrintWriter out) {
     this.drill = drill;
     this.players = players;
+    this.room = new Awaited(players);
     this.tempo = tempo;
     this.stages = stages;
     this.seed = seed;
@@ -154,9 +143,9 @@ public final class Rehearsal implements RoomListener {
   private String play(RoomAddress address, LinkOptions leaders) {
     List<StandIn> band = new ArrayList<>();
     try {
-      RoomLink leader = RoomLink.open(leaders, address, "Leader", this);
+      RoomLink leader = RoomLink.open(leaders, address, "Leader", room);
       link = leader;
-      String room = await("a room", word);
+      String word = await("a room", room.word);
       Random luck = new Random(seed);
       int slipping = players.size() > 1 ? luck.nextInt(players.size()) : -1;
       for (int i = 0; i < players.size(); i++) {
@@ -166,23 +155,24 @@ public final class Rehearsal implements RoomListener {
             StandIn.join(
                 loop,
                 address,
-                room,
+                word,
                 players.get(i),
                 timing,
                 hand -> slips ? Manner.LOST.slip(hand) : Slip.NONE,
                 seed * 100 + i));
       }
-      List<String> chairs = await("all players", seated);
+      List<String> chairs = await("all players", room.seated);
       await("the material", leader.material(drill.title()));
       await("the click plan", leader.plan(stages, tempo));
       await("the deal", leader.deal(seed, chairs));
-      ServerMessage.Dealt hand = await("the parts", dealt);
-      await("everybody ready", ready);
+      ServerMessage.Dealt hand = await("the parts", room.dealt);
+      await("everybody ready", room.ready);
       introduce(hand);
       await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
-      ServerMessage.Announced take = await("the count-in", announced);
+      ServerMessage.Announced take = await("the count-in", room.announced);
       long lasts = tellBars(hand, take);
-      ServerMessage.ReviewReady review = await("the review", reviewed, lasts + PATIENCE_SECONDS);
+      ServerMessage.ReviewReady review =
+          await("the review", room.reviewed, lasts + Awaited.PATIENCE_SECONDS);
       out.println();
       out.println(ReviewPage.of(Spoken.fromJson(review.review()), speaker).stripTrailing());
       out.flush();
@@ -247,82 +237,6 @@ public final class Rehearsal implements RoomListener {
           out.println(line);
           out.flush();
         });
-  }
-
-  // ------------------------------------------------------------------ what the room says
-
-  @Override
-  public void welcome(ServerMessage.Welcome welcome) {
-    word.complete(welcome.room());
-  }
-
-  @Override
-  public void linkChanged(LinkState state, String says) {
-    if (state == LinkState.CLOSED) {
-      BadInput gone = new BadInput("", "the leader's line is gone: " + says);
-      Stream.of(word, seated, dealt, ready, announced, reviewed)
-          .forEach(waiting -> waiting.completeExceptionally(gone));
-    }
-  }
-
-  @Override
-  public void roster(ServerMessage.Roster roster) {
-    Map<String, ServerMessage.Person> here = new HashMap<>();
-    roster.players().forEach(person -> here.put(person.name(), person));
-    List<String> ids = new ArrayList<>();
-    boolean allReady = true;
-    for (String name : players) {
-      ServerMessage.Person person = here.get(name);
-      if (person == null || !person.connected() || person.uncertaintyMicros() == null) {
-        return;
-      }
-      ids.add(person.playerId());
-      allReady &= person.ready();
-    }
-    seated.complete(ids);
-    if (allReady && dealt.isDone()) {
-      ready.complete(true);
-    }
-  }
-
-  @Override
-  public void dealt(ServerMessage.Dealt hand) {
-    dealt.complete(hand);
-  }
-
-  @Override
-  public void announced(ServerMessage.Announced take) {
-    announced.complete(take);
-  }
-
-  @Override
-  public void reviewReady(ServerMessage.ReviewReady review) {
-    if (!review.provisional()) {
-      reviewed.complete(review);
-    }
-  }
-
-  // ------------------------------------------------------------------ waiting and tidying
-
-  private static <T> T await(String what, CompletableFuture<T> coming) {
-    return await(what, coming, PATIENCE_SECONDS);
-  }
-
-  private static <T> T await(String what, CompletableFuture<T> coming, long seconds) {
-    try {
-      return coming.get(seconds, TimeUnit.SECONDS);
-    } catch (TimeoutException late) {
-      throw new BadInput("", "waited " + seconds + " s for " + what + " in vain");
-    } catch (ExecutionException problem) {
-      Throwable cause = problem.getCause();
-      if (cause instanceof BadInput bad) {
-        throw bad;
-      }
-      throw new BadInput("", "no " + what + ": " + (cause == null ? problem : cause).getMessage());
-    } catch (InterruptedException stop) {
-      Thread.currentThread().interrupt();
-      throw new BadInput("", "interrupted while waiting for " + what);
-    }
   }
 
   private static Path temporaryFolder() {
