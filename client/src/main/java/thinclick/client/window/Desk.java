@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.find.FoundHost;
 import thinclick.client.find.HostFinder;
 import thinclick.client.link.RoomLink;
+import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.lectern.RosterModel;
@@ -149,6 +150,11 @@ final class Desk implements AutoCloseable {
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(SystemLook::ask)
             .thenAcceptAsync(remembered.looks()::systemSays, WindowThread.INSTANCE);
+  }
+
+  /** The sound check. */
+  CheckModel check() {
+    return players.check();
   }
 
   /** What the leader does. */

@@ -46,7 +46,8 @@ final class FootSentence {
     if (first) {
       // Wherever one reads meanwhile, this is what one has to know.
     } else if (page == View.CHECK && quiet) {
-      said = words.say(check.listens() ? "situation.check.tap" : "situation.check");
+      String key = check.audibleProperty().get() ? "situation.check" : "situation.check.silence";
+      said = words.say(check.listens() ? "situation.check.tap" : key);
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {

@@ -3,7 +3,6 @@ package thinclick.client.window;
 import java.text.Normalizer;
 import java.util.Locale;
 import javafx.collections.ListChangeListener;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -13,6 +12,7 @@ import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.input.KeyHalf;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.FromAfar;
@@ -24,11 +24,11 @@ final class InputPane {
   private final Chairs chairs;
   private final Taps taps;
   private final Words words;
-  private final VBox halves = new VBox(8);
-  private final VBox sitting = new VBox(6);
+  private final VBox halves = styled(new VBox(), "block");
+  private final VBox sitting = styled(new VBox(), "block");
   private final FlowPane who;
   private final TextField name = new TextField();
-  private final Label says = wrapped(new Label());
+  private final Label says = Prose.of("");
 
   InputPane(Session session, Chairs chairs, Taps taps, Words words) {
     this.session = session;
@@ -37,7 +37,7 @@ final class InputPane {
     this.words = words;
     name.setId("further-name");
     name.setAccessibleText(words.say("taps.further.name"));
-    name.setPrefWidth(180);
+    name.getStyleClass().add("name-field");
     Button in = new Button(words.say("taps.further.in"));
     in.setId("further-in");
     in.setOnAction(done -> letIn());
@@ -67,7 +67,7 @@ final class InputPane {
     forget.setOnAction(done -> taps.forget());
     forget.visibleProperty().bind(taps.learnedPadProperty());
     hideUnless(forget);
-    Label learnSays = wrapped(new Label());
+    Label learnSays = Prose.of("");
     learnSays.setId("pad-says");
     learnSays.textProperty().bind(taps.learnSaysProperty());
     hideEmpty(learnSays);
@@ -79,7 +79,7 @@ final class InputPane {
             halves,
             line(learn, forget),
             learnSays,
-            wrapped(new Label(words.say("taps.further"))),
+            Prose.of(words.say("taps.further")),
             sitting,
             who,
             says);
@@ -103,12 +103,12 @@ final class InputPane {
   }
 
   private FlowPane line(Chair chair, int at) {
-    Label keys = wrapped(new Label(words.say("taps.chair", chair.name(), taps.letters(at))));
+    Label keys = Prose.of(words.say("taps.chair", chair.name(), taps.letters(at)));
     Button pad = new Button(words.say("taps.show", chair.name()));
     pad.setId("pad-of-" + at);
     pad.getStyleClass().add("quiet");
     pad.setOnAction(done -> taps.show(chair));
-    Label delay = wrapped(new Label());
+    Label delay = Prose.of("");
     delay.getStyleClass().add("soft");
     delay.textProperty().bind(chair.delay().saysProperty());
     // What is true of all and said once beside the check is not said beside each.
@@ -155,13 +155,11 @@ final class InputPane {
   }
 
   private static FlowPane line(Node... parts) {
-    FlowPane line = new FlowPane(12, 6, parts);
-    line.setRowValignment(VPos.BASELINE);
-    return line;
+    return styled(new FlowPane(parts), "with-unit");
   }
 
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
   }
 }

@@ -5,6 +5,8 @@ import java.util.function.LongConsumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -39,6 +41,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   private final BooleanProperty muted = new SimpleBooleanProperty();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper sounding = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper audible = new ReadOnlyBooleanWrapper();
   private final ObjectProperty<Hearing.@Nullable Mode> hearing = new SimpleObjectProperty<>();
   private final StringProperty output = new SimpleStringProperty("");
   private final ObservableList<String> outputs = FXCollections.observableArrayList();
@@ -112,6 +115,11 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   @Override
   public ReadOnlyStringProperty soundingProperty() {
     return sounding.getReadOnlyProperty();
+  }
+
+  @Override
+  public ReadOnlyBooleanProperty audibleProperty() {
+    return audible.getReadOnlyProperty();
   }
 
   @Override
@@ -239,6 +247,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
           state = now;
           stumbledInCheck |= checking;
           sounding.set(now == SoundState.SOUNDING ? name : "");
+          audible.set(now == SoundState.SOUNDING);
           tell();
         });
   }

@@ -16,6 +16,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import thinclick.client.check.Verdict;
 import thinclick.client.link.CuttingProxy;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
@@ -24,9 +25,11 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
+import thinclick.client.sound.ClockedSpeaker;
 import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
+import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
 import thinclick.protocol.file.Drill;
@@ -63,11 +66,27 @@ class GalleryTest extends PictureCase {
     control(KeyCode.DIGIT6);
     both("settings");
     control(KeyCode.DIGIT1);
-    both("check");
-    aCheckByTaps();
-    hands.shutdownNow();
+    both("check-silence");
     closeWindow();
-    assertThat(written()).isEqualTo(72);
+    assertThat(written()).isEqualTo(60);
+  }
+
+  /** At an output that plays to nobody, since there may be none here. */
+  @Test
+  void aSoundCheckByTaps() throws Exception {
+    ClockedSpeaker.on(true);
+    try {
+      open();
+      until(() -> desk.check().audibleProperty().get());
+      control(KeyCode.DIGIT1);
+      both("check");
+      aCheckByTaps();
+    } finally {
+      ClockedSpeaker.on(false);
+      hands.shutdownNow();
+    }
+    closeWindow();
+    assertThat(written()).isEqualTo(36);
   }
 
   /** As it is, and at twice the usual size. */
@@ -188,16 +207,25 @@ class GalleryTest extends PictureCase {
     assertThat(written()).isEqualTo(18);
   }
 
-  /** Forty taps by the clock of whoever does not hear the click, as no output is here. */
+  /** Begun and stopped, then tapped through by a hand that is a little late; then one astray. */
   private void aCheckByTaps() {
     robot.interact(() -> ((Button) stage.getScene().lookup("#check-begin")).fire());
     hands.scheduleAtFixedRate(() -> robot.type(KeyCode.F), 600, 600, TimeUnit.MILLISECONDS);
-    until(() -> text("check-says").contains("10"));
+    until(() -> text("check-count").equals("9"));
     picture("check-tapping");
-    until(() -> !((Button) stage.getScene().lookup("#check-begin")).isDisabled());
+    until(() -> desk.check().phaseProperty().get() == CheckModel.Phase.IDLE);
     hands.shutdownNow();
-    hands = Executors.newSingleThreadScheduledExecutor();
-    picture("check-result");
+    List<Double> offsets =
+        IntStream.range(0, 36).mapToObj(i -> 43 + 9 * Math.sin(i * 1.7)).toList();
+    robot.interact(
+        () ->
+            desk.check().judgedElsewhere(new Verdict.Known(Verdict.How.TAPS, 43, 6, 36, offsets)));
+    both("check-result");
+    List<Double> astray =
+        IntStream.range(0, 36).mapToObj(i -> 43 + 160 * Math.sin(i * 1.7)).toList();
+    robot.interact(
+        () -> desk.check().judgedElsewhere(new Verdict.Refused(Verdict.Why.SCATTERED, 36, astray)));
+    picture("check-refused");
   }
 
   private void down(double share) {

@@ -9,6 +9,8 @@ import java.util.stream.IntStream;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -60,6 +62,8 @@ public final class CheckModel {
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.IDLE);
   private final ReadOnlyObjectWrapper<@Nullable Verdict> verdict = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper progress = new ReadOnlyStringWrapper("");
+  private final ReadOnlyIntegerWrapper sounded = new ReadOnlyIntegerWrapper();
   private final ReadOnlyBooleanWrapper microphoneThere = new ReadOnlyBooleanWrapper();
   private final BooleanProperty withMicrophone = new SimpleBooleanProperty();
 
@@ -98,9 +102,19 @@ public final class CheckModel {
     return verdict.getReadOnlyProperty();
   }
 
-  /** What is to be done now, or what came of it; a sentence or two. */
+  /** What came of it, or why it was not begun; a sentence or two, empty while it runs. */
   public ReadOnlyStringProperty saysProperty() {
     return says.getReadOnlyProperty();
+  }
+
+  /** What is to be done now, a sentence; empty where nothing runs. */
+  public ReadOnlyStringProperty progressProperty() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** How many clicks of the check have sounded by now; 0 where nothing runs. */
+  public ReadOnlyIntegerProperty soundedProperty() {
+    return sounded.getReadOnlyProperty();
   }
 
   /** True where this computer has a microphone. */
@@ -111,6 +125,11 @@ public final class CheckModel {
   /** Whether the microphone listens to the next check. */
   public BooleanProperty withMicrophoneProperty() {
     return withMicrophone;
+  }
+
+  /** True where a click can be heard, without which nothing is measured. */
+  public ReadOnlyBooleanProperty audibleProperty() {
+    return sound.audibleProperty();
   }
 
   /** True where taps are wanted. */
@@ -126,6 +145,10 @@ public final class CheckModel {
   public void begin(long nowNanos) {
     if (phase.get() != Phase.IDLE) {
       return;
+    }
+    if (!sound.audibleProperty().get()) {
+      says.set(words.say("check.silence"));
+      return; // without a click nobody can tap along, and without an output nothing is measured
     }
     taps.clear();
     input = "";
@@ -144,6 +167,7 @@ public final class CheckModel {
     sound.playForCheck(CueSheet.of(cues, BEAT_NANOS / 1e3), RoomTimes.meeting(0, first));
     endsNanos = clicks[count - 1] + AFTER_NANOS;
     verdict.set(null);
+    says.set("");
     phase.set(Phase.CLICKING);
     tell();
   }
@@ -172,6 +196,13 @@ public final class CheckModel {
 
   /** Looks at the time; called often while the page is in view. */
   public void look(long nowNanos) {
+    if (phase.get() == Phase.CLICKING) {
+      int now = (int) IntStream.range(0, clicks.length).filter(i -> clicks[i] <= nowNanos).count();
+      if (now != sounded.get()) {
+        sounded.set(now);
+        tell();
+      }
+    }
     if (!listens() || nowNanos - endsNanos < 0) {
       return;
     }
@@ -190,7 +221,8 @@ public final class CheckModel {
       boolean unused = sound.checkOver();
       closeMicrophone();
       phase.set(Phase.IDLE);
-      says.set("");
+      tell();
+      says.set(words.say("check.stopped"));
     }
   }
 
@@ -216,6 +248,7 @@ public final class CheckModel {
 
   private void settle(String from, Verdict found) {
     phase.set(Phase.IDLE);
+    tell();
     says.set(CheckWords.say(words, found));
     verdict.set(found);
     judged.accept(from, found);
@@ -238,15 +271,24 @@ public final class CheckModel {
   }
 
   private void tell() {
-    says.set(
+    if (phase.get() != Phase.CLICKING) {
+      sounded.set(0);
+    }
+    progress.set(
         switch (phase.get()) {
           case IDLE -> "";
-          case CLICKING ->
-              microphone == null
-                  ? words.say("check.tapping", taps.size(), clicks.length)
-                  : words.say("check.hearing");
+          case CLICKING -> clicking();
           case SILENT -> words.say("check.silent", taps.size(), MicrophoneCheck.TAPS);
           case JUDGING -> words.say("check.judging");
         });
+  }
+
+  private String clicking() {
+    if (microphone != null) {
+      return words.say("check.hearing");
+    }
+    return sounded.get() < TapCheck.LEAD_IN
+        ? words.say("check.leadIn", TapCheck.LEAD_IN)
+        : words.say("check.tapping", taps.size(), sounded.get(), clicks.length);
   }
 }

@@ -3,6 +3,7 @@ package thinclick.client.window.check;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.ObservableList;
@@ -19,8 +20,11 @@ public interface CheckSound {
   /** The chosen output; empty for the system's own choice. */
   StringProperty outputProperty();
 
-  /** The output that sounds now; empty where none does. */
+  /** The output that sounds now; empty for the system's own choice, and where none does. */
   ReadOnlyStringProperty soundingProperty();
+
+  /** True where an output sounds, so that a click can be heard. */
+  ReadOnlyBooleanProperty audibleProperty();
 
   /** Where the sound stands, a sentence. */
   ReadOnlyStringProperty saysProperty();

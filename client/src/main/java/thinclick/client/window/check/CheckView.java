@@ -1,12 +1,13 @@
 package thinclick.client.window.check;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -16,11 +17,14 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.window.check.CheckModel.Phase;
+import thinclick.client.window.look.Form;
 import thinclick.client.window.look.InView;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing.Mode;
@@ -35,11 +39,17 @@ public final class CheckView {
   private final Words words;
   private final ChoiceBox<String> output = new ChoiceBox<>();
   private final Button begin = new Button();
-  private final TapLedger ledger = new TapLedger();
-  private final Label scale = styled(wrapped(new Label()), "soft");
-  private final VBox inputs = new VBox(8);
-  private final VBox wholeRoom = new VBox(8);
+  private final Button stop = new Button();
+  private final CheckBox microphone;
+  private final TapLedger ledger;
+  private final Label scale = styled(Prose.of(""), "soft");
+  private final VBox inputs = styled(new VBox(), "block");
+  private final VBox wholeRoom = styled(new VBox(), "block");
   private final ScrollPane root;
+
+  /** What is left alone while a check runs. */
+  private final List<Node> resting = new ArrayList<>();
+
   private Runnable onBack = () -> {};
   private boolean filling;
 
@@ -58,6 +68,8 @@ public final class CheckView {
     this.model = model;
     this.sound = sound;
     this.words = words;
+    this.ledger = new TapLedger(words);
+    this.microphone = Prose.in(new CheckBox(words.say("check.microphone")));
     this.root = new ScrollPane(createView(chairSays, hearingSays, hearing));
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
@@ -73,20 +85,27 @@ public final class CheckView {
     return root;
   }
 
-  /** Puts the cursor where one begins, in view. */
+  /** Puts the cursor where one begins, in view; while a check runs, on what stops it. */
   public void begin() {
-    InView.bring(begin);
-    begin.requestFocus();
+    Node first = stop.isVisible() ? stop : begin.isDisabled() ? output : begin;
+    InView.bring(first);
+    first.requestFocus();
   }
 
-  /** While it listens nothing has the focus: a key that is no letter breaks nothing off. */
+  /**
+   * While it listens nothing has the focus, so that a key that is no letter breaks nothing off, and
+   * Tab leads to what stops it and nowhere else.
+   */
   private void follow(Phase old, Phase now) {
     boolean idle = now == Phase.IDLE;
-    if (old == Phase.IDLE && !idle && begin.isFocused()) {
+    boolean here = begin.isFocused() || stop.isFocused() || root.isFocused();
+    begin.setVisible(idle);
+    stop.setVisible(now == Phase.CLICKING || now == Phase.SILENT);
+    resting.forEach(node -> node.setDisable(!idle));
+    if (old == Phase.IDLE && here) {
       root.requestFocus();
-    }
-    begin.setDisable(!idle);
-    if (idle && root.isFocused()) {
+      InView.bring(stop);
+    } else if (idle && here) {
       begin.requestFocus();
     }
   }
@@ -101,7 +120,7 @@ public final class CheckView {
     Button deal = new Button(button);
     deal.setId("check-room");
     deal.setOnAction(done -> does.run());
-    wholeRoom.getChildren().setAll(wrapped(new Label(says)), deal);
+    wholeRoom.getChildren().setAll(Prose.of(says), deal);
   }
 
   /** Whether that can be done now. */
@@ -119,8 +138,23 @@ public final class CheckView {
       ReadOnlyStringProperty hearingSays,
       ReadOnlyObjectProperty<Mode> hearing) {
     Label title = styled(new Label(words.say("view.check")), "title");
-    Label what = wrapped(new Label(words.say("check.what")));
+    Label what = Prose.of(words.say("check.what"));
+    VBox first = sounding();
+    VBox second = numbered(2, words.say("check.input"), inputs);
+    VBox others = hearing(hearingSays, hearing);
+    resting.addAll(List.of(first, second, others));
+    VBox before = styled(styled(new VBox(first, second), "column"), "block");
+    VBox check = styled(styled(new VBox(tapping(), found(chairSays), others), "column"), "block");
+    TwoColumns columns = new TwoColumns(before, check, 0.5, 44);
+    VBox sheet = styled(new VBox(title, what, columns), "sheet");
+    sheet.getStyleClass().add("check-sheet");
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    return page;
+  }
 
+  /** Which output sounds, or that none does. */
+  private VBox sounding() {
     output.setId("check-output");
     output.setAccessibleText(words.say("check.output"));
     output.setOnAction(
@@ -130,94 +164,130 @@ public final class CheckView {
             sound.outputProperty().set(at <= 0 ? "" : output.getValue());
           }
         });
-    RadioButton here = new RadioButton();
+    Form form = new Form();
+    form.line(words.say("check.output"), output);
+    RadioButton here = Prose.in(new RadioButton());
     here.setId("check-sounds");
     here.textProperty()
         .bind(
-            Bindings.when(sound.soundingProperty().isEmpty())
-                .then(words.say("check.sounds.here.none"))
-                .otherwise(words.say("check.sounds.here")));
-    RadioButton silent = new RadioButton(words.say("check.sounds.elsewhere"));
+            Bindings.when(model.audibleProperty())
+                .then(words.say("check.sounds.here"))
+                .otherwise(words.say("check.sounds.here.none")));
+    RadioButton silent = Prose.in(new RadioButton(words.say("check.sounds.elsewhere")));
     silent.setId("check-silent");
     ToggleGroup which = new ToggleGroup();
     here.setToggleGroup(which);
     silent.setToggleGroup(which);
-    here.setWrapText(true);
-    silent.setWrapText(true);
     here.setSelected(!sound.mutedProperty().get());
     silent.selectedProperty().bindBidirectional(sound.mutedProperty());
     sound.mutedProperty().addListener((any, old, muted) -> here.setSelected(!muted));
-    Label soundSays = wrapped(new Label());
-    soundSays.textProperty().bind(sound.saysProperty());
-    VBox first =
-        numbered(
-            1,
-            words.say("check.sound"),
-            line(labelled(words.say("check.output"), output), output),
-            here,
-            silent,
-            soundSays,
-            styled(wrapped(new Label(words.say("care.sound"))), "soft"));
+    Label says = Prose.of("");
+    says.setId("check-sound-says");
+    says.textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () -> soundSays(sound.saysProperty().get()), sound.saysProperty()));
+    return numbered(
+        1,
+        words.say("check.sound"),
+        form,
+        says,
+        here,
+        silent,
+        styled(Prose.of(words.say("care.sound")), "soft"));
+  }
 
-    VBox second = numbered(2, words.say("check.input"), inputs);
+  /** Here the click that only shows is no help. */
+  private String soundSays(String said) {
+    return said.equals(words.say("sound.none")) ? words.say("check.output.none") : said;
+  }
 
-    CheckBox microphone = new CheckBox(words.say("check.microphone"));
+  /** What is to be done, the click that sounds now, and how it is begun and stopped. */
+  private VBox tapping() {
+    Label how = Prose.of("");
+    how.setId("check-how");
+    how.textProperty()
+        .bind(
+            Bindings.when(model.withMicrophoneProperty())
+                .then(words.say("check.how.microphone"))
+                .otherwise(words.say("check.how.taps")));
     microphone.setId("check-microphone");
-    microphone.setWrapText(true);
     microphone.selectedProperty().bindBidirectional(model.withMicrophoneProperty());
     microphone.visibleProperty().bind(model.microphoneThereProperty());
     microphone.managedProperty().bind(microphone.visibleProperty());
-    Label none = styled(wrapped(new Label(words.say("check.microphone.none"))), "soft");
+    Label none = styled(Prose.of(words.say("check.microphone.none")), "soft");
     none.visibleProperty().bind(model.microphoneThereProperty().not());
     none.managedProperty().bind(none.visibleProperty());
+    Label silence = styled(Prose.of(words.say("check.silence")), "strong");
+    silence.setId("check-silence");
+    silence.visibleProperty().bind(model.audibleProperty().not());
+    silence.managedProperty().bind(silence.visibleProperty());
+    Label count = styled(new Label(), "count");
+    count.setId("check-count");
+    count
+        .textProperty()
+        .bind(
+            Bindings.when(model.soundedProperty().greaterThan(0))
+                .then(model.soundedProperty().asString())
+                .otherwise(""));
+    Label progress = styled(Prose.of(""), "strong");
+    progress.setId("check-progress");
+    progress.textProperty().bind(model.progressProperty());
+    HBox now = styled(new HBox(count, progress), "check-now");
+    now.visibleProperty().bind(model.progressProperty().isNotEmpty());
+    now.managedProperty().bind(now.visibleProperty());
+
     begin.setId("check-begin");
     begin.setText(words.say("check.begin"));
     begin.setOnAction(done -> model.begin(System.nanoTime()));
+    begin.disableProperty().bind(model.audibleProperty().not());
+    begin.managedProperty().bind(begin.visibleProperty());
+    stop.setId("check-stop");
+    stop.setText(words.say("check.stop"));
+    stop.setOnAction(done -> model.breakOff());
+    stop.setVisible(false);
+    stop.managedProperty().bind(stop.visibleProperty());
     Button back = styled(new Button(words.say("check.back")), "quiet");
     back.setId("check-back");
     back.setOnAction(done -> onBack.run());
-    FlowPane commands = new FlowPane(20, 10, begin, back);
-    commands.setRowValignment(VPos.CENTER);
-    VBox third = numbered(3, words.say("check.how"), microphone, none, commands, wholeRoom);
+    FlowPane commands = styled(new FlowPane(begin, stop, back), "commands");
+    resting.addAll(List.of(microphone, back, wholeRoom));
     wholeRoom.managedProperty().bind(wholeRoom.visibleProperty());
     wholeRoom.setVisible(false);
+    return numbered(
+        3, words.say("check.how"), how, microphone, none, silence, now, commands, wholeRoom);
+  }
 
-    Label says = styled(wrapped(new Label()), "strong");
+  private VBox found(ReadOnlyStringProperty chairSays) {
+    Label says = styled(Prose.of(""), "strong");
     says.setId("check-says");
     says.textProperty().bind(model.saysProperty());
     says.managedProperty().bind(says.textProperty().isNotEmpty());
     scale.managedProperty().bind(scale.textProperty().isNotEmpty());
+    scale.setId("check-scale");
+    ledger.setId("check-ledger");
     ledger.managedProperty().bind(scale.managedProperty());
-    Label chair = wrapped(new Label());
+    scale.fontProperty().addListener((any, old, now) -> ledger.dress(now));
+    Label chair = Prose.of("");
     chair.setId("check-chair");
     chair.textProperty().bind(chairSays);
-    VBox fourth = numbered(4, words.say("check.result"), says, ledger, scale, chair);
-
-    VBox before = styled(new VBox(11, first, second), "column");
-    VBox check = styled(new VBox(11, third, fourth, hearing(hearingSays, hearing)), "column");
-    TwoColumns columns = new TwoColumns(before, check, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, columns), "sheet");
-    sheet.getStyleClass().add("check-sheet");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return numbered(4, words.say("check.result"), says, ledger, scale, chair);
   }
 
   private VBox hearing(ReadOnlyStringProperty hearingSays, ReadOnlyObjectProperty<Mode> hearing) {
-    Label head = styled(wrapped(new Label(words.say("hearing.title"))), "heading");
-    VBox box = styled(new VBox(8, head), "ruled");
+    Label head = styled(Prose.of(words.say("hearing.title")), "heading");
+    VBox box = styled(styled(new VBox(head), "ruled"), "block");
     ToggleGroup ways = new ToggleGroup();
     for (Mode mode : Mode.values()) {
-      RadioButton way = new RadioButton(words.say(key(mode)));
+      RadioButton way = Prose.in(new RadioButton(words.say(key(mode))));
       way.setId("hearing-" + mode.name().toLowerCase(Locale.ROOT).replace('_', '-'));
       way.setToggleGroup(ways);
-      way.setWrapText(true);
       way.setSelected(mode == hearing.get());
       hearing.addListener((any, old, now) -> way.setSelected(mode == now));
       way.setOnAction(done -> sound.hearingProperty().set(mode));
       box.getChildren().add(way);
     }
-    Label says = wrapped(new Label());
+    Label says = Prose.of("");
     says.setId("hearing-says");
     says.textProperty().bind(hearingSays);
     box.getChildren().add(says);
@@ -233,9 +303,8 @@ public final class CheckView {
   }
 
   private VBox numbered(int number, String sentence, Node... below) {
-    Label head =
-        styled(wrapped(new Label(words.say("check.numbered", number, sentence))), "heading");
-    VBox box = styled(new VBox(8, head), "ruled");
+    Label head = styled(Prose.of(words.say("check.numbered", number, sentence)), "heading");
+    VBox box = styled(styled(new VBox(head), "ruled"), "block");
     box.getChildren().addAll(below);
     return box;
   }
@@ -255,26 +324,10 @@ public final class CheckView {
   private void show(@Nullable Verdict verdict) {
     ledger.show(verdict);
     boolean any = verdict != null && !verdict.offsets().isEmpty();
-    scale.setText(any ? words.say("check.scale") : "");
+    boolean known = verdict instanceof Verdict.Known;
+    scale.setText(any ? words.say(known ? "check.scale" : "check.scale.refused") : "");
     ledger.setAccessibleText(any ? model.saysProperty().get() : "");
     InView.bring(scale);
-  }
-
-  private static Label labelled(String said, Node field) {
-    Label label = new Label(said);
-    label.setLabelFor(field);
-    return label;
-  }
-
-  private static FlowPane line(Node... parts) {
-    FlowPane line = new FlowPane(10, 4, parts);
-    line.setRowValignment(VPos.BASELINE);
-    return line;
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

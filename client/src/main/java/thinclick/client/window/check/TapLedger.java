@@ -1,31 +1,52 @@
 package thinclick.client.window.check;
 
 import java.util.List;
+import javafx.geometry.VPos;
 import javafx.scene.Group;
+import javafx.scene.Node;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.check.Verdict.Known;
+import thinclick.client.window.words.Words;
 
 /**
  * The taps of a check, a line each from the first down to the last: a tick where it fell, to the
- * right where it came late; behind them the band in which the delay lies.
+ * right where it came late; behind them the band in which the delay lies, below them the
+ * milliseconds.
  */
 final class TapLedger extends Pane {
-  private static final double ROW = 5;
-  private static final double TICK = 4;
+  /** Its figures beside running text. */
+  private static final double FIGURE_SIZE = 0.85;
+
+  private static final double ROW_EMS = 0.4;
 
   /** A thin rule stands above every so many taps. */
   private static final int RULED = 4;
 
   private static final double MARGIN_MILLIS = 25;
 
+  /** What the scale may count by, milliseconds. */
+  private static final List<Integer> COUNTS = List.of(10, 20, 50, 100, 200, 500);
+
+  /** So far apart its figures stand at least, and so high is its line. */
+  private static final double FIGURE_EMS = 5;
+
+  private static final double SCALE_EMS = 1.6;
+
+  private static final String MINUS = "\u2212";
+
+  private final Words words;
+  private Font font = Font.getDefault();
   private @Nullable Verdict verdict;
 
-  TapLedger() {
+  TapLedger(Words words) {
+    this.words = words;
     getStyleClass().add("ledger");
     setMinHeight(Region.USE_PREF_SIZE);
     widthProperty().addListener(any -> draw());
@@ -33,46 +54,84 @@ final class TapLedger extends Pane {
 
   void show(@Nullable Verdict shown) {
     verdict = shown;
-    setPrefHeight(shown == null ? 0 : shown.offsets().size() * ROW + 2 * ROW);
     draw();
+  }
+
+  /** In which letters its figures stand. */
+  void dress(Font figures) {
+    font = Font.font(figures.getName(), figures.getSize() * FIGURE_SIZE);
+    draw();
+  }
+
+  private double row() {
+    return Math.round(ROW_EMS * font.getSize());
   }
 
   private void draw() {
     getChildren().clear();
     Verdict shown = verdict;
-    if (shown == null || shown.offsets().isEmpty() || getWidth() <= 0) {
+    List<Double> offsets = shown == null ? List.of() : shown.offsets();
+    double height = (offsets.size() + 2) * row();
+    setPrefHeight(offsets.isEmpty() ? 0 : height + SCALE_EMS * font.getSize());
+    if (offsets.isEmpty() || getWidth() <= 0) {
       return;
     }
-    List<Double> offsets = shown.offsets();
     double low = Math.min(0, offsets.stream().mapToDouble(v -> v).min().orElse(0)) - MARGIN_MILLIS;
     double high = Math.max(0, offsets.stream().mapToDouble(v -> v).max().orElse(0)) + MARGIN_MILLIS;
-    double scale = getWidth() / (high - low);
-    double height = offsets.size() * ROW + 2 * ROW;
+    double across = getWidth() / (high - low);
     Group marks = new Group();
     if (shown instanceof Known known) {
       double from = known.latencyMillis() - known.uncertaintyMillis();
       Rectangle band =
-          new Rectangle((from - low) * scale, 0, 2 * known.uncertaintyMillis() * scale, height);
-      band.getStyleClass().add("ledger-band");
-      marks.getChildren().add(band);
+          new Rectangle((from - low) * across, 0, 2 * known.uncertaintyMillis() * across, height);
+      marks.getChildren().add(styled(band, "ledger-band"));
     }
-    marks.getChildren().add(line((0 - low) * scale, 0, height, "ledger-zero"));
     for (int i = 0; i < offsets.size(); i += RULED) {
-      double y = ROW + i * ROW - 0.5;
-      Line rule = new Line(0, y, getWidth(), y);
-      rule.getStyleClass().add("ledger-rule");
-      marks.getChildren().add(rule);
+      double y = row() + i * row() - 0.5;
+      marks.getChildren().add(styled(new Line(0, y, getWidth(), y), "ledger-rule"));
     }
+    marks.getChildren().add(line(-low * across, 0, height, "ledger-zero"));
     for (int i = 0; i < offsets.size(); i++) {
-      double y = ROW + i * ROW;
-      marks.getChildren().add(line((offsets.get(i) - low) * scale, y, y + TICK, "ledger-tick"));
+      double y = row() + i * row();
+      double x = (offsets.get(i) - low) * across;
+      marks.getChildren().add(line(x, y, y + row() - 1, "ledger-tick"));
     }
+    scale(marks, low, high, across, height);
     getChildren().add(marks);
   }
 
+  /** Milliseconds from the click, as far apart as they are read well. */
+  private void scale(Group marks, double low, double high, double across, double top) {
+    int by =
+        COUNTS.stream()
+            .filter(count -> count * across >= FIGURE_EMS * font.getSize())
+            .findFirst()
+            .orElse(COUNTS.get(COUNTS.size() - 1));
+    double y = Math.round(top) + 0.5;
+    marks.getChildren().add(styled(new Line(0, y, getWidth(), y), "ledger-zero"));
+    for (int millis = (int) Math.ceil(low / by) * by; millis <= high; millis += by) {
+      double x = (millis - low) * across;
+      marks.getChildren().add(line(x, y, y + row(), "ledger-zero"));
+      Text figure =
+          styled(
+              new Text(words.say("figure.millis", (millis < 0 ? MINUS : "") + Math.abs(millis))),
+              "ledger-figure");
+      figure.getStyleClass().add("ledger-figure-" + millis);
+      figure.setFont(font);
+      figure.setTextOrigin(VPos.TOP);
+      double width = figure.getLayoutBounds().getWidth();
+      figure.setX(Math.max(0, Math.min(getWidth() - width, x - width / 2)));
+      figure.setY(y + row());
+      marks.getChildren().add(figure);
+    }
+  }
+
   private static Line line(double x, double fromY, double toY, String style) {
-    Line line = new Line(x, fromY, x, toY);
-    line.getStyleClass().add(style);
-    return line;
+    return styled(new Line(x, fromY, x, toY), style);
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
   }
 }

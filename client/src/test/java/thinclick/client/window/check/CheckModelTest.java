@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
@@ -73,6 +74,36 @@ class CheckModelTest {
     assertThat(((Refused) judged.get()).why()).isEqualTo(Verdict.Why.STUMBLED);
   }
 
+  /** Nothing sounded, so nothing stumbled: it is not begun, and why is said at once. */
+  @Test
+  void withoutAnOutputNothingIsBegun() {
+    booth.audible = false;
+    model.begin(NOW);
+    assertThat(model.phaseProperty().get()).isEqualTo(Phase.IDLE);
+    assertThat(booth.played).isZero();
+    assertThat(model.saysProperty().get())
+        .startsWith("Without a sound output there is no click to tap along with");
+  }
+
+  @Test
+  void whileItRunsItCountsAndOnlyThenSaysWhatCameOfIt() {
+    model.begin(NOW);
+    long first = booth.times.nanosOf(0);
+    assertThat(model.progressProperty().get()).isEqualTo("Listen to the first 4 clicks.");
+    assertThat(model.soundedProperty().get()).isZero();
+    model.look(first + 3 * 600_000_000L);
+    assertThat(model.soundedProperty().get()).isEqualTo(4);
+    model.look(first + 6 * 600_000_000L);
+    model.tapped("keys", first + 6 * 600_000_000L + 30_000_000L);
+    assertThat(model.progressProperty().get())
+        .isEqualTo("Tap with each click, click 7 of 40: 1 tap so far.");
+    assertThat(model.saysProperty().get()).isEmpty();
+    model.breakOff();
+    assertThat(model.progressProperty().get()).isEmpty();
+    assertThat(model.soundedProperty().get()).isZero();
+    assertThat(model.saysProperty().get()).isEqualTo("The check was stopped: nothing has changed.");
+  }
+
   @Test
   void onlyTheInputThatTappedFirstCounts() {
     model.begin(NOW);
@@ -120,6 +151,7 @@ class CheckModelTest {
     private int played;
     private boolean over;
     private boolean stumbles;
+    private boolean audible = true;
 
     @Override
     public ObservableList<String> outputs() {
@@ -133,7 +165,12 @@ class CheckModelTest {
 
     @Override
     public ReadOnlyStringProperty soundingProperty() {
-      return new SimpleStringProperty("speakers");
+      return new SimpleStringProperty(""); // the system's own choice
+    }
+
+    @Override
+    public ReadOnlyBooleanProperty audibleProperty() {
+      return new SimpleBooleanProperty(audible);
     }
 
     @Override

@@ -1,0 +1,115 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.input.KeyCode;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.check.TapCheck;
+import thinclick.client.check.Verdict;
+import thinclick.client.sound.ClockedSpeaker;
+import thinclick.client.window.check.CheckModel.Phase;
+
+/** The sound check's page in a real window, with and without a click that can be heard. */
+class CheckPathTest extends WindowCase {
+  @AfterEach
+  void silence() {
+    ClockedSpeaker.on(false);
+  }
+
+  @Test
+  void withoutAnOutputNothingIsBegunAndThePageSaysWhy() throws Exception {
+    open();
+    until(() -> text("sound-says").equals(words.say("sound.none")));
+    control(KeyCode.DIGIT1);
+    assertThat(on(() -> node("check-begin").isDisabled())).isTrue();
+    assertThat(on(() -> node("check-silence").isVisible())).isTrue();
+    assertThat(text("check-sounds")).isEqualTo(words.say("check.sounds.here.none"));
+    assertThat(text("check-sound-says")).isEqualTo(words.say("check.output.none"));
+    assertThat(on(() -> stage.getScene().getFocusOwner().getId())).isEqualTo("check-output");
+    until(() -> text("sentence").equals(words.say("situation.check.silence")));
+    robot.interact(() -> desk.check().begin(System.nanoTime()));
+    assertThat(desk.check().phaseProperty().get()).isEqualTo(Phase.IDLE);
+    assertThat(text("check-says")).isEqualTo(words.say("check.silence"));
+  }
+
+  @Test
+  void aCheckCountsItsClicksAndIsStoppedByTabAndEnter() throws Exception {
+    ClockedSpeaker.on(true);
+    open();
+    until(() -> desk.check().audibleProperty().get());
+    control(KeyCode.DIGIT1);
+    robot.type(KeyCode.ENTER);
+    until(() -> desk.check().phaseProperty().get() == Phase.CLICKING);
+    assertThat(text("check-progress")).isEqualTo(words.say("check.leadIn", TapCheck.LEAD_IN));
+    until(() -> text("check-count").equals("2"));
+    assertThat(text("check-says")).as("nothing came of it yet").isEmpty();
+    robot.interact(
+        () -> {
+          Bounds count = at(node("check-count"));
+          assertThat(count.getMinY())
+              .as("below what is to be done")
+              .isGreaterThan(at(node("check-how")).getMinY());
+          assertThat(count.getMaxY())
+              .as("above what stops it")
+              .isLessThan(at(node("check-stop")).getMaxY());
+        });
+    robot.type(KeyCode.ESCAPE).type(KeyCode.SPACE).type(KeyCode.ENTER);
+    assertThat(desk.check().phaseProperty().get()).isEqualTo(Phase.CLICKING);
+    robot.type(KeyCode.F6).type(KeyCode.F6);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> stage.getScene().getFocusOwner().getId())).isEqualTo("check-stop");
+    robot.interact(() -> stage.getScene().lookup("#tab-door").requestFocus());
+    robot.interact(() -> stage.getScene().lookup(".scroll-pane").requestFocus());
+    robot.type(KeyCode.TAB);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> stage.getScene().getFocusOwner().getId())).isEqualTo("check-stop");
+    robot.type(KeyCode.ENTER);
+    until(() -> desk.check().phaseProperty().get() == Phase.IDLE);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(text("check-says")).isEqualTo(words.say("check.stopped"));
+    assertThat(on(() -> ((Button) node("check-begin")).isFocused())).isTrue();
+  }
+
+  /** The band is drawn where a delay was found, and the scale says milliseconds at their places. */
+  @Test
+  void whatWasFoundIsDrawnOnAScale() throws Exception {
+    open();
+    control(KeyCode.DIGIT1);
+    java.util.List<Double> offsets =
+        java.util.stream.IntStream.range(0, 36).mapToObj(i -> 78.0 + i % 5).toList();
+    robot.interact(
+        () ->
+            desk.check().judgedElsewhere(new Verdict.Known(Verdict.How.TAPS, 80, 4, 36, offsets)));
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(text("check-scale")).isEqualTo(words.say("check.scale"));
+    robot.interact(
+        () -> {
+          Node band = node("check-ledger").lookup(".ledger-band");
+          double zero = middle(node("check-ledger").lookup(".ledger-figure-0"));
+          double hundred = middle(node("check-ledger").lookup(".ledger-figure-100"));
+          assertThat(middle(band))
+              .isBetween(zero + 0.78 * (hundred - zero), zero + 0.82 * (hundred - zero));
+          assertThat(band.getLayoutBounds().getWidth())
+              .isBetween(0.07 * (hundred - zero), 0.09 * (hundred - zero));
+        });
+    robot.interact(
+        () ->
+            desk.check().judgedElsewhere(new Verdict.Refused(Verdict.Why.SCATTERED, 36, offsets)));
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> node("check-ledger").lookup(".ledger-band"))).isNull();
+    assertThat(text("check-scale")).isEqualTo(words.say("check.scale.refused"));
+  }
+
+  private static double middle(Node node) {
+    return at(node).getCenterX();
+  }
+
+  private static Bounds at(Node node) {
+    return node.localToScene(node.getLayoutBounds());
+  }
+}
