@@ -27,6 +27,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.sound.ClockedSpeaker;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.help.HelpText;
 import thinclick.client.window.help.HelpText.Kind;
@@ -51,11 +52,13 @@ class WalksTest extends WindowCase {
 
   @BeforeEach
   void openTheDoor() throws Exception {
+    ClockedSpeaker.on(true); // a check wants a click that can be heard
     open();
   }
 
   @AfterEach
   void closeTheGuests() {
+    ClockedSpeaker.on(false);
     guests.forEach(Session::close);
   }
 
@@ -124,8 +127,10 @@ class WalksTest extends WindowCase {
     stepIsOver();
 
     control("Ctrl+1", KeyCode.DIGIT1);
+    until(() -> desk.check().audibleProperty().get());
     fire("Begin");
-    until(() -> !label("#check-says").getText().isEmpty());
+    until(() -> !label("#check-progress").getText().isEmpty());
+    robot.interact(() -> ((ButtonBase) stage.getScene().lookup("#check-stop")).fire());
     seen("Hearing the others");
     robot.interact(() -> ((ButtonBase) stage.getScene().lookup("#hearing-in-time")).fire());
     until(() -> label("#hearing-says").getText().contains("nobody waits for the line"));
