@@ -132,6 +132,7 @@ final class RosterView {
 
   /** How others come in; it stands here unless the page has a better place for it. */
   void wayIn(@Nullable VBox elsewhere) {
+    Keyed.shown(way, elsewhere == null);
     VBox place = elsewhere == null ? way : elsewhere;
     if (invite.root().getParent() != place) {
       place.getChildren().add(invite.root());
