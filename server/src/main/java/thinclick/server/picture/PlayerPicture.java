@@ -17,6 +17,11 @@ public final class PlayerPicture {
 
   private PlayerPicture() {}
 
+  /** What stands above it. */
+  public static String heading(Speaker speaker) {
+    return speaker.say("picture.columns");
+  }
+
   /** Draws it; nothing of anybody else's figures is in it. */
   public static Drawing of(Analysis whole, String player, Speaker speaker) {
     Analysis own =

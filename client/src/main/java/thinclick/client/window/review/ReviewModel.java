@@ -167,7 +167,7 @@ public final class ReviewModel {
     if (analysis != null) {
       sections.add(
           Section.picture(
-              "attacks", speaker.say("picture.columns"), PlayerPicture.of(analysis, own, speaker)));
+              "attacks", PlayerPicture.heading(speaker), PlayerPicture.of(analysis, own, speaker)));
     }
     if (played) {
       sections.add(Section.words("prose", words.say("review.band"), says));
