@@ -20,6 +20,7 @@ import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.settings.SettingsModel;
+import thinclick.client.window.stand.StandView;
 import thinclick.client.window.wall.WallWindow;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
@@ -197,6 +198,16 @@ final class Desk implements AutoCloseable {
   /** Turns to a page, where it is offered. */
   void goTo(View wanted) {
     pages.go(wanted);
+  }
+
+  /** How the window looks. */
+  SettingsModel looks() {
+    return remembered.looks();
+  }
+
+  /** Where the part is read. */
+  StandView stand() {
+    return views.stand();
   }
 
   /** The wall's own window. */

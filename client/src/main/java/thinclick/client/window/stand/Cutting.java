@@ -13,15 +13,30 @@ import thinclick.server.material.WrittenPart;
  *
  * @param plans the lines, in order
  * @param narrowest what the widest line needs, staff spaces
- * @param high how high each staff is at the most when it is narrow, from above, staff spaces
+ * @param high about how high each staff is at the most, from above, staff spaces
  */
 record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Double> high) {
   /** The parts of a page, spelled once for all ways to cut them. */
-  record Uncut(List<WrittenPart> parts, Score score) {
+  static final class Uncut {
+    private static final int SAMPLE = 6;
+
+    private final List<WrittenPart> parts;
+    private final Score score;
+    private List<Double> high = List.of();
+
+    private Uncut(List<WrittenPart> parts, Score score) {
+      this.parts = List.copyOf(parts);
+      this.score = score;
+    }
+
     static Uncut of(List<WrittenPart> parts) {
       return new Uncut(
-          List.copyOf(parts),
-          new Score(parts.stream().map(part -> DealtPart.reading(part, 1).part()).toList()));
+          parts, new Score(parts.stream().map(part -> DealtPart.reading(part, 1).part()).toList()));
+    }
+
+    /** From above. */
+    List<WrittenPart> parts() {
+      return parts;
     }
 
     /** How many bars suit a line. */
@@ -39,9 +54,19 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
       return cut(DealtPart.lookingAhead(parts.get(0), bars).plans());
     }
 
+    /** A line's height hardly depends on how it is cut: some lines tell it for all ways. */
     private Cutting cut(List<SystemPlan> plans) {
       double narrowest = score.narrowest(plans);
-      return new Cutting(score, plans, narrowest, high(score.systems(plans, narrowest)));
+      if (high.isEmpty()) {
+        int every = Math.max(1, plans.size() / SAMPLE);
+        List<SystemPlan> some =
+            IntStream.range(0, plans.size())
+                .filter(line -> line % every == 0 || !plans.get(line).direction().isEmpty())
+                .mapToObj(plans::get)
+                .toList();
+        high = high(score.systems(some, narrowest));
+      }
+      return new Cutting(score, plans, narrowest, high);
     }
   }
 

@@ -1,7 +1,6 @@
 package thinclick.client.window.stand;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -45,9 +44,9 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
     }
   }
 
-  /** Where no bar sounds: a page in order. */
+  /** Where no bar sounds: a page in order; the last is filled with lines of the one before. */
   static PageTurn page(int lines, int places, int page) {
-    return new PageTurn(on(lines, places, page), 0);
+    return new PageTurn(from(lines, places, Math.min(page * places, lines - places)), 0);
   }
 
   /**
@@ -92,10 +91,12 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
   }
 
   private static List<Integer> on(int lines, int places, int page) {
-    if (lines == 0) {
-      return Collections.nCopies(places, NOTHING);
-    }
-    return IntStream.range(page * places, (page + 1) * places)
+    return from(lines, places, page * places);
+  }
+
+  private static List<Integer> from(int lines, int places, int first) {
+    int from = Math.max(0, first);
+    return IntStream.range(from, from + places)
         .mapToObj(line -> line < lines ? line : NOTHING)
         .toList();
   }

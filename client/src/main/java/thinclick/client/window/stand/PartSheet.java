@@ -77,6 +77,14 @@ final class PartSheet {
     sheet.dress(palette, textScale);
   }
 
+  /** A staff space, pixels; 0 where nothing is dealt. */
+  double staffSpace() {
+    return sheet.shown().stream()
+        .mapToDouble(line -> line.staves().get(0).space())
+        .findFirst()
+        .orElse(0);
+  }
+
   /** Turns over so many pages, where no take runs. */
   void leaf(int by) {
     sheet.leaf(by);

@@ -40,7 +40,11 @@ final class ScoreSheet {
    * @param page from 0
    * @param pages how many there are; 0 where nothing is dealt
    */
-  record Leaf(int page, int pages) {}
+  record Leaf(int page, int pages) {
+    boolean last() {
+      return page == pages - 1;
+    }
+  }
 
   private final Words words;
   private final Pane root = new Pane();
@@ -72,6 +76,7 @@ final class ScoreSheet {
     this.readers = readers.stream().map(List::copyOf).toList();
     this.words = words;
     parts = new ArrayList<>(Collections.nCopies(readers.size(), null));
+    root.setId("score");
     root.setMinSize(0, 0);
     root.widthProperty().addListener(any -> layOut());
     root.heightProperty().addListener(any -> layOut());

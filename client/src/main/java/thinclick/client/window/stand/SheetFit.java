@@ -41,6 +41,9 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   private static final int MOST_PLACES = 8;
 
+  /** So much larger than what is asked for that no line not yet laid out can take it back. */
+  private static final double CLEARLY = 1.2;
+
   /** So much lower, in its own spaces, a line may be where it is wide. */
   private static final double LOOSER = 1.05;
 
@@ -70,7 +73,10 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   /** True where the parts are read well when they stand below each other. */
   static boolean holds(Uncut parts, Page page) {
-    return of(parts, page).space() > floor(page.scale()) - 0.01;
+    double floor = floor(page.scale());
+    double about = room(parts.lookingAhead(1), page, 1, 0);
+    boolean clear = about > floor * CLEARLY || about * LOOSER < floor;
+    return clear ? about > floor : of(parts, page).space() > floor - 0.01;
   }
 
   /** Fits parts into their page, from above. */

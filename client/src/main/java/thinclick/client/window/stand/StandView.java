@@ -64,7 +64,7 @@ public final class StandView {
   private final FlowPane which = styled(new FlowPane(), "stand-whose");
   private final FlowPane titleLine = styled(new FlowPane(title), "stand-line");
   private final FlowPane partLine = styled(new FlowPane(read, says), "stand-line");
-  private final Label inView = wrapped(styled(new Label(), "soft"));
+  private final Label inView = wrapped(new Label());
   private final ToggleGroup whose = new ToggleGroup();
   private final ReaderPages pages = new ReaderPages();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
@@ -96,6 +96,11 @@ public final class StandView {
   /** The page. */
   public Node root() {
     return root;
+  }
+
+  /** A staff space of the music in view, pixels; 0 where nothing is dealt. */
+  public double staffSpace() {
+    return part == null ? 0 : part.staffSpace();
   }
 
   /** Takes the focus, so that no control keeps it during a take. */
@@ -263,7 +268,9 @@ public final class StandView {
     head.setId("stand-words");
     HBox.setHgrow(head, Priority.ALWAYS);
     Region strut = styled(new Region(), "stand-strut"); // so that no word of it moves the music
-    VBox right = new VBox(0, strut, count, countdown);
+    HBox counted = styled(new HBox(count), "stand-count"); // as high for a count as for nothing
+    counted.setFillHeight(false);
+    VBox right = new VBox(0, strut, counted, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
     HBox top = styled(new HBox(24, head, right), "stand-top");
@@ -324,7 +331,11 @@ public final class StandView {
   /** Where nobody counts, which page of the part is in view. */
   private void tellPage(Leaf leaf) {
     boolean several = leaf.pages() > 1 && count.getText().isEmpty();
-    String said = several ? words.say("stand.page", leaf.page() + 1, leaf.pages()) : "";
+    String said =
+        several
+            ? words.say(
+                leaf.last() ? "stand.page.last" : "stand.page", leaf.page() + 1, leaf.pages())
+            : "";
     if (several || countdown.getText().equals(pageSaid)) {
       countdown.setText(said);
     }

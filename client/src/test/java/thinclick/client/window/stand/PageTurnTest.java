@@ -27,7 +27,8 @@ class PageTurnTest {
     assertThat(PageTurn.at(lines, 2, 7)).isEqualTo(new PageTurn(List.of(2, 1), 1));
     assertThat(PageTurn.at(lines, 2, 9).lines()).containsExactly(2, PageTurn.NOTHING);
     assertThat(PageTurn.at(lines, 2, 11).turnedAbove()).isZero();
-    assertThat(PageTurn.page(3, 2, 1).lines()).containsExactly(2, PageTurn.NOTHING);
+    assertThat(PageTurn.page(3, 2, 1).lines()).as("looked at").containsExactly(1, 2);
+    assertThat(PageTurn.page(1, 2, 0).lines()).containsExactly(0, PageTurn.NOTHING);
     assertThat(PageTurn.pages(3, 2)).isEqualTo(2);
   }
 

@@ -161,7 +161,7 @@ class ScoreSheetTest {
     // drill, screen, music's width, height, pages of 1, 2, 3, 4 different parts
     "Threes over a blues, 1366x768, 1170, 480, 1, 1, 2, 2",
     "Threes over a blues, 1024x768, 830, 450, 1, 1, 2, 2",
-    "Threes over a blues, 1920x1080, 1720, 800, 1, 1, 1, 1",
+    "Threes over a blues, 1920x1080, 1720, 800, 1, 1, 1, 2",
     "Even eighths, 1366x768, 1170, 480, 1, 1, 1, 1",
     "Even eighths, 1024x768, 830, 450, 1, 1, 1, 2",
     "Even eighths, 1920x1080, 1720, 800, 1, 1, 1, 1"

@@ -1,0 +1,111 @@
+package thinclick.client.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.control.RadioButton;
+import javafx.scene.input.KeyCode;
+import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.session.Lead;
+import thinclick.protocol.message.PreparingMessage.ClockState;
+import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.server.material.Stock;
+
+/** The stand in a real window: what is read first stays where it is, and larger is larger. */
+class StandPageTest extends WindowCase {
+  private record Size(int width, int height) {}
+
+  /** The sheet in the window, and how large the music on it is. */
+  private record Layout(Bounds sheet, double space) {}
+
+  private static final List<Size> SIZES =
+      List.of(new Size(1366, 768), new Size(1920, 1080), new Size(1024, 768));
+
+  private static final int LARGER = 15;
+
+  @Test
+  void thePageStaysFromTheDealToTheEndAndLargerIsNeverSmaller() throws Exception {
+    open();
+    robot.interact(() -> node("name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    until(() -> session.state().clock().state() == ClockState.STEADY);
+    control(KeyCode.DIGIT1);
+    assertThat(on(() -> ((RadioButton) node("check-sounds")).getText()))
+        .as("there is no output here")
+        .isEqualTo(words.say("check.sounds.here.none"));
+    robot.interact(
+        () ->
+            session
+                .lead()
+                .chooseAndDeal(
+                    new Lead.Hand(
+                        Stock.find("Threes over a blues"),
+                        60,
+                        1,
+                        session.state().people().stream().map(Person::playerId).toList())));
+    until(() -> session.state().phase() == Phase.DEALT && session.state().ownPart() != null);
+    control(KeyCode.DIGIT2);
+    assertThat(node("stand-over").isVisible()).isFalse();
+    Map<String, Layout> dealt = layouts();
+    for (Size size : SIZES) {
+      double usual = dealt.get("100 " + size).space();
+      assertThat(usual).as("at %s", size).isGreaterThanOrEqualTo(8);
+      assertThat(dealt.get("200 " + size).space())
+          .as("twice the size at %s", size)
+          .isGreaterThan(usual);
+    }
+    control(KeyCode.ENTER);
+    until(() -> text("count").matches("\\d"));
+    same("count-in", dealt, "100 " + SIZES.get(2), layout());
+    until(() -> bar() > 0);
+    layouts().forEach((at, now) -> same("playing", dealt, at, now));
+    control(KeyCode.PERIOD);
+    until(() -> session.state().review() != null);
+    control(KeyCode.DIGIT2);
+    assertThat(node("stand-over").isVisible()).isTrue();
+    layouts().forEach((at, now) -> same("stopped", dealt, at, now));
+  }
+
+  private static void same(String phase, Map<String, Layout> dealt, String at, Layout now) {
+    Layout before = dealt.get(at);
+    String as = phase + " at " + at + ": " + now + " but was dealt at " + before;
+    assertThat(now.space()).as(as).isCloseTo(before.space(), within(0.01));
+    assertThat(now.sheet()).as(as).isEqualTo(before.sheet());
+  }
+
+  /** At every size of the window, with the usual text and twice as large. */
+  private Map<String, Layout> layouts() {
+    Map<String, Layout> layouts = new TreeMap<>();
+    for (String text : List.of("200 ", "100 ")) {
+      int pixels = text.equals("200 ") ? LARGER : -LARGER;
+      robot.interact(() -> desk.looks().grow(pixels));
+      for (Size size : SIZES) {
+        robot.interact(
+            () -> {
+              stage.setWidth(size.width());
+              stage.setHeight(size.height());
+            });
+        WaitForAsyncUtils.waitForFxEvents();
+        layouts.put(text + size, layout());
+      }
+    }
+    return layouts;
+  }
+
+  private Layout layout() {
+    return on(
+        () -> {
+          stage.getScene().getRoot().applyCss();
+          stage.getScene().getRoot().layout();
+          Node sheet = node("score");
+          return new Layout(sheet.localToScene(sheet.getLayoutBounds()), desk.stand().staffSpace());
+        });
+  }
+}
