@@ -48,7 +48,7 @@ public final class PlayerPicture {
   }
 
   private static String says(Analysis own, Speaker speaker) {
-    StringBuilder says = new StringBuilder(speaker.say("picture.columns")).append(". ");
+    StringBuilder says = new StringBuilder(heading(speaker)).append(". ");
     for (Analysis.PlayerAnalysis one : own.players()) {
       says.append(speaker.say(Tally.of(one).said())).append(". ");
       for (Analysis.Played played : one.played()) {
