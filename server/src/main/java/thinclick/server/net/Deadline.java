@@ -17,6 +17,7 @@ final class Deadline {
   private final long nanos;
   private final Runnable missed;
   private Future<?> pending;
+  private boolean waitedOnceMore;
 
   private Deadline(EventExecutor loop, long nanos, Runnable missed) {
     this.loop = loop;
@@ -40,7 +41,8 @@ final class Deadline {
 
   private void due(long dueNanos) {
     long now = loop.ticker().nanoTime();
-    if (now - dueNanos > LATE_NANOS) {
+    if (now - dueNanos > LATE_NANOS && !waitedOnceMore) {
+      waitedOnceMore = true; // else a host that always lags would wait for ever
       pending = from(now);
     } else {
       missed.run();

@@ -12,7 +12,8 @@ import thinclick.protocol.message.CloseCode;
 /**
  * Finds lines that only look open: a ping every 5 s, dead after 15 s without a byte; and receivers
  * that do not read: 5 s over the high mark. Only time in which this host listened counts: while it
- * slept, lagged, or did not read because the disk is behind, no line was silent.
+ * slept, or did not read because the disk is behind, no line was silent; a host that lags all the
+ * time counts its own pings instead of seconds.
  */
 @SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
 final class LifeHandler extends ChannelInboundHandlerAdapter {
@@ -28,6 +29,7 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
   private @Nullable Deadline slow;
   private boolean moving;
   private long beatNanos;
+  private boolean lateBefore;
 
   /** Silence counts from here, or from the last byte where that came later. */
   private long listeningNanos;
@@ -91,11 +93,17 @@ final class LifeHandler extends ChannelInboundHandlerAdapter {
     long since = now - beatNanos;
     beatNanos = now;
     listeningNanos = Math.max(listeningNanos, arrival.heardNanos());
-    if (since > PING_NANOS + Deadline.LATE_NANOS || !context.channel().config().isAutoRead()) {
-      listeningNanos += since; // what came meanwhile may still lie in the socket
+    boolean late = since > PING_NANOS + Deadline.LATE_NANOS;
+    if (!context.channel().config().isAutoRead()) {
+      listeningNanos += since; // what came meanwhile still lies in the socket
+    } else if (late) {
+      listeningNanos += since - PING_NANOS; // it counts as one ping, however long it took
     }
+    // What came while the host slept may lie in the socket; by a second late beat it was read.
+    boolean mayLieUnread = late && !lateBefore;
+    lateBefore = late;
     long silentMillis = TimeUnit.NANOSECONDS.toMillis(now - listeningNanos);
-    if (silentMillis >= DEAD_MILLIS) {
+    if (silentMillis >= DEAD_MILLIS && !mayLieUnread) {
       connection.silentFor(TimeUnit.NANOSECONDS.toMicros(now - arrival.heardNanos()));
       connection.close(CloseCode.TIMEOUT, "nothing heard for " + silentMillis + " ms", null);
       // A dead line does not take the close frame either.

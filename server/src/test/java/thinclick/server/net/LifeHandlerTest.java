@@ -173,9 +173,21 @@ class LifeHandlerTest {
   void hostThatLagsAtEveryTurnBlamesNobody() {
     conversationBegins();
     for (int i = 0; i < 10; i++) {
+      aByteComes();
       pass(7_000);
     }
     assertThat(frames.closeCodes()).isEmpty();
+  }
+
+  @Test
+  void hostThatLagsAtEveryTurnFindsADeadLineByThreeOfItsPings() {
+    conversationBegins();
+    pass(7_000);
+    pass(7_000);
+    assertThat(frames.closeCodes()).isEmpty();
+    pass(7_000);
+
+    assertThat(frames.closeCodes()).containsExactly(CloseCode.TIMEOUT.number());
   }
 
   @Test
