@@ -1,6 +1,7 @@
 package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -14,6 +15,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
@@ -21,9 +23,11 @@ import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
@@ -123,6 +127,36 @@ class SeasonPageTest extends PictureCase {
         .filter(pupil -> pupil.name().equals(name))
         .findFirst()
         .ifPresent(pupil -> list.getSelectionModel().select(pupil));
+  }
+
+  /**
+   * Where there is no room for all columns, they give way as their heads do, beside a scroll bar.
+   */
+  @Test
+  void headsStandOverTheirColumnsInANarrowWindow() throws Exception {
+    keep(Demo.TUESDAY_CLASS, 1);
+    open();
+    robot.interact(
+        () -> {
+          stage.setWidth(1024);
+          stage.setHeight(768);
+          desk.goTo(View.SEASON);
+        });
+    until(() -> stage.getScene().lookup("#classes .button") instanceof Button);
+    robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
+    until(() -> node("members").lookup(".list-cell .roster-line") != null);
+    WaitForAsyncUtils.waitForFxEvents();
+    List<Double> heads = on(() -> lefts(node("members").getParent().lookup(".roster-heads")));
+    List<Double> cells = on(() -> lefts(node("members").lookup(".list-cell .roster-line")));
+    assertThat(cells).hasSameSizeAs(heads);
+    for (int i = 0; i < heads.size(); i++) {
+      assertThat(cells.get(i)).as("column %d", i).isCloseTo(heads.get(i), within(2.0));
+    }
+  }
+
+  private static List<Double> lefts(Node line) {
+    return ((HBox) line)
+        .getChildren().stream().map(cell -> cell.localToScene(0, 0).getX()).toList();
   }
 
   /** To be looked at: {@code target/desk/season-*.png}. */

@@ -98,7 +98,7 @@ public final class HistoryPicture {
       Speaker speaker) {
     easel.words(
         left,
-        top + 14,
+        top + 9,
         Easel.SMALL,
         Anchor.START,
         speaker.say(hold ? "history.scaleHold" : "history.scaleSpread"),

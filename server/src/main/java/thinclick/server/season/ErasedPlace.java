@@ -51,11 +51,15 @@ public record ErasedPlace(String file, @Nullable Erased erased, @Nullable Done d
               counted("erase.takes", erased.takes().size()),
               String.join(", ", erased.takes())));
     }
-    parts.add(counted("erase.reviews", erased.reviews()));
+    if (erased.reviews() > 0) {
+      parts.add(counted("erase.reviews", erased.reviews()));
+    }
     if (erased.members() > 0) {
       parts.add(counted("erase.members", erased.members()));
     }
-    parts.add(counted("erase.rooms", erased.rooms()));
+    if (erased.rooms() > 0) {
+      parts.add(counted("erase.rooms", erased.rooms()));
+    }
     return Said.of("erase.row", new Said.Row(parts, false));
   }
 

@@ -20,7 +20,7 @@ public final class SeasonPicture {
   private static final double NAMES = 190;
   private static final double ROW = 20;
   private static final double NARROWEST_WEEK = 46;
-  private static final double WIDEST_WEEK = 110;
+  private static final double WIDEST_WEEK = 160;
   private static final int MOST_TICKS = 6;
   private static final double TICK_GAP = 6;
   private static final int MOST_COURSES = 6;
@@ -83,9 +83,8 @@ public final class SeasonPicture {
   private static double attendance(
       Easel easel, List<Pupil> pupils, List<Week> weeks, double top, Speaker speaker) {
     double left = HistoryPicture.MARGIN + NAMES;
-    double room = HistoryPicture.WIDTH - HistoryPicture.MARGIN - left;
-    double width = Math.min(WIDEST_WEEK, room / weeks.size());
-    double right = left + width * weeks.size();
+    double right = HistoryPicture.WIDTH - HistoryPicture.MARGIN;
+    double width = Math.min(WIDEST_WEEK, (right - left) / weeks.size());
     double y = top + 12;
     easel.words(
         HistoryPicture.MARGIN,

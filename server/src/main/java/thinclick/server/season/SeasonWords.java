@@ -24,24 +24,16 @@ public final class SeasonWords {
   private final DateTimeFormatter day;
 
   /**
-   * With days as the language writes them.
+   * With days as the speaker writes them.
    *
    * @param zone where the days begin
    */
   public SeasonWords(Season season, ZoneId zone, Speaker speaker) {
-    this(season, zone, speaker, speaker.days());
-  }
-
-  /**
-   * @param zone where the days begin
-   * @param day how days are written
-   */
-  public SeasonWords(Season season, ZoneId zone, Speaker speaker, DateTimeFormatter day) {
     this.season = season;
     this.zone = zone;
     this.speaker = speaker;
     this.weeks = season.weeks(zone);
-    this.day = day;
+    this.day = speaker.days();
   }
 
   /** The heads of a table of members: chair, name, weeks, last seen, level, fewest clicks held. */

@@ -2,7 +2,10 @@ package thinclick.server.words;
 
 import java.text.Format;
 import java.text.MessageFormat;
+import java.time.chrono.IsoChronology;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -22,11 +25,17 @@ public final class Speaker {
 
   private final Locale locale;
   private final ResourceBundle messages;
+  private final @Nullable Locale place;
 
   /** A speaker of messages that stand in no file. */
   Speaker(Locale locale, ResourceBundle messages) {
+    this(locale, messages, null);
+  }
+
+  private Speaker(Locale locale, ResourceBundle messages, @Nullable Locale place) {
     this.locale = locale;
     this.messages = messages;
+    this.place = place;
   }
 
   /** The speaker of a language; English where there is no bundle of it. */
@@ -43,6 +52,11 @@ public final class Speaker {
   /** The speaker of English, the language that every bundle falls back to. */
   public static Speaker english() {
     return of(Locale.ENGLISH);
+  }
+
+  /** The same speaker, who writes days as they are written at some place: "Sep 22, 2026". */
+  public Speaker withDaysAsIn(Locale wanted) {
+    return new Speaker(locale, messages, wanted);
   }
 
   /** What is spoken, as a language tag. */
@@ -62,7 +76,9 @@ public final class Speaker {
 
   /** Days as the language writes them; English says no country, and writes them as files do. */
   public DateTimeFormatter days() {
-    return DateTimeFormatter.ofPattern(say("date.day"), locale);
+    return place == null
+        ? DateTimeFormatter.ofPattern(say("date.day"), locale)
+        : DateTimeFormatter.ofPattern(dayAt(place), place);
   }
 
   /** Days with the hour and minute. */
@@ -72,7 +88,14 @@ public final class Speaker {
 
   /** Days within a year, short enough to stand below a picture. */
   public DateTimeFormatter daysOfTheYear() {
-    return DateTimeFormatter.ofPattern(say("date.short"), locale);
+    return place == null
+        ? DateTimeFormatter.ofPattern(say("date.short"), locale)
+        : DateTimeFormatter.ofPattern(dayAt(place).replaceFirst("[,\\s]*y+$|^y+\\W*", ""), place);
+  }
+
+  private static String dayAt(Locale place) {
+    return DateTimeFormatterBuilder.getLocalizedDateTimePattern(
+        FormatStyle.MEDIUM, null, IsoChronology.INSTANCE, place);
   }
 
   /** True where there is such a message. */

@@ -18,6 +18,8 @@ import thinclick.protocol.file.SeasonFile.Member;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Stage;
 import thinclick.server.export.DrawingFiles;
+import thinclick.server.history.HistoryPicture;
+import thinclick.server.picture.Drawing;
 import thinclick.server.words.Followers;
 import thinclick.server.words.Speaker;
 
@@ -183,5 +185,39 @@ class SeasonTest {
     assertThat(svg).contains("Took part", "08-31", "09-21", "Tariq").doesNotContain("NaN");
     assertThat(SeasonJson.of(season, ZoneOffset.UTC).at("/members/0/forecasts")).isNotEmpty();
     assertThat(SeasonJson.of(season, ZoneOffset.UTC).at("/weeks/0/present")).hasSize(3);
+  }
+
+  @Test
+  void pictureOfAWindowWritesDaysAsTheWindowDoes() {
+    Drawing drawn =
+        SeasonPicture.plain(season, ZoneOffset.UTC, ENGLISH.withDaysAsIn(Locale.ENGLISH));
+    List<String> texts =
+        drawn.items().stream()
+            .filter(Drawing.Words.class::isInstance)
+            .map(item -> ((Drawing.Words) item).text())
+            .toList();
+    assertThat(texts).contains("Aug 31", "Sep 21").noneMatch(text -> text.contains("2026-"));
+    Speaker german = Speaker.of(Locale.GERMAN).withDaysAsIn(Locale.GERMANY);
+    assertThat(german.days().format(LocalDate.of(2026, 9, 1))).isEqualTo("01.09.2026");
+    assertThat(german.daysOfTheYear().format(LocalDate.of(2026, 9, 1))).isEqualTo("01.09.");
+    assertThat(ENGLISH.withDaysAsIn(Locale.UK).daysOfTheYear().format(LocalDate.of(2026, 9, 1)))
+        .matches("1 Sept?");
+  }
+
+  @Test
+  void attendanceIsRuledFromMarginToMargin() {
+    Drawing drawn = SeasonPicture.of(season, ZoneOffset.UTC, ENGLISH);
+    double right = HistoryPicture.WIDTH - HistoryPicture.MARGIN;
+    assertThat(drawn.items())
+        .filteredOn(item -> item instanceof Drawing.Line line && line.x1() == HistoryPicture.MARGIN)
+        .hasSize(season.pupils().size() + 1)
+        .allMatch(item -> ((Drawing.Line) item).x2() == right);
+  }
+
+  @Test
+  void whatIsErasedLeavesOutWhatThereWasNoneOf() {
+    Erased erased = new Erased(List.of("t1"), List.of(), 0, 1, 0);
+    assertThat(new ErasedPlace("rooms.db", erased, null).say(ENGLISH))
+        .isEqualTo("rooms.db: name replaced in 1 take (t1), 1 entry in lists of classes deleted");
   }
 }

@@ -91,7 +91,7 @@ public final class ClassDesk implements AutoCloseable {
 
   /** How the server's words are said here. */
   Speaker speaker() {
-    return Speaker.of(words.language());
+    return Speaker.of(words.language()).withDaysAsIn(words.locale());
   }
 
   /** True where a room is open: what names people there cannot be erased meanwhile. */

@@ -1,15 +1,13 @@
 package thinclick.client.window.season;
 
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
-import thinclick.client.window.words.Words;
 
 /** The few kinds of control that the page of a season is made of. */
 final class Controls {
@@ -53,9 +51,14 @@ final class Controls {
     return node;
   }
 
-  /** Days as the window's language writes them. */
-  static DateTimeFormatter days(Words words) {
-    return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withLocale(words.locale());
+  /**
+   * As high as what it holds, with some room; where that is more than the most, as high as whole
+   * lines, so that none is cut through.
+   */
+  static void asHighAsLines(ListView<?> list, int fewest, int most) {
+    int lines = Math.max(fewest, list.getItems().size());
+    double ems = lines > most ? most * 2 + 0.15 : lines * 2.1 + 0.3;
+    list.setStyle("-fx-pref-height: " + ems + "em;");
   }
 
   static void shown(Node node, boolean shown) {

@@ -29,6 +29,7 @@ import thinclick.server.season.Week;
 final class MemberList {
   private static final int FEWEST_LINES = 3;
   private static final int MOST_LINES = 14;
+  private static final String BESIDE_BAR = "member-heads-beside-bar";
   private static final List<String> STYLES =
       List.of(
           "member-chair",
@@ -41,12 +42,13 @@ final class MemberList {
   private final ClassDesk desk;
   private final DateTimeFormatter day;
   private final ListView<Pupil> list = new ListView<>();
+  private final HBox head;
   private final VBox root;
   private List<Week> weeks = List.of();
 
   MemberList(ClassDesk desk, Words words, Consumer<@Nullable Pupil> marked) {
     this.desk = desk;
-    day = Controls.days(words).withZone(ZoneId.systemDefault());
+    day = desk.speaker().days().withZone(ZoneId.systemDefault());
     list.setId("members");
     list.setAccessibleText(words.say("season.members"));
     list.setCellFactory(any -> new Line());
@@ -55,7 +57,7 @@ final class MemberList {
     list.getSelectionModel()
         .selectedItemProperty()
         .addListener((any, old, now) -> marked.accept(now));
-    HBox head = styled(cells(SeasonWords.heads(desk.speaker())), "roster-heads");
+    head = styled(cells(SeasonWords.heads(desk.speaker())), "roster-heads");
     head.getChildren().forEach(cell -> cell.getStyleClass().add("soft"));
     root = new VBox(8, heading(words.say("season.members")), head, list);
   }
@@ -78,8 +80,11 @@ final class MemberList {
     weeks = season == null ? List.of() : season.weeks(ZoneId.systemDefault());
     List<Pupil> pupils = season == null ? List.of() : season.pupils();
     list.getItems().setAll(pupils);
-    int lines = Math.max(FEWEST_LINES, Math.min(MOST_LINES, pupils.size()));
-    list.setStyle("-fx-pref-height: " + (lines * 2.1 + 0.3) + "em;");
+    Controls.asHighAsLines(list, FEWEST_LINES, MOST_LINES);
+    head.getStyleClass().remove(BESIDE_BAR);
+    if (pupils.size() > MOST_LINES) {
+      head.getStyleClass().add(BESIDE_BAR);
+    }
     Optional<Pupil> again =
         pupils.stream().filter(one -> before != null && one.key().equals(before.key())).findFirst();
     if (again.isPresent()) {

@@ -78,7 +78,7 @@ final class PupilPane {
       return;
     }
     name.setText(marked.name());
-    new SeasonWords(season, ZoneId.systemDefault(), desk.speaker(), Controls.days(words))
+    new SeasonWords(season, ZoneId.systemDefault(), desk.speaker())
         .of(marked)
         .forEach(sentence -> says.getChildren().add(wrapped(sentence)));
     newName.setText(marked.name());

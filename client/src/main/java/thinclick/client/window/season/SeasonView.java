@@ -167,8 +167,7 @@ public final class SeasonView {
     takes.show(season);
     whole.show(season);
     if (season != null) {
-      SeasonWords said =
-          new SeasonWords(season, ZoneId.systemDefault(), desk.speaker(), Controls.days(words));
+      SeasonWords said = new SeasonWords(season, ZoneId.systemDefault(), desk.speaker());
       head.setText(said.head() + " " + String.join(" ", said.lastWeek()));
     }
     marked(members.marked());

@@ -75,8 +75,7 @@ final class TakesPane {
     Collections.reverse(takes);
     ClassTake before = list.getSelectionModel().getSelectedItem();
     list.getItems().setAll(takes);
-    int lines = Math.max(2, Math.min(MOST_LINES, takes.size()));
-    list.setStyle("-fx-pref-height: " + (lines * 2.1 + 0.3) + "em;");
+    Controls.asHighAsLines(list, 2, MOST_LINES);
     takes.stream()
         .filter(take -> before != null && take.entry().id().equals(before.entry().id()))
         .findFirst()
