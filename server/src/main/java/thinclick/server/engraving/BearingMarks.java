@@ -12,6 +12,10 @@ final class BearingMarks {
   private static final double HOOK = 0.6;
   private static final double LINE = Measure.STAFF_LINE;
   private static final double DOTS = 0.16;
+
+  /** Two or three dots would be dirt: where the music is as near, its bracket says enough. */
+  private static final double LEAST_DROP = 1;
+
   private static final double LABEL_LIFT = 0.85;
   private static final double DOWNBEAT_TICK = 1.2;
   private static final double BEAT_TICK = 0.8;
@@ -93,8 +97,10 @@ final class BearingMarks {
         if (step > turn.start() && step < turn.end()) {
           double x = stepX.applyAsDouble(step);
           double end = sheet.skyline().top(x - 0.3, x + 0.3, -half) - 0.3;
-          Place place = new Place(step / part.stepsPerBar(), step, "");
-          sheet.addBehind(new Mark.Line(place, Ink.RULE, x, y, x, end, DOTS, true));
+          if (end - y >= LEAST_DROP) {
+            Place place = new Place(step / part.stepsPerBar(), step, "");
+            sheet.addBehind(new Mark.Line(place, Ink.RULE, x, y, x, end, DOTS, true));
+          }
         }
       }
     }

@@ -96,6 +96,22 @@ class LayoutInvariantsTest {
   }
 
   @ParameterizedTest
+  @ValueSource(longs = {65, 66})
+  void aDottedLineIsLongEnoughToBeSeenAsOne(long seed) {
+    each(
+        seed,
+        ROUNDS,
+        (what, reading, system) ->
+            assertThat(system.marks())
+                .as(what)
+                .noneMatch(
+                    mark ->
+                        mark instanceof Mark.Line line
+                            && line.dotted()
+                            && line.y2() - line.y1() < 0.99));
+  }
+
+  @ParameterizedTest
   @ValueSource(longs = {71, 72})
   void everyAttackHasOneHeadThatSpeaksAndEveryBeamStaysInItsBeat(long seed) {
     each(seed, ROUNDS, LayoutInvariantsTest::speaks);

@@ -100,6 +100,11 @@ final class ScoreLine {
     return tops.get(staff) + staves.get(staff).system().staffY() * staves.get(staff).space();
   }
 
+  /** Where its music begins, pixels from the line's top: what is lower than others hangs below. */
+  double head() {
+    return tops.get(0);
+  }
+
   /** Where its staves end, pixels from the page's left. */
   double right() {
     return right;

@@ -355,6 +355,7 @@ final class ScoreSheet {
             : words.say("stand.turn.over", old.firstBar() + 1, old.firstBar() + old.bars());
     double space = lines.get(below).staves().get(0).space();
     double gap = SheetFit.GAP_SPACES * space + places.get(0);
-    rule.show(says, places.get(last) - gap / 2, root.getWidth(), space, palette);
+    double free = gap + lines.get(below).head();
+    rule.show(says, places.get(last) - gap + free / 2, root.getWidth(), space, palette);
   }
 }

@@ -36,8 +36,11 @@ final class SystemView {
   private static final double OTHER = 1.7;
   private static final double NAME_SIZE = 1.4;
 
-  /** From a name to the place of the first step: clear of the bracket, which reaches before it. */
+  /** From a name to the place of the first step. */
   private static final double AFTER_NAME = 1.9;
+
+  /** From a name to the bracket of the first bar, which reaches before the first step. */
+  private static final double BEFORE_BRACKET = 0.5;
 
   private static final double WRITTEN_TICK = 0.65;
   private static final double RULE = 0.13;
@@ -144,7 +147,7 @@ final class SystemView {
   }
 
   /** Whose marks stand in which lane, where several read this line. */
-  private List<Mark> laneNames() {
+  List<Mark> laneNames() {
     List<Mark> marks = new ArrayList<>();
     for (int lane = 0; readers.size() > 1 && lane < readers.size(); lane++) {
       marks.add(name(readers.get(lane), system.height() + lane * LANE + 0.7 * LANE));
@@ -153,9 +156,11 @@ final class SystemView {
   }
 
   private Mark name(String said, double y) {
-    double left = system.xOf(system.firstStep());
-    String name = Easel.cut(said, NAME_SIZE, left - AFTER_NAME - 0.5);
-    double x = left - AFTER_NAME - Face.ITALIC.width(name, NAME_SIZE);
+    double right =
+        Math.min(
+            system.xOf(system.firstStep()) - AFTER_NAME, system.barLines().get(0) - BEFORE_BRACKET);
+    String name = Easel.cut(said, NAME_SIZE, right - 0.5);
+    double x = right - Face.ITALIC.width(name, NAME_SIZE);
     return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
   }
 

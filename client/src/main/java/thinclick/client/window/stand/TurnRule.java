@@ -7,6 +7,7 @@ import javafx.scene.Node;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
+import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.text.Text;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
@@ -16,9 +17,12 @@ import thinclick.client.window.look.Palette;
  * where the reading goes on, or what is over.
  */
 final class TurnRule {
-  private static final double SIZE = 1.5;
-  private static final double HIGH = 1.7;
+  private static final double SIZE = 1.45;
+  private static final double HIGH = 1.8;
   private static final double THICK = 0.13;
+
+  /** From the middle of the tallest and the deepest letters down to their foot, of the size. */
+  private static final double MIDDLE_TO_FOOT = 0.25;
 
   private final Text words = new Text();
   private final Rectangle band = new Rectangle();
@@ -29,7 +33,7 @@ final class TurnRule {
   TurnRule() {
     root.setVisible(false);
     root.setAccessibleRole(AccessibleRole.TEXT);
-    words.setTextOrigin(VPos.CENTER);
+    words.setTextOrigin(VPos.BASELINE);
     words.setId("turn-says");
   }
 
@@ -50,26 +54,30 @@ final class TurnRule {
    */
   void show(String says, double y, double wide, double space, Palette palette) {
     Color ink = Color.web(Palette.web(palette.ink()));
-    band.setY(y - HIGH / 2 * space);
+    double thick = Math.max(1, Math.rint(THICK * space));
+    double top = SystemView.toPixel(y - HIGH / 2 * space);
+    double bottom = SystemView.toPixel(y + HIGH / 2 * space);
+    band.setY(top);
     band.setWidth(wide);
-    band.setHeight(HIGH * space);
+    band.setHeight(bottom - top);
     band.setFill(Color.web(Palette.web(palette.band())));
     words.setText(says);
     words.setFont(Faces.SEMIBOLD.at(SIZE * space));
     words.setFill(ink);
-    words.setY(y);
+    words.setY((top + bottom) / 2 + MIDDLE_TO_FOOT * SIZE * space);
     words.setX(wide - words.getLayoutBounds().getWidth() - space);
-    line(upper, y - HIGH / 2 * space, wide, space, ink);
-    line(lower, y + HIGH / 2 * space, wide, space, ink);
+    line(upper, top + thick / 2, wide, thick, ink);
+    line(lower, bottom - thick / 2, wide, thick, ink);
     root.setAccessibleText(says);
     root.setVisible(true);
   }
 
-  private static void line(Line line, double y, double wide, double space, Color ink) {
+  private static void line(Line line, double y, double wide, double thick, Color ink) {
     line.setStartY(y);
     line.setEndY(y);
     line.setEndX(wide);
     line.setStroke(ink);
-    line.setStrokeWidth(Math.max(1, THICK * space));
+    line.setStrokeWidth(thick);
+    line.setStrokeLineCap(StrokeLineCap.BUTT);
   }
 }

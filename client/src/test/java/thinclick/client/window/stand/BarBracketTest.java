@@ -9,6 +9,7 @@ import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.Path;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.testfx.api.FxToolkit;
@@ -59,6 +60,33 @@ class BarBracketTest {
       assertThat(right).isCloseTo(line(painted, bar + 1, system, true) * space, within(1e-6));
       double foot = ((LineTo) bracket.getElements().get(1)).getY();
       assertThat(foot - half).as("on the grid").isCloseTo(Math.rint(foot - half), within(1e-6));
+    }
+  }
+
+  @Test
+  void bracketOfTheFirstBarKeepsClearOfTheNamesBesideTheLanes() {
+    Drill drill = Stock.find("Threes over a blues").withStages(List.of(Stage.ofBeats(12, 1, 1)));
+    WrittenPart part = PartWriter.write(drill, drill.chairs().get(0), 100, "");
+    Reading reading = DealtPart.reading(part, 2);
+    for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), 75)) {
+      SystemView view =
+          WaitForAsyncUtils.waitForAsyncFx(
+              10_000,
+              () -> {
+                SystemView made =
+                    new SystemView(
+                        system, part, List.of("Ana", "Dara"), List.of(), Palette.LIGHT, 10);
+                made.bar(system.firstBar());
+                return made;
+              });
+      Path bracket = bracket(view);
+      double left = ((MoveTo) bracket.getElements().get(0)).getX() - bracket.getStrokeWidth() / 2;
+      assertThat(view.laneNames()).hasSize(2);
+      for (Mark name : view.laneNames()) {
+        assertThat(name.box().right() * 10)
+            .as("line from bar %d", system.firstBar() + 1)
+            .isLessThan(left - 3);
+      }
     }
   }
 

@@ -18,6 +18,7 @@ import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.Path;
 import javafx.scene.text.Text;
+import javafx.scene.text.TextBoundsType;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -263,10 +264,24 @@ class ScoreSheetTest {
     assertThat(says).isNotNull();
     assertThat(says.getText())
         .isEqualTo(WORDS.say("stand.turn.above", above.bars().firstBar() + 1));
-    Bounds words = says.getBoundsInParent();
-    assertThat(words.getMinY())
-        .isGreaterThan(above.root().getLayoutY() + above.staves().get(0).height());
-    assertThat(words.getMaxY()).isLessThan(sheet.shown().get(1).root().getLayoutY() + 1);
+    Bounds band = says.getParent().lookup("Rectangle").getBoundsInParent();
+    ScoreLine below = sheet.shown().get(1);
+    double foot = above.root().getLayoutY() + above.head() + above.staves().get(0).height();
+    double head = below.root().getLayoutY() + below.head();
+    assertThat(band.getMinY()).isGreaterThan(foot);
+    assertThat(head - band.getMaxY())
+        .as("as much air below the band as above it")
+        .isCloseTo(band.getMinY() - foot, within(1.5));
+    Text letters = new Text(says.getText());
+    letters.setFont(says.getFont());
+    letters.setBoundsType(TextBoundsType.VISUAL);
+    double line = says.getLayoutBounds().getMinY() + says.getBaselineOffset();
+    assertThat(line + letters.getLayoutBounds().getMinY())
+        .as("tall letters clear of the upper line")
+        .isGreaterThan(band.getMinY() + 1.5);
+    assertThat(line + letters.getLayoutBounds().getMaxY())
+        .as("deep letters clear of the lower line")
+        .isLessThan(band.getMaxY() - 1.5);
     WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(above.bars().firstBar() + 1));
     assertThat(turnSays(sheet)).isNull();
     assertThat(sheet.shown().get(1).bars().firstBar()).isGreaterThan(above.bars().firstBar());
