@@ -26,6 +26,7 @@ final class DotColumns {
   private static final double LINE = 15;
   private static final double COUNTS = 16;
   private static final double AXIS = 34;
+  private static final double SEEN_MILLIS = 0.5;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;
@@ -73,6 +74,20 @@ final class DotColumns {
   /** How many lines the sum takes; those that stand side by side take the most of them. */
   int lines() {
     return sum.size();
+  }
+
+  /**
+   * Whether a placed dot is seen outside the band, or one that is not placed inside it: a lean that
+   * is not charged is taken off before judging, and the dots stand where they were played.
+   */
+  boolean strays() {
+    return dots.stream()
+        .anyMatch(
+            one -> {
+              double outside = Math.abs(one.asynchronyMillis()) - scale.toleranceMillis();
+              return (one.fate() == Fate.PLACED && outside > SEEN_MILLIS)
+                  || (one.fate() == Fate.OUTSIDE && outside < -SEEN_MILLIS);
+            });
   }
 
   /** How high it is where the sum has so many lines. */

@@ -155,9 +155,13 @@ final class Episodes {
       double from = scale.x(bars.get(0));
       double to = scale.x(bars.get(bars.size() - 1) + 1);
       easel.box(from, y - 8, to - from, 16, Tint.BAND);
-      easel.dashed(from, y, to, y, Tint.SOFT);
       String word = Easel.cut(speaker.say(key), Easel.SMALL, to - from - 8);
-      easel.words(from + 4, y - 1, Easel.SMALL, Anchor.START, word, Tint.SOFT);
+      easel.words(from + 4, y + 4, Easel.SMALL, Anchor.START, word, Tint.SOFT);
+      // The line begins where the word ends, so that it strikes nothing through.
+      double dashes = from + 8 + Face.REGULAR.width(word, Easel.SMALL);
+      if (dashes < to) {
+        easel.dashed(dashes, y, to, y, Tint.SOFT);
+      }
     }
   }
 }

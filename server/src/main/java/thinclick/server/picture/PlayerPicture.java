@@ -1,5 +1,6 @@
 package thinclick.server.picture;
 
+import java.util.ArrayList;
 import java.util.List;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.words.Speaker;
@@ -31,9 +32,11 @@ public final class PlayerPicture {
             whole.players().stream().filter(one -> one.player().equals(player)).toList(),
             whole.pulseMillis());
     Easel easel = new Easel();
+    List<DotColumns> drawn = new ArrayList<>();
     double y = 0;
     for (Analysis.PlayerAnalysis one : own.players()) {
       DotColumns columns = new DotColumns(own, one, DotScale.of(List.of(own)), WIDTH, speaker);
+      drawn.add(columns);
       columns.draw(easel, 0, y, columns.lines());
       y += columns.height(columns.lines());
       if (Episodes.any(own)) {
@@ -43,7 +46,8 @@ public final class PlayerPicture {
         y += 26 + Episodes.height(own);
       }
     }
-    y = ReviewPicture.key(easel, 0, y + 8, "picture.scale.own", speaker);
+    List<String> scale = ReviewPicture.scaleKeys("picture.scale.own", drawn);
+    y = ReviewPicture.key(easel, 0, y + 8, scale, speaker);
     return new Drawing(WIDTH, y + 6, whole.take().title(), says(own, speaker), easel.items());
   }
 

@@ -34,11 +34,17 @@ public final class ReviewPicture {
     Ribbon.draw(easel, analysis, spoken, scale, y + 24, speaker);
     y += 24 + Ribbon.HEIGHT;
     easel.heading(MARGIN, y + 16, speaker.say("picture.columns"));
-    y = columns(easel, analysis, inner, y + 26, speaker);
+    double width = (inner - GUTTER) / 2;
+    DotScale dots = DotScale.of(List.of(analysis));
+    List<DotColumns> columns =
+        analysis.players().stream()
+            .map(one -> new DotColumns(analysis, one, dots, width, speaker))
+            .toList();
+    y = rows(easel, columns, MARGIN, width + GUTTER, y + 26);
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
     Episodes.draw(easel, analysis, scale, y + 26, speaker);
     y += 26 + Episodes.height(analysis);
-    y = key(easel, MARGIN, y + 8, "picture.scale", speaker);
+    y = key(easel, MARGIN, y + 8, scaleKeys("picture.scale", columns), speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     easel.items().forEach(sheet::add);
@@ -86,17 +92,6 @@ public final class ReviewPicture {
     return at + 22;
   }
 
-  private static double columns(
-      Easel easel, Analysis analysis, double inner, double y, Speaker speaker) {
-    double width = (inner - GUTTER) / 2;
-    DotScale scale = DotScale.of(List.of(analysis));
-    List<DotColumns> columns =
-        analysis.players().stream()
-            .map(one -> new DotColumns(analysis, one, scale, width, speaker))
-            .toList();
-    return rows(easel, columns, MARGIN, width + GUTTER, y);
-  }
-
   /**
    * Two beside each other, what is written above them in as many lines.
    *
@@ -119,11 +114,20 @@ public final class ReviewPicture {
   }
 
   /**
+   * What is said about the scale; of the lean only where the dots themselves raise the question.
+   */
+  static List<String> scaleKeys(String scale, List<DotColumns> columns) {
+    return columns.stream().anyMatch(DotColumns::strays)
+        ? List.of(scale, "picture.scale.lean")
+        : List.of(scale);
+  }
+
+  /**
    * What the shapes mean, in words.
    *
-   * @param scale the sentence about the scale
+   * @param scale the keys of what is said about the scale, a line each
    */
-  static double key(Easel easel, double left, double y, String scale, Speaker speaker) {
+  static double key(Easel easel, double left, double y, List<String> scale, Speaker speaker) {
     double x = left;
     double line = y + 16;
     for (String shape : List.of("placed", "early", "late", "dropped", "added")) {
@@ -138,7 +142,10 @@ public final class ReviewPicture {
       easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);
       x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
     }
-    easel.words(left, line + 18, Easel.SMALL, Anchor.START, speaker.say(scale), Tint.SOFT);
-    return line + 22;
+    for (String key : scale) {
+      line += 18;
+      easel.words(left, line, Easel.SMALL, Anchor.START, speaker.say(key), Tint.SOFT);
+    }
+    return line + 4;
   }
 }

@@ -189,6 +189,69 @@ class ReviewPictureTest {
         .isEqualTo(2 * (5 + places + 1) + 2);
   }
 
+  /** The word of a stop stands inside its field, and the dashes begin after it. */
+  @Test
+  void theWordOfAStopIsNotStruckThrough() {
+    Take whole = HardTakes.turnedAround();
+    long bar = Math.round(4 * whole.grid().beatMicros());
+    Take stopped = whole.edited().endMicros(whole.startMicros() + 4 * bar + bar / 3).take();
+    Drawing drawing = PlayerPicture.of(Scorer.analyse(stopped), "Mina", Speaker.english());
+    Drawing.Words word =
+        drawing.items().stream()
+            .flatMap(one -> one instanceof Drawing.Words words ? Stream.of(words) : Stream.of())
+            .filter(one -> one.text().equals("stopped"))
+            .findFirst()
+            .orElseThrow();
+    Drawing.Line dashes =
+        drawing.items().stream()
+            .flatMap(one -> one instanceof Drawing.Line line ? Stream.of(line) : Stream.of())
+            .filter(Drawing.Line::dashed)
+            .findFirst()
+            .orElseThrow();
+    double end = word.left() + word.face().width(word.text(), word.size());
+
+    assertThat(dashes.x1()).isGreaterThan(end);
+    assertThat(dashes.x2()).isGreaterThan(dashes.x1());
+    assertThat(word.y() - 0.75 * word.size())
+        .as("its letters in the field")
+        .isGreaterThan(dashes.y1() - 8);
+  }
+
+  /**
+   * A lean that the chair may owe to itself is not charged; that its dots lie off the band is said.
+   */
+  @Test
+  void placedDotsOutsideTheBandAreExplainedAndNothingElseIs() {
+    String sentence = Speaker.english().say("picture.scale.lean");
+    Take whole = HardTakes.turnedAround();
+    Take late =
+        whole
+            .withParts(
+                whole.parts().stream()
+                    .map(
+                        part ->
+                            part.player().equals("Mina")
+                                ? part.edited().uncertaintyMillis(60).part()
+                                : part)
+                    .toList())
+            .withAttacks(
+                whole.attacks().stream()
+                    .map(
+                        one ->
+                            one.player().equals("Mina")
+                                ? Attack.tap("Mina", one.micros() + 90_000)
+                                : one)
+                    .sorted(Comparator.comparingLong(Attack::micros))
+                    .toList());
+    Analysis analysis = Scorer.analyse(late);
+
+    assertThat(words(PlayerPicture.of(analysis, "Mina", Speaker.english()))).contains(sentence);
+    assertThat(words(draw(analysis))).contains(sentence);
+    assertThat(words(PlayerPicture.of(analysis, "Jonas", Speaker.english())))
+        .doesNotContain(sentence);
+    assertThat(words(draw(TURNED))).doesNotContain(sentence);
+  }
+
   private static boolean mina(Take take, int place) {
     return take.parts().stream()
         .filter(part -> part.player().equals("Mina"))

@@ -372,7 +372,7 @@ class RulesTest {
     assertThat(found("cannotTell", row)).allMatch(Finding::slipOnly);
     assertThat(says("cannotTell", row))
         .containsExactly(
-            "Whether Mina was off by an eighth as well cannot be told: the part is the same there.");
+            "Had Mina been off by an eighth, it would not show: the part is the same there.");
   }
 
   private static Take clean() {

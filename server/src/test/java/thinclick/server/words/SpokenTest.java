@@ -132,8 +132,8 @@ class SpokenTest {
             Ilse, Turned around: 24 bars of 4/4 at 120.
 
             You placed 80 of 96, spread N ms. You were turned around (an eighth late) from
-            bar 10, home at 14. Whether you were off by a beat as well cannot be told: the
-            part is the same there. Next: count aloud, all beats, half as many bars.
+            bar 10, home at 14. Had you been off by a beat, it would not show: the part is
+            the same there. Next: count aloud, all beats, half as many bars.
 
             Bars   Click          Written  Placed  Dropped  Added  Lean  Spread
             1-8    all beats           32      32        0      0 N N

@@ -45,7 +45,7 @@ public final class DrawingNode extends Pane {
   }
 
   private double fit(double width) {
-    return Math.min(1.6, width / drawing.width());
+    return width / drawing.width();
   }
 
   @Override

@@ -43,9 +43,24 @@ final class FigureCells {
         : unknown();
   }
 
-  /** How much earlier or later than something else, with its interval where there is one. */
+  /**
+   * How much earlier or later than something else, with its interval where there is one; where that
+   * is shown on both sides of nothing, no side is said.
+   */
   String difference(Figure figure) {
-    return figure.known() ? apart(Quantity.millis(figure)) + between(figure) : unknown();
+    if (!figure.known()) {
+      return unknown();
+    }
+    Quantity millis = Quantity.millis(figure);
+    return apart(bothSides(figure) ? millis.at(0) : millis) + between(figure);
+  }
+
+  private static boolean bothSides(Figure figure) {
+    Interval interval = figure.interval();
+    Quantity millis = Quantity.millis(figure);
+    return interval != null
+        && millis.at(interval.low()).side() < 0
+        && millis.at(interval.high()).side() > 0;
   }
 
   /** How much earlier or later than something else, where no interval is known. */
@@ -62,7 +77,7 @@ final class FigureCells {
     }
     Quantity low = Quantity.millis(figure).at(interval.low());
     Quantity high = low.at(interval.high());
-    if (low.side() < 0 && high.side() > 0) {
+    if (bothSides(figure)) {
       return words.say("leader.range.sides", shown(low.size()), shown(high.size()));
     }
     boolean early = low.side() < 0;

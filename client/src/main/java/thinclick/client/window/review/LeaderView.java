@@ -139,8 +139,8 @@ public final class LeaderView {
     }
     FlowPane commands =
         new FlowPane(
+            14,
             10,
-            8,
             button("review-pages", "leader.pages", () -> keep("pdf", files::pages)),
             button("review-csv", "leader.csv", () -> keep("csv", files::figures)),
             button("review-compare", "leader.compare", this::compare));

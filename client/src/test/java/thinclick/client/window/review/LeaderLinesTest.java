@@ -20,6 +20,8 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.picture.PlayerSheet;
+import thinclick.server.scoring.Figure;
+import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.Comparison;
 import thinclick.server.words.Speaker;
@@ -100,7 +102,7 @@ class LeaderLinesTest {
         .containsExactly("not heard", "not heard");
     assertThat(String.join(" ", heard.slip("Jonas").says()))
         .contains("Nothing was heard of you")
-        .doesNotContain("Nothing to work on", "cannot be told");
+        .doesNotContain("Nothing to work on", "would not show");
   }
 
   @Test
@@ -128,6 +130,22 @@ class LeaderLinesTest {
         .filteredOn(one -> one.contains("takes up"))
         .allSatisfy(one -> assertThat(one).doesNotContain("(\u2212", "% of the gap to Mina (0"));
     assertThat(says).allSatisfy(one -> assertThat(one).doesNotContain("takes up -"));
+  }
+
+  @Test
+  void aDifferenceThatMayBeOnEitherSideIsSaidOnNone() {
+    FigureCells cells = new FigureCells(words);
+
+    assertThat(cells.difference(new Figure(2.0, new Interval(-2.2, 5.2), null)))
+        .isEqualTo("alike (2\u00a0ms\u00a0earlier to\u00a05\u00a0later)");
+    assertThat(cells.difference(new Figure(4.0, new Interval(0.2, 8.8), null)))
+        .isEqualTo("4\u00a0ms later (0\u00a0to\u00a09\u00a0ms)");
+  }
+
+  @Test
+  void ofAPairItIsSaidWhoWouldFollow() {
+    assertThat(words.say("leader.follows.pair", "Mina", "20", "Jonas", ""))
+        .isEqualTo("Mina after Jonas, 20\u00a0%");
   }
 
   @Test
