@@ -33,7 +33,10 @@ public final class DrawingNode extends Pane {
     items.setManaged(false);
     items.getTransforms().add(scale);
     for (Drawing.Item item : drawing.items()) {
-      boolean ground = item instanceof Drawing.Box box && box.width() >= drawing.width();
+      boolean ground =
+          item instanceof Drawing.Box box
+              && box.width() >= drawing.width()
+              && box.height() >= drawing.height();
       if (!ground) {
         items.getChildren().add(node(item, palette));
       }
