@@ -134,7 +134,7 @@ final class ChairDelay {
             ? words.say(key(null))
             : words.say(
                 key(chair),
-                Math.round(chair.latencyMillis()),
+                words.whole(Math.round(chair.latencyMillis())),
                 Math.max(1, Math.round(chair.uncertaintyMillis()))));
     RoomLink link = seat.link();
     if (link == null) {

@@ -289,7 +289,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     if (loudness().raised()) {
       return words.say("care.raised");
     }
-    return words.say("sound.level", Math.round(level.get()));
+    return words.say("sound.level", words.whole(Math.round(level.get())));
   }
 
   @Override

@@ -60,7 +60,7 @@ class ChairDelayTest {
     FxToolkit.setupFixture(
         () -> chair.delay().judged(Taps.KEYS, new Known(How.TAPS, 42, 9, 36, List.of(42.0))));
     until(this::roomKnows);
-    assertThat(on(() -> chair.delay().saysProperty().get())).contains("42 ms, give or take 9");
+    assertThat(on(() -> chair.delay().saysProperty().get())).contains("42\u00a0ms, give or take 9");
 
     sound.soundChanged(SoundState.SOUNDING, "headset");
     until(() -> !roomKnows());
@@ -97,7 +97,7 @@ class ChairDelayTest {
     sound.soundChanged(SoundState.LOST, "speakers");
     until(() -> saysSound("The sound output is gone; the click comes back at a bar line"));
     sound.soundChanged(SoundState.SOUNDING, "speakers");
-    until(() -> saysSound("-24"));
+    until(() -> saysSound("\u221224\u00a0dB"));
     on(
         () -> {
           sound.mutedProperty().set(true);

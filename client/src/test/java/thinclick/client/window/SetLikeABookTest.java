@@ -15,6 +15,7 @@ import javafx.scene.control.Labeled;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.control.Slider;
+import javafx.scene.image.PixelReader;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
@@ -107,6 +108,35 @@ class SetLikeABookTest extends WindowCase {
                 () ->
                     ((Region) node("shade-light")).getBorder().getStrokes().get(0).getTopStroke()));
     assertThat(on(() -> dark.getBorder().getStrokes().get(0).getInsets().getTop())).isNegative();
+  }
+
+  /** A pale second line above or below would make one button look heavier than the next. */
+  @Test
+  void theEdgeOfAButtonIsOneLineOfPixels() throws Exception {
+    open();
+    turnTo(View.DOOR, 1366, 768);
+    List<String> off = new ArrayList<>();
+    robot.interact(
+        () -> {
+          PixelReader seen = stage.getScene().snapshot(null).getPixelReader();
+          for (String id : List.of("open-here", "join", "practise", "check")) {
+            Bounds at = node(id).localToScene(node(id).getLayoutBounds());
+            int x = (int) at.getMinX() + 6;
+            int top = (int) Math.rint(at.getMinY());
+            int bottom = (int) Math.rint(at.getMaxY()) - 1;
+            int ink = seen.getArgb((int) Math.rint(at.getMinX()), (top + bottom) / 2);
+            for (int edge : List.of(top, bottom)) {
+              boolean clean =
+                  seen.getArgb(x, edge) == ink
+                      && seen.getArgb(x, edge - 1) == seen.getArgb(x, edge - 3)
+                      && seen.getArgb(x, edge + 1) == seen.getArgb(x, edge + 3);
+              if (!clean) {
+                off.add(id + " at " + edge);
+              }
+            }
+          }
+        });
+    assertThat(off).isEmpty();
   }
 
   @ParameterizedTest

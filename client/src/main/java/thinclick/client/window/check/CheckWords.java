@@ -15,7 +15,7 @@ final class CheckWords {
       String key = known.how() == How.MICROPHONE ? "check.known.microphone" : "check.known.taps";
       return words.say(
           key,
-          Math.round(known.latencyMillis()),
+          words.whole(Math.round(known.latencyMillis())),
           Math.max(1, Math.round(known.uncertaintyMillis())),
           known.taps());
     }

@@ -21,6 +21,10 @@ public record HelpText(List<Section> sections) {
   /** A space at which no line ends. */
   private static final String HARD_SPACE = "\u00a0";
 
+  /** A figure and its unit, a page and its number: they stand in one line. */
+  private static final Pattern INSEPARABLE =
+      Pattern.compile("(?<=\\d) (?=dB\\b)|(?<=\\b[pS]\\.) (?=\\d)");
+
   private static final Pattern RUN = Pattern.compile("\\*\\*(.+?)\\*\\*|`(.+?)`");
   private static final Pattern NUMBERED = Pattern.compile("(\\d+)\\. (.*)");
 
@@ -53,10 +57,13 @@ public record HelpText(List<Section> sections) {
 
     /**
      * Its words as they are set: the last two stay together, so that the last line is not one word
-     * alone.
+     * alone, and so does a figure with its unit.
      */
     public List<Run> together() {
-      List<Run> set = new ArrayList<>(runs);
+      List<Run> set = new ArrayList<>();
+      for (Run run : runs) {
+        set.add(new Run(run.kind(), INSEPARABLE.matcher(run.text()).replaceAll(HARD_SPACE)));
+      }
       int at = set.size() - 1;
       while (at >= 0 && set.get(at).text().strip().indexOf(' ') < 0) {
         at--;

@@ -1,6 +1,7 @@
 package thinclick.client.window.words;
 
 import java.text.MessageFormat;
+import java.text.NumberFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import thinclick.protocol.json.BadInput;
@@ -12,6 +13,7 @@ import thinclick.server.words.Speaker;
  * its choices; numbers are written as the language writes them.
  */
 public final class Words {
+  private static final char MINUS = '\u2212';
   private static final String BUNDLE = "thinclick.client.window.words.window";
 
   private final ResourceBundle bundle;
@@ -42,6 +44,11 @@ public final class Words {
   /** The sentence of a key with its blanks filled. */
   public String say(String key, Object... blanks) {
     return new MessageFormat(bundle.getString(key), locale).format(blanks);
+  }
+
+  /** A whole number as the language writes it, below nought with a minus and not a hyphen. */
+  public String whole(long number) {
+    return NumberFormat.getIntegerInstance(locale).format(number).replace('-', MINUS);
   }
 
   /** Why something typed or asked for cannot be taken. */

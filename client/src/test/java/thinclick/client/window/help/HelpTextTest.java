@@ -53,6 +53,20 @@ class HelpTextTest {
     }
   }
 
+  @Test
+  void aFigureStandsInOneLineWithItsUnit() {
+    String set =
+        HelpText.parse("## Care\n- Up to 80 dB for 40 hours (A Book, p. 75), then rest.")
+            .sections()
+            .get(0)
+            .lines()
+            .get(0)
+            .together()
+            .get(0)
+            .text();
+    assertThat(set).contains("80\u00a0dB for 40 hours", "p.\u00a075", "then\u00a0rest.");
+  }
+
   /** What the German help calls a control is what the German window calls the same control. */
   @Test
   void namesAndKeysAreThoseOfTheWindowInBothLanguages() throws IOException {

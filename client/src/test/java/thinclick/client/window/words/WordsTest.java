@@ -200,6 +200,13 @@ class WordsTest {
         || literal.endsWith(".ttf");
   }
 
+  @Test
+  void whatIsBelowNoughtHasAMinusAndNoHyphen() {
+    assertThat(Words.in(Locale.ENGLISH).whole(-24)).isEqualTo("\u221224");
+    assertThat(Words.in(Locale.GERMAN).whole(-1024)).isEqualTo("\u22121.024");
+    assertThat(Words.in(Locale.GERMAN).whole(43)).isEqualTo("43");
+  }
+
   /** The blanks of a pattern and where its plurals change, in no order. */
   private static Set<String> shape(String pattern) {
     Set<String> shape = new TreeSet<>();
