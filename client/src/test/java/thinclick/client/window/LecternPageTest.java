@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -21,6 +22,10 @@ import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.look.Look;
+import thinclick.client.window.settings.Settings;
+import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Language;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
 
@@ -50,6 +55,8 @@ class LecternPageTest extends WindowCase {
       wholeRows("roster", 4);
       wholeRows("drills", -1);
       theHeadsStandOnOneLine();
+      theCommandsFillTheirRows();
+      theRostersHeadsStandOverTheirCells();
     }
     theListSaysHowManyRowsAreBelow();
     assertThat(on(() -> cell((ListView<?>) node("lessons")).getBackground().getFills().size()))
@@ -81,6 +88,37 @@ class LecternPageTest extends WindowCase {
     robot.interact(() -> desk.goTo(View.LECTERN));
     at(SIZES[2]);
     assertThat(commands()).as("in a take").isEqualTo(dealt);
+  }
+
+  /** At twice the usual size the page keeps close to the window, and still one margin. */
+  @Test
+  void largeTextKeepsItsMarginsItsRowsAndItsHeads() throws Exception {
+    new SettingsFile(folder)
+        .write(
+            new Settings(
+                Settings.FORMAT,
+                Settings.VERSION,
+                Look.FIRST.withText(2 * Look.USUAL_TEXT),
+                Language.SYSTEM,
+                "",
+                ""));
+    open();
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    title("view.lectern");
+    robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+    until(() -> session.state().people().size() == 2);
+    for (int[] size : SIZES) {
+      at(size);
+      nothingOverlaps("large at " + size[0]);
+      allStandsOnWholePixels("large at " + size[0]);
+      wholeRows("lessons", 5);
+      wholeRows("roster", 2);
+      theCommandsFillTheirRows();
+      if (size[0] == SIZES[0][0]) {
+        theHeadsStandOnOneLine();
+      }
+    }
   }
 
   @Test
@@ -224,6 +262,23 @@ class LecternPageTest extends WindowCase {
     }
   }
 
+  /** Every row of commands ends where the sheet's words end, and Stop does not stand alone. */
+  private void theCommandsFillTheirRows() {
+    Bounds sheet = bounds(stage.getScene().lookup(".lectern-right"));
+    double inner = bounds(node("go-on")).getMinX() - sheet.getMinX();
+    List<Bounds> commands = commands();
+    for (Bounds at : commands) {
+      double end =
+          commands.stream()
+              .filter(other -> other.getMinY() == at.getMinY())
+              .mapToDouble(Bounds::getMaxX)
+              .max()
+              .orElseThrow();
+      assertThat(end).isCloseTo(sheet.getMaxX() - inner, within(1.5));
+    }
+    assertThat(bounds(node("stop")).getMinY()).isEqualTo(bounds(node("pause")).getMinY());
+  }
+
   private List<Bounds> commands() {
     return COMMANDS.stream().map(id -> bounds(node(id))).toList();
   }
@@ -254,6 +309,30 @@ class LecternPageTest extends WindowCase {
     Set<Node> heads = on(() -> stage.getScene().lookup(".lectern-left").lookupAll(".heading"));
     double lessons = heads.stream().mapToDouble(head -> bounds(head).getMinY()).min().orElseThrow();
     assertThat(lessons).isEqualTo(sheet);
+  }
+
+  private void theRostersHeadsStandOverTheirCells() {
+    for (String column : List.of("chair", "name", "does", "clock", "sound")) {
+      Set<Node> cells =
+          on(
+              () ->
+                  stage.getScene().lookup(".lectern-left").lookupAll(".roster-" + column).stream()
+                      .filter(cell -> seen(cell) && !((Label) cell).getText().isEmpty())
+                      .collect(Collectors.toSet()));
+      double head = bounds(cells.iterator().next()).getMinX();
+      for (Node cell : cells) {
+        assertThat(bounds(cell).getMinX()).as(column).isCloseTo(head, within(0.6));
+      }
+    }
+  }
+
+  /** A list keeps cells that it measures by under a parent that is not shown. */
+  private static boolean seen(Node node) {
+    boolean seen = true;
+    for (Node up = node; seen && up != null; up = up.getParent()) {
+      seen = up.isVisible();
+    }
+    return seen;
   }
 
   private void theListSaysHowManyRowsAreBelow() {

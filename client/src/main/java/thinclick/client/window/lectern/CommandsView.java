@@ -5,7 +5,6 @@ import static thinclick.client.window.lectern.Keyed.styled;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
@@ -68,9 +67,9 @@ final class CommandsView {
     asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
     root.getChildren()
         .setAll(
-            new FlowPane(10, 8, goOn, pause, stop),
-            new FlowPane(10, 8, more, fewer, rescue),
-            new FlowPane(10, 8, deal, undo, repeat, next),
+            new EvenRows(10, 8, goOn, pause, stop),
+            new EvenRows(10, 8, more, fewer, rescue),
+            new EvenRows(10, 8, deal, undo, repeat, next),
             asHeld);
   }
 

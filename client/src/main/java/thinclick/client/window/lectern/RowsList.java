@@ -53,7 +53,8 @@ final class RowsList<T> extends ListView<T> {
     }
     double height = 0;
     for (int i = 0; i < rows; i++) {
-      height += flow.getCell(Math.min(i, flow.getCellCount() - 1)).prefHeight(-1);
+      IndexedCell<?> cell = flow.getCell(Math.min(i, flow.getCellCount() - 1));
+      height += Math.max(cell.minHeight(-1), cell.prefHeight(-1));
     }
     return edges + Math.ceil(height);
   }

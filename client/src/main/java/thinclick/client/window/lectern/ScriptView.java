@@ -47,7 +47,7 @@ final class ScriptView {
             "quiet");
     HBox.setHgrow(left, Priority.ALWAYS);
     left.setMaxWidth(Double.MAX_VALUE);
-    HBox last = new HBox(18, left, leave);
+    HBox last = new HBox(10, left, leave);
     last.setAlignment(Pos.BASELINE_LEFT);
     root.getChildren().setAll(headline, lines, last);
   }
