@@ -89,7 +89,7 @@ class ChairsTest {
     measured(KeyCode.U, 80);
     until(() -> person("Cem").soundCheck());
     assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
-    assertThat(on(() -> chairs.get(2).delay().saysProperty().get())).contains("80 ms");
+    assertThat(on(() -> chairs.get(2).delay().saysProperty().get())).contains("80\u00a0ms");
     assertThat(on(() -> chairs.first().delay().saysProperty().get())).contains("not measured");
 
     run(
@@ -217,7 +217,7 @@ class ChairsTest {
     until(() -> session.state().phase() == Phase.REVIEW);
     until(() -> person("Ben").soundCheck());
     assertThat(on(() -> chairs.get(1).delay().saysProperty().get()))
-        .contains("room\u2019s loudspeaker", "64 ms");
+        .contains("room\u2019s loudspeaker", "64\u00a0ms");
     assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
     run(() -> sound.mutedProperty().set(false)); // its own output is another matter
     until(() -> !person("Ben").soundCheck());
