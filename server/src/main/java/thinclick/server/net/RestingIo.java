@@ -9,11 +9,18 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.util.concurrent.locks.LockSupport;
 
-/** The sockets of the strangers' event loop, which rests between turns as its ration wants it. */
+/**
+ * The sockets of the strangers' event loop, which rests between turns as its ration wants it.
+ * Charged are the turns that a stranger's socket had served, with all that was done before the next
+ * turn; what the host does there for itself is not.
+ */
 final class RestingIo implements IoHandler {
   private final IoHandler sockets;
   private final DoorRation ration;
   private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+  private boolean served;
+  private long turnBegan;
+  private long charged;
 
   private RestingIo(IoHandler sockets, DoorRation ration) {
     this.sockets = sockets;
@@ -27,11 +34,18 @@ final class RestingIo implements IoHandler {
 
   @Override
   public int run(IoHandlerContext context) {
-    long rest = ration.restNanos(threads.getCurrentThreadCpuTime(), System.nanoTime());
-    if (rest > 0) {
-      LockSupport.parkNanos(this, rest);
+    long used = threads.getCurrentThreadCpuTime();
+    if (served) {
+      charged += used - turnBegan;
+      long rest = ration.restNanos(charged, System.nanoTime());
+      if (rest > 0) {
+        LockSupport.parkNanos(this, rest);
+      }
     }
-    return sockets.run(context);
+    turnBegan = used;
+    int handled = sockets.run(context);
+    served = handled > 0;
+    return handled;
   }
 
   @Override
