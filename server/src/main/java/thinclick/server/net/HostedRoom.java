@@ -31,6 +31,9 @@ final class HostedRoom {
   /** From a take's end to the room's, where the host is leaving: the last attacks, the review. */
   private static final long REVIEW_MILLIS = 10_000;
 
+  /** So often somebody may come in after all have come at once. */
+  private static final double ENTRIES_A_SECOND = 2;
+
   private final Room room;
   private final EventLoop loop;
   private final HostParts parts;
@@ -39,6 +42,7 @@ final class HostedRoom {
   private final Function<HostedRoom, String> words;
   private final Consumer<HostedRoom> ended;
 
+  private final Allowance entries;
   private final Map<Long, Connection> connections = new HashMap<>();
   private final Flushes flushes;
   private boolean leaving;
@@ -68,6 +72,7 @@ final class HostedRoom {
     this.originNanos = originNanos;
     this.words = words;
     this.ended = ended;
+    this.entries = new Allowance(ENTRIES_A_SECOND, Room.MAX_MEMBERS, parts.clock().nanos());
   }
 
   String id() {
@@ -81,6 +86,14 @@ final class HostedRoom {
   /** On which everything of this room happens, and every line of its members. */
   EventLoop loop() {
     return loop;
+  }
+
+  /**
+   * True where somebody may come in now: all members at once, and again after a cut, but nobody who
+   * is closed and comes back all the time. On the strangers' loop.
+   */
+  boolean mayBeEntered() {
+    return entries.take(1, parts.clock().nanos());
   }
 
   /** True while a take runs here; from any thread. */

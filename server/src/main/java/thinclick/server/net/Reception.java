@@ -25,6 +25,9 @@ final class Reception {
   /** Whoever was refused by a room may try again for so long. */
   private static final long ANOTHER_MILLIS = 6 * FIRST_MESSAGE_MILLIS;
 
+  /** Where a room is entered too often, whoever belongs there has their turn soon. */
+  private static final long COME_AGAIN_MILLIS = 2_000;
+
   private static final Logger LOG = LoggerFactory.getLogger(Reception.class);
 
   private final HostParts parts;
@@ -176,6 +179,10 @@ final class Reception {
       connection.room(null);
     }
     if (!context.channel().isActive()) {
+      return;
+    }
+    if (before == null && !asked.room().mayBeEntered()) {
+      connection.close(CloseCode.FLOOD, "expected at most 2 comings a second", COME_AGAIN_MILLIS);
       return;
     }
     if (asked.room().loop() == context.channel().eventLoop()) {

@@ -13,10 +13,13 @@ import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.LeaderCommand;
+import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.server.load.RawLine;
+import thinclick.server.room.Room;
 
 /** More than anybody needs. */
 class FloodTest {
@@ -71,6 +74,36 @@ class FloodTest {
         }
       }
       assertThat(mina.closeCode()).isEqualTo(CloseCode.FLOOD.number());
+    }
+  }
+
+  @Test
+  void whoeverComesBackAllTheTimeIsToldToWaitAndAnotherRoomIsNot() {
+    join("Mina").close(); // her chair stays hers
+    try (WireClient otherLeader = WireClient.connect(host.port())) {
+      otherLeader.send(new ClientMessage.OpenRoom(1, 1, null, "Herr Voss"));
+      String other = otherLeader.expect(ServerMessage.Welcome.class).room();
+      int cameBack = 0;
+      String answer = comes(opened.room());
+      while (answer.contains("nameTaken") && cameBack < 200) {
+        cameBack++;
+        answer = comes(opened.room());
+      }
+
+      // The leader and Mina have come before; two a second are given back meanwhile.
+      assertThat(cameBack).isBetween(Room.MAX_MEMBERS - 2, 199);
+      assertThat(answer).contains("\"retryAfterMillis\":2000");
+      assertThat(comes(other)).contains("\"welcome\"");
+    }
+  }
+
+  /** The first that is said to somebody who comes as Mina. */
+  private String comes(String room) {
+    try (RawLine line = RawLine.connect(host.port())) {
+      line.sendText(
+          MessageCodec.write(
+              new ClientMessage.Join(1, 1, room, "Mina", Role.PLAYER, null, null, false)));
+      return line.read().text();
     }
   }
 
