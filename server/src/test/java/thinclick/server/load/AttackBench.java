@@ -17,6 +17,7 @@ final class AttackBench {
   private static final double SECONDS = 6;
 
   private static final double WARM_UP_SECONDS = 12;
+  private static final double CALMING_SECONDS = 2;
 
   private AttackBench() {}
 
@@ -30,7 +31,12 @@ final class AttackBench {
     Path folder = Files.createTempDirectory(Path.of("server/target"), "attack");
     List<Double> ratios = new ArrayList<>();
     try (ServerProcess host =
-        ServerProcess.thinclick(folder.resolve("room.db"), List.of("-Xmx256m"), List.of())) {
+            ServerProcess.thinclick(folder.resolve("room.db"), List.of("-Xmx256m"), List.of());
+        ServerProcess attacker =
+            ServerProcess.elsewhere(
+                Attacker.class.getName(),
+                List.of(String.valueOf(host.port())),
+                new File(folder + "/attacker.log"))) {
       Selector selector = Selector.open();
       Load load = new Load(selector);
       List<LoadLine> lines = new ArrayList<>();
@@ -42,12 +48,12 @@ final class AttackBench {
       double perSecond = ROOMS * PLAYERS * 8.0;
       // Both ways of life once before anything is measured, so that the compiler is through.
       load.play(lines, perSecond, WARM_UP_SECONDS);
-      attacked(load, lines, perSecond, WARM_UP_SECONDS, host, folder);
+      attacked(load, lines, perSecond, WARM_UP_SECONDS, attacker);
       for (int pair = 0; pair < pairs; pair++) {
         double before = Cpu.secondsOf(host.pid());
         double calm = load.play(lines, perSecond, SECONDS).deliveryMillis(99);
         double between = Cpu.secondsOf(host.pid());
-        double attacked = attacked(load, lines, perSecond, SECONDS, host, folder);
+        double attacked = attacked(load, lines, perSecond, SECONDS, attacker);
         ratios.add(attacked / calm);
         System.out.println(
             String.format(
@@ -71,22 +77,13 @@ final class AttackBench {
   }
 
   private static double attacked(
-      Load load,
-      List<LoadLine> lines,
-      double perSecond,
-      double seconds,
-      ServerProcess host,
-      Path folder) {
-    try (ServerProcess attacker =
-        ServerProcess.elsewhere(
-            Attacker.class.getName(),
-            List.of(String.valueOf(host.port())),
-            new File(folder + "/attacker.log"))) {
-      double millis = load.play(lines, perSecond, seconds).deliveryMillis(99);
-      if (!attacker.alive()) {
-        throw new AssertionError("the attacker gave up, see " + folder);
-      }
-      return millis;
+      Load load, List<LoadLine> lines, double perSecond, double seconds, ServerProcess attacker) {
+    attacker.say(String.valueOf(Math.round(seconds * 1e3)));
+    double millis = load.play(lines, perSecond, seconds).deliveryMillis(99);
+    load.listen(CALMING_SECONDS); // until the host has closed what was left to it
+    if (!attacker.alive()) {
+      throw new AssertionError("the attacker gave up, see its log");
     }
+    return millis;
   }
 }

@@ -68,9 +68,15 @@ public final class RawLine implements AutoCloseable {
 
   /** A bare line; nothing is asked for yet. */
   public static RawLine dial(int port) {
+    return dial(InetAddress.getLoopbackAddress(), port);
+  }
+
+  /** The same from another of this machine's loopback addresses, as if from another computer. */
+  static RawLine dial(InetAddress from, int port) {
     try {
-      SocketChannel channel =
-          SocketChannel.open(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
+      SocketChannel channel = SocketChannel.open();
+      channel.bind(new InetSocketAddress(from, 0));
+      channel.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
       channel.socket().setTcpNoDelay(true);
       channel.socket().setSoTimeout(PATIENCE_MILLIS);
       return new RawLine(channel);
@@ -86,7 +92,15 @@ public final class RawLine implements AutoCloseable {
 
   /** The same at another path. */
   public static RawLine connect(int port, String path) {
-    RawLine line = dial(port);
+    return asked(dial(port), path, port);
+  }
+
+  /** A line from that address on which the conversation has been asked for and granted. */
+  static RawLine connect(InetAddress from, int port) {
+    return asked(dial(from, port), MessageCodec.PATH, port);
+  }
+
+  private static RawLine asked(RawLine line, String path, int port) {
     line.send(request(path, port).getBytes(StandardCharsets.US_ASCII));
     List<String> answer = line.head();
     if (!answer.get(0).contains(" 101 ")) {

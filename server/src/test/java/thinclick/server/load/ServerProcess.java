@@ -3,6 +3,7 @@ package thinclick.server.load;
 import java.io.BufferedReader;
 import java.io.File;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -104,6 +105,17 @@ final class ServerProcess implements AutoCloseable {
 
   long pid() {
     return process.pid();
+  }
+
+  /** A line for its standard input. */
+  void say(String line) {
+    try {
+      OutputStream in = process.getOutputStream();
+      in.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      in.flush();
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
   }
 
   boolean alive() {
