@@ -21,8 +21,12 @@ public interface MidiEar {
    */
   void released(String input, int channel, PlayedAttack attack, long nanos);
 
-  /** What counts as an attack has been learned. */
-  void learned(NoteFilter filter);
+  /**
+   * What counts as an attack on one input has been learned.
+   *
+   * @param input the name of the input
+   */
+  void learned(String input, NoteFilter filter);
 
   /** The open inputs have changed; their names in the system's order. */
   void inputsChanged(List<String> names);

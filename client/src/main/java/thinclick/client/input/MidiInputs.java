@@ -1,6 +1,7 @@
 package thinclick.client.input;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,7 +38,7 @@ public final class MidiInputs implements AutoCloseable {
   private final ScheduledExecutorService looking;
   private @Nullable Future<?> looks;
   private final AtomicReference<@Nullable PadLearner> learner = new AtomicReference<>();
-  private volatile NoteFilter filter = NoteFilter.USUAL;
+  private volatile Map<String, NoteFilter> filters = Map.of();
 
   public MidiInputs(MidiEar ear) {
     this.ear = ear;
@@ -56,28 +57,30 @@ public final class MidiInputs implements AutoCloseable {
     looks = looking.scheduleWithFixedDelay(this::lookSafely, 0, LOOK_SECONDS, TimeUnit.SECONDS);
   }
 
-  /** What counts as an attack from now on. */
-  public void filter(NoteFilter wanted) {
-    filter = wanted;
+  /** What counts as an attack from now on, by the name of the input; the usual on all others. */
+  public void filters(Map<String, NoteFilter> wanted) {
+    filters = Map.copyOf(wanted);
   }
 
-  /** From the next few strokes on what counts is learned from them. */
+  /** From the next few strokes on an input what counts on it is learned from them. */
   public void learn() {
     learner.set(new PadLearner());
   }
 
-  private void learn(int status, int velocity) {
+  private void learn(String input, int status, int velocity) {
     PadLearner learning = learner.get();
     if (learning == null) {
       return;
     }
     NoteFilter found;
     synchronized (learning) { // each device has a thread of its own
-      found = learning.heard(status, velocity);
+      found = learning.heard(input, status, velocity);
     }
     if (found != null && learner.compareAndSet(learning, null)) {
-      filter = found;
-      ear.learned(found);
+      Map<String, NoteFilter> next = new HashMap<>(filters);
+      next.put(input, found);
+      filters(next);
+      ear.learned(input, found);
     }
   }
 
@@ -176,14 +179,14 @@ public final class MidiInputs implements AutoCloseable {
       int status = bytes[0] & 0xFF;
       int pitch = bytes[1] & 0x7F;
       int velocity = bytes[2] & 0x7F;
-      learn(status, velocity);
+      learn(name, status, velocity);
       int channel = status & 0x0F;
       if (NoteFilter.release(status, velocity)) {
         PlayedAttack struck = held.released(channel, pitch);
         if (struck != null) {
           ear.released(name, channel, struck, stamps.stamp(arrivalNanos, deviceMicros));
         }
-      } else if (filter.attack(status, velocity)) {
+      } else if (filters.getOrDefault(name, NoteFilter.USUAL).attack(status, velocity)) {
         long nanos = stamps.stamp(arrivalNanos, deviceMicros);
         PlayedAttack struck = new PlayedAttack(nanos, velocity, pitch, null, null);
         held.struck(channel, struck);

@@ -9,7 +9,7 @@ import java.util.Map;
  * has columns of its own, with a free one between hands where there is room; letters that lie
  * elsewhere on QWERTZ and AZERTY keyboards are nobody's as soon as more than two play. A MIDI
  * channel is that of the chair of its number, and the first chair's where there is none; a pad that
- * was shown to be somebody's stays theirs.
+ * was shown to be somebody's stays theirs, also while they do not sit here.
  */
 public final class Shares {
   /** So many chairs have keys of their own. */
@@ -21,9 +21,9 @@ public final class Shares {
           List.of("QWASX", "TGBHN", "IKOLP"),
           List.of("QWASX", "RFV", "UJN", "OLP"));
 
-  private final Map<Source, Integer> shown = new HashMap<>();
+  private final Map<Source, String> shown = new HashMap<>();
   private KeyHalf half = KeyHalf.ALL;
-  private int chairs = 1;
+  private List<String> chairs = List.of("");
 
   private record Source(String input, int channel) {}
 
@@ -32,38 +32,34 @@ public final class Shares {
     half = only;
   }
 
-  /** So many sit here, 1 to {@link #MOST}. */
-  public void chairs(int count) {
-    if (count < 1 || count > MOST) {
-      throw new IllegalArgumentException("chairs " + count + " are not 1 to " + MOST);
+  /** Who sits here, 1 to {@link #MOST}, by names that differ. */
+  public void chairs(List<String> players) {
+    if (players.isEmpty() || players.size() > MOST) {
+      throw new IllegalArgumentException("chairs " + players.size() + " are not 1 to " + MOST);
     }
-    chairs = count;
-    shown.values().removeIf(chair -> chair >= count);
+    chairs = List.copyOf(players);
   }
 
-  /** A MIDI input, on this channel, is this chair's from now on. */
-  public void show(String input, int channel, int chair) {
-    shown.put(new Source(input, channel), chair);
-  }
-
-  /** A chair goes; those after it move up. */
-  public void gone(int chair) {
-    shown.values().removeIf(one -> one == chair);
-    shown.replaceAll((source, one) -> one > chair ? one - 1 : one);
-    chairs(chairs - 1);
+  /**
+   * A MIDI input, on this channel, is this player's from now on, and anew whenever they sit here.
+   *
+   * @param channel 0-15
+   */
+  public void show(String input, int channel, String player) {
+    shown.put(new Source(input, channel), player);
   }
 
   /** The letters of a chair where several sit here. */
   public String letters(int chair) {
-    return LETTERS.get(chairs - 2).get(chair);
+    return LETTERS.get(chairs.size() - 2).get(chair);
   }
 
   /** Whose a letter is, A to Z; -1 for nobody's. */
   public int ofKey(char letter) {
-    if (chairs == 1) {
+    if (chairs.size() == 1) {
       return half.has(letter) ? 0 : -1;
     }
-    for (int chair = 0; chair < chairs; chair++) {
+    for (int chair = 0; chair < chairs.size(); chair++) {
       if (letters(chair).indexOf(letter) >= 0) {
         return chair;
       }
@@ -73,10 +69,11 @@ public final class Shares {
 
   /** Whose a note is, by its input and its channel, 0-15. */
   public int ofNote(String input, int channel) {
-    Integer whose = shown.get(new Source(input, channel));
-    if (whose != null) {
-      return whose;
+    String whose = shown.get(new Source(input, channel));
+    int chair = whose == null ? -1 : chairs.indexOf(whose);
+    if (chair >= 0) {
+      return chair;
     }
-    return channel < chairs ? channel : 0;
+    return channel < chairs.size() ? channel : 0;
   }
 }

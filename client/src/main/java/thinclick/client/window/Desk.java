@@ -62,7 +62,7 @@ final class Desk implements AutoCloseable {
     this.stage = stage;
     this.session = session;
     remembered = new Remembered(settingsFile, found);
-    players = new PlayersHere(session, words, remembered.sound());
+    players = new PlayersHere(session, words, remembered.sound(), remembered.input());
     classes = new ClassDesk(session, WindowThread.INSTANCE, words);
     lecternDesk = LecternDesk.of(session, words, MonotonicClock.SYSTEM, classes);
     doorModel = new DoorModel(session, words);
@@ -91,6 +91,7 @@ final class Desk implements AutoCloseable {
     remembered.looks().lookProperty().addListener(any -> keep());
     remembered.looks().languageProperty().addListener(any -> keep());
     players.sound().onMeasured(this::keep);
+    players.taps().settingsProperty().addListener(any -> keep());
     scene.heightProperty().addListener(any -> shell.dress(textSize()));
     bindKeys(remembered.looks());
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
@@ -257,14 +258,18 @@ final class Desk implements AutoCloseable {
   /** Keeps what is to be remembered; a take is not the time to write files. */
   private void keep() {
     if (!session.state().takeRuns()) {
-      remembered.keep(players.sound().settings(), doorModel);
+      remember();
     }
+  }
+
+  private void remember() {
+    remembered.keep(players.sound().settings(), players.taps().settingsProperty().get(), doorModel);
   }
 
   @Override
   public void close() {
     wall().close();
-    remembered.keep(players.sound().settings(), doorModel);
+    remember();
     ticker.close();
     if (finder != null) {
       finder.close();

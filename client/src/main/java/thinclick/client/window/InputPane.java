@@ -54,8 +54,8 @@ final class InputPane {
       RadioButton one = new RadioButton(words.say(key(half)));
       one.setId("keys-" + half.name().toLowerCase(Locale.ROOT));
       one.setToggleGroup(letters);
-      one.setSelected(half == taps.halfProperty().get());
-      one.setOnAction(done -> taps.halfProperty().set(half));
+      one.setSelected(half == taps.settingsProperty().get().half());
+      one.setOnAction(done -> taps.half(half));
       halves.getChildren().add(one);
     }
     Button learn = new Button(words.say("taps.learn"));
@@ -65,7 +65,7 @@ final class InputPane {
     forget.setId("pad-forget");
     forget.getStyleClass().add("quiet");
     forget.setOnAction(done -> taps.forget());
-    forget.visibleProperty().bind(taps.learnedPadProperty());
+    forget.visibleProperty().bind(taps.settingsProperty().map(kept -> !kept.learned().isEmpty()));
     hideUnless(forget);
     Label learnSays = Prose.of("");
     learnSays.setId("pad-says");
@@ -84,6 +84,7 @@ final class InputPane {
             who,
             says);
     chairs.all().addListener((ListChangeListener<Chair>) any -> list());
+    taps.settingsProperty().addListener(any -> list());
     list();
   }
 
@@ -103,7 +104,10 @@ final class InputPane {
   }
 
   private FlowPane line(Chair chair, int at) {
-    Label keys = Prose.of(words.say("taps.chair", chair.name(), taps.letters(at)));
+    String letters = words.say("taps.chair", chair.name(), taps.letters(at));
+    String pads = String.join(", ", taps.pads(chair));
+    Label keys =
+        Prose.of(pads.isEmpty() ? letters : letters + " " + words.say("taps.chair.pads", pads));
     Button pad = new Button(words.say("taps.show", chair.name()));
     pad.setId("pad-of-" + at);
     pad.getStyleClass().add("quiet");

@@ -2,6 +2,7 @@ package thinclick.client.window;
 
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.InputSettings;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
 
@@ -17,11 +18,11 @@ final class PlayersHere implements AutoCloseable {
   private final RoomCheck roomCheck;
   private final Partners partners;
 
-  PlayersHere(Session session, Words words, SoundSettings remembered) {
+  PlayersHere(Session session, Words words, SoundSettings remembered, InputSettings input) {
     sound = new SoundDesk(session, words, remembered);
     chairs = new Chairs(session, sound, words);
     check = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
-    taps = new Taps(session, chairs, words, check);
+    taps = new Taps(session, chairs, words, check, input);
     roomCheck = new RoomCheck(session, chairs, check);
     taps.onPlayed((chair, attack) -> roomCheck.tapped(chair, attack.nanos()));
     partners = new Partners(session, sound, words);

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.window.door.DoorModel;
+import thinclick.client.window.settings.InputSettings;
 import thinclick.client.window.settings.KeptFile;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
@@ -25,9 +26,12 @@ final class Remembered {
   private final SettingsFile.Found found;
   private final KeptFile<SoundSettings> soundFile;
   private final KeptFile.Found<SoundSettings> foundSound;
+  private final KeptFile<InputSettings> inputFile;
+  private final KeptFile.Found<InputSettings> foundInput;
   private final SettingsModel looks;
   private @Nullable Settings kept;
   private @Nullable SoundSettings keptSound;
+  private @Nullable InputSettings keptInput;
 
   /**
    * @param found what the file was found to say; it is read once
@@ -37,6 +41,8 @@ final class Remembered {
     this.found = found;
     soundFile = SoundSettings.file(file.folder());
     foundSound = soundFile.read();
+    inputFile = InputSettings.file(file.folder());
+    foundInput = inputFile.read();
     looks = new SettingsModel(found.settings());
   }
 
@@ -50,9 +56,14 @@ final class Remembered {
     return foundSound.value();
   }
 
+  /** Of letters and pads. */
+  InputSettings input() {
+    return foundInput.value();
+  }
+
   /** Where what could not be read was put; empty for nowhere. */
   String putAside() {
-    return Stream.of(found.putAside(), foundSound.putAside())
+    return Stream.of(found.putAside(), foundSound.putAside(), foundInput.putAside())
         .filter(name -> !name.isEmpty())
         .collect(Collectors.joining(", "));
   }
@@ -64,11 +75,15 @@ final class Remembered {
   }
 
   /** Keeps what has changed; a folder that cannot be written is no reason to fail. */
-  void keep(SoundSettings sound, DoorModel door) {
+  void keep(SoundSettings sound, InputSettings input, DoorModel door) {
     try {
       if (!sound.equals(keptSound)) {
         soundFile.write(sound);
         keptSound = sound;
+      }
+      if (!input.equals(keptInput)) {
+        inputFile.write(input);
+        keptInput = input;
       }
       Settings now =
           new Settings(

@@ -4,12 +4,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
-import javafx.beans.property.ObjectProperty;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
-import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import javafx.event.EventTarget;
 import javafx.scene.control.TextInputControl;
@@ -24,7 +23,10 @@ import thinclick.client.input.NoteFilter;
 import thinclick.client.input.Shares;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.InputSettings;
+import thinclick.client.window.settings.InputSettings.Learned;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
 
@@ -54,37 +56,46 @@ final class Taps implements MidiEar, AutoCloseable {
   private final Heartbeat heartbeat = new Heartbeat(MonotonicClock.SYSTEM, WindowThread.INSTANCE);
   private final MidiInputs midi = new MidiInputs(this);
   private final Shares shares = new Shares();
-  private final ObjectProperty<KeyHalf> half = new SimpleObjectProperty<>(KeyHalf.ALL);
+  private final ReadOnlyObjectWrapper<InputSettings> settings;
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper learnSays = new ReadOnlyStringWrapper("");
-  private final ReadOnlyBooleanWrapper learnedPad = new ReadOnlyBooleanWrapper(false);
   private List<String> inputs = List.of();
   private @Nullable Chair showing;
   private BiConsumer<Chair, PlayedAttack> played = (chair, attack) -> {};
 
-  Taps(Session session, Chairs chairs, Words words, CheckModel check) {
+  /**
+   * @param remembered what was chosen, learned and shown before
+   */
+  Taps(Session session, Chairs chairs, Words words, CheckModel check, InputSettings remembered) {
     this.session = session;
     this.chairs = chairs;
     this.words = words;
     this.check = check;
-    half.addListener(
-        any -> {
-          shares.half(half.get());
-          tell();
-        });
+    settings = new ReadOnlyObjectWrapper<>(remembered);
+    settings.addListener(any -> follow());
     chairs
         .all()
         .addListener(
             (ListChangeListener<Chair>)
-                change -> {
-                  while (change.next()) {
-                    for (int i = 0; i < change.getRemovedSize(); i++) {
-                      shares.gone(change.getFrom());
-                    }
-                  }
-                  shares.chairs(chairs.all().size());
+                any -> {
+                  shares.chairs(chairs.all().stream().map(Taps::owner).toList());
                   tell();
                 });
+    follow();
+    learnSays.set(remembered.learned().stream().map(this::says).collect(Collectors.joining(" ")));
+  }
+
+  /** Whose a pad is written down to be; a window's own player may have another name tomorrow. */
+  private static String owner(Chair chair) {
+    FurtherSeat further = chair.further();
+    return further == null ? "" : further.name();
+  }
+
+  private void follow() {
+    InputSettings now = settings.get();
+    shares.half(now.half());
+    now.pads().forEach(pad -> shares.show(pad.input(), pad.channel() - 1, pad.player()));
+    midi.filters(now.learned().stream().collect(Collectors.toMap(Learned::input, Learned::filter)));
     tell();
   }
 
@@ -98,9 +109,14 @@ final class Taps implements MidiEar, AutoCloseable {
     return says.getReadOnlyProperty();
   }
 
-  /** The letters of the only chair. */
-  ObjectProperty<KeyHalf> halfProperty() {
-    return half;
+  /** What was chosen, learned and shown, to be remembered. */
+  ReadOnlyObjectProperty<InputSettings> settingsProperty() {
+    return settings.getReadOnlyProperty();
+  }
+
+  /** Chooses the letters of the only chair. */
+  void half(KeyHalf letters) {
+    settings.set(settings.get().with(letters));
   }
 
   /** The letters of one of several chairs, as they are said. */
@@ -108,14 +124,14 @@ final class Taps implements MidiEar, AutoCloseable {
     return String.join(" ", shares.letters(chair).split(""));
   }
 
-  /** What came of learning a pad, a sentence; empty where nothing was asked. */
-  ReadOnlyStringProperty learnSaysProperty() {
-    return learnSays.getReadOnlyProperty();
+  /** The pads of one of several chairs, by name. */
+  List<String> pads(Chair chair) {
+    return settings.get().padsOf(owner(chair));
   }
 
-  /** True where notes count only as a pad was learned. */
-  ReadOnlyBooleanProperty learnedPadProperty() {
-    return learnedPad.getReadOnlyProperty();
+  /** What came of learning a pad, a sentence; empty where nothing was asked or is remembered. */
+  ReadOnlyStringProperty learnSaysProperty() {
+    return learnSays.getReadOnlyProperty();
   }
 
   /** From the next strokes on a pad what counts is learned. */
@@ -126,8 +142,7 @@ final class Taps implements MidiEar, AutoCloseable {
 
   /** All notes on all channels count again. */
   void forget() {
-    midi.filter(NoteFilter.USUAL);
-    learnedPad.set(false);
+    settings.set(settings.get().withoutLearned());
     learnSays.set(words.say("taps.learn.forgotten"));
   }
 
@@ -229,7 +244,7 @@ final class Taps implements MidiEar, AutoCloseable {
           Chair shown = showing;
           if (shown != null && chairs.all().contains(shown)) {
             showing = null;
-            shares.show(from, channel, chairs.all().indexOf(shown));
+            settings.set(settings.get().withPad(from, channel + 1, owner(shown)));
             learnSays.set(words.say("taps.show.done", from, shown.name()));
           }
           tapped(chairs.get(shares.ofNote(from, channel)), from, attack);
@@ -243,15 +258,19 @@ final class Taps implements MidiEar, AutoCloseable {
   }
 
   @Override
-  public void learned(NoteFilter filter) {
+  public void learned(String input, NoteFilter filter) {
     WindowThread.INSTANCE.execute(
         () -> {
-          learnedPad.set(true);
-          learnSays.set(
-              filter.channel() < 0
-                  ? words.say("taps.learn.done", filter.leastVelocity())
-                  : words.say("taps.learn.channel", filter.leastVelocity(), filter.channel() + 1));
+          settings.set(settings.get().withLearned(input, filter));
+          learnSays.set(says(settings.get().learned().get(0)));
         });
+  }
+
+  private String says(Learned pad) {
+    Integer channel = pad.channel();
+    return channel == null
+        ? words.say("taps.learn.done", pad.input(), pad.leastVelocity())
+        : words.say("taps.learn.channel", pad.input(), pad.leastVelocity(), channel);
   }
 
   @Override
@@ -269,7 +288,7 @@ final class Taps implements MidiEar, AutoCloseable {
       says.set(words.say("taps.several", sitting));
       return;
     }
-    String keysSay = words.say(InputPane.key(half.get()));
+    String keysSay = words.say(InputPane.key(settings.get().half()));
     says.set(
         inputs.isEmpty()
             ? words.say("taps.keys", keysSay)

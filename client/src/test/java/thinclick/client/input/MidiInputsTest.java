@@ -17,6 +17,7 @@ class MidiInputsTest {
   private final Map<PlayedAttack, Long> held = new ConcurrentHashMap<>();
   private volatile List<String> names = List.of();
   private volatile NoteFilter learned;
+  private volatile String learnedOf;
   private final MidiInputs inputs =
       new MidiInputs(
           new MidiEar() {
@@ -31,8 +32,9 @@ class MidiInputsTest {
             }
 
             @Override
-            public void learned(NoteFilter filter) {
+            public void learned(String input, NoteFilter filter) {
               learned = filter;
+              learnedOf = input;
             }
 
             @Override
@@ -100,7 +102,7 @@ class MidiInputsTest {
 
   @Test
   void whatWasLearnedCountsAlone() {
-    inputs.filter(new NoteFilter(30, 9));
+    inputs.filters(Map.of("pad one", new NoteFilter(30, 9)));
     inputs.start();
     await().until(() -> names.contains("pad one"));
     pad.send(0x90, 38, 96, -1);
@@ -111,18 +113,23 @@ class MidiInputsTest {
 
   @Test
   void aPadIsLearnedFromFourSoftStrokes() {
+    PluggedPads.Pad other = PluggedPads.plug("pad two");
     inputs.start();
-    await().until(() -> names.contains("pad one"));
+    await().until(() -> names.containsAll(List.of("pad one", "pad two")));
     inputs.learn();
+    other.send(0x90, 38, 3, -1); // somebody leans on another pad first
     for (int velocity : new int[] {30, 22, 26, 40}) {
       pad.send(0x99, 38, velocity, -1);
       pad.send(0x89, 38, 0, -1);
     }
     assertThat(learned).isEqualTo(new NoteFilter(11, 9));
+    assertThat(learnedOf).isEqualTo("pad one");
     struck.clear();
     pad.send(0x99, 38, 10, -1);
     pad.send(0x90, 38, 90, -1);
     pad.send(0x99, 38, 11, -1);
-    assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(11);
+    other.send(0x90, 38, 9, -1); // nothing was learned of this one
+    PluggedPads.pull(other);
+    assertThat(struck).extracting(PlayedAttack::velocity).containsExactly(11, 9);
   }
 }

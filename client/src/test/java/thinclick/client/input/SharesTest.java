@@ -2,6 +2,7 @@ package thinclick.client.input;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -21,7 +22,7 @@ class SharesTest {
   @ParameterizedTest
   @ValueSource(ints = {2, 3, 4})
   void eachOfSeveralHasLettersOfItsOwn(int chairs) {
-    shares.chairs(chairs);
+    shares.chairs(List.of("", "Ben", "Cem", "Dora").subList(0, chairs));
     String all = "";
     for (int chair = 0; chair < chairs; chair++) {
       for (char letter : shares.letters(chair).toCharArray()) {
@@ -39,15 +40,17 @@ class SharesTest {
 
   @Test
   void aChannelIsThatOfTheChairOfItsNumberAndAPadThatWasShownStays() {
-    shares.chairs(3);
+    shares.chairs(List.of("", "Ben", "Cem"));
     assertThat(shares.ofNote("pad", 1)).isEqualTo(1);
     assertThat(shares.ofNote("pad", 9)).as("no such chair").isZero();
-    shares.show("pad two", 9, 2);
+    shares.show("pad two", 9, "Cem");
     assertThat(shares.ofNote("pad two", 9)).isEqualTo(2);
     assertThat(shares.ofNote("pad", 9)).isZero();
-    shares.gone(1);
+    shares.chairs(List.of("", "Cem"));
     assertThat(shares.ofNote("pad two", 9)).as("moved up").isEqualTo(1);
-    shares.gone(1);
-    assertThat(shares.ofNote("pad two", 9)).isZero();
+    shares.chairs(List.of(""));
+    assertThat(shares.ofNote("pad two", 9)).as("any pad, of who is alone").isZero();
+    shares.chairs(List.of("", "Ben", "Cem"));
+    assertThat(shares.ofNote("pad two", 9)).as("back again").isEqualTo(2);
   }
 }

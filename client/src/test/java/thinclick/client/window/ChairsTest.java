@@ -20,11 +20,14 @@ import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.check.TapCheck;
+import thinclick.client.link.PlayedAttack;
 import thinclick.client.sound.SoundState;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.review.ReviewPage;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.InputSettings;
+import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Refused;
 import thinclick.client.window.words.Words;
@@ -52,6 +55,7 @@ class ChairsTest {
   private Chairs chairs;
   private CheckModel check;
   private Taps taps;
+  private Remembered remembered;
   private String said = "";
 
   @BeforeEach
@@ -61,9 +65,11 @@ class ChairsTest {
         () -> {
           session = new Session(WindowThread.INSTANCE, MonotonicClock.SYSTEM, folder);
           sound = new SoundDesk(session, words, SoundSettings.FIRST);
+          SettingsFile file = new SettingsFile(folder);
+          remembered = new Remembered(file, file.read());
           chairs = new Chairs(session, sound, words);
           check = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
-          taps = new Taps(session, chairs, words, check);
+          taps = new Taps(session, chairs, words, check, remembered.input());
           session.openHere("Ana", false);
         });
     sound.soundChanged(SoundState.SOUNDING, "speakers");
@@ -230,6 +236,11 @@ class ChairsTest {
     until(() -> chairs.all().size() == 3 && person("Ben") == null);
     assertThat(on(() -> chairs.get(1).name())).isEqualTo("Cem");
     assertThat(on(() -> taps.letters(1))).isEqualTo("T G B H N");
+    run(() -> taps.show(chairs.get(1)));
+    taps.struck("pad two", 9, PlayedAttack.tap(System.nanoTime()));
+    until(() -> taps.pads(chairs.get(1)).equals(List.of("pad two")));
+    assertThat(on(() -> taps.settingsProperty().get().pads()))
+        .containsExactly(new InputSettings.Pad("pad two", 10, "Cem"));
     run(() -> session.addSeat("Ana", why -> said = why)); // taken already
     until(() -> said.contains("Ana"));
     until(() -> chairs.all().size() == 3);

@@ -2,17 +2,24 @@ package thinclick.client.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.check.TapCheck;
 import thinclick.client.check.Verdict;
+import thinclick.client.input.KeyHalf;
+import thinclick.client.input.NoteFilter;
+import thinclick.client.input.PluggedPads;
 import thinclick.client.sound.ClockedSpeaker;
 import thinclick.client.window.check.CheckModel.Phase;
+import thinclick.client.window.settings.InputSettings;
 
 /** The sound check's page in a real window, with and without a click that can be heard. */
 class CheckPathTest extends WindowCase {
@@ -73,6 +80,45 @@ class CheckPathTest extends WindowCase {
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(text("check-says")).isEqualTo(words.say("check.stopped"));
     assertThat(on(() -> ((Button) node("check-begin")).isFocused())).isTrue();
+  }
+
+  /** Kept as soon as it is set, in the file that the next window reads. */
+  @Test
+  void lettersAndALearnedPadAreRememberedAndABrokenFileIsPutAside() throws Exception {
+    PluggedPads.Pad pad = PluggedPads.plug("pad one");
+    try {
+      open();
+      until(() -> text("taps-say").contains("pad one"));
+      control(KeyCode.DIGIT1);
+      robot.interact(() -> ((RadioButton) node("keys-left")).fire());
+      robot.interact(() -> ((Button) node("pad-learn")).fire());
+      for (int i = 0; i < 4; i++) {
+        pad.send(0x99, 38, 20, -1);
+      }
+      until(() -> text("pad-says").equals(words.say("taps.learn.channel", "pad one", 10, 10)));
+    } finally {
+      PluggedPads.pull(pad);
+    }
+    Path file = folder.resolve(InputSettings.NAME);
+    InputSettings kept = InputSettings.file(folder).read().value();
+    assertThat(kept)
+        .isEqualTo(
+            InputSettings.FIRST.with(KeyHalf.LEFT).withLearned("pad one", new NoteFilter(10, 9)));
+
+    closeWindow();
+    open();
+    control(KeyCode.DIGIT1);
+    assertThat(text("taps-say")).contains(words.say("taps.half.left"));
+    assertThat(on(() -> ((RadioButton) node("keys-left")).isSelected())).isTrue();
+    assertThat(text("pad-says")).isEqualTo(words.say("taps.learn.channel", "pad one", 10, 10));
+    robot.interact(() -> ((Button) node("pad-forget")).fire());
+    assertThat(InputSettings.file(folder).read().value().learned()).isEmpty();
+
+    closeWindow();
+    Files.writeString(file, Files.readString(file).replace("LEFT", "MIDDLE"));
+    open();
+    assertThat(text("sentence")).contains("put aside as input.unreadable-1.json");
+    assertThat(text("taps-say")).contains(words.say("taps.half.all"));
   }
 
   /** The band is drawn where a delay was found, and the scale says milliseconds at their places. */

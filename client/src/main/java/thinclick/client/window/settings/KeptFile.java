@@ -5,11 +5,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.json.StrictJson;
 import tools.jackson.core.JacksonException;
-import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.SerializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -21,10 +22,13 @@ import tools.jackson.databind.json.JsonMapper;
  */
 public final class KeptFile<T> {
   private static final Logger LOG = LoggerFactory.getLogger(KeptFile.class);
+  private static final int MOST_CHARACTERS = 1_000_000;
+
+  /** What a later version wrote besides is passed over; a value of another kind is refused. */
   private static final JsonMapper MAPPER =
-      JsonMapper.builder()
+      StrictJson.mapper(false, MOST_CHARACTERS)
+          .rebuild()
           .enable(SerializationFeature.INDENT_OUTPUT)
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
 
   private final Path file;
@@ -56,10 +60,16 @@ public final class KeptFile<T> {
     }
     try {
       return new Found<>(MAPPER.readValue(Files.readAllBytes(file), type), "");
-    } catch (IOException | JacksonException | BadInput unreadable) {
-      LOG.warn("{} cannot be read: {}", file.getFileName(), unreadable.getMessage());
-      return new Found<>(first, putAside());
+    } catch (JacksonException unreadable) {
+      return unreadable(StrictJson.explain(unreadable).getMessage());
+    } catch (IOException | BadInput unreadable) {
+      return unreadable(unreadable.getMessage());
     }
+  }
+
+  private Found<T> unreadable(@Nullable String why) {
+    LOG.warn("{} cannot be read: {}", file.getFileName(), why);
+    return new Found<>(first, putAside());
   }
 
   private String putAside() {
