@@ -5,11 +5,10 @@ import java.util.List;
 
 /**
  * Where bar lines stand between the steps: as far before the first step of their bar as the signs
- * on any first step need, and nearer only where the bar before needs the room.
+ * on any first step need, and nearer only where the bar before needs the room. A copyist leaves
+ * about a head's width on either side.
  */
 final class BarPlaces {
-  private static final double BEFORE_BAR = 0.25;
-
   private final int stepsPerBar;
   private final double[] needed;
   private final List<Columns> staves;
@@ -70,7 +69,7 @@ final class BarPlaces {
   }
 
   private static double beyond(Columns.Column column) {
-    return column.right() + BEFORE_BAR + Measure.THIN_BAR / 2;
+    return column.after() + Measure.THIN_BAR / 2;
   }
 
   private int toEnd(Columns.Column column) {

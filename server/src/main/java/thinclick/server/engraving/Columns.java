@@ -15,6 +15,15 @@ record Columns(List<Column> columns) {
   /** From a bar line to the head or rest after it. */
   static final double AFTER_BAR = 1;
 
+  /** The same where the bar before has no more room. */
+  static final double LEAST_AFTER_BAR = 0.8;
+
+  /** From a head or rest to the bar line after it. */
+  static final double BEFORE_BAR = 1;
+
+  /** From a flag, a dot or a ledger line to the bar line after it. */
+  static final double BEFORE_BAR_FROM_SIGN = 0.6;
+
   /** From a bar line to an accidental or a ledger line, which belong to the head behind them. */
   static final double AFTER_BAR_TO_SIGN = 0.6;
 
@@ -26,14 +35,11 @@ record Columns(List<Column> columns) {
    * @param downbeat true on the first step of a bar
    * @param boxes what it covers, x from the step's place, y from the staff's middle line
    * @param before how far before the step's place a bar line's edge must stand
+   * @param after the same after it
    */
-  record Column(int step, int bar, boolean downbeat, List<Box> boxes, double before) {
+  record Column(int step, int bar, boolean downbeat, List<Box> boxes, double before, double after) {
     double left() {
       return boxes.stream().mapToDouble(Box::left).min().orElse(0);
-    }
-
-    double right() {
-      return boxes.stream().mapToDouble(Box::right).max().orElse(0);
     }
   }
 
@@ -50,7 +56,8 @@ record Columns(List<Column> columns) {
                   bar.index(),
                   symbol.start() % part.stepsPerBar() == 0,
                   marks.stream().map(Mark::box).toList(),
-                  marks.stream().mapToDouble(Columns::before).max().orElse(0)));
+                  marks.stream().mapToDouble(Columns::before).max().orElse(0),
+                  marks.stream().mapToDouble(Columns::after).max().orElse(0)));
         }
       }
     }
@@ -61,7 +68,15 @@ record Columns(List<Column> columns) {
     boolean belongs =
         mark instanceof Mark.Line
             || (mark instanceof Mark.Sign sign && sign.glyph().name().startsWith("ACCIDENTAL"));
-    return (belongs ? AFTER_BAR_TO_SIGN : AFTER_BAR) - mark.box().left();
+    return (belongs ? AFTER_BAR_TO_SIGN : LEAST_AFTER_BAR) - mark.box().left();
+  }
+
+  private static double after(Mark mark) {
+    boolean stands =
+        mark instanceof Mark.Sign sign
+            && (sign.glyph().name().startsWith("NOTEHEAD")
+                || sign.glyph().name().startsWith("REST_"));
+    return mark.box().right() + (stands ? BEFORE_BAR : BEFORE_BAR_FROM_SIGN);
   }
 
   /** How far what stands on the first step of a bar reaches before it, at most. */

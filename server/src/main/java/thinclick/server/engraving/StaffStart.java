@@ -14,7 +14,7 @@ final class StaffStart {
   private static final double BEFORE_REPEAT = 0.5;
 
   /** From a single line to the middle of a figure two spaces high: clear above it and below. */
-  private static final double OFF_THE_LINE = 1.4;
+  private static final double OFF_THE_LINE = 1.2;
 
   private final StaffPart part;
 

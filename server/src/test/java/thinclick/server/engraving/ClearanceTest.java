@@ -21,7 +21,7 @@ class ClearanceTest {
   private static final double HAIR = 1e-9;
 
   @Test
-  void barLineStandsASpaceBeforeTheHeadOrRestAfterIt() {
+  void barLineStandsAboutAHeadAwayFromTheHeadsAndRestsBesideIt() {
     for (StaffSystem system : systems(7, 80)) {
       for (Mark mark : system.marks()) {
         Place place = mark.place();
@@ -33,9 +33,9 @@ class ClearanceTest {
         double after = system.barLines().get(bar + 1) - Measure.THIN_BAR / 2;
         boolean downbeat = place.step() == system.firstStep() + bar * stepsPerBar(system);
         if (downbeat && bar > 0) {
-          holds(mark, mark.box().left() - before, belongsToHead(mark) ? 0.6 : 1);
+          holds(mark, mark.box().left() - before, belongsToHead(mark) ? 0.6 : 0.8);
         }
-        holds(mark, after - mark.box().right(), 0.25);
+        holds(mark, after - mark.box().right(), belongsToHead(mark) ? 0.6 : 1);
       }
     }
   }
@@ -174,8 +174,8 @@ class ClearanceTest {
     List<Box> figures =
         signs(system, sign -> named(sign, "TIME_SIG")).stream().map(Mark::box).toList();
     assertThat(figures).hasSize(2);
-    assertThat(system.staffY() - figures.get(0).bottom()).isBetween(0.3, 0.6);
-    assertThat(figures.get(1).top() - system.staffY()).isBetween(0.3, 0.6);
+    assertThat(system.staffY() - figures.get(0).bottom()).isBetween(0.15, 0.25);
+    assertThat(figures.get(1).top() - system.staffY()).isBetween(0.15, 0.25);
   }
 
   @Test

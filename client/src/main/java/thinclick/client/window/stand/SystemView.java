@@ -34,6 +34,10 @@ final class SystemView {
 
   private static final double BELOW_BRACKET = 0.5;
   private static final double OTHER = 1.7;
+
+  /** Below the last of the others' lines, so that it does not stand on the frame. */
+  private static final double BELOW_OTHERS = 0.8;
+
   private static final double NAME_SIZE = 1.4;
 
   /** From a name to the place of the first step. */
@@ -127,7 +131,8 @@ final class SystemView {
    * @param high how high its staff is with all that is engraved around it
    */
   static double spaces(double high, int lanes, int others) {
-    return high + lanes * LANE + BELOW_BRACKET + others * OTHER;
+    double below = others > 0 ? others * OTHER + BELOW_OTHERS : 0;
+    return high + lanes * LANE + BELOW_BRACKET + below;
   }
 
   double height() {
