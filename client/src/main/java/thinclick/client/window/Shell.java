@@ -48,10 +48,12 @@ final class Shell {
   private double em = Look.USUAL_TEXT;
   private View view = View.DOOR;
   private boolean takeRuns;
+  private String told = "";
 
   Shell(Words said, SoundDesk sound, Taps taps) {
     head.getStyleClass().add("head");
     head.setMinWidth(0); // else words set for a wide window would hold a narrower one open
+    words.getStyleClass().add("head-tabs");
     words.getChildren().add(name);
     for (View view : View.values()) {
       if (view.digit() > 0 || view == View.DOOR || view == View.HELP) {
@@ -113,6 +115,18 @@ final class Shell {
     boolean shown = playing && root.getWidth() >= ROOMY_EMS * em;
     tapsSay.setVisible(shown);
     tapsSay.setManaged(shown);
+    tell();
+  }
+
+  /**
+   * In a narrow window, what to tap on is said once a part can be read, and before it is played.
+   */
+  private void tell() {
+    boolean after = view == View.STAND && !takeRuns && !tapsSay.isVisible();
+    String now = after ? told + " " + tapsSay.getText() : told;
+    if (!now.equals(sentence.getText())) {
+      sentence.setText(now);
+    }
   }
 
   /**
@@ -231,10 +245,9 @@ final class Shell {
     group.selectToggle(tab);
   }
 
-  void say(String said) {
-    if (!said.equals(sentence.getText())) {
-      sentence.setText(said);
-    }
+  void say(String now) {
+    told = now;
+    tell();
   }
 
   /** Words in one line where they are short, which take another only when text is large. */

@@ -33,7 +33,7 @@ final class MarkLegend {
     when = soft(words.say("stand.legend"));
     over = soft(words.say("stand.legend.over"));
     over.setId("stand-over");
-    says = new StackPane(when, over); // as wide as the longer
+    says = new StackPane(when, over); // as wide as the longer, and last: what is left is not seen
     says.setAlignment(Pos.CENTER_LEFT);
     root.setId("stand-legend");
     root.getStyleClass().add("stand-legend");
@@ -48,13 +48,14 @@ final class MarkLegend {
 
   /** Draws the shapes in other colours or another size. */
   void dress(Palette palette, double textScale) {
-    root.getChildren().setAll(says);
+    root.getChildren().clear();
     for (Kind kind : List.of(Kind.values())) {
       Node shape = MarkShapes.alone(kind, palette, SPACE * textScale);
       HBox pair = new HBox(SHAPE_GAP * textScale, shape, soft(said(kind)));
       pair.getStyleClass().add("stand-mark");
       root.getChildren().add(pair);
     }
+    root.getChildren().add(says);
     root.setPrefWrapLength(Look.USUAL_TEXT * textScale);
   }
 

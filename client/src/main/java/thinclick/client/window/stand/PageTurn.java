@@ -10,7 +10,8 @@ import java.util.stream.IntStream;
  * <p>A page is read downwards and turned in two halves, as players do it who have no hand free:
  * once its last line is half over, the places above it show the next page; the last place follows
  * when the first bar there is over. So nothing that is being read ever moves, what comes next is in
- * view before it is needed, and only around a turn does older music stand below newer.
+ * view before it is needed, and only around a turn does older music stand below newer; and where
+ * the last page has no line for a place, which keeps the one it had.
  *
  * @param lines by number, from above; {@link #NOTHING} where a place is empty
  * @param turnedAbove how many places from above show the page after the one in the place below
@@ -59,20 +60,23 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
     int current = current(lines, bar);
     int page = current / places;
     int place = current % places;
-    List<Integer> on = new ArrayList<>(on(lines.size(), places, page));
     boolean more = (page + 1) * places < lines.size();
     if (places > 1 && place == places - 1 && more && lines.get(current).halfOver(bar)) {
-      List<Integer> next = on(lines.size(), places, page + 1);
-      for (int above = 0; above < places - 1; above++) {
-        on.set(above, next.get(above));
-      }
-      return new PageTurn(on, places - 1);
+      return turned(lines.size(), places, page + 1, places - 1);
     }
-    if (places > 1 && place == 0 && page > 0 && lines.get(current).justBegun(bar)) {
-      on.set(places - 1, page * places - 1);
-      return new PageTurn(on, places - 1);
+    boolean begun = places > 1 && place == 0 && lines.get(current).justBegun(bar);
+    return turned(lines.size(), places, page, begun ? places - 1 : places);
+  }
+
+  /** A page of which so many places from above are turned at most, over the page before it. */
+  private static PageTurn turned(int lines, int places, int page, int most) {
+    if (page == 0) {
+      return new PageTurn(on(lines, places, page), 0);
     }
-    return new PageTurn(on, 0);
+    int turned = Math.min(most, lines - page * places);
+    List<Integer> on = new ArrayList<>(on(lines, places, page).subList(0, turned));
+    on.addAll(on(lines, places, page - 1).subList(turned, places));
+    return new PageTurn(on, turned == places ? 0 : turned);
   }
 
   /** The line that has a bar; of two that have it the later, which shows what follows. */

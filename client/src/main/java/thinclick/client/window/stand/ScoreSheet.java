@@ -345,17 +345,19 @@ final class ScoreSheet {
       rule.hide();
       return;
     }
-    int last = places.size() - 1;
-    int below = turn.lines().get(last);
-    PageTurn.Line old = bars.get(below);
-    boolean read = PageTurn.current(bars, bar) == below;
+    List<Integer> old = turn.lines().subList(turn.turnedAbove(), places.size());
+    ScoreLine below = lines.get(old.get(0));
+    int from = below.bars().firstBar();
+    PageTurn.Line last = bars.get(old.get(old.size() - 1));
+    int to = last.firstBar() + last.bars();
     String says =
-        read
+        old.contains(PageTurn.current(bars, bar))
             ? words.say("stand.turn.above", bars.get(turn.lines().get(0)).firstBar() + 1)
-            : words.say("stand.turn.over", old.firstBar() + 1, old.firstBar() + old.bars());
-    double space = lines.get(below).staves().get(0).space();
+            : words.say("stand.turn.over", from + 1, to, Math.min(3, to - from));
+    double space = below.staves().get(0).space();
     double gap = SheetFit.GAP_SPACES * space + places.get(0);
-    double free = gap + lines.get(below).head();
-    rule.show(says, places.get(last) - gap + free / 2, root.getWidth(), space, palette);
+    double free = gap + below.head();
+    double y = places.get(turn.turnedAbove()) - gap + free / 2;
+    rule.show(says, y, root.getWidth(), space, palette);
   }
 }

@@ -2,6 +2,7 @@ package thinclick.client.window.stand;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
@@ -57,8 +58,19 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
    * @param others how many lines of other players are wanted below
    */
   record Page(double width, double height, double scale, List<Integer> lanes, int others) {
+    /** The least with the smallest text, the usual with the usual, the most with the largest. */
     private double asked() {
-      return Math.max(LEAST_SPACE, Math.min(MOST_SPACE, USUAL_SPACE * scale));
+      double smallest = Look.SMALLEST_TEXT / Look.USUAL_TEXT;
+      double largest = Look.LARGEST_TEXT / Look.USUAL_TEXT;
+      double space =
+          scale < 1
+              ? between(LEAST_SPACE, USUAL_SPACE, (scale - smallest) / (1 - smallest))
+              : between(USUAL_SPACE, MOST_SPACE, (scale - 1) / (largest - 1));
+      return Math.max(LEAST_SPACE, Math.min(MOST_SPACE, space));
+    }
+
+    private static double between(double from, double to, double share) {
+      return from + (to - from) * share;
     }
 
     private double most() {

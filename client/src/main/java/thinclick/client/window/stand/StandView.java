@@ -55,6 +55,10 @@ public final class StandView {
   private final Label note = styled(new Label(), "stand-note");
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
+
+  /** Which page it is, where the page has no room for a line below the count. */
+  private final Label pageBriefly = styled(new Label(), "soft");
+
   private final Label empty = styled(new Label(), "empty-sheet");
   private final Label read = styled(new Label(), "soft");
   private final Label says = wrapped(new Label());
@@ -231,6 +235,8 @@ public final class StandView {
     }
     countdown.setVisible(!brief); // the sentence at the bottom says it as well
     countdown.setManaged(!brief);
+    pageBriefly.setVisible(brief);
+    pageBriefly.setManaged(brief);
     partLine.setVisible(!brief);
     legend.root().setManaged(!brief);
     legend.root().setVisible(!brief && !empty.isVisible());
@@ -264,11 +270,13 @@ public final class StandView {
     partLine.managedProperty().bind(partLine.visibleProperty());
     count.setId("count");
     countdown.setId("countdown");
+    pageBriefly.setId("stand-page");
     VBox head = new VBox(2, titleLine, inView, partLine, note);
     head.setId("stand-words");
     HBox.setHgrow(head, Priority.ALWAYS);
     Region strut = styled(new Region(), "stand-strut"); // so that no word of it moves the music
-    HBox counted = styled(new HBox(count), "stand-count"); // as high for a count as for nothing
+    // As high for a count as for nothing.
+    HBox counted = styled(new HBox(count, pageBriefly), "stand-count");
     counted.setFillHeight(false);
     VBox right = new VBox(0, strut, counted, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
@@ -340,6 +348,8 @@ public final class StandView {
       countdown.setText(said);
     }
     pageSaid = said;
+    pageBriefly.setText(
+        several ? words.say("stand.page.brief", leaf.page() + 1, leaf.pages()) : "");
   }
 
   private void show(TakeMoment moment) {
@@ -366,6 +376,7 @@ public final class StandView {
     }
     count.setText(large);
     countdown.setText(small);
+    pageBriefly.setText("");
   }
 
   private static Label wrapped(Label label) {

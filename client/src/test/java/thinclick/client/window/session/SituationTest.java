@@ -78,7 +78,7 @@ class SituationTest {
   @Test
   void aPlayerWaitsALeaderIsToldWhatToDo() {
     assertThat(say(inside(false)))
-        .isEqualTo("You are in the room tededani. Waiting to be dealt a part.");
+        .isEqualTo("You are in the room tededani; whoever leads deals the parts.");
     assertThat(say(inside(true))).contains("tededani").contains("one here").contains("Ctrl+3");
     assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2")))).contains("deal Son 3-2");
   }

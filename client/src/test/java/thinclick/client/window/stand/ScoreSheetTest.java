@@ -108,7 +108,11 @@ class ScoreSheetTest {
     assertThat(first(sheet(0.5, 1_040, 700)).space()).isBetween(8.0, 12.0);
     assertThat(first(sheet(1, 1_800, 1_400)).space()).isBetween(12.0, 18.0);
     assertThat(first(sheet(2, 1_800, 1_400)).space()).isBetween(24.0, 28.0);
-    assertThat(first(sheet(9, 1_800, 2_400)).space()).isEqualTo(28);
+    assertThat(first(sheet(9, 2_000, 2_400)).space()).isEqualTo(28);
+    assertThat(first(sheet(2, 3_800, 2_000)).space()).as("the largest text").isEqualTo(28);
+    assertThat(first(sheet(11.0 / 15, 3_800, 2_000)).space())
+        .as("the smallest text")
+        .isBetween(8.0, 12.0);
   }
 
   /** Music on a page of any size is never smaller because larger music was asked for. */
