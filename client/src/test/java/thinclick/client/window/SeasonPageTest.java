@@ -113,10 +113,12 @@ class SeasonPageTest extends PictureCase {
     robot.interact(() -> ((Button) node("erase-pupil")).fire());
     until(() -> node("erase-now") != null);
     assertThat(String.join(" ", texts("erasure")))
-        .contains("Erase Quirin from Tuesday class?", "rooms.db: name replaced in 2 takes");
+        .contains(
+            "Erase Quirin from Tuesday class?",
+            "In 2 takes the name becomes \u201cSomebody\u201d: Sep 8, 2026, Ands alone at ");
     assertThat(holding("Quirin")).isTrue();
     robot.interact(() -> ((Button) node("erase-now")).fire());
-    until(() -> says().startsWith("Erased. rooms.db: name replaced in 2 takes"));
+    until(() -> says().startsWith("Erased. In 2 takes the name is \u201cSomebody\u201d now: "));
     assertThat(holding("Quirin")).isFalse();
   }
 

@@ -8,6 +8,7 @@ import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Region;
+import thinclick.client.window.look.Prose;
 
 /** The few kinds of control that the page of a season is made of. */
 final class Controls {
@@ -28,9 +29,7 @@ final class Controls {
   }
 
   static Label wrapped(String says) {
-    Label label = new Label(says);
-    label.setWrapText(true);
-    return label;
+    return Prose.of(says);
   }
 
   /** A field with its name before it and what is done with it behind. */

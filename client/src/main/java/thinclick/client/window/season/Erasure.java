@@ -1,5 +1,6 @@
 package thinclick.client.window.season;
 
+import java.time.ZoneId;
 import java.util.List;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -36,12 +37,13 @@ final class Erasure {
   void ask(@Nullable String name) {
     String title = desk.openProperty().get();
     desk.work(
-        book -> said(book.erasing().look(name, title)),
-        goes -> wanted.set(new Wanted(name, title, goes)));
+        book -> book.erasing().look(name, title),
+        goes -> wanted.set(new Wanted(name, title, said().goes(goes))));
   }
 
-  private List<String> said(List<ErasedPlace> places) {
-    return places.stream().map(place -> place.say(desk.speaker())).toList();
+  private ErasureWords said() {
+    return new ErasureWords(
+        words, desk.seasonProperty().get(), desk.speaker().days(), ZoneId.systemDefault());
   }
 
   /** Leaves it. */
@@ -61,14 +63,13 @@ final class Erasure {
       return;
     }
     wanted.set(null);
+    ErasureWords said = said();
     desk.work(
-        book -> said(book.erasing().erase(now.name(), now.title())),
+        book -> said.gone(book.erasing().erase(now.name(), now.title())),
         gone -> {
           String says =
               words.say(
-                  "season.erased",
-                  String.join("; ", gone),
-                  desk.speaker().say(ErasedPlace.OUTSIDE));
+                  "season.erased", String.join(" ", gone), desk.speaker().say(ErasedPlace.OUTSIDE));
           if (now.name() == null) {
             desk.open("");
             desk.titles().remove(now.title());

@@ -1,0 +1,119 @@
+package thinclick.client.window.season;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Attack;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
+import thinclick.protocol.music.StepGrid;
+import thinclick.server.dealing.Dealer;
+import thinclick.server.dealing.Dealing;
+import thinclick.server.history.Entry;
+import thinclick.server.material.Stock;
+import thinclick.server.scoring.Scorer;
+import thinclick.server.season.ClassList;
+import thinclick.server.season.ClassTake;
+import thinclick.server.season.Erased;
+import thinclick.server.season.ErasedPlace;
+import thinclick.server.season.ErasedPlace.Done;
+import thinclick.server.season.Season;
+import thinclick.server.words.Speaker;
+
+class ErasureWordsTest {
+  private static final ClassTake FIRST = take("x-t0", "2026-09-01T18:00:00Z");
+  private static final ClassTake SECOND = take("x-t1", "2026-09-01T18:10:00Z");
+  private static final ClassTake THIRD = take("x-t2", "2026-09-08T18:00:00Z");
+  private static final Season SEASON =
+      new Season(new ClassList("Tuesday class", null, List.of()), List.of(FIRST, SECOND, THIRD));
+
+  private static ClassTake take(String id, String when) {
+    Drill drill = Stock.find("Ands alone");
+    double tempo = drill.tempo().start();
+    Dealing dealing = Dealer.deal(drill, List.of("Mina", "Jonas"), 7, tempo, drill.stages());
+    StepGrid grid =
+        new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 3_000_000);
+    Part first = dealing.parts().get(0);
+    Take played =
+        new Take(
+            Take.FORMAT,
+            Take.VERSION,
+            drill.title(),
+            drill.meter(),
+            tempo,
+            drill.stepsPerBeat(),
+            drill.swing(),
+            3_000_000,
+            dealing.toleranceMillis(),
+            drill.stages(),
+            dealing.parts(),
+            List.of(
+                Attack.tap(first.player(), Math.round(grid.microsAt(first.attackSteps().get(0))))),
+            null,
+            List.of());
+    Entry entry = new Entry(id, Instant.parse(when), Entry.Key.of(played), Scorer.review(played));
+    return ClassTake.of(entry, played, title -> OptionalInt.empty());
+  }
+
+  private static ErasureWords in(Locale locale) {
+    Speaker speaker = Speaker.of(locale).withDaysAsIn(locale);
+    return new ErasureWords(Words.in(locale), SEASON, speaker.days(), ZoneOffset.UTC);
+  }
+
+  private static ErasedPlace database(Erased erased) {
+    return new ErasedPlace("rooms.db", erased, null);
+  }
+
+  @Test
+  void takesAreNamedByTheirEveningsTheNewestFirst() {
+    Erased erased = new Erased(List.of("x-t0", "x-t1", "x-t2"), List.of(), 2, 1, 0);
+
+    assertThat(in(Locale.GERMANY).goes(List.of(database(erased))))
+        .containsExactly(
+            "In 3 Durchgängen wird der Name zu „Somebody“: 08.09.2026, Ands alone um 18:00;"
+                + " 01.09.2026, Ands alone um 18:00, Ands alone um 18:10.",
+            "2 aufbewahrte Auswertungen werden gelöscht.",
+            "Eine Zeile der Mitgliederliste wird gelöscht.");
+  }
+
+  @Test
+  void noSentenceNamesTheDatabaseOrTheNumberOfATake() {
+    Erased one = new Erased(List.of("x-t2"), List.of(), 1, 2, 1);
+    Erased whole = new Erased(List.of(), List.of("x-t0", "x-t2"), 0, 0, 2);
+    Erased nothing = new Erased(List.of(), List.of(), 0, 0, 0);
+    List<ErasedPlace> places = List.of(database(one), database(whole), database(nothing));
+
+    for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMANY)) {
+      for (List<String> said : List.of(in(locale).goes(places), in(locale).gone(places))) {
+        assertThat(said).hasSize(7).allMatch(sentence -> sentence.endsWith("."));
+        assertThat(String.join(" ", said)).doesNotContain("rooms.db", "x-t", "{", "#");
+      }
+    }
+  }
+
+  @Test
+  void filesThatSomebodySavedAreNamed() {
+    for (Done done : Done.values()) {
+      ErasedPlace file = new ErasedPlace("autumn.season.json", null, done);
+      for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMANY)) {
+        assertThat(in(locale).goes(List.of(file)))
+            .singleElement()
+            .asString()
+            .contains("autumn.season.json")
+            .endsWith(".");
+        assertThat(in(locale).gone(List.of(file)))
+            .singleElement()
+            .asString()
+            .contains("autumn.season.json")
+            .endsWith(".");
+      }
+    }
+  }
+}
