@@ -73,7 +73,7 @@ final class FootSentence {
     if (reviewed && lectern.lesson().asks() && quiet) {
       said = words.say("situation.lesson", lectern.prompt().nextStep());
     }
-    String resting = lectern.prompt().resting();
+    String resting = lectern.prompt().resting(page == View.LECTERN);
     if (resting != null && room.leader() && room.betweenTakes() && quiet) {
       said = resting;
     }

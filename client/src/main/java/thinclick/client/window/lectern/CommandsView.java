@@ -6,6 +6,7 @@ import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.server.lesson.LessonRun;
@@ -62,7 +63,7 @@ final class CommandsView {
         Keyed.button("repeat", words.say("lectern.repeat"), words.keys("Ctrl+B"), lesson::repeat);
     next = Keyed.button("next", words.say("lectern.next"), words.keys("Ctrl+N"), lesson::next);
     CheckBox asHeld = new CheckBox(words.say("lectern.asHeld"));
-    asHeld.setWrapText(true);
+    Prose.in(asHeld);
     asHeld.setId("as-held");
     asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
     root.getChildren()

@@ -83,7 +83,8 @@ final class FillLine {
         absent ? words.say("lectern.fill.absent", person.name()) : words.say("lectern.fill");
     fill.setText(does);
     fill.setAccessibleText(does + ", Alt+F");
-    chair.setDisable(absent);
+    manner.setDisable(!model.canSeat());
+    chair.setDisable(absent || !model.canSeat());
   }
 
   private String chairWords(Integer number) {

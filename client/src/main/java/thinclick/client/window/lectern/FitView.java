@@ -6,6 +6,7 @@ import java.util.List;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.words.Words;
 
@@ -23,7 +24,7 @@ final class FitView {
     this.classes = classes;
     fit.setText(words.say("lectern.fit"));
     fit.setId("fit");
-    fit.setWrapText(true);
+    Prose.in(fit);
     fit.selectedProperty().bindBidirectional(lectern.fittingProperty());
     says.setId("fit-says");
   }
@@ -42,8 +43,7 @@ final class FitView {
       shown = reasons;
       says.getChildren().clear();
       for (String reason : reasons) {
-        Label label = styled(new Label(reason), "soft");
-        label.setWrapText(true);
+        Label label = styled(Prose.of(reason), "soft");
         says.getChildren().add(label);
       }
     }

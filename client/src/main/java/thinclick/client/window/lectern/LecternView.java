@@ -13,6 +13,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
@@ -56,8 +57,7 @@ public final class LecternView {
     plan = new PlanView(desk, words);
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
-    waits = styled(new Label(words.say("lectern.choose.what")), "soft");
-    waits.setWrapText(true);
+    waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
     VBox sheet =
         styled(
             new VBox(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.InvalidationListener;
 import javafx.css.PseudoClass;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -14,8 +15,10 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Lesson;
@@ -34,6 +37,8 @@ final class MaterialView {
   private final WholeRows<Drill> drillRows;
   private final ListView<Lesson> lessons;
   private final ListView<Drill> drills;
+  private final Label how;
+  private final Label not;
   private final VBox lessonsRoot = styled(new VBox(), "lectern-part");
   private final VBox root = styled(new VBox(), "lectern-part");
   private int mostDrills = 12;
@@ -45,6 +50,8 @@ final class MaterialView {
     model = desk.lectern();
     lessonModel = desk.lesson();
     search = desk.drills();
+    how = styled(Prose.of(words.say("lectern.choose.how")), "soft");
+    not = styled(Prose.of(words.say("lectern.choose.not")), "soft");
     lessonRows = new WholeRows<>(words, soon);
     drillRows = new WholeRows<>(words, soon);
     lessons = lessonRows.list();
@@ -84,9 +91,9 @@ final class MaterialView {
             });
     Label lessonsHead = styled(new Label(words.say("lectern.lessons")), "heading");
     Label drillsHead = styled(new Label(words.say("lectern.material")), "heading");
-    Label how = styled(new Label(words.say("lectern.choose.how")), "soft");
-    how.setWrapText(true);
-    lessonsRoot.getChildren().setAll(lessonsHead, lessonRows.root(), how);
+    StackPane says = new StackPane(how, not); // of one height, so that nothing below it moves
+    says.setAlignment(Pos.TOP_LEFT);
+    lessonsRoot.getChildren().setAll(lessonsHead, lessonRows.root(), says);
     root.getChildren().setAll(drillsHead, compose, found, composing);
   }
 
@@ -125,6 +132,8 @@ final class MaterialView {
       lessons.getSelectionModel().selectFirst();
     }
     showInUse();
+    how.setVisible(model.canChoose());
+    not.setVisible(!model.canChoose());
     lessons.setDisable(!model.canChoose());
     drills.setDisable(!model.canChoose());
   }

@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Person;
 
@@ -27,7 +28,7 @@ final class NoteLine {
     note.setPromptText(words.say("lectern.note"));
     note.setAccessibleText(words.say("lectern.note"));
     note.setOnAction(done -> write());
-    to.setWrapText(true);
+    Prose.in(to);
   }
 
   VBox root() {

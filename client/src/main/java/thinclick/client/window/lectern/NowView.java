@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 
@@ -66,13 +67,13 @@ final class NowView {
   private void createView(FlowPane looks) {
     care.setId("care");
     proposal.setId("proposal");
-    proposal.setWrapText(true);
+    Prose.in(proposal);
     held.setId("held");
     held.textProperty().bind(desk.steering().saysProperty());
     bestSays.setId("fewest-says");
     bestSays.textProperty().bind(desk.proposals().saysProperty());
     for (Label each : new Label[] {held, bestSays, care}) {
-      each.setWrapText(true);
+      Prose.in(each);
       each.visibleProperty().bind(each.textProperty().isNotEmpty());
       each.managedProperty().bind(each.visibleProperty());
     }

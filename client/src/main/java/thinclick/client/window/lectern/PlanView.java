@@ -11,6 +11,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 
@@ -36,7 +37,7 @@ final class PlanView {
     model = desk.plan();
     this.words = words;
     title.setId("chosen");
-    title.setWrapText(true);
+    Prose.in(title);
     tempo.setId("tempo");
     tempo.setPrefColumnCount(4);
     tempo.setAccessibleText(words.say("lectern.tempo"));
@@ -50,9 +51,9 @@ final class PlanView {
             new Label(words.say("lectern.tempo.unit")));
     tempoLine.setRowValignment(VPos.BASELINE);
     click.setText(words.say("lectern.plan.how"));
-    click.setWrapText(true);
+    Prose.in(click);
     wrong.setId("plan-wrong");
-    wrong.setWrapText(true);
+    Prose.in(wrong);
     wrong.visibleProperty().bind(wrong.textProperty().isNotEmpty());
     wrong.managedProperty().bind(wrong.visibleProperty());
     root.getChildren().setAll(tempoLine, line, sentences, click, wrong);

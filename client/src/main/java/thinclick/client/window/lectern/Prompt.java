@@ -165,11 +165,8 @@ public final class Prompt {
     if (rest != null) {
       return words.say("care.pausedInside", rest.stoppedBar() + 1, rest.fromBar() + 1);
     }
-    if (lesson.run() == null) {
+    if (lesson.run() == null || lesson.paused()) {
       return "";
-    }
-    if (lesson.paused()) {
-      return words.say("care.paused.how");
     }
     int gone = lesson.rests().minutesWithout();
     return gone < LessonRun.BREAK_AFTER_MINUTES
@@ -177,14 +174,20 @@ public final class Prompt {
         : words.say("care.break", String.format(Locale.ROOT, "%d", gone));
   }
 
-  /** What rests, in a sentence at the window's foot; null where nothing does. */
-  public @Nullable String resting() {
+  /**
+   * What rests, in a sentence at the window's foot; null where nothing does.
+   *
+   * @param headed true where the headline is in view, which says the first half of it
+   */
+  public @Nullable String resting(boolean headed) {
     Rest rest = take.rest();
     if (rest != null) {
       return words.say("situation.paused", rest.stoppedBar() + 1, rest.fromBar() + 1);
     }
-    return lesson.paused()
-        ? words.say("lectern.script.break") + " " + words.say("care.paused.how")
-        : null;
+    if (!lesson.paused()) {
+      return null;
+    }
+    String how = words.say("care.paused.how");
+    return headed ? how : words.say("lectern.script.break") + " " + how;
   }
 }

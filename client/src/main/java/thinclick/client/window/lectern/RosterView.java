@@ -14,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
@@ -66,18 +67,18 @@ final class RosterView {
   private void createView() {
     readiness.setId("readiness");
     none.setText(words.say("lectern.people.none"));
-    none.setWrapText(true);
+    Prose.in(none);
     CheckBox plays = new CheckBox(words.say("lectern.plays"));
     plays.setId("leader-plays");
     plays.selectedProperty().bindBidirectional(model.leaderPlaysProperty());
-    plays.setWrapText(true);
+    Prose.in(plays);
     locked.setText(words.say("lectern.lock"));
     locked.setId("lock");
-    locked.setWrapText(true);
+    Prose.in(locked);
     locked.setOnAction(done -> model.lock(locked.isSelected()));
     CheckBox shared = new CheckBox(words.say("lectern.share"));
     shared.setId("share");
-    shared.setWrapText(true);
+    Prose.in(shared);
     shared.setAllowIndeterminate(false);
     shared.setIndeterminate(true); // a duo shares by itself, a larger band does not
     shared.setOnAction(done -> model.share(shared.isSelected()));
@@ -85,7 +86,7 @@ final class RosterView {
         styled(Keyed.button("new-word", words.say("lectern.newWord"), "", model::newWord), "quiet");
     Label names = styled(new Label(words.say("care.names")), "soft");
     names.setId("care-names");
-    names.setWrapText(true);
+    Prose.in(names);
     root.getChildren()
         .setAll(
             new FlowPane(

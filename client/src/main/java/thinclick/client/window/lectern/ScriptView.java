@@ -14,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.server.lesson.LessonScript;
@@ -30,10 +31,10 @@ final class ScriptView {
   ScriptView(Words words, Prompt prompt, LessonModel lesson) {
     this.prompt = prompt;
     headline.setId("script");
-    headline.setWrapText(true);
+    Prose.in(headline);
     lines.setId("script-lines");
     left.setId("lesson-left");
-    left.setWrapText(true);
+    Prose.in(left);
     ColumnConstraints cues = new ColumnConstraints();
     cues.setMinWidth(Region.USE_PREF_SIZE);
     ColumnConstraints says = new ColumnConstraints();
@@ -84,8 +85,7 @@ final class ScriptView {
     for (int i = 0; i < shown.size(); i++) {
       LessonScript.Line line = shown.get(i);
       String cue = prompt.cue(line);
-      Label says = new Label(line.text());
-      says.setWrapText(true);
+      Label says = Prose.of(line.text());
       says.setAccessibleText(cue + " " + line.text());
       if (!Objects.equals(before, line.kind())) {
         lines.add(styled(new Label(cue), "soft"), 0, i);

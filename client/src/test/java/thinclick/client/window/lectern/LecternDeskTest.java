@@ -278,8 +278,9 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.lesson().paused())).isTrue();
     assertThat(pause()).isEqualTo("End the break");
     assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Break: the lesson\u2019s clock stands.");
-    assertThat(ask(() -> desk.prompt().resting()))
-        .isEqualTo(headline(TakeMoment.Part.NONE) + " " + ask(() -> desk.prompt().care()));
+    assertThat(ask(() -> desk.prompt().care())).as("said at the foot already").isEmpty();
+    assertThat(ask(() -> desk.prompt().resting(false)))
+        .isEqualTo(headline(TakeMoment.Part.NONE) + " " + ask(() -> desk.prompt().resting(true)));
     run(() -> desk.lesson().pause());
     assertThat(ask(() -> desk.lesson().paused())).isFalse();
     assertThat(pause()).isEqualTo("Break");
@@ -340,7 +341,7 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.lesson().paused())).isTrue();
     assertThat(pause()).isEqualTo("Go on");
     assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Paused in bar 1.");
-    assertThat(ask(() -> desk.prompt().resting())).contains("Ctrl+Enter", "goes on from bar 1");
+    assertThat(ask(() -> desk.prompt().resting(true))).contains("Ctrl+Enter", "goes on from bar 1");
     assertThat(ask(() -> desk.prompt().care()))
         .contains("a take of its own", "every entry comes anew", "lists both takes");
     assertThat(ask(() -> desk.prompt().nextStep())).isEqualTo("Go on from bar 1");
