@@ -84,10 +84,10 @@ public final class WallModel {
       case NONE -> WallPage.saying("", title(room), "");
       case BEFORE ->
           WallPage.saying(
-              words.say("wall.soon"), words.say("wall.seconds", moment.secondsToCountIn()), "");
+              "", words.say("wall.seconds", moment.secondsToCountIn()), words.say("wall.soon"));
       case COUNT_IN -> // as it is called, so that nobody takes it for the number of a bar
           WallPage.saying(
-              words.say("wall.countIn"), speaker.say(Speaker.number(moment.count())), "");
+              "", speaker.say(Speaker.number(moment.count())), words.say("wall.countIn"));
       case PLAYING ->
           WallPage.saying("", words.say("wall.bar", moment.bar() + 1), toNext(room, moment));
       case OVER -> WallPage.saying("", words.say("wall.over"), "");

@@ -1,6 +1,5 @@
 package thinclick.client.window.wall;
 
-import java.util.List;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -31,6 +30,7 @@ public final class WallView {
   static final double LEAST = LEAST_CAPITAL / CAPITAL_EMS;
 
   private static final double LARGE = 0.34;
+  private static final double LARGEST = 0.4;
   static final double MARGIN = 0.06;
 
   private final Canvas canvas = new Canvas();
@@ -90,15 +90,19 @@ public final class WallView {
     pen.setTextAlign(TextAlignment.CENTER);
     pen.setTextBaseline(VPos.BASELINE);
     pen.setFill(colour(palette.ink()));
-    boolean ribbon = !page.ribbon().isEmpty();
-    line(pen, page.above(), ribbon ? 0.18 : 0.21, ribbon ? 0.15 : 0.1, palette.ink());
-    if (!page.large().isEmpty()) {
-      line(pen, page.large(), 0.61, LARGE, palette.ink());
-    }
-    line(pen, page.below(), ribbon ? 0.93 : 0.88, ribbon ? 0.1 : SMALL, palette.ink());
-    if (ribbon) {
+    if (!page.ribbon().isEmpty()) {
+      line(pen, page.above(), 0.18, 0.15, palette.ink());
+      line(pen, page.below(), 0.93, 0.1, palette.ink());
       ribbon(pen);
+      return;
     }
+    // Words alone stand in the middle of the page, however many lines they are.
+    boolean over = !page.above().isEmpty();
+    boolean under = !page.below().isEmpty();
+    line(pen, page.above(), under ? 0.21 : 0.3, 0.1, palette.ink());
+    double large = over == under ? 0.61 : over ? 0.72 : 0.53;
+    line(pen, page.large(), large, under && !over ? LARGEST : LARGE, palette.ink());
+    line(pen, page.below(), over ? 0.88 : 0.77, over ? SMALL : 0.1, palette.ink());
   }
 
   /** One line, centred, made smaller where it would not fit, but never too small to be read. */
@@ -127,18 +131,16 @@ public final class WallView {
   private void ribbon(GraphicsContext pen) {
     double width = root.getWidth();
     double height = root.getHeight();
-    RibbonPlaces places = RibbonPlaces.on(page, width, height, MARGIN);
+    RibbonPlaces places =
+        RibbonPlaces.on(page, width, height, MARGIN, text -> width(text, LEAST * height));
     pen.setLineCap(StrokeLineCap.BUTT);
-    boolean roomForLabels = true;
     for (int i = 0; i < places.stages().size(); i++) {
       stretch(pen, page.ribbon().get(i), places.stages().get(i), places);
-      roomForLabels &=
-          width(page.ribbon().get(i).label(), LEAST * height) <= places.stages().get(i).width();
     }
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(Math.max(2, height * 0.005));
     pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
-    if (roomForLabels) {
+    if (places.labelled()) {
       pen.setFill(colour(palette.ink()));
       pen.setFont(Faces.SEMIBOLD.at(LEAST * height));
       for (int i = 0; i < places.stages().size(); i++) {
@@ -191,22 +193,17 @@ public final class WallView {
         new double[] {span.left(), span.left(), right, right},
         new double[] {y, y + height * 0.015, y + height * 0.015, y},
         4);
-    if (page.heldSays().isEmpty()) {
-      return;
+    if (places.stem() > 0) {
+      double from = y + height * 0.015;
+      pen.strokeLine(span.middle(), from, span.middle(), from + places.stem());
     }
     double size = LEAST * height;
-    List<String> lines = places.heldLines(page, text -> width(text, size));
-    double widest = lines.stream().mapToDouble(line -> width(line, size)).max().orElse(0);
+    double widest = places.says().stream().mapToDouble(line -> width(line, size)).max().orElse(0);
     fits &= widest <= root.getWidth() * (1 - MARGIN);
-    double edge = root.getWidth() * MARGIN + widest / 2;
-    double middle =
-        edge > root.getWidth() / 2
-            ? root.getWidth() / 2
-            : Math.max(edge, Math.min(root.getWidth() - edge, span.middle()));
     pen.setFill(colour(palette.ink()));
     pen.setFont(Faces.SEMIBOLD.at(size));
-    for (int i = 0; i < lines.size(); i++) {
-      pen.fillText(lines.get(i), middle, places.words() + i * places.line());
+    for (int i = 0; i < places.says().size(); i++) {
+      pen.fillText(places.says().get(i), places.middle(), places.words() + i * places.line());
     }
   }
 

@@ -99,7 +99,7 @@ class WallModelTest {
     RoomState room = Rooms.playing(take(Meter.FOUR_FOUR, 2, stages, 4));
     check(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)), "before");
     WallPage counted = page(room, new TakeMoment(Part.COUNT_IN, 0, 3, -1, -1, 0));
-    assertThat(counted.above()).isEqualTo("Count-in");
+    assertThat(counted.below()).isEqualTo("Count-in");
     assertThat(counted.large())
         .as("as it is called: no bar has a number like this")
         .isEqualTo("three");

@@ -3,6 +3,7 @@ package thinclick.client.window.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
@@ -45,7 +46,7 @@ class WallViewTest {
         pages.add(WallPage.saying("", words.say("wall.bar", 128), words.say("wall.thins", bars)));
         pages.add(WallPage.saying("", words.say("wall.bar", 128), words.say("wall.changes", bars)));
       }
-      pages.add(WallPage.saying(words.say("wall.soon"), words.say("wall.seconds", 10), ""));
+      pages.add(WallPage.saying("", words.say("wall.seconds", 10), words.say("wall.soon")));
       pages.add(WallPage.saying(words.say("wall.word"), "wuwuwuwu", "192.168.100.200:65535"));
       Stock.drills()
           .forEach(drill -> pages.add(WallPage.saying("", drill.title(), words.say("wall.read"))));
@@ -71,43 +72,48 @@ class WallViewTest {
   }
 
   /**
-   * Whatever was held, in whichever stage, the page is filled and nothing reaches beyond its own.
+   * Whatever was held, in whichever of how many stages, the page is filled, and words that are
+   * wider than their stage hang on a line from its bracket.
    */
   @Test
-  void whatIsSaidOfAStageStandsBeneathItAndThePageIsFilled() throws Exception {
-    List<Stretch> stages =
-        List.of(
-            new Stretch(8, 1, 4, "100 %"),
-            new Stretch(8, 0.97, 2, "97 %"),
-            new Stretch(8, 0.9, 1, "90 %"));
+  void whatIsSaidOfAStageHangsOnItAndThePageIsFilled() throws Exception {
     for (int[] size : SIZES) {
+      double em = WallView.LEAST * size[1];
       for (String below : List.of("", "Once more, then fewer")) {
-        for (int held = 0; held < stages.size(); held++) {
-          WallPage page =
-              new WallPage("96 % together", "", below, stages, held, "the first beat alone");
-          RibbonPlaces places = RibbonPlaces.on(page, size[0], size[1], WallView.MARGIN);
-          double em = WallView.LEAST * size[1];
-          List<String> lines = on(() -> places.heldLines(page, text -> wide(text, em)));
-          String what = page + " at " + size[0];
-          assertThat(String.join(" ", lines)).isEqualTo("the first beat alone");
-          for (String line : lines) {
-            assertThat(on(() -> wide(line, em)))
-                .as("%s: %s", what, line)
-                .isLessThanOrEqualTo(places.held(page).width());
+        for (int stages = 1; stages <= 6; stages++) {
+          for (int held = 0; held < stages; held++) {
+            List<Stretch> ribbon = Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97 %"));
+            String says = "the first beat alone";
+            WallPage page = new WallPage("96 % together", "", below, ribbon, held, says);
+            RibbonPlaces places =
+                on(
+                    () ->
+                        RibbonPlaces.on(
+                            page, size[0], size[1], WallView.MARGIN, text -> wide(text, em)));
+            hangs(page, places, on(() -> wide(says, em)), size);
           }
-          for (int i = 0; i < stages.size(); i++) {
-            String label = stages.get(i).label();
-            assertThat(on(() -> wide(label, em))).isLessThan(places.stages().get(i).width());
-          }
-          double lowest = places.words() + (lines.size() - 1) * places.line();
-          assertThat(places.labels()).isLessThan(places.bracket());
-          assertThat(lowest).as(what).isLessThan(size[1] * (below.isEmpty() ? 0.95 : 0.86));
-          assertThat(below.isEmpty() ? lowest : 0.93 * size[1])
-              .as("%s: no empty quarter", what)
-              .isGreaterThan(0.8 * size[1]);
         }
       }
     }
+  }
+
+  private static void hangs(WallPage page, RibbonPlaces places, double wide, int[] size) {
+    String what = page + " at " + size[0];
+    RibbonPlaces.Span span = places.held(page);
+    assertThat(String.join(" ", places.says())).as(what).isEqualTo(page.heldSays());
+    assertThat(places.stem() > 0).as("%s: a line to it", what).isEqualTo(wide > span.width());
+    assertThat(places.middle() - wide / 2).as(what).isBetween(0.0, span.middle());
+    assertThat(places.middle() + wide / 2).as(what).isBetween(span.middle(), size[0] * 1.0);
+    assertThat(places.labels()).as(what).isBetween(places.floor(), places.bracket());
+    double capitals = WallView.LEAST_CAPITAL * size[1];
+    assertThat(places.words() - capitals)
+        .as("%s: clear of the bracket", what)
+        .isGreaterThan(places.bracket() + places.stem() + 0.015 * size[1]);
+    double lowest = places.words() + (places.says().size() - 1) * places.line();
+    assertThat(lowest).as(what).isLessThan(size[1] * (page.below().isEmpty() ? 0.95 : 0.86));
+    assertThat(places.floor())
+        .as("%s: no empty third", what)
+        .isGreaterThan(size[1] * (page.below().isEmpty() ? 0.66 : 0.56));
   }
 
   private static double wide(String text, double size) {
