@@ -3,6 +3,7 @@ package thinclick.client.window.lectern;
 import static thinclick.client.window.lectern.Keyed.styled;
 
 import javafx.css.PseudoClass;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.layout.VBox;
@@ -29,7 +30,8 @@ final class CommandsView {
   private final Button undo;
   private final Button repeat;
   private final Button next;
-  private final VBox root = new VBox(8);
+  private final EvenRows first;
+  private final VBox others;
   private TakeMoment moment = TakeMoment.NONE;
 
   CommandsView(Words words, LecternDesk desk) {
@@ -66,16 +68,23 @@ final class CommandsView {
     Prose.in(asHeld);
     asHeld.setId("as-held");
     asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
-    root.getChildren()
-        .setAll(
-            new EvenRows(10, 8, goOn, pause, stop),
+    first = new EvenRows(10, 8, goOn, pause, stop);
+    others =
+        new VBox(
+            8,
             new EvenRows(10, 8, more, fewer, rescue),
             new EvenRows(10, 8, deal, undo, repeat, next),
             asHeld);
   }
 
-  VBox root() {
-    return root;
+  /** What begins and ends a take. */
+  Node first() {
+    return first;
+  }
+
+  /** What changes the click and the deal. */
+  Node others() {
+    return others;
   }
 
   Button deal() {

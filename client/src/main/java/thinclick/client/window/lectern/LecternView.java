@@ -67,6 +67,7 @@ public final class LecternView {
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
     VBox middle = styled(new VBox(material.root()), "lectern-middle");
     book = new PromptBook(left, middle, sheet, 30);
+    book.oneColumnProperty().addListener((any, was, one) -> soon.execute(() -> now.oneColumn(one)));
     content = styled(new VBox(book), "page");
     content.getStyleClass().add("lectern-page");
     root = new ScrollPane(content);

@@ -15,6 +15,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -94,7 +95,8 @@ final class MaterialView {
     StackPane says = new StackPane(how, not); // of one height, so that nothing below it moves
     says.setAlignment(Pos.TOP_LEFT);
     lessonsRoot.getChildren().setAll(lessonsHead, lessonRows.root(), says);
-    root.getChildren().setAll(drillsHead, compose, found, composing);
+    HBox heads = styled(new HBox(drillsHead, compose), "lectern-heads");
+    root.getChildren().setAll(heads, found, composing);
   }
 
   /** The lessons, which come first. */

@@ -2,6 +2,8 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import java.util.ArrayList;
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -27,7 +29,8 @@ final class NowView {
   private final Button best;
   private final Label bestSays = new Label();
   private final Label held = new Label();
-  private final VBox root = new VBox(10);
+  private final FlowPane looks;
+  private final VBox root = new VBox(8);
   private long lookedSecond = Long.MIN_VALUE;
   private Runnable turnsWall = () -> {};
   private TakeMoment moment = TakeMoment.NONE;
@@ -57,14 +60,16 @@ final class NowView {
             Keyed.button(
                 "wall", words.say("lectern.wall"), words.keys("Ctrl+4"), () -> turnsWall.run()),
             "quiet");
-    createView(new FlowPane(18, 8, best, wall));
+    looks = new FlowPane(18, 8, best, wall);
+    createView();
+    oneColumn(false);
   }
 
   VBox root() {
     return root;
   }
 
-  private void createView(FlowPane looks) {
+  private void createView() {
     care.setId("care");
     proposal.setId("proposal");
     Prose.in(proposal);
@@ -77,9 +82,25 @@ final class NowView {
       each.visibleProperty().bind(each.textProperty().isNotEmpty());
       each.managedProperty().bind(each.visibleProperty());
     }
-    root.getChildren()
-        .setAll(
-            commands.root(), script.root(), care, held, proposalLine, fit.root(), looks, bestSays);
+  }
+
+  /**
+   * The commands stand above all that comes and goes, so that each is found where it was. Where
+   * large text leaves one column, that would fill the window before a word of the script: there
+   * only what begins and ends a take stands above it.
+   */
+  void oneColumn(boolean one) {
+    List<Node> all = new ArrayList<>(List.of(commands.first()));
+    List<Node> said = List.of(script.root(), care, held, proposalLine);
+    if (one) {
+      all.addAll(said);
+    }
+    all.add(commands.others());
+    if (!one) {
+      all.addAll(said);
+    }
+    all.addAll(List.of(fit.root(), looks, bestSays));
+    root.getChildren().setAll(all);
   }
 
   /** Where one goes on once something is chosen. */

@@ -1,6 +1,8 @@
 package thinclick.client.window.lectern;
 
 import java.util.List;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.geometry.Orientation;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
@@ -16,6 +18,7 @@ final class PromptBook extends Pane {
   private final Region second;
   private final Region third;
   private final double gap;
+  private final ReadOnlyBooleanWrapper oneColumn = new ReadOnlyBooleanWrapper();
   private double least;
 
   PromptBook(Region first, Region second, Region third, double gap) {
@@ -24,6 +27,11 @@ final class PromptBook extends Pane {
     this.third = third;
     this.gap = gap;
     getChildren().addAll(first, second, third);
+  }
+
+  /** True once all three were laid out below each other. */
+  ReadOnlyBooleanProperty oneColumnProperty() {
+    return oneColumn.getReadOnlyProperty();
   }
 
   /** How high the third of three parts beside each other is at least, pixels. */
@@ -115,6 +123,7 @@ final class PromptBook extends Pane {
   protected void layoutChildren() {
     double[][] places = places(Math.floor(getWidth()));
     List<Region> parts = List.of(first, second, third);
+    oneColumn.set(places[0][0] == places[2][0]);
     for (int i = 0; i < parts.size(); i++) {
       double[] place = places[i];
       parts.get(i).resizeRelocate(place[0], place[1], place[2], place[3]);
