@@ -13,6 +13,9 @@ import thinclick.server.scoring.StageReview;
  * @param bars how many
  */
 record BarScale(double left, double width, int bars) {
+  /** Left free before bar 1 for what stands beside the lines. */
+  static final double NAMES = 104;
+
   /** Where a bar begins; a fraction lies inside it. */
   double x(double bar) {
     return left + width * Math.max(0, Math.min(bars, bar)) / Math.max(1, bars);

@@ -18,15 +18,17 @@ import thinclick.server.words.Tally;
 
 /**
  * One player's attacks in upright columns, a column for each place of the bar: how early or late
- * against the pulse, late upward, on the band that is still placed. What was dropped and what was
- * added is counted below its place; the sum of it all stands above.
+ * against the pulse, late upward. The band is what is placed, so that it lies where a steady lean
+ * that is not charged put it, and too early and too late are its two sides. What was dropped and
+ * what was added is counted below its place; the sum of it all stands above. Where there is no
+ * distance to be drawn, a sentence says why.
  */
 final class DotColumns {
   private static final double PLOT = 104;
   private static final double LINE = 15;
   private static final double COUNTS = 16;
   private static final double AXIS = 34;
-  private static final double SEEN_MILLIS = 0.5;
+  private static final double SENTENCE = 22;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;
@@ -76,23 +78,32 @@ final class DotColumns {
     return sum.size();
   }
 
-  /**
-   * Whether a placed dot is seen outside the band, or one that is not placed inside it: a lean that
-   * is not charged is taken off before judging, and the dots stand where they were played.
-   */
-  boolean strays() {
-    return dots.stream()
-        .anyMatch(
-            one -> {
-              double outside = Math.abs(one.asynchronyMillis()) - scale.toleranceMillis();
-              return (one.fate() == Fate.PLACED && outside > SEEN_MILLIS)
-                  || (one.fate() == Fate.OUTSIDE && outside < -SEEN_MILLIS);
-            });
+  /** Whether there is an attack to be drawn. */
+  boolean plotted() {
+    return !dots.isEmpty();
+  }
+
+  /** Whether the band is seen to lie off the pulse. */
+  boolean leans() {
+    return plotted() && Quantity.millis(player.notChargedMillis(), null).side() != 0;
   }
 
   /** How high it is where the sum has so many lines. */
   double height(int lines) {
-    return plotTop(lines) + PLOT + 24 + rows() * COUNTS + 12;
+    return plotted()
+        ? plotTop(lines) + PLOT + 24 + rows() * COUNTS + 12
+        : plotTop(lines) + SENTENCE;
+  }
+
+  /** Why no attack has a distance from the pulse. */
+  private String nothing() {
+    Tally tally = Tally.of(player);
+    return speaker.say(
+        tally.unjudged() > 0
+            ? "picture.columns.noPulse"
+            : tally.displaced() + tally.added() > 0
+                ? "picture.columns.off"
+                : "picture.columns.nothing");
   }
 
   private int rows() {
@@ -125,6 +136,11 @@ final class DotColumns {
       double y = top + 18 + (line + 1) * LINE - 2;
       easel.words(left, y, Easel.SMALL, Anchor.START, sum.get(line), Tint.SOFT);
     }
+    if (!plotted()) {
+      String says = Easel.cut(nothing(), Easel.BODY, width);
+      easel.words(left, plotTop + 6, Easel.BODY, Anchor.START, says, Tint.INK);
+      return;
+    }
     ground(easel, axis, plotTop, column * places, unit);
     beats(easel, axis, column, plotTop + PLOT);
     int[] seen = new int[places];
@@ -133,9 +149,7 @@ final class DotColumns {
       double aside = ((seen[dot.place()]++ * 5) % 9 - 4) * column / 14;
       double x = axis + (dot.place() + .5) * column + aside;
       double y = middle - scale.clamped(dot.asynchronyMillis()) * unit;
-      boolean early = dot.asynchronyMillis() < 0;
-      Tint tint = dot.fate() == Fate.PLACED ? Tint.INK : early ? Tint.EARLY : Tint.LATE;
-      easel.attack(x, y, tint);
+      easel.attack(x, y, tint(dot.fate()));
     }
     double y = plotTop + PLOT + 24 + COUNTS - 4;
     if (any(dropped)) {
@@ -147,13 +161,20 @@ final class DotColumns {
     }
   }
 
+  private static Tint tint(Fate fate) {
+    return fate == Fate.EARLY ? Tint.EARLY : fate == Fate.LATE ? Tint.LATE : Tint.INK;
+  }
+
   private void ground(Easel easel, double axis, double plotTop, double plotWidth, double unit) {
     double middle = plotTop + PLOT / 2;
     double tolerance = scale.toleranceMillis();
     easel.box(axis, plotTop, plotWidth, PLOT, Tint.SHEET);
-    easel.box(axis, middle - tolerance * unit, plotWidth, 2 * tolerance * unit, Tint.BAND);
+    double top = middle - (player.notChargedMillis() + tolerance) * unit;
+    easel.box(axis, top, plotWidth, 2 * tolerance * unit, Tint.BAND);
     easel.line(axis, middle, axis + plotWidth, middle, 1, Tint.RULE);
-    for (int at = -scale.tolerances(); at <= scale.tolerances(); at++) {
+    int every = scale.numbered();
+    int most = scale.tolerances() / every * every;
+    for (int at = -most; at <= most; at += every) {
       String text = speaker.shown(Quantity.millis(Math.abs(at) * tolerance, null));
       String sign = at == 0 ? "" : at > 0 ? "+" : "\u2212";
       double y = middle - at * tolerance * unit + 4;

@@ -5,7 +5,8 @@ import thinclick.server.scoring.Analysis;
 
 /**
  * How far up and down the columns reach: as many tolerances as hold every attack that is drawn, two
- * at least and four at most; what lies beyond is drawn at the edge and counted.
+ * at least and four at most unless a band that follows a lean wants more; what lies beyond is drawn
+ * at the edge and counted.
  *
  * @param toleranceMillis what is still placed, ms to each side
  * @param tolerances how many of them the scale reaches
@@ -18,9 +19,11 @@ record DotScale(double toleranceMillis, int tolerances) {
   static DotScale of(List<Analysis> takes) {
     double tolerance = 1;
     double farthest = 0;
+    double edge = 0;
     for (Analysis take : takes) {
       tolerance = Math.max(tolerance, take.review().toleranceMillis());
       for (Analysis.PlayerAnalysis player : take.players()) {
+        edge = Math.max(edge, Math.abs(player.notChargedMillis()));
         for (Analysis.Played one : player.played()) {
           Double off = one.asynchronyMillis();
           if (off != null && one.displacement() == 0) {
@@ -30,7 +33,13 @@ record DotScale(double toleranceMillis, int tolerances) {
       }
     }
     int needed = (int) Math.ceil(farthest / tolerance);
-    return new DotScale(tolerance, Math.max(LEAST, Math.min(MOST, needed)));
+    int band = 1 + (int) Math.ceil(edge / tolerance);
+    return new DotScale(tolerance, Math.max(Math.max(LEAST, band), Math.min(MOST, needed)));
+  }
+
+  /** Every how many tolerances a number stands, so that the numbers keep clear of each other. */
+  int numbered() {
+    return (tolerances + MOST - 1) / MOST;
   }
 
   /** The farthest that is drawn where it lay, ms. */

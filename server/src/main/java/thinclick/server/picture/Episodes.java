@@ -39,6 +39,14 @@ final class Episodes {
     return false;
   }
 
+  /** True where somebody played nothing of a bar. */
+  static boolean anySilent(Analysis analysis) {
+    int stepsPerBar = analysis.take().grid().stepsPerBar();
+    int bars = analysis.take().plan().bars();
+    return analysis.players().stream()
+        .anyMatch(player -> !silentBars(player.written(), stepsPerBar, bars).isEmpty());
+  }
+
   static void draw(Easel easel, Analysis analysis, BarScale scale, double top, Speaker speaker) {
     double bottom = top + LINE * analysis.players().size();
     scale.edges(easel, analysis.review(), top, bottom);

@@ -14,8 +14,6 @@ public final class PlayerPicture {
   /** How wide it is drawn, in units. */
   public static final double WIDTH = 828;
 
-  private static final double NAMES = 104;
-
   private PlayerPicture() {}
 
   /** What stands above it. */
@@ -42,12 +40,16 @@ public final class PlayerPicture {
       if (Episodes.any(own)) {
         easel.heading(0, y + 16, speaker.say("picture.episodes"));
         int bars = Math.max(1, own.take().plan().bars());
-        Episodes.draw(easel, own, new BarScale(NAMES, WIDTH - NAMES, bars), y + 26, speaker);
+        Episodes.draw(
+            easel,
+            own,
+            new BarScale(BarScale.NAMES, WIDTH - BarScale.NAMES, bars),
+            y + 26,
+            speaker);
         y += 26 + Episodes.height(own);
       }
     }
-    List<String> scale = ReviewPicture.scaleKeys("picture.scale.own", drawn);
-    y = ReviewPicture.key(easel, 0, y + 8, scale, speaker);
+    y = ReviewPicture.key(easel, 0, y + 8, "picture.scale.own", own, drawn, speaker);
     return new Drawing(WIDTH, y + 6, whole.take().title(), says(own, speaker), easel.items());
   }
 

@@ -16,7 +16,6 @@ import thinclick.server.words.Spoken;
 public final class ReviewPicture {
   private static final double WIDTH = 900;
   private static final double MARGIN = 36;
-  private static final double NAMES = 104;
   private static final double GUTTER = 28;
 
   private ReviewPicture() {}
@@ -26,13 +25,13 @@ public final class ReviewPicture {
     Easel easel = new Easel();
     int bars = Math.max(1, analysis.take().plan().bars());
     double inner = WIDTH - 2 * MARGIN;
-    BarScale scale = new BarScale(MARGIN + NAMES, inner - NAMES, bars);
+    BarScale scale = new BarScale(MARGIN + BarScale.NAMES, inner - BarScale.NAMES, bars);
     double y = MARGIN;
     y = head(easel, analysis, bars, y, speaker);
     y = prose(easel, spoken, inner, y, speaker);
     easel.heading(MARGIN, y + 16, speaker.say("picture.ribbon"));
     Ribbon.draw(easel, analysis, spoken, scale, y + 24, speaker);
-    y += 24 + Ribbon.HEIGHT;
+    y += 24 + Ribbon.height(analysis);
     easel.heading(MARGIN, y + 16, speaker.say("picture.columns"));
     double width = (inner - GUTTER) / 2;
     DotScale dots = DotScale.of(List.of(analysis));
@@ -44,7 +43,7 @@ public final class ReviewPicture {
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
     Episodes.draw(easel, analysis, scale, y + 26, speaker);
     y += 26 + Episodes.height(analysis);
-    y = key(easel, MARGIN, y + 8, scaleKeys("picture.scale", columns), speaker);
+    y = key(easel, MARGIN, y + 8, "picture.scale", analysis, columns, speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     easel.items().forEach(sheet::add);
@@ -114,23 +113,30 @@ public final class ReviewPicture {
   }
 
   /**
-   * What is said about the scale; of the lean only where the dots themselves raise the question.
-   */
-  static List<String> scaleKeys(String scale, List<DotColumns> columns) {
-    return columns.stream().anyMatch(DotColumns::strays)
-        ? List.of(scale, "picture.scale.lean")
-        : List.of(scale);
-  }
-
-  /**
-   * What the shapes mean, in words.
+   * What the shapes mean, in words; no more of it than there is to be read.
    *
-   * @param scale the keys of what is said about the scale, a line each
+   * @param scale the key of what is said about the scale
+   * @return where it ends
    */
-  static double key(Easel easel, double left, double y, List<String> scale, Speaker speaker) {
+  static double key(
+      Easel easel,
+      double left,
+      double y,
+      String scale,
+      Analysis analysis,
+      List<DotColumns> columns,
+      Speaker speaker) {
+    boolean plotted = columns.stream().anyMatch(DotColumns::plotted);
+    List<String> shapes =
+        plotted
+            ? List.of("placed", "early", "late", "dropped", "added")
+            : Episodes.anySilent(analysis) ? List.of("dropped") : List.of();
+    if (shapes.isEmpty()) {
+      return y;
+    }
     double x = left;
     double line = y + 16;
-    for (String shape : List.of("placed", "early", "late", "dropped", "added")) {
+    for (String shape : shapes) {
       switch (shape) {
         case "placed" -> easel.attack(x + 8, line - 4, Tint.INK);
         case "early" -> easel.attack(x + 8, line - 4, Tint.EARLY);
@@ -142,10 +148,17 @@ public final class ReviewPicture {
       easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);
       x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
     }
-    for (String key : scale) {
+    for (String key : plotted ? scaleKeys(scale, columns) : List.<String>of()) {
       line += 18;
       easel.words(left, line, Easel.SMALL, Anchor.START, speaker.say(key), Tint.SOFT);
     }
     return line + 4;
+  }
+
+  /** What is said about the scale; of the lean only where a band is seen to have moved with it. */
+  private static List<String> scaleKeys(String scale, List<DotColumns> columns) {
+    return columns.stream().anyMatch(DotColumns::leans)
+        ? List.of(scale, "picture.scale.lean")
+        : List.of(scale);
   }
 }

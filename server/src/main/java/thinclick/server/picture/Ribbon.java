@@ -1,8 +1,8 @@
 package thinclick.server.picture;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.engraving.Face;
@@ -19,14 +19,30 @@ import thinclick.server.words.Spoken;
  * grid, late upward, its width the spread of the stage to either side.
  */
 final class Ribbon {
-  static final double HEIGHT = 210;
+  private static final double HEIGHT = 210;
+  private static final double SENTENCE = 30;
   private static final double PLOT = 130;
   private static final double LEAST_RANGE_MILLIS = 40;
 
   private Ribbon() {}
 
+  /** How high it is; a sentence where no pulse is known. */
+  static double height(Analysis analysis) {
+    return known(analysis) ? HEIGHT : SENTENCE;
+  }
+
+  private static boolean known(Analysis analysis) {
+    return analysis.pulseMillis().stream().anyMatch(Objects::nonNull);
+  }
+
   static void draw(
       Easel easel, Analysis analysis, Spoken spoken, BarScale scale, double top, Speaker speaker) {
+    if (!known(analysis)) {
+      double left = scale.left() - BarScale.NAMES;
+      String says = speaker.say("picture.noPulse");
+      easel.words(left, top + 12, Easel.BODY, Anchor.START, says, Tint.INK);
+      return;
+    }
     List<@Nullable Double> pulse = analysis.pulseMillis();
     StepGrid grid = analysis.take().grid();
     int stepsPerBar = grid.stepsPerBar();
@@ -56,15 +72,6 @@ final class Ribbon {
     curve(easel, off, stepsPerBar, scale, middle, unit);
     scale.edges(easel, analysis.review(), top + 24, top + 24 + PLOT);
     stages(easel, analysis, spoken, scale, top, speaker);
-    if (Arrays.stream(off).allMatch(Double::isNaN)) {
-      easel.words(
-          scale.left() + 8,
-          middle - 6,
-          Easel.BODY,
-          Anchor.START,
-          speaker.say("picture.noPulse"),
-          Tint.INK);
-    }
   }
 
   private static void hatch(

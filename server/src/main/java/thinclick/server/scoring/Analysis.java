@@ -22,8 +22,12 @@ public record Analysis(
    *
    * @param written the fate of every written attack of the part, in order
    * @param played what became of every attack, in the order of time
+   * @param notChargedMillis the steady lean that was taken off before judging, positive late: what
+   *     is placed lies within the tolerance of this distance from the pulse, and early and late are
+   *     told from here
    */
-  public record PlayerAnalysis(String player, List<Written> written, List<Played> played) {}
+  public record PlayerAnalysis(
+      String player, List<Written> written, List<Played> played, double notChargedMillis) {}
 
   /**
    * A written attack.
@@ -39,8 +43,10 @@ public record Analysis(
   public enum Fate {
     /** Matched at home, within tolerance of the ensemble pulse. */
     PLACED,
-    /** Matched at home, outside the tolerance. */
-    OUTSIDE,
+    /** Matched at home, before the tolerance begins. */
+    EARLY,
+    /** Matched at home, after the tolerance ends. */
+    LATE,
     /** Matched at home where no pulse is known to judge it by. */
     MATCHED,
     /** Matched at a displaced place. */

@@ -37,7 +37,8 @@ final class Fates {
         written.add(new Analysis.Written(step, fate, 0, null));
       }
     }
-    return new Analysis.PlayerAnalysis(chair.part.player(), List.copyOf(written), played());
+    return new Analysis.PlayerAnalysis(
+        chair.part.player(), List.copyOf(written), played(), judged.removedLean());
   }
 
   private List<Analysis.Played> played() {

@@ -305,7 +305,11 @@ final class Judged {
     if (!known[k]) {
       return Analysis.Fate.MATCHED;
     }
-    return placed[k] ? Analysis.Fate.PLACED : Analysis.Fate.OUTSIDE;
+    if (placed[k]) {
+      return Analysis.Fate.PLACED;
+    }
+    // Of the same distance that was held against the tolerance.
+    return asynchrony[k] < removed ? Analysis.Fate.EARLY : Analysis.Fate.LATE;
   }
 
   /** The written attack that a played one answers, by index, or {@link Matcher#NONE}. */

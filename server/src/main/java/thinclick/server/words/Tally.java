@@ -1,9 +1,7 @@
 package thinclick.server.words;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Analysis.Kind;
@@ -27,13 +25,6 @@ public record Tally(
 
   /** Counts one player's attacks; what is written while away or after a stop is not counted. */
   public static Tally of(Analysis.PlayerAnalysis player) {
-    Map<Integer, Double> off = new HashMap<>();
-    for (Analysis.Played one : player.played()) {
-      Double asynchrony = one.asynchronyMillis();
-      if (asynchrony != null) {
-        off.put(one.attack(), asynchrony);
-      }
-    }
     int placed = 0;
     int early = 0;
     int late = 0;
@@ -43,11 +34,8 @@ public record Tally(
     for (Analysis.Written one : player.written()) {
       switch (one.fate()) {
         case PLACED -> placed++;
-        case OUTSIDE -> {
-          boolean before = one.attack() != null && off.getOrDefault(one.attack(), 0.0) < 0;
-          early += before ? 1 : 0;
-          late += before ? 0 : 1;
-        }
+        case EARLY -> early++;
+        case LATE -> late++;
         case DISPLACED -> displaced++;
         case MATCHED -> unjudged++;
         case DROPPED -> dropped++;
