@@ -233,6 +233,6 @@ public record Comparison(String title, double tempo, List<Row> rows) {
   }
 
   private static String shown(Kind kind, Figure figure, Speaker speaker) {
-    return figure.known() ? speaker.shown(kind.shown(figure), figure.interval()) : "-";
+    return figure.known() ? speaker.shown(kind.shown(figure), figure.interval()) : "\u2013";
   }
 }

@@ -3,6 +3,7 @@ package thinclick.server.words;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.FreeReview;
 import thinclick.server.scoring.Response;
@@ -13,14 +14,15 @@ import thinclick.server.scoring.StageReview;
  * a free stretch by how the player came back and by whether the pulse held through it.
  */
 final class FreeRules {
+  /** So many who came home are named; more are counted. */
+  private static final int MOST_NAMES = 4;
+
   private FreeRules() {}
 
-  /** "Ilse came home after 2 free stretches." "Jonas came back a beat late at bar 9 ..." */
+  /** "Jonas came back a beat late at bar 9 ..." Those who came home are named together. */
   static List<Finding> comingBack(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
-      int home = 0;
-      boolean held = false;
       for (FreeReview one : of(evidence, player)) {
         Said lost = one.returnBar() == null ? null : lost(evidence, one, one.returnBar() + 1);
         if (lost != null) {
@@ -34,16 +36,57 @@ final class FreeRules {
                   lost,
                   placed ? Advice.COUNT_ALOUD : Advice.PUSH_ONLY));
         }
-        home += one.cameHome() ? 1 : 0;
-        held |= one.cameHome() && held(evidence, one);
-      }
-      if (home > 0) {
-        String key = held ? "free.homeAndHeld" : "free.home";
-        Said says = Said.of(key, player.name(), home, Speaker.number(home));
-        findings.add(new Finding("free", Matter.GOOD, player.name(), 40.0 + home, says, null));
       }
     }
+    findings.addAll(home(evidence));
     return findings;
+  }
+
+  /** "Ilse came home after two free stretches." "Jonas and Ilse came home after ..." */
+  private static List<Finding> home(Evidence evidence) {
+    List<FreeReview> home = cameHome(evidence);
+    List<Object> names = home.stream().<Object>map(FreeReview::player).distinct().toList();
+    if (names.isEmpty()) {
+      return List.of();
+    }
+    boolean held = heldForAll(evidence);
+    double size = 40.0 + home.size();
+    if (names.size() == 1) {
+      String name = home.get(0).player();
+      Said says =
+          Said.of(
+              held ? "free.homeAndHeld" : "free.home",
+              name,
+              home.size(),
+              Speaker.number(home.size()));
+      return List.of(new Finding("free", Matter.GOOD, name, size, says, null));
+    }
+    long free = evidence.players.stream().filter(player -> !of(evidence, player).isEmpty()).count();
+    Object who =
+        names.size() <= MOST_NAMES
+            ? new Said.Row(names, true)
+            : names.size() == free
+                ? Said.of("free.everybody")
+                : Said.of("free.some", names.size(), (int) free);
+    Said says = Said.of(held ? "free.bandHomeAndHeld" : "free.bandHome", who);
+    return List.of(Finding.ofBand("free", Matter.GOOD, size, says, null));
+  }
+
+  private static List<FreeReview> cameHome(Evidence evidence) {
+    return evidence.players.stream()
+        .flatMap(player -> of(evidence, player).stream())
+        .filter(FreeReview::cameHome)
+        .toList();
+  }
+
+  /**
+   * True where the pulse held through each stretch that somebody came home from, and not by the
+   * click alone.
+   */
+  private static boolean heldForAll(Evidence evidence) {
+    List<FreeReview> home = cameHome(evidence);
+    return home.stream().allMatch(one -> held(evidence, one) || clicked(evidence, one))
+        && home.stream().anyMatch(one -> held(evidence, one));
   }
 
   /** Why a return was none; null where it was one, or where no pulse tells. */
@@ -54,7 +97,14 @@ final class FreeRules {
     }
     if (one.returnSteps() != 0) {
       Said shift = ShiftWords.of(one.returnSteps(), evidence.meter(), evidence.stepsPerBeat());
-      return Said.of("free.shifted", one.player(), from, one.toBar(), bar, shift);
+      Displacement off = begunAt(evidence, one);
+      Said until =
+          off == null
+              ? shift
+              : off.toBar() >= evidence.bars()
+                  ? Said.of("free.toTheEnd", shift)
+                  : Said.of("free.untilHome", shift, off.toBar() + 1);
+      return Said.of("free.shifted", one.player(), from, one.toBar(), bar, until);
     }
     Figure off = one.returnMillis();
     return Boolean.FALSE.equals(one.onPulse()) && off.known()
@@ -68,13 +118,38 @@ final class FreeRules {
         : null;
   }
 
+  /** The stretch off the part that a return to a wrong place began; null where none is known. */
+  private static @Nullable Displacement begunAt(Evidence evidence, FreeReview one) {
+    return evidence.players.stream()
+        .filter(player -> player.name().equals(one.player()))
+        .flatMap(player -> evidence.displacements(player).stream())
+        .filter(off -> begins(one, off))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static boolean begins(FreeReview one, Displacement off) {
+    return one.returnBar() != null
+        && one.returnSteps() != null
+        && one.returnBar() == off.fromBar()
+        && one.returnSteps() == off.steps();
+  }
+
+  /** True where all that a player was off the part is told with the return from a free stretch. */
+  static boolean saysAll(Evidence evidence, Chairful player, List<Displacement> episodes) {
+    return episodes.stream()
+        .allMatch(off -> of(evidence, player).stream().anyMatch(one -> begins(one, off)));
+  }
+
   /** "The pulse held through Ilse's free bars 5 to 8." "The pulse dragged 2 % through ..." */
   static List<Finding> pulse(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
+    boolean saidOfAll = heldForAll(evidence);
     for (Chairful player : evidence.players) {
       for (FreeReview one : of(evidence, player)) {
         boolean held = held(evidence, one);
-        if (!one.driftPercent().known() || clicked(evidence, one) || (held && one.cameHome())) {
+        boolean said = saidOfAll && one.cameHome();
+        if (!one.driftPercent().known() || clicked(evidence, one) || said) {
           continue;
         }
         boolean moved = !held;

@@ -32,7 +32,7 @@ public final class PartText {
             words.instrument(part.instrument().name()),
             part.meter().toString(),
             heading.level(),
-            new Quantity(heading.tempo(), 0, 0.1)));
+            Quantity.exact(heading.tempo())));
     if (!heading.says().isEmpty()) {
       lines.add(heading.says());
     }

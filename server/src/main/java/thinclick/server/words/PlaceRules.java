@@ -54,7 +54,7 @@ final class PlaceRules {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
       List<Displacement> episodes = evidence.displacements(player);
-      if (episodes.isEmpty()) {
+      if (episodes.isEmpty() || FreeRules.saysAll(evidence, player, episodes)) {
         continue;
       }
       int bars = episodes.stream().mapToInt(one -> one.toBar() - one.fromBar()).sum();

@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
+import thinclick.server.scoring.StageReview;
 
 /**
  * A number that was measured, shown with no more digits than it carries: rounded to the largest
@@ -16,7 +17,11 @@ import thinclick.server.scoring.Interval;
  * @param finest the finest step that is ever shown, in its own unit: 1 for ms, 0.1 for drift
  */
 public record Quantity(double value, double halfWidth, double finest) {
+  /** What stands before a number below nought. */
+  static final char MINUS = '\u2212';
+
   private static final double EXACT = 0.01;
+  private static final double ALL = 100;
 
   /** Milliseconds. */
   public static Quantity millis(double value, @Nullable Interval interval) {
@@ -28,9 +33,14 @@ public record Quantity(double value, double halfWidth, double finest) {
     return millis(figure.get(), figure.interval());
   }
 
-  /** Percent of hold, to whole ones; it is a count, so that its interval costs no digits. */
+  /**
+   * Percent of hold, to whole ones; it is a count, so that its interval costs no digits. What falls
+   * short of being held, or of all that is written, is not rounded up to it: 79.6 is 79.
+   */
   public static Quantity percent(double value) {
-    return new Quantity(value, 0, 1);
+    double whole = Math.rint(value);
+    boolean crosses = value < whole && (whole == StageReview.HELD_PERCENT || whole == ALL);
+    return new Quantity(crosses ? whole - 1 : whole, 0, 1);
   }
 
   /** Percent of hold of a figure that is known. */
@@ -81,13 +91,28 @@ public record Quantity(double value, double halfWidth, double finest) {
     return Math.rint(value / step()) * step();
   }
 
-  /** As it is shown; decimals only where the step has some. */
+  /** As it is shown in a sentence, with a true minus; decimals only where there are some. */
   public String shown(Locale locale) {
+    return written(locale, decimals(rounded()));
+  }
+
+  /** As it stands in a column: with the decimals of its step, so that 0.0 is above -0.2. */
+  public String shownInColumn(Locale locale) {
+    return written(locale, step() < 1 ? 1 : 0);
+  }
+
+  private String written(Locale locale, int decimals) {
     double rounded = rounded();
-    boolean fraction = step() < 1 && Math.rint(rounded) != rounded;
-    boolean tenths = Math.abs(Math.rint(10 * rounded) - 10 * rounded) < EXACT;
-    String text = String.format(locale, fraction ? tenths ? "%.1f" : "%.2f" : "%.0f", rounded);
-    return text.equals("-0") ? "0" : text;
+    String text = String.format(locale, "%." + decimals + "f", Math.abs(rounded));
+    return rounded < 0 ? MINUS + text : text;
+  }
+
+  private int decimals(double rounded) {
+    if (step() >= 1) {
+      return 0;
+    }
+    double tenths = Math.abs(Math.rint(10 * rounded) - 10 * rounded);
+    return Math.rint(rounded) == rounded ? 0 : tenths < EXACT ? 1 : 2;
   }
 
   /** Half the width of an interval; 0 where there is none. */

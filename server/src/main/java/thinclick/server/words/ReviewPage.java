@@ -253,7 +253,7 @@ public final class ReviewPage {
   private String figure(Figure figure, double finest) {
     if (figure.known()) {
       double halfWidth = Quantity.halfWidth(figure.interval());
-      return speaker.shown(new Quantity(figure.get(), halfWidth, finest));
+      return speaker.shownInColumn(new Quantity(figure.get(), halfWidth, finest));
     }
     return unknown(figure);
   }

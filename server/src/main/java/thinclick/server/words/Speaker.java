@@ -121,13 +121,18 @@ public final class Speaker {
     return quantity.shown(locale);
   }
 
-  /** A figure and the ends of its interval in the same digits: "20 (15-25)", "-2 (-6 to 2)". */
+  /** A figure of a column as the language writes it. */
+  String shownInColumn(Quantity quantity) {
+    return quantity.shownInColumn(locale);
+  }
+
+  /** A figure and the ends of its interval in the same digits: "20 (15–25)", "−2 (−6 to 2)". */
   public String shown(Quantity quantity, @Nullable Interval interval) {
     if (interval == null) {
       return shown(quantity);
     }
     Quantity low = quantity.at(interval.low());
-    String between = low.side() < 0 ? say("range.to") : "-";
+    String between = low.side() < 0 ? say("range.to") : "\u2013";
     return shown(quantity)
         + " ("
         + shown(low)

@@ -5,7 +5,10 @@ import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
-/** Plain text in columns: the first to the left, the others to the right, unless said otherwise. */
+/**
+ * Plain text in columns: the first to the left, the others to the right, unless said otherwise.
+ * Terminals of some systems have neither minus nor dash; here both are the hyphen.
+ */
 public final class Table {
   /** The widest page, columns. */
   static final int WIDTH = 79;
@@ -82,7 +85,11 @@ public final class Table {
       String gap = " ".repeat(widths[column] - length(cell));
       line.append(column == 0 ? "" : between).append(left.get(column) ? cell + gap : gap + cell);
     }
-    return line.toString().stripTrailing();
+    return plain(line.toString().stripTrailing());
+  }
+
+  private static String plain(String line) {
+    return line.replace(Quantity.MINUS, '-').replace('\u2013', '-');
   }
 
   static String cut(String text, int width) {
@@ -118,6 +125,7 @@ public final class Table {
       line.append(word);
     }
     lines.add(line.toString());
+    lines.replaceAll(Table::plain);
     return lines;
   }
 }

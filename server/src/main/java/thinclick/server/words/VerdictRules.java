@@ -46,12 +46,12 @@ final class VerdictRules {
     int from = 0;
     for (int to = 1; to <= stages.size(); to++) {
       if (to == stages.size()
-          || percent(evidence, stages.get(to)) != percent(evidence, stages.get(from))) {
+          || !percent(evidence, stages.get(to)).equals(percent(evidence, stages.get(from)))) {
         List<Said> clicks = stages.subList(from, to).stream().map(evidence::on).toList();
         holds.add(
             Said.of(
                 "verdict.stage",
-                Quantity.percent(percent(evidence, stages.get(from))),
+                percent(evidence, stages.get(from)),
                 clicks.stream()
                     .reduce((one, next) -> Said.of("verdict.then", one, next))
                     .orElseThrow()));
@@ -61,8 +61,8 @@ final class VerdictRules {
     return holds;
   }
 
-  private static double percent(Evidence evidence, int stage) {
-    return Math.rint(evidence.review().stages().get(stage).hold().get());
+  private static Quantity percent(Evidence evidence, int stage) {
+    return Quantity.percent(evidence.review().stages().get(stage).hold());
   }
 
   /** The thinnest click that was held, where another was not or where it is not sure. */

@@ -225,7 +225,7 @@ class ReviewPictureTest {
   @Test
   void earlyAndLateAreTheSidesOfTheBandWhereverALeanPutsIt() {
     String sentence = Speaker.english().say("picture.scale.lean");
-    Analysis analysis = Scorer.analyse(minaLate(70, 40));
+    Analysis analysis = Scorer.analyse(minaLate());
     Analysis.PlayerAnalysis mina = analysis.players().get(indexOf(analysis, "Mina"));
     Drawing drawing = PlayerPicture.of(analysis, "Mina", Speaker.english());
     Drawing.Box band =
@@ -274,30 +274,25 @@ class ReviewPictureTest {
     assertThat(drawing.items()).noneMatch(one -> one instanceof Drawing.Disc);
   }
 
-  /**
-   * Mina's chair is known to so many ms, and she plays late by more; each fifth attack is astray.
-   */
-  private static Take minaLate(double lateMillis, double uncertaintyMillis) {
+  /** Mina is late by less than her chair is known to; the tolerance is narrow. */
+  private static Take minaLate() {
     Take whole = HardTakes.turnedAround();
-    List<Attack> attacks = new ArrayList<>();
-    int index = 0;
-    for (Attack one : whole.attacks()) {
-      boolean hers = one.player().equals("Mina");
-      index += hers ? 1 : 0;
-      double astray = index % 10 == 0 ? 70 : index % 10 == 5 ? -70 : 0;
-      attacks.add(
-          hers ? Attack.tap("Mina", one.micros() + Math.round(1e3 * (lateMillis + astray))) : one);
-    }
-    attacks.sort(Comparator.comparingLong(Attack::micros));
+    List<Attack> attacks =
+        whole.attacks().stream()
+            .map(
+                one ->
+                    one.player().equals("Mina") ? Attack.tap("Mina", one.micros() + 70_000) : one)
+            .sorted(Comparator.comparingLong(Attack::micros))
+            .toList();
     List<Part> parts =
         whole.parts().stream()
             .map(
                 part ->
                     part.player().equals("Mina")
-                        ? part.edited().uncertaintyMillis(uncertaintyMillis).part()
+                        ? part.edited().uncertaintyMillis(60).part()
                         : part)
             .toList();
-    return whole.withParts(parts).withAttacks(attacks);
+    return whole.withParts(parts).withAttacks(attacks).edited().toleranceMillis(5.0).take();
   }
 
   private static int indexOf(Analysis analysis, String player) {

@@ -141,7 +141,9 @@ class FreeSpansTest {
       assertThat(review.returnBar()).isEqualTo(16);
       assertThat(review.cameHome()).isFalse();
       assertThat(said(take(seed, story), Locale.ENGLISH))
-          .contains("After free bars 13 to 16 Ilse came back in bar 17 a beat late.");
+          .contains("After free bars 13 to 16 Ilse came back in bar 17 a beat late, home at 21.")
+          .as("said once")
+          .doesNotContain("Ilse a beat late");
     }
   }
 
@@ -186,6 +188,30 @@ class FreeSpansTest {
             "The pulse dragged [12](\\.\\d)? % through Ilse\u2019s free bars 13 to 16\\.");
     assertThat(said(take(1, new Story()), Locale.ENGLISH))
         .contains("Ilse came home after two free stretches, and the pulse held meanwhile.");
+  }
+
+  /** Three may have come home: all are named, in one sentence. */
+  @Test
+  void allWhoCameHomeAreNamedTogether() {
+    Take take = take(1, new Story());
+    List<Part> parts =
+        take.parts().stream()
+            .map(
+                part ->
+                    part.player().equals("Jonas")
+                        ? part.edited()
+                            .attackSteps(
+                                part.attackSteps().stream()
+                                    .filter(step -> !FREE.get(0).covers(step / 8))
+                                    .toList())
+                            .free(List.of(FREE.get(0)))
+                            .part()
+                        : part)
+            .toList();
+    assertThat(said(take.withParts(parts), Locale.ENGLISH))
+        .contains("Jonas and Ilse came home after their free bars, and the pulse held meanwhile.");
+    assertThat(said(take.withParts(parts), Locale.GERMAN))
+        .contains("Jonas und Ilse waren nach ihren freien Takten wieder da");
   }
 
   @Test

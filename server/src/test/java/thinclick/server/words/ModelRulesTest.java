@@ -30,7 +30,7 @@ class ModelRulesTest {
     assertThat(says("follows", led))
         .singleElement()
         .asString()
-        .matches("Jonas takes up [3-6]\\d % \\(\\d+-\\d+ %\\) of the gap to Mina\\.");
+        .matches("Jonas takes up [3-6]\\d % \\(\\d+\u2013\\d+ %\\) of the gap to Mina\\.");
     Analysis alike =
         Scorer.analyse(
             new Followers(5, FULL, SILENT)
@@ -52,13 +52,13 @@ class ModelRulesTest {
         .asString()
         .matches(
             "A thinner click, the (first beat alone|one of every (second|fourth) bar): expect Ana’s"
-                + " spread near \\d+ ms \\(\\d+-\\d+\\); that (would|may or may not) hold\\.");
+                + " spread near \\d+ ms \\(\\d+\u2013\\d+\\); that (would|may or may not) hold\\.");
     // 32 beats of 100 ms2 and little else: 57 ms.
     assertThat(says("silence", alone))
         .singleElement()
         .asString()
         .matches(
-            "After eight silent bars expect Ana about [4-9]\\d ms off \\(\\d+-\\d+\\) when the click"
+            "After eight silent bars expect Ana about [4-9]\\d ms off \\(\\d+\u2013\\d+\\) when the click"
                 + " comes back\\.");
     Spoken spoken = Spoken.of(alone, ENGLISH);
     assertThat(String.join(" ", spoken.prose(ENGLISH))).contains("A thinner click, ");

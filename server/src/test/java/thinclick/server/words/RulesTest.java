@@ -239,7 +239,7 @@ class RulesTest {
   @Test
   void aLeaderIsNamedOnlyWhereTheGainsPart() {
     assertThat(says("follows", pair(.35, .14, .56, "Ilse")))
-        .containsExactly("Mina takes up 40 % (20-60 %) of the gap to Ilse.");
+        .containsExactly("Mina takes up 40 % (20\u201360 %) of the gap to Ilse.");
     assertThat(says("follows", pair(.35, .14, .56, null))).isEmpty();
     assertThat(says("follows", pair(.35, .05, .65, "Ilse"))).as("sure, but not to 99 %").isEmpty();
   }
@@ -249,11 +249,11 @@ class RulesTest {
   void ofThinnerClicksTheThinnestThatWouldHoldIsSaid() {
     assertThat(says("thinner", forecasts(20, 30, 24, 38)))
         .containsExactly(
-            "A thinner click, the one of every fourth bar: expect Mina\u2019s spread near 30 ms (25-40);"
+            "A thinner click, the one of every fourth bar: expect Mina\u2019s spread near 30 ms (25\u201340);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(20, 30, 30, 50)))
         .containsExactly(
-            "A thinner click, the one of every second bar: expect Mina\u2019s spread near 25 ms (20-30);"
+            "A thinner click, the one of every second bar: expect Mina\u2019s spread near 25 ms (20\u201330);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(30, 50, 40, 60)))
         .singleElement()

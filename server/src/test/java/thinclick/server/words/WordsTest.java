@@ -195,6 +195,30 @@ class WordsTest {
       assertThat(new Quantity(value, half, 0.1).shown(Locale.ROOT)).isEqualTo(shown);
     }
 
+    @ParameterizedTest
+    @CsvSource({"0.94, 0, 0.9", "1.02, 0, 1.0", "2.34, 1.5, 2", "-0.04, 0, 0.0"})
+    void ofAColumnHasTheDecimalsOfItsStep(double value, double half, String shown) {
+      assertThat(new Quantity(value, half, 0.1).shownInColumn(Locale.ROOT)).isEqualTo(shown);
+    }
+
+    /** What is not held is not said to be, nor all where one was dropped. */
+    @ParameterizedTest
+    @CsvSource({"79.4, 79", "79.6, 79", "80, 80", "80.4, 80", "95.83, 96", "99.6, 99", "100, 100"})
+    void ofHoldIsNotRoundedUpToWhatItFallsShortOf(double hold, String shown) {
+      assertThat(Quantity.percent(hold).shown(Locale.ROOT)).isEqualTo(shown);
+    }
+
+    /** Files and terminals have the hyphen, what is drawn has a minus. */
+    @Test
+    void belowNoughtHasAMinusAndOnPlainPagesAHyphen() {
+      String shown = ENGLISH.shown(new Quantity(-2.2, 0, 0.1));
+      Table table = new Table(List.of("Drift %"));
+      table.add(List.of(shown));
+      assertThat(shown).isEqualTo("\u22122.2");
+      assertThat(table.lines().get(1).strip()).isEqualTo("-2.2");
+      assertThat(Table.wrap("2\u20133, " + shown, "")).containsExactly("2-3, -2.2");
+    }
+
     @Test
     void ofADifferentLanguageHasItsOwnComma() {
       assertThat(new Quantity(0.9, 0, 0.1).shown(Locale.GERMAN)).isEqualTo("0,9");

@@ -33,7 +33,7 @@ final class FigureCells {
     }
     Quantity quantity = Quantity.drift(drift);
     String sign = quantity.side() > 0 ? "+" : "";
-    return words.say("figure.percent", sign + shown(quantity));
+    return words.say("figure.percent", sign + quantity.shownInColumn(words.locale()));
   }
 
   /** A lean in words: early, late, or on it. */
@@ -93,9 +93,8 @@ final class FigureCells {
     return words.say(key, shown(millis.size()));
   }
 
-  /** A number as it stands in a table, with a true minus. */
   private String shown(Quantity quantity) {
-    return quantity.shown(words.locale()).replace('-', '\u2212');
+    return quantity.shown(words.locale());
   }
 
   String unknown() {

@@ -63,7 +63,7 @@ public final class ReviewModel {
     this.seat = seat;
     this.words = words;
     this.windowThread = windowThread;
-    speaker = Speaker.of(words.language());
+    speaker = Speaker.of(words.language()).withDaysAsIn(words.locale());
     tables = new BandTables(words);
     seat.stateProperty().addListener(onRoom);
     seat.past().toldProperty().addListener(onTold);

@@ -95,10 +95,10 @@ class OneNumberTest {
           .isEqualTo(
               lean.equals("0")
                   ? "centred"
-                  : lean.replace("-", "")
-                      + (lean.startsWith("-") ? "\u00a0ms early" : "\u00a0ms late"));
+                  : lean.replace("\u2212", "")
+                      + (lean.startsWith("\u2212") ? "\u00a0ms early" : "\u00a0ms late"));
       assertThat(sum(table, line)).isEqualTo(player.written());
-      assertThat(row.get(6)).isEqualTo(lean);
+      assertThat(row.get(6)).isEqualTo(lean.replace('\u2212', '-'));
       assertThat(row.get(7)).isEqualTo(spread);
       assertThat(slips).contains(spread + " ms", lean + " ms");
       assertThat(beside)
@@ -146,14 +146,15 @@ class OneNumberTest {
     for (int i = 0; i < 2; i++) {
       String hold = Quantity.percent(spoken.review().stages().get(i).hold()).shown(Locale.ENGLISH);
       Figure drift = spoken.review().stages().get(i).driftPercent();
-      String slope = Quantity.drift(drift).shown(Locale.ENGLISH);
+      String slope = Quantity.drift(drift).shownInColumn(Locale.ENGLISH);
       List<String> line = table.lines().get(i);
       assertThat(line.get(2)).isEqualTo(hold + "\u00a0%");
       assertThat(line.get(3))
           .isEqualTo(shown(spoken.review().stages().get(i).spreadMillis()) + "\u00a0ms");
-      String cell = line.get(4).replace('\u2212', '-').replace("+", "");
-      assertThat(cell).isEqualTo(i == 0 ? "held" : slope + "\u00a0%");
-      assertThat(row(page, bars.get(i)).get(5)).isEqualTo(i == 0 ? "held" : slope);
+      String cell = line.get(4).replace("+", "");
+      assertThat(cell).isEqualTo(i == 0 ? "held by the click" : slope + "\u00a0%");
+      assertThat(row(page, bars.get(i)).get(5))
+          .isEqualTo(i == 0 ? "by click" : slope.replace('\u2212', '-'));
       assertThat(row(page, bars.get(i)).get(3)).isEqualTo(hold);
       assertThat(drawn).contains(hold + " % held");
       assertThat(prose).contains(hold + " %");
