@@ -30,6 +30,12 @@ public final class DoorView {
   private final TextField name = new TextField();
   private final TextField address = new TextField();
   private final TextField word = new TextField();
+
+  /** The own name, a room here and a room elsewhere: fields one below the other. */
+  private final Form who = new Form();
+
+  private final Form house = new Form();
+  private final Form where = new Form();
   private final Label backSays = Prose.of("");
   private final Button back;
   private final ScrollPane root;
@@ -62,10 +68,9 @@ public final class DoorView {
 
   private Node createView() {
     Label title = styled(new Label("Thinclick"), "title");
-    Label what = Prose.of(words.say("door.what"));
+    Label what = styled(Prose.of(words.say("door.what")), "measure");
     name.setId("name");
     name.setOnAction(done -> model.enter());
-    Form who = new Form();
     fill(who, "door.name", name, model.nameProperty(), model.nameSaysProperty());
 
     back.setId("come-back");
@@ -96,10 +101,10 @@ public final class DoorView {
     Label care = styled(Prose.of(words.say("care.sound")), "soft");
     Label names = styled(Prose.of(words.say("care.names")), "soft");
     names.setId("door-names");
-    VBox sheet =
-        styled(
-            new VBox(title, what, left, section(who), ways, more, section(care, names)), "sheet");
-    sheet.getStyleClass().add("measure");
+    Form.align(who, house, where);
+    TwoColumns closing = columns(section(care), section(names));
+    VBox sheet = styled(new VBox(title, what, left, section(who), ways, more, closing), "sheet");
+    sheet.getStyleClass().add("door-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     model.onWrong(this::attend);
@@ -143,7 +148,6 @@ public final class DoorView {
     found.setId("found");
     model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found));
     showFound(found);
-    Form where = new Form();
     fill(where, "door.address", address, model.addressProperty(), model.addressSaysProperty());
     fill(where, "door.word", word, model.wordProperty(), model.wordSaysProperty());
     Button there = styled(button("open-there", "door.there.button", model::openThere), "quiet");
@@ -188,9 +192,8 @@ public final class DoorView {
         };
     model.classes().addListener(show);
     kept.setManaged(false);
-    Form form = new Form();
-    form.line(words.say("door.class"), title, kept);
-    return form;
+    house.line(words.say("door.class"), title, kept);
+    return house;
   }
 
   /**

@@ -20,11 +20,19 @@ public final class Form extends Pane {
   private static final double BETWEEN_LINES_EMS = 0.55;
 
   private final List<Line> lines = new ArrayList<>();
+  private List<Form> aligned = List.of(this);
 
   private record Line(Label name, Region beside) {}
 
   public Form() {
     getStyleClass().add("form");
+  }
+
+  /** What is filled in begins as far from the left in all of these. */
+  public static void align(Form... forms) {
+    for (Form form : forms) {
+      form.aligned = List.of(forms);
+    }
   }
 
   /**
@@ -68,7 +76,8 @@ public final class Form extends Pane {
 
   private double besideAt() {
     double widest =
-        lines.stream()
+        aligned.stream()
+            .flatMap(form -> form.lines.stream())
             .mapToDouble(line -> Math.max(line.name().minWidth(-1), line.name().prefWidth(-1)))
             .max()
             .orElse(0);
