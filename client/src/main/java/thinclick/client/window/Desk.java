@@ -159,6 +159,11 @@ final class Desk implements AutoCloseable {
     return players.check();
   }
 
+  /** Those who play at this computer. */
+  Chairs chairs() {
+    return players.chairs();
+  }
+
   /** What the leader does. */
   LecternDesk lecternDesk() {
     return lecternDesk;

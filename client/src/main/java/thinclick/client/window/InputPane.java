@@ -1,16 +1,21 @@
 package thinclick.client.window;
 
 import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
 import thinclick.client.input.KeyHalf;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.FurtherSeat;
@@ -20,6 +25,9 @@ import thinclick.client.window.words.Words;
 
 /** What is tapped on and by whom: letters, a learned pad, further players at this computer. */
 final class InputPane {
+  /** Pads may have long names, which go on in another line. */
+  private static final double WIDEST_EMS = 20;
+
   private final Session session;
   private final Chairs chairs;
   private final Taps taps;
@@ -45,6 +53,7 @@ final class InputPane {
     Label nameLabel = new Label(words.say("taps.further.name"));
     nameLabel.setLabelFor(name);
     who = line(nameLabel, name, in);
+    hideUnless(who);
   }
 
   /** Puts the controls into their place. */
@@ -97,17 +106,45 @@ final class InputPane {
     sitting.getChildren().clear();
     int count = chairs.all().size();
     halves.setVisible(count == 1);
-    who.setDisable(count > Session.MOST_FURTHER);
+    boolean full = count > Session.MOST_FURTHER;
+    who.setVisible(!full);
+    List<Label> played = new ArrayList<>();
+    List<Button> pads = new ArrayList<>();
     for (int i = 0; count > 1 && i < count; i++) {
-      sitting.getChildren().add(line(chairs.get(i), i));
+      sitting.getChildren().add(line(chairs.get(i), i, played, pads));
+    }
+    inColumn(played);
+    inColumn(pads);
+    if (full) {
+      sitting.getChildren().add(styled(Prose.of(words.say("taps.further.full")), "soft"));
     }
   }
 
-  private FlowPane line(Chair chair, int at) {
+  /** All as wide as the widest, so that what follows begins at one place. */
+  private static void inColumn(List<? extends Labeled> column) {
+    for (Labeled one : column) {
+      one.prefWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () ->
+                      Math.min(
+                          column.stream().mapToDouble(InputPane::written).max().orElse(0),
+                          WIDEST_EMS * one.getFont().getSize()),
+                  one.fontProperty()));
+    }
+  }
+
+  private static double written(Labeled one) {
+    Text text = new Text(one.getText());
+    text.setFont(one.getFont());
+    return Math.ceil(text.getLayoutBounds().getWidth()) + 1;
+  }
+
+  private FlowPane line(Chair chair, int at, List<Label> played, List<Button> pads) {
     String letters = words.say("taps.chair", chair.name(), taps.letters(at));
-    String pads = String.join(", ", taps.pads(chair));
+    String named = String.join(", ", taps.pads(chair));
     Label keys =
-        Prose.of(pads.isEmpty() ? letters : letters + " " + words.say("taps.chair.pads", pads));
+        Prose.of(named.isEmpty() ? letters : letters + " " + words.say("taps.chair.pads", named));
     Button pad = new Button(words.say("taps.show", chair.name()));
     pad.setId("pad-of-" + at);
     pad.getStyleClass().add("quiet");
@@ -118,7 +155,9 @@ final class InputPane {
     // What is true of all and said once beside the check is not said beside each.
     delay.visibleProperty().bind(delay.textProperty().isNotEqualTo(words.say("chair.unmeasured")));
     hideUnless(delay);
-    FlowPane line = line(keys, pad);
+    played.add(keys);
+    pads.add(pad);
+    FlowPane line = styled(new FlowPane(keys, pad), "options");
     FurtherSeat further = chair.further();
     if (further != null) {
       Button out = new Button(words.say("taps.further.out", chair.name()));

@@ -17,7 +17,6 @@ import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import thinclick.client.sound.Loudness;
 import thinclick.client.window.look.Look;
@@ -26,9 +25,6 @@ import thinclick.client.window.words.Words;
 
 /** Around every page: the words to go by above, the click's level, one sentence below. */
 final class Shell {
-  private static final double TAPS_WIDTH = 260;
-  private static final double SOUND_WIDTH = 290;
-  private static final double ROOMY_EMS = 38;
 
   /** A window lower than this, in sizes of its text, has no room to spare around its page. */
   private static final double CRAMPED_EMS = 40;
@@ -43,7 +39,8 @@ final class Shell {
   private final Map<View, ToggleButton> tabs = new EnumMap<>(View.class);
   private final ToggleGroup group = new ToggleGroup();
   private final Label sentence = Prose.in(new Label());
-  private final Label tapsSay = styled(Prose.in(new Unbroken(TAPS_WIDTH)), "soft");
+  private final Label tapsSay = styled(Prose.of(""), "soft");
+  private final Foot foot;
   private final Button leave = new Button();
   private double em = Look.USUAL_TEXT;
   private View view = View.DOOR;
@@ -81,24 +78,20 @@ final class Shell {
 
     sentence.setId("sentence");
     sentence.getStyleClass().add("sentence");
-    sentence.setMinWidth(240);
-    HBox.setHgrow(sentence, Priority.ALWAYS);
-    sentence.setMaxWidth(Double.MAX_VALUE);
-    Label soundSays = styled(Prose.in(new Unbroken(SOUND_WIDTH)), "soft");
+    Label soundSays = styled(Prose.of(""), "soft");
     soundSays.setId("sound-says");
     soundSays.textProperty().bind(sound.saysProperty());
-    soundSays.setMaxWidth(430);
     tapsSay.setId("taps-say");
     tapsSay.textProperty().bind(taps.saysProperty());
-    HBox foot = styled(new HBox(sentence, tapsSay, soundSays), "foot");
+    foot = new Foot(sentence, tapsSay, soundSays);
     foot.widthProperty().addListener(any -> leaveRoom());
     root.setTop(head);
     root.setBottom(foot);
   }
 
   /**
-   * Where the window is low for its text, head and foot keep close; in a narrow one, and where
-   * there is nothing to play, the sentence has the place of what to tap on.
+   * Where the window is low for its text, head and foot keep close; where there is nothing to play,
+   * the sentence has the place of what to tap on.
    */
   private void leaveRoom() {
     double high = root.getScene() == null ? Double.MAX_VALUE : root.getScene().getHeight();
@@ -112,17 +105,16 @@ final class Shell {
       name.setVisible(!cramped); // the window's title has it as well
     }
     boolean playing = view == View.STAND || view == View.CHECK || takeRuns;
-    boolean shown = playing && root.getWidth() >= ROOMY_EMS * em;
-    tapsSay.setVisible(shown);
-    tapsSay.setManaged(shown);
+    foot.tapped(playing);
     tell();
   }
 
   /**
-   * In a narrow window, what to tap on is said once a part can be read, and before it is played.
+   * Where the foot has no room for it, what to tap on is said once a part can be read, and before
+   * it is played.
    */
   private void tell() {
-    boolean after = view == View.STAND && !takeRuns && !tapsSay.isVisible();
+    boolean after = view == View.STAND && !takeRuns && !foot.hasRoomForTaps(told);
     String now = after ? told + " " + tapsSay.getText() : told;
     if (!now.equals(sentence.getText())) {
       sentence.setText(now);
@@ -248,20 +240,6 @@ final class Shell {
   void say(String now) {
     told = now;
     tell();
-  }
-
-  /** Words in one line where they are short, which take another only when text is large. */
-  private static final class Unbroken extends Label {
-    private final double longest;
-
-    Unbroken(double longest) {
-      this.longest = longest;
-    }
-
-    @Override
-    protected double computeMinWidth(double height) {
-      return Math.min(longest, computePrefWidth(-1));
-    }
   }
 
   private static <N extends Node> N styled(N node, String style) {

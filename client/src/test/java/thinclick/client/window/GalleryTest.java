@@ -210,6 +210,7 @@ class GalleryTest extends PictureCase {
   /** Begun and stopped, then tapped through by a hand that is a little late; then one astray. */
   private void aCheckByTaps() {
     robot.interact(() -> ((Button) stage.getScene().lookup("#check-begin")).fire());
+    until(() -> text("check-count").equals("4")); // which are listened to
     hands.scheduleAtFixedRate(() -> robot.type(KeyCode.F), 600, 600, TimeUnit.MILLISECONDS);
     until(() -> text("check-count").equals("9"));
     picture("check-tapping");
@@ -217,15 +218,22 @@ class GalleryTest extends PictureCase {
     hands.shutdownNow();
     List<Double> offsets =
         IntStream.range(0, 36).mapToObj(i -> 43 + 9 * Math.sin(i * 1.7)).toList();
-    robot.interact(
-        () ->
-            desk.check().judgedElsewhere(new Verdict.Known(Verdict.How.TAPS, 43, 6, 36, offsets)));
+    judged(new Verdict.Known(Verdict.How.TAPS, 43, 6, 36, offsets));
     both("check-result");
     List<Double> astray =
         IntStream.range(0, 36).mapToObj(i -> 43 + 160 * Math.sin(i * 1.7)).toList();
-    robot.interact(
-        () -> desk.check().judgedElsewhere(new Verdict.Refused(Verdict.Why.SCATTERED, 36, astray)));
+    judged(new Verdict.Refused(Verdict.Why.SCATTERED, 36, astray));
     picture("check-refused");
+  }
+
+  /** As after a check of the whole room: the page and the chair know of it. */
+  private void judged(Verdict verdict) {
+    robot.interact(
+        () -> {
+          Chair first = desk.chairs().first();
+          first.delay().judged(first.inputProperty().get().name(), verdict);
+          desk.check().judgedElsewhere(verdict);
+        });
   }
 
   private void down(double share) {

@@ -271,6 +271,17 @@ public final class CheckView {
     Label chair = Prose.of("");
     chair.setId("check-chair");
     chair.textProperty().bind(chairSays);
+    // Where a check was refused, that has just been said with its reason.
+    chair
+        .visibleProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () ->
+                    !(model.verdictProperty().get() instanceof Verdict.Refused)
+                        || !chairSays.get().equals(words.say("chair.unmeasured")),
+                model.verdictProperty(),
+                chairSays));
+    chair.managedProperty().bind(chair.visibleProperty());
     return numbered(4, words.say("check.result"), says, ledger, scale, chair);
   }
 
@@ -327,7 +338,9 @@ public final class CheckView {
     boolean known = verdict instanceof Verdict.Known;
     scale.setText(any ? words.say(known ? "check.scale" : "check.scale.refused") : "");
     ledger.setAccessibleText(any ? model.saysProperty().get() : "");
-    InView.bring(scale);
+    if (verdict != null) {
+      InView.keep(scale.getParent());
+    }
   }
 
   private static <N extends Node> N styled(N node, String style) {

@@ -1,9 +1,11 @@
 package thinclick.client.window.look;
 
+import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ScrollPane;
+import org.jspecify.annotations.Nullable;
 
 /** Moves a page, at once, so that all of a part of it is in view. */
 public final class InView {
@@ -11,20 +13,83 @@ public final class InView {
 
   private InView() {}
 
-  /** Brings a part of a page into view; what is in view already stays. */
+  /**
+   * Brings a part of a page into view, its beginning where not all of it fits; what is in view
+   * already stays.
+   */
   public static void bring(Node node) {
     if (pageOf(node) instanceof ScrollPane pane) {
-      pane.applyCss();
-      pane.layout();
-      double page = pane.getContent().getLayoutBounds().getHeight();
-      double shown = pane.getViewportBounds().getHeight();
-      Bounds part = pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal()));
-      double top = pane.getVvalue() * (page - shown);
-      if (page > shown && part.getMaxY() > top + shown) {
-        pane.setVvalue(Math.min(1, (part.getMaxY() + MARGIN - shown) / (page - shown)));
-      } else if (page > shown && part.getMinY() < top) {
-        pane.setVvalue(Math.max(0, (part.getMinY() - MARGIN) / (page - shown)));
+      move(pane, node);
+    }
+  }
+
+  /**
+   * Brings it into view, and keeps it there in a window and with text of another size, until
+   * somebody moves the page.
+   */
+  public static void keep(Node node) {
+    if (pageOf(node) instanceof ScrollPane pane) {
+      Object before = pane.getProperties().computeIfAbsent(Kept.class, any -> new Kept(pane));
+      if (before instanceof Kept kept) {
+        kept.keep(node);
       }
+    }
+  }
+
+  /** What one page was last moved to. */
+  private static final class Kept {
+    private final ScrollPane pane;
+    private @Nullable Node node;
+    private boolean moving;
+
+    Kept(ScrollPane pane) {
+      this.pane = pane;
+      pane.getContent().layoutBoundsProperty().addListener(any -> again());
+      pane.viewportBoundsProperty().addListener(any -> again());
+      pane.vvalueProperty()
+          .addListener(
+              any -> {
+                if (!moving) {
+                  node = null;
+                }
+              });
+    }
+
+    void keep(Node wanted) {
+      moving = true;
+      move(pane, wanted);
+      moving = false;
+      node = wanted;
+    }
+
+    private void again() {
+      Node wanted = node;
+      if (wanted != null && !moving) {
+        Platform.runLater(
+            () -> {
+              if (wanted.equals(node)) {
+                keep(wanted);
+              }
+            });
+      }
+    }
+  }
+
+  private static void move(ScrollPane pane, Node node) {
+    pane.applyCss();
+    pane.layout();
+    double page = pane.getContent().getLayoutBounds().getHeight();
+    double shown = pane.getViewportBounds().getHeight();
+    Bounds part = pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal()));
+    double top = pane.getVvalue() * (page - shown);
+    if (page <= shown) {
+      return;
+    }
+    boolean toItsBeginning = part.getMinY() < top || part.getHeight() + MARGIN > shown;
+    if (toItsBeginning) {
+      pane.setVvalue(Math.max(0, Math.min(1, (part.getMinY() - MARGIN) / (page - shown))));
+    } else if (part.getMaxY() > top + shown) {
+      pane.setVvalue(Math.min(1, (part.getMaxY() + MARGIN - shown) / (page - shown)));
     }
   }
 

@@ -1,5 +1,6 @@
 package thinclick.client.window.look;
 
+import javafx.css.PseudoClass;
 import javafx.geometry.Orientation;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
@@ -9,6 +10,8 @@ import javafx.scene.layout.Region;
  * other. The least widths are given in the stylesheet in ems, so that larger text stacks earlier.
  */
 public final class TwoColumns extends Pane {
+  private static final PseudoClass STACKED = PseudoClass.getPseudoClass("stacked");
+
   private final Region left;
   private final Region right;
   private final double leftShare;
@@ -23,6 +26,7 @@ public final class TwoColumns extends Pane {
     this.right = right;
     this.leftShare = leftShare;
     this.gap = gap;
+    getStyleClass().add("two-columns");
     getChildren().addAll(left, right);
   }
 
@@ -67,6 +71,7 @@ public final class TwoColumns extends Pane {
   @Override
   protected void layoutChildren() {
     double width = getWidth();
+    pseudoClassStateChanged(STACKED, !sideBySide(width));
     if (sideBySide(width)) {
       double leftWidth = leftWidth(width);
       left.resizeRelocate(0, 0, leftWidth, getHeight());

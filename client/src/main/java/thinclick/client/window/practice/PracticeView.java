@@ -3,6 +3,7 @@ package thinclick.client.window.practice;
 import java.util.List;
 import java.util.stream.IntStream;
 import javafx.collections.FXCollections;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -161,10 +162,13 @@ public final class PracticeView {
     form.line(words.say("practice.company"), count);
     FlowPane commands = styled(new FlowPane(begin, back), "commands");
     VBox right = styled(new VBox(chosen, form, horn, commands), "sheet");
-    right.getStyleClass().add("lectern-right");
-    TwoColumns columns = new TwoColumns(left, right, 0, 36);
+    // The sheet ends below what it says, however long the list beside it is.
+    VBox beside = styled(new VBox(right), "lectern-right");
+    TwoColumns columns = styled(new TwoColumns(left, beside, 0, 36), "practice-columns");
     VBox.setVgrow(columns, Priority.ALWAYS);
-    return styled(new VBox(columns), "page");
+    VBox page = styled(new VBox(columns), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    return page;
   }
 
   /** What this view itself sets is no choice of the player's. */

@@ -103,10 +103,20 @@ public final class SettingsView {
       button.setOnAction(done -> set.accept(value));
       model
           .lookProperty()
-          .addListener((any, old, look) -> button.setSelected(now.apply(look) == value));
+          .addListener((any, old, look) -> follow(button, group, now.apply(look) == value));
       options.getChildren().add(button);
     }
     form.line(name, options);
+  }
+
+  /** Where a key has changed what is set, the focus goes on being on what is set. */
+  private static void follow(RadioButton button, ToggleGroup group, boolean set) {
+    boolean focused =
+        group.getToggles().stream().anyMatch(one -> one instanceof Node node && node.isFocused());
+    button.setSelected(set);
+    if (set && focused) {
+      button.requestFocus();
+    }
   }
 
   private RadioButton option(String id, ToggleGroup group, String name, String key) {

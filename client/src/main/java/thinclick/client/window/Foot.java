@@ -1,0 +1,146 @@
+package thinclick.client.window;
+
+import java.util.HashMap;
+import java.util.Map;
+import javafx.geometry.Orientation;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
+import thinclick.client.window.FootWidths.Span;
+
+/** The foot of the window: a sentence, and at the right margin what to tap on and what is heard. */
+final class Foot extends HBox {
+  private static final int HALVINGS = 9;
+
+  private final Label sentence;
+  private final Label taps;
+  private final Label sound;
+  private final Map<Label, Measured> measured = new HashMap<>();
+  private boolean tapped;
+
+  private record Measured(String text, Font font, Span span) {}
+
+  Foot(Label sentence, Label taps, Label sound) {
+    super(sentence, taps, sound);
+    this.sentence = sentence;
+    this.taps = taps;
+    this.sound = sound;
+    getStyleClass().add("foot");
+  }
+
+  /** Whether something is tapped on the page in view, so that it is of use to say on what. */
+  void tapped(boolean now) {
+    if (now != tapped) {
+      tapped = now;
+      requestLayout();
+    }
+  }
+
+  /** Whether what to tap on fits beside a sentence, each in two lines at most. */
+  boolean hasRoomForTaps(String said) {
+    double room = getWidth() - snappedLeftInset() - snappedRightInset();
+    Span beside = measure(said, sentence.getFont());
+    return FootWidths.of(room, snapSpaceX(getSpacing()), beside, span(taps), span(sound)).taps()
+        > 0;
+  }
+
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
+  protected double computeMinWidth(double height) {
+    return 0;
+  }
+
+  @Override
+  protected double computeMinHeight(double width) {
+    return computePrefHeight(width);
+  }
+
+  @Override
+  protected double computePrefHeight(double width) {
+    double across = width < 0 ? prefWidth(-1) : width;
+    FootWidths shared = share(across);
+    double high =
+        Math.max(sentence.prefHeight(shared.sentence()), sound.prefHeight(shared.sound()));
+    if (shared.taps() > 0) {
+      high = Math.max(high, taps.prefHeight(shared.taps()));
+    }
+    return snappedTopInset() + snapSizeY(high) + snappedBottomInset();
+  }
+
+  @Override
+  protected void layoutChildren() {
+    FootWidths shared = share(getWidth());
+    double right = getWidth() - snappedRightInset();
+    taps.setVisible(shared.taps() > 0);
+    place(sentence, snappedLeftInset(), shared.sentence());
+    place(sound, right - shared.sound(), shared.sound());
+    place(taps, right - shared.sound() - snapSpaceX(getSpacing()) - shared.taps(), shared.taps());
+  }
+
+  private void place(Label label, double x, double width) {
+    double top = snappedTopInset();
+    double room = getHeight() - top - snappedBottomInset();
+    double high = Math.min(room, snapSizeY(label.prefHeight(width)));
+    label.resizeRelocate(
+        snapPositionX(x), snapPositionY(top + (room - high) / 2), snapSizeX(width), high);
+  }
+
+  private FootWidths share(double width) {
+    double room = width - snappedLeftInset() - snappedRightInset();
+    return FootWidths.of(
+        room, snapSpaceX(getSpacing()), span(sentence), tapped ? span(taps) : null, span(sound));
+  }
+
+  /** Asked for at every layout, and measured where words or size have changed. */
+  private Span span(Label label) {
+    Measured before = measured.get(label);
+    if (before == null
+        || !before.text().equals(label.getText())
+        || !before.font().equals(label.getFont())) {
+      before =
+          new Measured(label.getText(), label.getFont(), measure(label.getText(), label.getFont()));
+      measured.put(label, before);
+    }
+    return before.span();
+  }
+
+  private static Span measure(String said, Font font) {
+    Text text = new Text(said);
+    text.setFont(font);
+    double one = text.getLayoutBounds().getWidth();
+    double twoHigh = 2.4 * text.getLayoutBounds().getHeight();
+    double tooNarrow = longestWord(said, font);
+    double enough = one;
+    for (int i = 0; i < HALVINGS && enough > tooNarrow; i++) {
+      double tried = (tooNarrow + enough) / 2;
+      text.setWrappingWidth(tried);
+      if (text.getLayoutBounds().getHeight() < twoHigh) {
+        enough = tried;
+      } else {
+        tooNarrow = tried;
+      }
+    }
+    return new Span(whole(one), Math.min(whole(enough) + 1, whole(one)));
+  }
+
+  /** A label in less than whole pixels would end in dots. */
+  private static double whole(double width) {
+    return Math.ceil(width + 0.2);
+  }
+
+  /** Narrower than that, a word would be broken. */
+  private static double longestWord(String said, Font font) {
+    double longest = 0;
+    for (String word : said.split(" ", -1)) {
+      Text text = new Text(word);
+      text.setFont(font);
+      longest = Math.max(longest, text.getLayoutBounds().getWidth());
+    }
+    return longest;
+  }
+}
