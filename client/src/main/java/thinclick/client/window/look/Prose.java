@@ -59,8 +59,9 @@ public final class Prose {
     double height = height();
     double tried = width;
     Double last = lastLine();
-    boolean better = true;
-    while (better && last != null && last < LEAST_LAST * width && tried > NARROWEST * width) {
+    boolean better = last != null && last < LEAST_LAST * width;
+    double narrowest = better ? Math.max(NARROWEST * width, longestWord() / NARROWER) : 0;
+    while (better && last != null && last < LEAST_LAST * width && tried > narrowest) {
       double kept = tried;
       tried *= NARROWER;
       text.setWrappingWidth(tried);
@@ -71,6 +72,17 @@ public final class Prose {
       last = lastLine();
     }
     setting = false;
+  }
+
+  /** Narrower than its longest word a text would be broken inside it. */
+  private double longestWord() {
+    double longest = 0;
+    for (String word : text.getText().split("\\s+")) {
+      Text alone = new Text(word);
+      alone.setFont(text.getFont());
+      longest = Math.max(longest, Math.ceil(alone.getLayoutBounds().getWidth()) + 1);
+    }
+    return longest;
   }
 
   private double height() {

@@ -51,6 +51,29 @@ class ProseTest {
   }
 
   @Test
+  void noWordIsBrokenInside() throws Exception {
+    FxToolkit.setupFixture(
+        () -> {
+          Label prose = Prose.of("Thinnest click");
+          Label word = new Label("Thinnest");
+          Pane pane = new Pane(prose, word);
+          new Scene(pane, 1200, 600);
+          pane.applyCss();
+          int least = (int) Math.ceil(word.prefWidth(-1)) + 1;
+          for (int width = least; width < 2 * least; width++) {
+            set(prose, width);
+            assertThat(text(prose).caretShape(7, true)[0])
+                .as("the last letter of the word at %d px", width)
+                .isInstanceOfSatisfying(
+                    MoveTo.class,
+                    last ->
+                        assertThat(last.getY())
+                            .isEqualTo(((MoveTo) text(prose).caretShape(0, true)[0]).getY()));
+          }
+        });
+  }
+
+  @Test
   void otherWordsAreSetAnew() throws Exception {
     FxToolkit.setupFixture(
         () -> {
