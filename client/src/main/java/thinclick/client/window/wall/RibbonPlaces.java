@@ -70,7 +70,7 @@ record RibbonPlaces(
     double middle = Math.max(edge, Math.min(width - edge, span.middle()));
 
     double line = height * 0.075;
-    double lowest = height * (page.below().isEmpty() ? 0.92 : 0.815);
+    double lowest = height * (page.below().isEmpty() ? 0.92 : 0.775);
     double words = lowest - Math.max(0, says.size() - 1) * line;
     double bracket = says.isEmpty() ? words - height * 0.015 : words - height * 0.085 - stem;
     double labels = held ? bracket - height * 0.022 : lowest;
