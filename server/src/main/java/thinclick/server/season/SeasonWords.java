@@ -36,7 +36,7 @@ public final class SeasonWords {
     this.day = speaker.days();
   }
 
-  /** The heads of a table of members: chair, name, weeks, last seen, level, fewest clicks held. */
+  /** The heads of a table of members: chair, name, weeks, last seen, level, thinnest click held. */
   public static List<String> heads(Speaker speaker) {
     return List.of(
             "season.chair",

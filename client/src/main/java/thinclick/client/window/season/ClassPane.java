@@ -34,6 +34,7 @@ final class ClassPane {
   ClassPane(ClassDesk desk, Words words, Erasure erasure) {
     this.desk = desk;
     this.words = words;
+    months.getStyleClass().add("season-few");
     root =
         new VBox(
             10,

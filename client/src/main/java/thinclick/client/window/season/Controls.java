@@ -1,19 +1,16 @@
 package thinclick.client.window.season;
 
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import thinclick.client.window.look.Prose;
 
 /** The few kinds of control that the page of a season is made of. */
 final class Controls {
-  private static final double FIELD_WIDTH = 190;
-
   private Controls() {}
 
   static Button button(String id, String says, Runnable does) {
@@ -32,17 +29,14 @@ final class Controls {
     return Prose.of(says);
   }
 
-  /** A field with its name before it and what is done with it behind. */
-  static FlowPane line(String says, TextField field, String id, Button does) {
+  /** A field with its name before it and what is done with it behind; the field gives way. */
+  static HBox line(String says, TextField field, String id, Button does) {
     Label name = styled(new Label(says), "field-name");
     name.setLabelFor(field);
     field.setId(id);
     field.setAccessibleText(says);
-    field.setPrefWidth(FIELD_WIDTH);
     field.setOnAction(done -> does.fire());
-    FlowPane line = new FlowPane(12, 6, name, field, does);
-    line.setRowValignment(VPos.BASELINE);
-    return line;
+    return styled(new HBox(name, styled(field, "season-field"), does), "season-line");
   }
 
   static <N extends Node> N styled(N node, String style) {

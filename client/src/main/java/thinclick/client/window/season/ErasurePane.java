@@ -6,6 +6,7 @@ import static thinclick.client.window.season.Controls.shown;
 import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
+import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -51,7 +52,9 @@ final class ErasurePane {
     Button go = button("erase-now", words.say("season.erase.now"), erasure::go);
     go.setDisable(!erasure.possible());
     Button leave = button("erase-not", words.say("season.erase.not"), erasure::leave);
-    root.getChildren().add(new FlowPane(12, 8, leave, go));
+    FlowPane asked = new FlowPane(12, 8, leave, go);
+    VBox.setMargin(asked, new Insets(6, 0, 0, 0));
+    root.getChildren().add(asked);
     leave.requestFocus();
   }
 }

@@ -81,7 +81,12 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
       ZonedDateTime begun = take.entry().begunAt().atZone(zone);
       byDay
           .computeIfAbsent(days.format(begun), day -> new ArrayList<>())
-          .add(0, words.say("season.goes.take", take.entry().key().title(), hours.format(begun)));
+          .add(
+              0,
+              words.say(
+                  "season.goes.take",
+                  take.entry().key().title(),
+                  hours.format(begun).replace(' ', '\u00a0')));
     }
     return byDay.entrySet().stream()
         .map(day -> words.say("season.goes.day", day.getKey(), String.join(", ", day.getValue())))

@@ -4,12 +4,15 @@ import static thinclick.client.window.season.Controls.heading;
 import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -27,6 +30,7 @@ import thinclick.server.season.Week;
 
 /** Who is in a class: chair, name, weeks, last seen, level, the thinnest click held. */
 final class MemberList {
+  private static final Duration SAME_YEAR = Duration.ofDays(300);
   private static final int FEWEST_LINES = 3;
   private static final int MOST_LINES = 14;
   private static final String BESIDE_BAR = "member-heads-beside-bar";
@@ -40,7 +44,7 @@ final class MemberList {
           "member-rung");
 
   private final ClassDesk desk;
-  private final DateTimeFormatter day;
+  private DateTimeFormatter day;
   private final ListView<Pupil> list = new ListView<>();
   private final HBox head;
   private final VBox root;
@@ -48,7 +52,7 @@ final class MemberList {
 
   MemberList(ClassDesk desk, Words words, Consumer<@Nullable Pupil> marked) {
     this.desk = desk;
-    day = desk.speaker().days().withZone(ZoneId.systemDefault());
+    day = desk.speaker().days();
     list.setId("members");
     list.setAccessibleText(words.say("season.members"));
     list.setCellFactory(any -> new Line());
@@ -79,6 +83,11 @@ final class MemberList {
     Pupil before = marked();
     weeks = season == null ? List.of() : season.weeks(ZoneId.systemDefault());
     List<Pupil> pupils = season == null ? List.of() : season.pupils();
+    boolean year =
+        withYear(pupils.stream().flatMap(one -> Stream.ofNullable(one.lastSeen())).toList());
+    day =
+        (year ? desk.speaker().days() : desk.speaker().daysOfTheYear())
+            .withZone(ZoneId.systemDefault());
     list.getItems().setAll(pupils);
     Controls.asHighAsLines(list, FEWEST_LINES, MOST_LINES);
     head.getStyleClass().remove(BESIDE_BAR);
@@ -92,6 +101,15 @@ final class MemberList {
     } else if (!pupils.isEmpty()) {
       list.getSelectionModel().select(0);
     }
+  }
+
+  /** A day says its year only where another one of them could be meant. */
+  static boolean withYear(List<Instant> days) {
+    Optional<Instant> first = days.stream().min(Comparator.naturalOrder());
+    Optional<Instant> last = days.stream().max(Comparator.naturalOrder());
+    return first.isPresent()
+        && last.isPresent()
+        && Duration.between(first.get(), last.get()).compareTo(SAME_YEAR) > 0;
   }
 
   private List<String> texts(Pupil pupil) {
@@ -109,7 +127,8 @@ final class MemberList {
   private static HBox cells(List<String> texts) {
     HBox line = styled(new HBox(), "roster-line");
     for (int i = 0; i < texts.size(); i++) {
-      Label cell = styled(wrapped(texts.get(i)), STYLES.get(i));
+      Label cell = styled(new Label(texts.get(i)), STYLES.get(i));
+      cell.setWrapText(true);
       line.getChildren().add(cell);
     }
     return line;

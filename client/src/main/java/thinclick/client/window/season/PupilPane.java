@@ -36,6 +36,7 @@ final class PupilPane {
     this.words = words;
     none.setText(words.say("season.choose"));
     says.setId("pupil-says");
+    newChair.getStyleClass().add("season-few");
     known
         .getChildren()
         .addAll(

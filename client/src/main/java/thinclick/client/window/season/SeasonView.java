@@ -94,6 +94,7 @@ public final class SeasonView {
 
   private Node createView(Node erasure) {
     titles.setId("classes");
+    styled(titles, "season-titles");
     none.setText(words.say("season.none"));
     styled(none, "soft");
     titles.setRowValignment(VPos.BASELINE);
@@ -111,8 +112,9 @@ public final class SeasonView {
                 words.say("season.open"),
                 () -> ClassPane.chooseAndOpen(desk, words, root.getScene().getWindow())),
             "quiet");
-    FlowPane making = line(words.say("season.new"), made, "class-title", make);
-    making.getChildren().add(opens);
+    FlowPane making =
+        new FlowPane(12, 6, line(words.say("season.new"), made, "class-title", make), opens);
+    making.setRowValignment(VPos.BASELINE);
 
     VBox left = styled(new VBox(14, members.root(), takes.root()), "column");
     VBox right =
