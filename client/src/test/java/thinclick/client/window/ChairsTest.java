@@ -24,6 +24,7 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.sound.SoundState;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.review.ReviewPage;
+import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.InputSettings;
@@ -232,7 +233,9 @@ class ChairsTest {
   @Test
   void whoGoesTakesTheirKeysAlong() throws Exception {
     assertThat(on(() -> taps.letters(3))).isEqualTo("O L P");
-    run(() -> session.removeSeat(session.further().get(0)));
+    FurtherSeat ben = on(() -> session.further().get(0));
+    run(() -> session.removeSeat(ben));
+    assertThat(on(ben::link)).as("what still comes is not heard").isNull();
     until(() -> chairs.all().size() == 3 && person("Ben") == null);
     assertThat(on(() -> chairs.get(1).name())).isEqualTo("Cem");
     assertThat(on(() -> taps.letters(1))).isEqualTo("T G B H N");

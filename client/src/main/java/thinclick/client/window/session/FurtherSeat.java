@@ -95,10 +95,12 @@ public final class FurtherSeat implements Seat, AutoCloseable {
     }
   }
 
-  /** Leaves the room for good. */
+  /**
+   * Leaves the room for good; what still comes is not heard, since the loop may be gone by then.
+   */
   @Override
   public void close() {
-    RoomLink link = presence.link();
+    RoomLink link = presence.hearNoMore();
     if (link != null) {
       var unused = link.leave().whenComplete((revision, refused) -> link.close());
     }

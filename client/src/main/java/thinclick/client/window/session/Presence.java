@@ -130,13 +130,21 @@ final class Presence {
 
   /** Closes the link; what was asked of it is waited for no more. */
   void leave() {
+    RoomLink old = hearNoMore();
+    if (old != null) {
+      old.close();
+    }
+  }
+
+  /**
+   * From now on nothing changes here; answers the link, for whoever has a last word to say on it.
+   */
+  @Nullable RoomLink hearNoMore() {
     questions.forget();
     RoomLink old = link;
     link = null;
     ear = null;
-    if (old != null) {
-      old.close();
-    }
+    return old;
   }
 
   // ---------------------------------------------------------------- what is done there
