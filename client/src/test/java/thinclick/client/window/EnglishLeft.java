@@ -6,9 +6,13 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Properties;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -32,7 +36,20 @@ final class EnglishLeft {
       Pattern.compile(
           "(?i)dorian|ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
 
-  private static final List<Pattern> SENTENCES = sentences();
+  /** Sentences without a blank, which are compared; the others are matched. */
+  private static final Set<String> WHOLE = new HashSet<>();
+
+  private static final List<Pattern> WITH_BLANKS = new ArrayList<>();
+
+  /** What was shown before: most of a page stands on the next one too. */
+  private static final Map<String, Boolean> KNOWN = new ConcurrentHashMap<>();
+
+  static {
+    add(Words.class, "window");
+    add(Words.class, "complaints");
+    add(Speaker.class, "review");
+    add(LessonScript.class, "lesson");
+  }
 
   private EnglishLeft() {}
 
@@ -64,29 +81,27 @@ final class EnglishLeft {
   }
 
   static boolean isEnglish(String shown) {
-    String text = shown.strip();
-    return TWO_LETTERS.matcher(text).find()
-        && !ALIKE.matcher(text).matches()
-        && SENTENCES.stream().anyMatch(one -> one.matcher(text).matches());
+    return KNOWN.computeIfAbsent(
+        shown.strip(),
+        text ->
+            TWO_LETTERS.matcher(text).find()
+                && !ALIKE.matcher(text).matches()
+                && (WHOLE.contains(text)
+                    || WITH_BLANKS.stream().anyMatch(one -> one.matcher(text).matches())));
   }
 
-  private static List<Pattern> sentences() {
-    List<Pattern> sentences = new ArrayList<>();
-    add(Words.class, "window", sentences);
-    add(Words.class, "complaints", sentences);
-    add(Speaker.class, "review", sentences);
-    add(LessonScript.class, "lesson", sentences);
-    return sentences;
-  }
-
-  private static void add(Class<?> beside, String name, List<Pattern> sentences) {
+  private static void add(Class<?> beside, String name) {
     Properties english = read(beside, name + ".properties");
     Properties german = read(beside, name + "_de.properties");
     for (String key : english.stringPropertyNames()) {
       String said = english.getProperty(key);
       String own = outer(said);
       if (!said.equals(german.getProperty(key)) && own.matches("(?s).*[A-Za-z]{3}.*")) {
-        sentences.add(pattern(own));
+        if (BLANK.matcher(own).find()) {
+          WITH_BLANKS.add(pattern(own));
+        } else {
+          WHOLE.add(own);
+        }
       }
     }
   }

@@ -20,8 +20,6 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
@@ -34,10 +32,38 @@ class SetLikeABookTest extends WindowCase {
   private static final List<View> PAGES =
       List.of(View.DOOR, View.PRACTICE, View.CHECK, View.SETTINGS, View.HELP);
 
-  @ParameterizedTest
-  @CsvSource({"15, 1366, 768", "15, 1024, 768", "30, 1920, 1080", "30, 1024, 768"})
-  void edgesBaseLinesAndColumnsAreTrue(double textSize, int width, int height) throws Exception {
-    open(textSize);
+  @Test
+  void usualTextIsSetTrue() throws Exception {
+    open();
+    allIsTrue(Look.USUAL_TEXT, 1366, 768);
+    allIsTrue(Look.USUAL_TEXT, 1024, 768);
+    aListThatGoesOnShowsIt(Look.USUAL_TEXT);
+    whatToTapOnIsSaidWhereSomethingIsTapped();
+    theEdgeOfAButtonIsOneLineOfPixels();
+    theFocusIsAFrameAndNoChoice();
+  }
+
+  @Test
+  void textTwiceAsLargeIsSetTrueAndLeavesRoomForThePage() throws Exception {
+    new SettingsFile(folder)
+        .write(
+            new Settings(
+                Settings.FORMAT,
+                Settings.VERSION,
+                Look.FIRST.withText(Look.LARGEST_TEXT),
+                Language.SYSTEM,
+                "",
+                ""));
+    open();
+    allIsTrue(Look.LARGEST_TEXT, 1920, 1080);
+    allIsTrue(Look.LARGEST_TEXT, 1024, 768);
+    aListThatGoesOnShowsIt(Look.LARGEST_TEXT);
+    largeTextLeavesRoomForThePage(1366, 768, 0.77);
+    largeTextLeavesRoomForThePage(1920, 1080, 0.8);
+    largeTextLeavesRoomForThePage(1024, 768, 0.7);
+  }
+
+  private void allIsTrue(double textSize, int width, int height) {
     List<String> off = new ArrayList<>();
     for (View view : PAGES) {
       turnTo(view, width, height);
@@ -51,26 +77,27 @@ class SetLikeABookTest extends WindowCase {
             }
           });
     }
-    assertThat(off).isEmpty();
+    assertThat(off).as("letters of %.0f at %d", textSize, width).isEmpty();
     List<Double> lines = new ArrayList<>();
     robot.interact(
         () -> {
           for (Labeled word : all(Labeled.class)) {
-            boolean inHead = inside(word, ".head") && !inside(word, ".slider");
-            if (inHead && (textSize < 20 || inside(word, "#tab-door") || !controlsBelow())) {
+            boolean inHead = inside(word, "head") && !inside(word, "slider");
+            if (inHead && (textSize < 20 || inside(word, "tab-door") || !controlsBelow())) {
               lines.add(baseLine(word));
             }
           }
         });
     assertThat(lines).isNotEmpty();
-    lines.forEach(line -> assertThat(line).as("in the head").isEqualTo(lines.get(0), within(0.6)));
+    lines.forEach(
+        line ->
+            assertThat(line)
+                .as("in the head, letters of %.0f at %d", textSize, width)
+                .isEqualTo(lines.get(0), within(0.6)));
   }
 
   /** Twice as large, head and foot leave the page seven tenths of a low window. */
-  @ParameterizedTest
-  @CsvSource({"1366, 768, 0.77", "1920, 1080, 0.8", "1024, 768, 0.7"})
-  void largeTextLeavesRoomForThePage(int width, int height, double share) throws Exception {
-    open(Look.LARGEST_TEXT);
+  private void largeTextLeavesRoomForThePage(int width, int height, double share) {
     for (View view : PAGES) {
       turnTo(view, width, height);
       double page = on(() -> height - high(".head") - high(".foot")) / height;
@@ -78,9 +105,7 @@ class SetLikeABookTest extends WindowCase {
     }
   }
 
-  @Test
-  void whatToTapOnIsSaidWhereSomethingIsTapped() throws Exception {
-    open();
+  private void whatToTapOnIsSaidWhereSomethingIsTapped() {
     for (View view : PAGES) {
       turnTo(view, 1366, 768);
       assertThat(on(() -> node("taps-say").isVisible()))
@@ -90,9 +115,7 @@ class SetLikeABookTest extends WindowCase {
   }
 
   /** What is chosen fills the circle; the focus frames the word as well, and leaves the circle. */
-  @Test
-  void theFocusIsAFrameAndNoChoice() throws Exception {
-    open();
+  private void theFocusIsAFrameAndNoChoice() {
     turnTo(View.SETTINGS, 1366, 768);
     RadioButton dark = (RadioButton) node("shade-dark");
     Region circle = (Region) dark.lookup(".radio");
@@ -111,9 +134,7 @@ class SetLikeABookTest extends WindowCase {
   }
 
   /** A pale second line above or below would make one button look heavier than the next. */
-  @Test
-  void theEdgeOfAButtonIsOneLineOfPixels() throws Exception {
-    open();
+  private void theEdgeOfAButtonIsOneLineOfPixels() {
     turnTo(View.DOOR, 1366, 768);
     List<String> off = new ArrayList<>();
     robot.interact(
@@ -139,10 +160,7 @@ class SetLikeABookTest extends WindowCase {
     assertThat(off).isEmpty();
   }
 
-  @ParameterizedTest
-  @CsvSource({"15", "30"})
-  void aListThatGoesOnShowsIt(double textSize) throws Exception {
-    open(textSize);
+  private void aListThatGoesOnShowsIt(double textSize) {
     turnTo(View.PRACTICE, 1366, 768);
     robot.interact(
         () -> {
@@ -157,19 +175,6 @@ class SetLikeABookTest extends WindowCase {
           assertThat(bar.getWidth()).isGreaterThanOrEqualTo(0.7 * textSize);
           assertThat(thumb.getHeight()).isBetween(10.0, bar.getHeight() - 10);
         });
-  }
-
-  private void open(double textSize) throws Exception {
-    new SettingsFile(folder)
-        .write(
-            new Settings(
-                Settings.FORMAT,
-                Settings.VERSION,
-                Look.FIRST.withText(textSize),
-                Language.SYSTEM,
-                "",
-                ""));
-    open();
   }
 
   private void turnTo(View view, int width, int height) {
@@ -226,9 +231,12 @@ class SetLikeABookTest extends WindowCase {
     return level.getMinY() > door.getMaxY() - 1;
   }
 
-  private boolean inside(Node node, String selector) {
+  /** Whether it is, or stands in, what has that style or that id. */
+  private static boolean inside(Node node, String named) {
     Node sought = node;
-    while (sought != null && !stage.getScene().getRoot().lookupAll(selector).contains(sought)) {
+    while (sought != null
+        && !named.equals(sought.getId())
+        && !sought.getStyleClass().contains(named)) {
       sought = sought.getParent();
     }
     return sought != null;

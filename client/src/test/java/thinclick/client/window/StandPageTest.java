@@ -47,7 +47,7 @@ class StandPageTest extends WindowCase {
                 .chooseAndDeal(
                     new Lead.Hand(
                         Stock.find("Threes over a blues"),
-                        60,
+                        160,
                         1,
                         session.state().people().stream().map(Person::playerId).toList())));
     until(() -> session.state().phase() == Phase.DEALT && session.state().ownPart() != null);

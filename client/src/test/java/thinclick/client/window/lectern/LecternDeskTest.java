@@ -172,7 +172,7 @@ class LecternDeskTest {
     run(() -> desk.lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
     assertThat(ask(() -> desk.plan().line(0, "1 bar: all beats"))).isEmpty();
-    assertThat(ask(() -> desk.plan().tempo("120"))).isEmpty();
+    assertThat(ask(() -> desk.plan().tempo("160"))).isEmpty();
     dealt(() -> desk.lesson().repeat());
     run(() -> desk.lesson().goOn());
     until(() -> session.state().takeRuns());

@@ -112,7 +112,7 @@ class OwnFiguresTest {
         like.periodBars(),
         like.deal(),
         like.chairs(),
-        List.of(Stage.ofBeats(4, 1, 1, 2, 3, 4)),
+        List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4)),
         null);
   }
 
