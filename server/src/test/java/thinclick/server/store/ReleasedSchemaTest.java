@@ -14,8 +14,8 @@ import thinclick.server.room.RoomJournal;
 
 /**
  * A database of every schema that was ever released, each written by the host of its time: one take
- * of one player, who was cut and came back. The next one is what {@code OtherLanguageTest} leaves where
- * its folder is kept ({@code junit.jupiter.tempdir.cleanup.mode.default=NEVER}).
+ * of one player, who was cut and came back. The next one is what {@code OtherLanguageTest} leaves
+ * where its folder is kept ({@code junit.jupiter.tempdir.cleanup.mode.default=NEVER}).
  */
 class ReleasedSchemaTest {
   @TempDir Path folder;
