@@ -6,16 +6,28 @@ import java.util.List;
 /**
  * Parts that stand below each other, spelled once and laid out as often as a page asks: a step has
  * one place in all of them, and so has a bar line. The click and the stages' words stand above the
- * first alone.
+ * first alone, or above the first of each page.
  */
 public final class Score {
   private final List<Engraver> staves;
+  private final int perPage;
 
   /**
    * @param parts from above, of one meter, grid, length and click
    */
   public Score(List<StaffPart> parts) {
+    this(parts, parts.size());
+  }
+
+  /**
+   * Parts of several pages that are turned while they are read.
+   *
+   * @param parts page by page, from above, of one meter, grid, length and click
+   * @param perPage how many stand on each
+   */
+  public Score(List<StaffPart> parts, int perPage) {
     staves = parts.stream().map(Engraver::new).toList();
+    this.perPage = perPage;
   }
 
   /**
@@ -43,7 +55,7 @@ public final class Score {
     for (SystemPlan plan : plans) {
       List<StaffSystem> line = new ArrayList<>();
       for (Engraver staff : staves) {
-        line.add(staff.system(plan, measures, step, line.isEmpty()));
+        line.add(staff.system(plan, measures, step, line.size() % perPage == 0));
       }
       lines.add(line);
     }

@@ -58,12 +58,12 @@ final class ChairPages {
    * line that is too high for any page has one of its own.
    *
    * @param lines how many there are
-   * @param holds whether a page holds some of them below each other, by their numbers
+   * @param holds whether pages hold what is on each of them below each other, lines by number
    */
-  static List<List<Integer>> pages(int lines, Predicate<List<Integer>> holds) {
+  static List<List<Integer>> pages(int lines, Predicate<List<List<Integer>>> holds) {
     for (int pages = 1; pages < lines; pages++) {
       List<List<Integer>> split = split(lines, pages);
-      if (split.stream().allMatch(holds)) {
+      if (holds.test(split)) {
         return split;
       }
     }

@@ -1,5 +1,7 @@
 package thinclick.client.window.stand;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import thinclick.server.engraving.Reading;
@@ -20,38 +22,63 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
   static final class Uncut {
     private static final int SAMPLE = 6;
 
+    private final List<List<WrittenPart>> pages;
     private final List<WrittenPart> parts;
+
+    /** The lines begin where this part's periods do, on all pages. */
+    private final WrittenPart leading;
+
     private final Score score;
     private List<Double> high = List.of();
 
-    private Uncut(List<WrittenPart> parts, Score score) {
-      this.parts = List.copyOf(parts);
-      this.score = score;
+    private Uncut(List<List<WrittenPart>> pages) {
+      this.pages = List.copyOf(pages);
+      parts = pages.get(0);
+      leading =
+          pages.stream()
+              .flatMap(List::stream)
+              .min(
+                  Comparator.comparingInt(WrittenPart::repeatFromBar)
+                      .thenComparingInt(WrittenPart::bars))
+              .orElseThrow();
+      score =
+          new Score(
+              pages.stream()
+                  .flatMap(List::stream)
+                  .map(part -> DealtPart.reading(part, 1).part())
+                  .toList(),
+              parts.size());
     }
 
     static Uncut of(List<WrittenPart> parts) {
-      return new Uncut(
-          parts, new Score(parts.stream().map(part -> DealtPart.reading(part, 1).part()).toList()));
+      return alike(List.of(parts));
     }
 
-    /** From above. */
-    List<WrittenPart> parts() {
-      return parts;
+    /**
+     * Pages with as many parts each, cut alike, so that none of them jumps when it is turned to.
+     */
+    static Uncut alike(List<List<WrittenPart>> pages) {
+      return new Uncut(pages);
+    }
+
+    /** The page that is cut, then those that are alike; each from above. */
+    List<List<WrittenPart>> pages() {
+      return pages;
     }
 
     /** How many bars suit a line. */
     int usualBars() {
-      return Reading.barsPerSystem(parts.get(0));
+      return Reading.barsPerSystem(leading);
     }
 
     /** Lines of so many bars at most. */
     Cutting into(int bars) {
-      return cut(DealtPart.reading(parts.get(0), bars).plans());
+      return cut(DealtPart.reading(leading, bars).plans());
     }
 
     /** The same, each line ending with the first bar of the next once more. */
     Cutting lookingAhead(int bars) {
-      return cut(DealtPart.lookingAhead(parts.get(0), bars).plans());
+      return cut(DealtPart.lookingAhead(leading, bars).plans());
     }
 
     /** A line's height hardly depends on how it is cut: some lines tell it for all ways. */
@@ -64,22 +91,28 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
                 .filter(line -> line % every == 0 || !plans.get(line).direction().isEmpty())
                 .mapToObj(plans::get)
                 .toList();
-        high = high(score.systems(some, narrowest));
+        high = high(score.systems(some, narrowest), parts.size());
       }
       return new Cutting(score, plans, narrowest, high);
     }
   }
 
-  /** The lines as they are drawn, for each a staff a part; the width is in staff spaces. */
+  /**
+   * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
+   * width is in staff spaces.
+   */
   List<List<StaffSystem>> laid(double width) {
     return score.systems(plans, width);
   }
 
-  /** How high each staff is at the most, from above, staff spaces. */
-  static List<Double> high(List<List<StaffSystem>> lines) {
-    return IntStream.range(0, lines.get(0).size())
-        .mapToObj(
-            staff -> lines.stream().mapToDouble(line -> line.get(staff).height()).max().orElse(1))
-        .toList();
+  /** How high each of so many staves of a page is at the most, from above, staff spaces. */
+  static List<Double> high(List<List<StaffSystem>> lines, int staves) {
+    double[] high = new double[staves];
+    for (List<StaffSystem> line : lines) {
+      for (int at = 0; at < line.size(); at++) {
+        high[at % staves] = Math.max(high[at % staves], line.get(at).height());
+      }
+    }
+    return Arrays.stream(high).boxed().toList();
   }
 }

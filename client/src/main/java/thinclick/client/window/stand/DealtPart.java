@@ -71,6 +71,13 @@ final class DealtPart {
     return new Reading(take, plans);
   }
 
+  /** Whether two parts can stand below each other: bar by bar, under the same click. */
+  static boolean sameBars(WrittenPart one, WrittenPart other) {
+    return one.meter().equals(other.meter())
+        && one.stepsPerBeat() == other.stepsPerBeat()
+        && one.stages().equals(other.stages());
+  }
+
   private static WrittenPart rhythm(Dealt dealt, @Nullable Part own) {
     return new WrittenPart(
         new WrittenPart.Heading(

@@ -77,6 +77,11 @@ final class PartSheet {
     sheet.dress(palette, textScale);
   }
 
+  /** Pages that are turned to from this one. */
+  void beside(List<Beside> pages) {
+    sheet.beside(pages);
+  }
+
   /** A staff space, pixels; 0 where nothing is dealt. */
   double staffSpace() {
     return sheet.shown().stream()

@@ -2,9 +2,10 @@ package thinclick.client.window.stand;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -52,26 +53,30 @@ final class ReaderPages {
     asked = now;
     List<List<Integer>> lines = ChairPages.lines(parts);
     pages =
-        ChairPages.pages(lines.size(), on -> holds(on.stream().map(lines::get).toList(), now))
-            .stream()
+        ChairPages.pages(lines.size(), split -> holds(split, lines, now)).stream()
             .map(on -> on.stream().map(lines::get).toList())
             .toList();
   }
 
-  private static boolean holds(List<List<Integer>> lines, Asked page) {
-    List<WrittenPart> parts = new ArrayList<>();
-    List<Integer> lanes = new ArrayList<>();
-    for (List<Integer> line : lines) {
-      WrittenPart part = page.parts().get(line.get(0));
-      if (part != null) {
-        parts.add(part);
-        lanes.add(line.size());
-      }
+  /** Whether pages hold the lines that are on them, those with as many lines cut alike. */
+  private static boolean holds(List<List<Integer>> split, List<List<Integer>> lines, Asked page) {
+    Map<Integer, List<Beside>> bySize = new TreeMap<>();
+    for (List<Integer> on : split) {
+      Beside parts = Beside.of(on.stream().map(lines::get).toList(), page.parts());
+      bySize.computeIfAbsent(parts.parts().size(), size -> new ArrayList<>()).add(parts);
     }
-    double width = page.width() - ScoreSheet.margin(lines.size(), page.scale());
-    return parts.isEmpty()
-        || SheetFit.holds(
-            Uncut.of(parts), new SheetFit.Page(width, page.height(), page.scale(), lanes, 0));
+    return bySize.values().stream()
+        .filter(pages -> !pages.get(0).parts().isEmpty())
+        .allMatch(
+            pages -> {
+              Beside first = pages.get(0);
+              List<Beside> alike = first.alike(pages.subList(1, pages.size()));
+              double margin = ScoreSheet.margin(first.parts().size(), page.scale());
+              return SheetFit.holds(
+                  first.uncut(alike),
+                  new SheetFit.Page(
+                      page.width() - margin, page.height(), page.scale(), first.lanes(alike), 0));
+            });
   }
 
   /** One reader alone, or {@link #ALL}. */
@@ -107,6 +112,12 @@ final class ReaderPages {
   /** What is in view from above: a line for each entry, with those who read it. */
   List<List<Integer>> shown() {
     return alone() ? List.of(List.of(Math.max(0, chosen))) : pages.get(page());
+  }
+
+  /** The pages that can be turned to from the one in view. */
+  List<List<List<Integer>>> others() {
+    List<List<Integer>> now = shown();
+    return alone() ? List.of() : pages.stream().filter(page -> !page.equals(now)).toList();
   }
 
   /** Who is on another page than the one in view. */

@@ -61,6 +61,7 @@ final class ScoreSheet {
   private List<ScoreLine> shown = List.of();
   private List<Double> places = List.of();
   private List<OtherLine> others = List.of();
+  private List<Beside> beside = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private int bar = -1;
@@ -110,6 +111,14 @@ final class ScoreSheet {
   void replan(int staff, WrittenPart now) {
     parts.set(staff, now);
     layOut();
+  }
+
+  /** Pages that are turned to from this one, and cut as it is where that is possible. */
+  void beside(List<Beside> pages) {
+    if (!pages.equals(beside)) {
+      beside = pages;
+      layOut();
+    }
   }
 
   void dress(Palette wanted, double textScale) {
@@ -201,10 +210,12 @@ final class ScoreSheet {
       shown = List.of();
       return;
     }
-    List<Integer> lanes = staves.stream().map(staff -> readers.get(staff).size()).toList();
+    Beside own = own();
+    List<Beside> alike = own.alike(beside);
+    List<Integer> lanes = own.lanes(alike);
     SheetFit fit =
         SheetFit.of(
-            uncut(),
+            uncut(own, alike),
             new SheetFit.Page(
                 root.getWidth() - margin, root.getHeight(), scale, lanes, others.size()));
     List<Double> high = fit.staves(lanes).stream().map(spaces -> spaces * fit.space()).toList();
@@ -224,13 +235,12 @@ final class ScoreSheet {
             .mapToObj(place -> SystemView.toPixel(air + place * pitch))
             .toList();
     for (List<StaffSystem> systems : fit.lines()) {
-      lines.add(line(systems, fit, high, between, margin));
+      lines.add(line(systems.subList(0, count), fit, high, between, margin));
     }
     place();
   }
 
-  /** The parts that are laid out, spelled anew only where others are written. */
-  private Uncut uncut() {
+  private Beside own() {
     List<WrittenPart> written = new ArrayList<>();
     for (int staff : staves) {
       WrittenPart part = parts.get(staff);
@@ -238,9 +248,16 @@ final class ScoreSheet {
         written.add(part);
       }
     }
+    return new Beside(written, staves.stream().map(staff -> readers.get(staff).size()).toList());
+  }
+
+  /** The parts that are laid out, spelled anew only where others are written. */
+  private Uncut uncut(Beside own, List<Beside> alike) {
+    List<List<WrittenPart>> pages = new ArrayList<>(List.of(own.parts()));
+    alike.forEach(page -> pages.add(page.parts()));
     Uncut before = spelled;
-    if (before == null || !before.parts().equals(written)) {
-      before = Uncut.of(written);
+    if (before == null || !before.pages().equals(pages)) {
+      before = own.uncut(alike);
       spelled = before;
     }
     return before;
@@ -252,11 +269,7 @@ final class ScoreSheet {
     for (int staff = 0; staff < parts.size(); staff++) {
       WrittenPart part = parts.get(staff);
       WrittenPart first = agree.isEmpty() ? part : parts.get(agree.get(0));
-      if (part != null
-          && first != null
-          && part.meter().equals(first.meter())
-          && part.stepsPerBeat() == first.stepsPerBeat()
-          && part.stages().equals(first.stages())) {
+      if (part != null && first != null && DealtPart.sameBars(first, part)) {
         agree.add(staff);
       }
     }

@@ -13,7 +13,8 @@ import thinclick.server.engraving.StaffSystem;
  * large as fills the page. Larger music is asked for with a larger {@code scale}, which never makes
  * it smaller: it takes lines from the page before, and bars from the line.
  *
- * @param lines from the first bar to the last; in each a staff for each part
+ * @param lines from the first bar to the last; in each a staff for each part, those of the page
+ *     first and then those of the pages that are alike
  * @param space a staff space, pixels
  * @param others how many lines of other players stand below each
  * @param places how many lines stand on a page
@@ -175,7 +176,7 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   /** How high all places of the page are together, pixels. */
   double height(List<Integer> lanes) {
-    return spaces(Cutting.high(lines), lanes, places, others) * space;
+    return spaces(Cutting.high(lines, lanes.size()), lanes, places, others) * space;
   }
 
   private static double spaces(List<Double> high, List<Integer> lanes, int places, int others) {
@@ -186,7 +187,7 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   /** How high each staff is at the most with its lanes, from above, staff spaces. */
   List<Double> staves(List<Integer> lanes) {
-    return staves(Cutting.high(lines), lanes, others);
+    return staves(Cutting.high(lines, lanes.size()), lanes, others);
   }
 
   private static List<Double> staves(List<Double> high, List<Integer> lanes, int others) {

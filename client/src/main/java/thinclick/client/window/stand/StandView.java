@@ -165,9 +165,7 @@ public final class StandView {
     if (readers.size() > 1) {
       Insets around = scores.getInsets();
       pages.fit(
-          readers.stream()
-              .<@Nullable WrittenPart>map(reader -> reader.model().written(words.language()))
-              .toList(),
+          dealt(),
           scores.getWidth() - around.getLeft() - around.getRight(),
           scores.getHeight() - around.getTop() - around.getBottom(),
           scale);
@@ -175,25 +173,21 @@ public final class StandView {
     arrange();
   }
 
+  private List<@Nullable WrittenPart> dealt() {
+    return readers.stream()
+        .<@Nullable WrittenPart>map(reader -> reader.model().written(words.language()))
+        .toList();
+  }
+
+  private List<Beside> beside() {
+    List<List<List<Integer>>> others = pages.others();
+    List<@Nullable WrittenPart> dealt = others.isEmpty() ? List.of() : dealt();
+    return others.stream().map(page -> Beside.of(page, dealt)).toList();
+  }
+
   private void arrange() {
-    if (part == null || !shown.equals(pages.shown())) {
-      shown = pages.shown();
-      if (part != null) {
-        part.leafProperty().removeListener(onLeaf);
-        part.close();
-      }
-      PartSheet made =
-          new PartSheet(
-              shown.stream().map(line -> line.stream().map(readers::get).toList()).toList(),
-              pages.alone(),
-              words);
-      made.dress(palette, scale);
-      made.leafProperty().addListener(onLeaf);
-      made.onWritten(this::speak);
-      part = made;
-      scores.setCenter(made.root());
-      tellPage(made.leafProperty().get());
-    }
+    PartSheet now = part == null || !shown.equals(pages.shown()) ? turned() : part;
+    now.beside(beside());
     if (readers.size() > 1) {
       ((ToggleButton) which.getChildren().get(pages.chosen() + 1)).setSelected(true);
     }
@@ -201,6 +195,26 @@ public final class StandView {
     List<Integer> here = shown.stream().flatMap(List::stream).toList();
     inView.setText(paged ? words.say("stand.shown", names(here), names(pages.elsewhere())) : "");
     speak();
+  }
+
+  private PartSheet turned() {
+    shown = pages.shown();
+    if (part != null) {
+      part.leafProperty().removeListener(onLeaf);
+      part.close();
+    }
+    PartSheet made =
+        new PartSheet(
+            shown.stream().map(line -> line.stream().map(readers::get).toList()).toList(),
+            pages.alone(),
+            words);
+    made.dress(palette, scale);
+    made.leafProperty().addListener(onLeaf);
+    made.onWritten(this::speak);
+    part = made;
+    scores.setCenter(made.root());
+    tellPage(made.leafProperty().get());
+    return made;
   }
 
   private String names(List<Integer> who) {

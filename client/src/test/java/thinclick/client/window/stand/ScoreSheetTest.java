@@ -4,9 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import javafx.geometry.Bounds;
 import javafx.scene.Group;
 import javafx.scene.Node;
@@ -158,8 +159,9 @@ class ScoreSheetTest {
 
   /**
    * Up to four read from one screen, 64 bars each: no staff under 8 pixels, as many parts on a page
-   * as that allows, every player on one page or another. Width and height are those of the music on
-   * a page of the usual text size.
+   * as that allows, every player on one page or another; pages with as many parts are cut alike, so
+   * that nothing jumps when one is turned to. Width and height are those of the music on a page of
+   * the usual text size.
    */
   @ParameterizedTest
   @CsvSource({
@@ -182,6 +184,7 @@ class ScoreSheetTest {
       int four) {
     List<Integer> pages = List.of(one, two, three, four);
     for (int chairs = 1; chairs <= 4; chairs++) {
+      Map<Integer, List<Double>> cuts = new HashMap<>();
       List<WrittenPart> parts = new ArrayList<>();
       for (int chair = 0; chair < chairs; chair++) {
         parts.add(part(drill, chair));
@@ -192,12 +195,19 @@ class ScoreSheetTest {
       List<Integer> seen = new ArrayList<>();
       int turned = 0;
       do {
-        List<WrittenPart> on = made.shown().stream().map(line -> parts.get(line.get(0))).toList();
-        double music = width - ScoreSheet.margin(on.size(), 1);
+        Beside on = Beside.of(made.shown(), parts);
+        List<Beside> alike =
+            on.alike(made.others().stream().map(page -> Beside.of(page, parts)).toList());
+        double music = width - ScoreSheet.margin(on.parts().size(), 1);
         SheetFit fit =
-            SheetFit.of(
-                Cutting.Uncut.of(on),
-                new SheetFit.Page(music, height, 1, Collections.nCopies(on.size(), 1), 0));
+            SheetFit.of(on.uncut(alike), new SheetFit.Page(music, height, 1, on.lanes(alike), 0));
+        StaffSystem first = fit.lines().get(0).get(0);
+        List<Double> cut = new ArrayList<>(first.barLines());
+        cut.addAll(List.of(fit.space(), first.firstX(), first.stepWidth()));
+        cut.addAll(fit.staves(on.lanes(alike)));
+        assertThat(cuts.computeIfAbsent(on.parts().size(), size -> cut))
+            .as("turned to")
+            .isEqualTo(cut);
         assertThat(fit.space())
             .as("%d chairs on %s", chairs, screen)
             .isGreaterThanOrEqualTo(chairs == 1 ? 8 : 7.99);
