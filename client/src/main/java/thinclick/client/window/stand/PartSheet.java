@@ -104,7 +104,7 @@ final class PartSheet {
   String spoken() {
     return staves.stream()
         .filter(staff -> staff.written != null)
-        .map(staff -> (staff.says() + " " + staff.spoken).strip())
+        .map(staff -> (staff.says() + "\n" + staff.spoken).strip())
         .collect(Collectors.joining("\n"));
   }
 

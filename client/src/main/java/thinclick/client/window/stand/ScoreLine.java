@@ -100,9 +100,15 @@ final class ScoreLine {
     return tops.get(staff) + staves.get(staff).system().staffY() * staves.get(staff).space();
   }
 
-  /** Where its music begins, pixels from the line's top: what is lower than others hangs below. */
+  /** Where its music begins, pixels from the line's top: what is lower than others begins lower. */
   double head() {
     return tops.get(0);
+  }
+
+  /** Where the last of its staves ends with all that is below it, pixels from the line's top. */
+  double foot() {
+    int last = staves.size() - 1;
+    return tops.get(last) + staves.get(last).height();
   }
 
   /** Where its staves end, pixels from the page's left. */

@@ -60,6 +60,10 @@ final class ScoreSheet {
   private @Nullable Uncut spelled;
   private List<ScoreLine> shown = List.of();
   private List<Double> places = List.of();
+
+  /** How high each place of the page is, pixels. */
+  private double lineHigh;
+
   private List<OtherLine> others = List.of();
   private List<Beside> beside = List.of();
   private Palette palette = Palette.LIGHT;
@@ -219,6 +223,7 @@ final class ScoreSheet {
             new SheetFit.Page(
                 root.getWidth() - margin, root.getHeight(), scale, lanes, others.size()));
     List<Double> high = fit.staves(lanes).stream().map(spaces -> spaces * fit.space()).toList();
+    List<Double> feet = fit.feet(lanes).stream().map(spaces -> spaces * fit.space()).toList();
     int count = high.size();
     double free = Math.max(0, root.getHeight() - fit.height(lanes));
     double inner =
@@ -229,13 +234,14 @@ final class ScoreSheet {
     free -= fit.places() * (count - 1) * inner;
     double air = free / (fit.places() + 1);
     double line = high.stream().mapToDouble(each -> each).sum() + (count - 1) * between;
+    lineHigh = line;
     double pitch = line + SheetFit.GAP_SPACES * fit.space() + air;
     places =
         IntStream.range(0, fit.places())
             .mapToObj(place -> SystemView.toPixel(air + place * pitch))
             .toList();
     for (List<StaffSystem> systems : fit.lines()) {
-      lines.add(line(systems.subList(0, count), fit, high, between, margin));
+      lines.add(line(systems.subList(0, count), fit, high, feet, between, margin));
     }
     place();
   }
@@ -276,8 +282,16 @@ final class ScoreSheet {
     return agree;
   }
 
+  /**
+   * A line whose staves stand where those of all others do, as far as what is above them allows.
+   */
   private ScoreLine line(
-      List<StaffSystem> systems, SheetFit fit, List<Double> high, double between, double margin) {
+      List<StaffSystem> systems,
+      SheetFit fit,
+      List<Double> high,
+      List<Double> feet,
+      double between,
+      double margin) {
     List<SystemView> views = new ArrayList<>();
     List<Double> tops = new ArrayList<>();
     double below = 0;
@@ -295,8 +309,10 @@ final class ScoreSheet {
               others.subList(0, Math.min(others.size(), fit.others())),
               palette,
               fit.space());
+      double top = below;
       below += high.get(at);
-      tops.add(SystemView.toPixel(below - view.height()));
+      double middle = below - feet.get(at);
+      tops.add(SystemView.toPixel(Math.max(top, middle - view.system().staffY() * view.space())));
       below += between;
       marks.forEach(
           (marked, made) -> {
@@ -368,7 +384,8 @@ final class ScoreSheet {
             ? words.say("stand.turn.above", bars.get(turn.lines().get(0)).firstBar() + 1)
             : words.say("stand.turn.over", from + 1, to, Math.min(3, to - from));
     double space = below.staves().get(0).space();
-    double gap = SheetFit.GAP_SPACES * space + places.get(0);
+    ScoreLine above = lines.get(turn.lines().get(turn.turnedAbove() - 1));
+    double gap = SheetFit.GAP_SPACES * space + places.get(0) + lineHigh - above.foot();
     double free = gap + below.head();
     double y = places.get(turn.turnedAbove()) - gap + free / 2;
     rule.show(says, y, root.getWidth(), space, palette);

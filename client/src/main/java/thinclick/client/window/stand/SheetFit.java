@@ -1,5 +1,6 @@
 package thinclick.client.window.stand;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import thinclick.client.window.look.Look;
@@ -188,6 +189,19 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   /** How high each staff is at the most with its lanes, from above, staff spaces. */
   List<Double> staves(List<Integer> lanes) {
     return staves(Cutting.high(lines, lanes.size()), lanes, others);
+  }
+
+  /** How far each staff with its lanes reaches below its middle line at the most, staff spaces. */
+  List<Double> feet(List<Integer> lanes) {
+    double[] feet = new double[lanes.size()];
+    for (List<StaffSystem> line : lines) {
+      for (int at = 0; at < line.size(); at++) {
+        StaffSystem system = line.get(at);
+        int staff = at % feet.length;
+        feet[staff] = Math.max(feet[staff], system.height() - system.staffY());
+      }
+    }
+    return staves(Arrays.stream(feet).boxed().toList(), lanes, others);
   }
 
   private static List<Double> staves(List<Double> high, List<Integer> lanes, int others) {

@@ -1,5 +1,6 @@
 package thinclick.client.window.stand;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -15,7 +16,7 @@ import thinclick.server.words.SheetWords;
 public final class SpokenLine {
   private SpokenLine() {}
 
-  /** A whole part, a paragraph for each line of four bars at most. */
+  /** A whole part, its stages and bars. */
   static String of(WrittenPart part) {
     SheetWords said = SheetWords.in(part.heading().language());
     Reading reading = DealtPart.reading(part, Reading.MOST_BARS);
@@ -24,14 +25,19 @@ public final class SpokenLine {
         .collect(Collectors.joining("\n"));
   }
 
-  /** The signs of a line from left to right, bar by bar. */
+  /** The signs of a line from left to right, a paragraph for those before the bars and each bar. */
   public static String of(StaffSystem system, SheetWords words) {
-    StringBuilder said = new StringBuilder();
-    system.marks().stream()
-        .filter(mark -> mark.place().bar() < 0 && !mark.place().spoken().isEmpty())
-        .forEach(mark -> said.append(mark.place().spoken()).append(", "));
+    List<String> said = new ArrayList<>();
+    String before =
+        system.marks().stream()
+            .map(mark -> mark.place())
+            .filter(place -> place.bar() < 0 && !place.spoken().isEmpty())
+            .map(place -> place.spoken())
+            .collect(Collectors.joining(", "));
+    if (!before.isEmpty()) {
+      said.add(sentence(before));
+    }
     for (int bar = system.firstBar(); bar < system.firstBar() + system.bars(); bar++) {
-      said.append(words.bar(bar + 1)).append(": ");
       int now = bar;
       List<String> signs =
           system.marks().stream()
@@ -40,9 +46,13 @@ public final class SpokenLine {
               .sorted((one, other) -> Integer.compare(one.step(), other.step()))
               .map(place -> place.spoken())
               .toList();
-      said.append(String.join("; ", signs)).append(". ");
+      said.add(sentence(words.bar(bar + 1) + ": " + String.join("; ", signs)));
     }
-    return said.toString().strip();
+    return String.join("\n", said);
+  }
+
+  private static String sentence(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
   }
 
   /** The marks of a bar. */

@@ -21,6 +21,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -281,7 +282,12 @@ public final class StandView {
     title.setWrapText(true);
     read.setId("stand-read");
     says.setId("stand-says");
-    partLine.managedProperty().bind(partLine.visibleProperty());
+    partLine
+        .managedProperty()
+        .bind(
+            partLine
+                .visibleProperty()
+                .and(read.textProperty().isNotEmpty().or(says.textProperty().isNotEmpty())));
     count.setId("count");
     countdown.setId("countdown");
     pageBriefly.setId("stand-page");
@@ -310,8 +316,28 @@ public final class StandView {
     partInWords.setFitToWidth(true);
     partInWords.setVisible(false);
     partInWords.managedProperty().bind(partInWords.visibleProperty());
-    partInWords.maxHeightProperty().bind(root.heightProperty().multiply(WORDS_SHARE));
+    partInWords
+        .maxHeightProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                this::wholeLines,
+                root.heightProperty(),
+                spoken.fontProperty(),
+                partInWords.insetsProperty()));
     root.setBottom(styled(new VBox(8, partInWords, legend.root()), "stand-bottom"));
+  }
+
+  /** As high as the words' share of the page, and no line of them cut through. */
+  private double wholeLines() {
+    Text one = new Text("A");
+    Text two = new Text("A\nA");
+    one.setFont(spoken.getFont());
+    two.setFont(spoken.getFont());
+    double first = one.getLayoutBounds().getHeight();
+    double each = two.getLayoutBounds().getHeight() - first;
+    double around = partInWords.getInsets().getTop() + partInWords.getInsets().getBottom();
+    double more = Math.floor((root.getHeight() * WORDS_SHARE - around - first) / each);
+    return Math.ceil(around + first + Math.max(1, more) * each);
   }
 
   private void turnsPages(KeyEvent event) {
