@@ -28,7 +28,7 @@ final class DotColumns {
   private static final double LINE = 15;
   private static final double COUNTS = 16;
   private static final double AXIS = 34;
-  private static final double SENTENCE = 22;
+  private static final double SENTENCE = 30;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;

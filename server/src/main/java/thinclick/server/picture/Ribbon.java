@@ -32,7 +32,10 @@ final class Ribbon {
   }
 
   private static boolean known(Analysis analysis) {
-    return analysis.pulseMillis().stream().anyMatch(Objects::nonNull);
+    return analysis.pulseMillis().stream().anyMatch(Objects::nonNull)
+        && analysis.players().stream()
+            .flatMap(player -> player.played().stream())
+            .anyMatch(one -> one.kind() == Analysis.Kind.MATCHED);
   }
 
   static void draw(

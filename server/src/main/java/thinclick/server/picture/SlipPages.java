@@ -18,6 +18,7 @@ import thinclick.server.words.Quantity;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
+import thinclick.server.words.Tally;
 
 /**
  * A page for each pupil to take home: what is said to this one alone, what was held at each stage
@@ -153,7 +154,16 @@ public final class SlipPages {
             Integer.toString(player.dropped())));
     sheet.pair(
         SMALL * 1.15,
-        List.of("", "", speaker.say("slip.page.added"), Integer.toString(player.added())));
+        List.of(
+            speaker.say("slip.page.outside"),
+            Integer.toString(Tally.outside(player)),
+            speaker.say("slip.page.added"),
+            Integer.toString(player.added())));
+    if (player.displaced() > 0) {
+      sheet.pair(
+          SMALL * 1.15,
+          List.of(speaker.say("slip.page.off"), Integer.toString(player.displaced()), "", ""));
+    }
   }
 
   private static String placed(PositionReview position) {

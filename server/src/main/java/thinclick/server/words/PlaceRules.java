@@ -9,6 +9,9 @@ final class PlaceRules {
   /** A late entry or a lost ending is at least so many written attacks. */
   private static final int FEWEST_AT_AN_EDGE = 3;
 
+  /** So many who were not heard are named; more are counted. */
+  private static final int MOST_NAMES = 4;
+
   private PlaceRules() {}
 
   /** "Jonas and Tariq swapped parts." "Tariq played Mina's part from bar 9 to the end." */
@@ -139,20 +142,37 @@ final class PlaceRules {
     return findings;
   }
 
-  /** "Nothing was heard of Jonas." */
+  /** "Nothing was heard of Jonas." Of several it is said at once, and to each on their slip. */
   static List<Finding> notHeard(Evidence evidence) {
-    return evidence.players.stream()
-        .filter(player -> player.silent() && player.review.added() == 0)
-        .map(
-            player ->
-                new Finding(
-                    "notHeard",
-                    Matter.EDGES,
-                    player.name(),
-                    player.review.written(),
-                    Said.of("edges.notHeard", player.name(), player.review.written()),
-                    null))
-        .toList();
+    List<Finding> each =
+        evidence.players.stream()
+            .filter(player -> player.silent() && player.review.added() == 0)
+            .map(
+                player ->
+                    new Finding(
+                        "notHeard",
+                        Matter.EDGES,
+                        player.name(),
+                        player.review.written(),
+                        Said.of("edges.notHeard", player.name(), player.review.written()),
+                        null))
+            .toList();
+    if (each.size() < 2) {
+      return each;
+    }
+    List<Object> names = each.stream().<Object>map(Finding::player).toList();
+    Said says =
+        names.size() == evidence.players.size()
+            ? Said.of("edges.nobodyHeard")
+            : Said.of(
+                "edges.severalNotHeard",
+                names.size() <= MOST_NAMES
+                    ? new Said.Row(names, true)
+                    : Said.of("edges.ofPlayers", names.size()));
+    List<Finding> findings = new ArrayList<>(each.stream().map(Finding::quiet).toList());
+    double written = each.stream().mapToDouble(Finding::size).sum();
+    findings.add(Finding.ofBand("notHeard", Matter.EDGES, written, says, null));
+    return findings;
   }
 
   /** "from bar 10, home at 14", "from bar 10 to the end", "throughout". */

@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Analysis;
+import thinclick.server.scoring.StageReview;
 
 /**
  * What there is to say about a take: to the band in three to six sentences, and to each player on a
@@ -17,6 +18,7 @@ public final class ReviewWords {
   private static final int MOST_TROUBLES = 3;
   private static final int MOST_SENTENCES = 6;
   private static final double A_QUARTER = 0.25;
+  private static final double HELD_SHARE = StageReview.HELD_PERCENT / 100;
 
   /** What concerns the band's next try before the hold does. */
   private static final Set<Matter> FIRST = EnumSet.of(Matter.PLACE, Matter.EDGES, Matter.TIME);
@@ -189,6 +191,8 @@ public final class ReviewWords {
     if (alone != null) {
       return Said.of("next.alone", alone.said(evidence.take()), band);
     }
-    return own.silent() ? Said.of("next.band", band) : Said.of("next.withTheBand", band);
+    // Who is late on the whole has nothing to drill alone, but is not told that all was well.
+    boolean held = own.review.placed() >= HELD_SHARE * own.review.written();
+    return held && !own.silent() ? Said.of("next.withTheBand", band) : Said.of("next.band", band);
   }
 }

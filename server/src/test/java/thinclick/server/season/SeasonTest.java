@@ -146,7 +146,8 @@ class SeasonTest {
   void aThinnerClickIsForetoldWithItsIntervalFromATakeAlone() {
     assertThat(said(pupil("Mina")))
         .contains("By Followers at 120, 2026-09-22:")
-        .containsPattern("A thinner click, .*: expect Mina’s spread near \\d+ ms \\(\\d+-\\d+\\)");
+        .containsPattern(
+            "A thinner click, .*: expect Mina’s spread near \\d+ ms \\(\\d+\u2013\\d+\\)");
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -358,6 +359,30 @@ class RulesTest {
     assertThat(says("lostEnding", analysis)).isEmpty();
     assertThat(says("lateEntry", analysis)).isEmpty();
     assertThat(says("dropped", analysis)).isEmpty();
+  }
+
+  /** One of a class is not left out because three sentences are the most. */
+  @Test
+  void severalNobodyHeardAreSaidAtOnceAndToEachAlone() {
+    Take take = HardTakes.turnedAround();
+    String first = take.parts().get(0).player();
+    Spoken some = spokenOf(take, attack -> attack.player().equals(first));
+    List<String> others =
+        take.parts().stream().map(Part::player).filter(name -> !name.equals(first)).toList();
+    assertThat(others).hasSizeBetween(2, 4);
+    assertThat(some.prose(ENGLISH))
+        .filteredOn(says -> says.startsWith("Nothing was heard"))
+        .singleElement()
+        .satisfies(says -> assertThat(says).contains(others));
+    others.forEach(
+        name -> assertThat(some.slip(name).says().get(0)).startsWith("Nothing was heard of you: "));
+    assertThat(spokenOf(take, attack -> false).prose(ENGLISH))
+        .contains("Nothing was heard of anybody.");
+  }
+
+  private static Spoken spokenOf(Take take, Predicate<Attack> heard) {
+    List<Attack> attacks = take.attacks().stream().filter(heard).toList();
+    return Spoken.of(Scorer.analyse(take.withAttacks(attacks)), ENGLISH);
   }
 
   @Test

@@ -65,6 +65,8 @@ public final class LeaderView {
     compared.managedProperty().bind(Bindings.isNotEmpty(compared.getChildren()));
     kept.setId("review-kept");
     root.setId("review-leader");
+    root.getStyleClass().add("stacked");
+    compared.getStyleClass().add("stacked");
     session
         .stateProperty()
         .addListener(

@@ -45,17 +45,16 @@ final class TimeLine extends PaintedStrip {
       return;
     }
     pen.setTextBaseline(VPos.CENTER);
-    double left = NAMES_EMS * em();
-    double bar = (width - left - 2) / bars;
+    double left = Math.floor(NAMES_EMS * em());
+    double bar = (width - left - 1) / bars;
     for (int i = 0; i < players.size(); i++) {
       double y = Math.floor((i + 0.5) * ROW_EMS * em()) + 0.5;
       pen.setFill(colour(palette().ink()));
       pen.setFont(Faces.TEXT.at(em()));
       pen.setTextAlign(TextAlignment.LEFT);
       pen.fillText(players.get(i), 0, y, left - em() * 0.5);
-      pen.setStroke(colour(palette().rule()));
-      pen.setLineWidth(1);
-      pen.strokeLine(left, y, left + bars * bar, y);
+      pen.setFill(colour(palette().rule()));
+      pen.fillRect(left, y - 0.5, width - left, 1);
       for (Episode episode : episodes) {
         if (episode.player().equals(players.get(i))) {
           episode(pen, episode, left, bar, y);
@@ -67,11 +66,12 @@ final class TimeLine extends PaintedStrip {
 
   private void episode(GraphicsContext pen, Episode episode, double left, double bar, double y) {
     boolean late = episode.steps() > 0;
-    double from = left + episode.fromBar() * bar;
-    double wide = Math.max(2, (episode.toBar() - episode.fromBar()) * bar - 1);
-    double high = ROW_EMS * em() * 0.34;
+    // From the tick of its first bar to that of the first after it, both covered.
+    double from = Math.floor(left + episode.fromBar() * bar);
+    double wide = Math.floor(left + episode.toBar() * bar) - from + 1;
+    double high = Math.rint(ROW_EMS * em() * 0.34);
     pen.setFill(colour(late ? palette().late() : palette().early()));
-    pen.fillRect(from, late ? y - high - 1 : y + 1, wide, high);
+    pen.fillRect(from, late ? y - 0.5 - high : y + 0.5, wide, high);
   }
 
   private void axis(GraphicsContext pen, double left, double bar, double top) {
@@ -80,10 +80,10 @@ final class TimeLine extends PaintedStrip {
     pen.setFont(Faces.TEXT.at(em() * 0.85));
     pen.setTextAlign(TextAlignment.CENTER);
     pen.setStroke(colour(palette().rule()));
-    for (int number = 0; number < bars; number++) {
+    for (int number = 0; number <= bars; number++) {
       double x = Math.floor(left + number * bar) + 0.5;
       pen.strokeLine(x, top, x, top + em() * 0.25);
-      if (number % every == 0) {
+      if (number < bars && number % every == 0) {
         pen.fillText(Integer.toString(number + 1), x + bar / 2, top + em() * 0.85);
       }
     }

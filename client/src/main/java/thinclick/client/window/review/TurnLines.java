@@ -90,11 +90,12 @@ final class TurnLines {
     if (!one.returnMillis().known()) {
       return cells.unknown();
     }
+    boolean home = one.cameHome();
     return cells.sided(
         Quantity.millis(one.returnMillis()),
         "leader.turns.home.none",
-        "leader.turns.home.early",
-        "leader.turns.home.late");
+        home ? "leader.turns.home.early" : "review.lean.early",
+        home ? "leader.turns.home.late" : "review.lean.late");
   }
 
   private String moved(Figure drift) {
