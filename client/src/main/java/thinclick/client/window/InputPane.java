@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -156,6 +157,7 @@ final class InputPane {
     delay.visibleProperty().bind(delay.textProperty().isNotEqualTo(words.say("chair.unmeasured")));
     hideUnless(delay);
     played.add(keys);
+    pad.setAlignment(Pos.BASELINE_LEFT);
     pads.add(pad);
     FlowPane line = styled(new FlowPane(keys, pad), "options");
     FurtherSeat further = chair.further();

@@ -5,6 +5,9 @@ import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.input.ScrollEvent;
 import org.jspecify.annotations.Nullable;
 
 /** Moves a page, at once, so that all of a part of it is in view. */
@@ -46,13 +49,16 @@ public final class InView {
       this.pane = pane;
       pane.getContent().layoutBoundsProperty().addListener(any -> again());
       pane.viewportBoundsProperty().addListener(any -> again());
-      pane.vvalueProperty()
-          .addListener(
-              any -> {
-                if (!moving) {
-                  node = null;
-                }
-              });
+      // The page moves of itself when it grows; somebody moves it by a wheel, a bar or a key.
+      pane.addEventFilter(ScrollEvent.SCROLL, any -> node = null);
+      pane.addEventFilter(MouseEvent.MOUSE_PRESSED, any -> node = null);
+      pane.addEventFilter(
+          KeyEvent.KEY_PRESSED,
+          key -> {
+            if (!key.isControlDown()) {
+              node = null;
+            }
+          });
     }
 
     void keep(Node wanted) {

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Prose {
   /** The least share of the width that a last line takes, where breaking earlier can bring it. */
-  static final double LEAST_LAST = 0.4;
+  static final double LEAST_LAST = 0.25;
 
   /** How much narrower is tried, each time. */
   private static final double NARROWER = 0.97;

@@ -77,7 +77,7 @@ public final class SettingsView {
     keys.getStyleClass().add("column");
     Label title = styled(new Label(words.say("view.settings")), "title");
     VBox sheet = styled(new VBox(title, new TwoColumns(looks, keys, 0.5, 44)), "sheet");
-    sheet.getStyleClass().add("measure");
+    sheet.getStyleClass().add("settings-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
