@@ -10,6 +10,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.scoring.LiveScorer;
 import thinclick.server.scoring.LiveScorer.Judgement;
+import thinclick.server.scoring.LiveScorer.Kind;
 
 /**
  * Partners heard in time: their written parts, on the pulse that the players share, so that nobody
@@ -55,7 +56,8 @@ public final class InTime {
   }
 
   /**
-   * An attack, own or a partner's, in the order of arrival.
+   * An attack, own or a partner's, in the order of arrival. What belongs to one before it (a chord,
+   * a double trigger) has sounded with that and says nothing of the part.
    *
    * @return true where it is to be sounded now, because it was not sounded in time
    */
@@ -65,6 +67,9 @@ public final class InTime {
       return false;
     }
     Judgement now = scorer.judge(player, micros).get(0);
+    if (now.kind() == Kind.SET_ASIDE) {
+      return false;
+    }
     Integer step = now.writtenStep();
     Double off = now.asynchronyMillis();
     boolean answers = step != null && off != null && now.displacement() == 0;

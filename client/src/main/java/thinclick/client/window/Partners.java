@@ -146,7 +146,7 @@ final class Partners {
     for (HeardAttack attack : heard.items()) {
       String name = names.get(attack.playerId());
       Voice voice = name == null ? null : voices.get(name);
-      if (name == null || voice == null || attack.again()) {
+      if (name == null || voice == null || attack.again() || attack.partOfAnother()) {
         continue;
       }
       InTime time = inTime;

@@ -52,6 +52,23 @@ class InTimeTest {
     assertThat(inTime.follows("Ben")).isTrue();
   }
 
+  /** Three notes a time: two that belong to the first are no attacks off the part. */
+  @Test
+  void aPartnerWhoPlaysChordsIsHeardOnceATime() {
+    for (int step : every(2, 4)) {
+      long at = GRID.instantOf(step);
+      inTime.due(at, at + AHEAD).forEach(note -> sounded.add(note.micros()));
+      boolean first = inTime.arrived("Ben", at);
+      assertThat(inTime.arrived("Ben", at + 8_000)).isFalse();
+      assertThat(inTime.arrived("Ben", at + 15_000)).isFalse();
+      if (first) {
+        sounded.add(at);
+      }
+    }
+    assertThat(inTime.follows("Ben")).isTrue();
+    assertThat(sounded).hasSize(every(2, 4).size());
+  }
+
   @Test
   void aPartnerWhoIsDisplacedIsHeardAsItArrives() {
     long eighth = Math.round(GRID.stepMicros());

@@ -280,7 +280,8 @@ public sealed interface ServerMessage
    * @param asynchronyMillis its distance from the ensemble pulse, positive late; null where it
    *     answers nothing that is written, or is not shared
    * @param judgement {@code together}, {@code early}, {@code late}, {@code displaced}, {@code
-   *     added}, {@code setAside} or {@code free}; null where it is not shared
+   *     added}, {@code setAside} or {@code free}; null where it is not shared, save that {@code
+   *     setAside} is told to everybody: it is the same attack as one before it
    * @param again true where the attack was heard before and is judged otherwise now
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -293,9 +294,18 @@ public sealed interface ServerMessage
       @JsonInclude(JsonInclude.Include.NON_DEFAULT)
           @JsonDeserialize(using = Absent.MeansFalse.class)
           boolean again) {
-    /** The attack alone. */
+    /** What {@link #judgement} says of a chord's later note and of a double trigger. */
+    public static final String SET_ASIDE = "setAside";
+
+    /** The attack alone; that it is none of its own is no judgement and stays. */
     public HeardAttack withoutJudgement() {
-      return new HeardAttack(playerId, seq, micros, null, null, again);
+      return new HeardAttack(
+          playerId, seq, micros, null, partOfAnother() ? SET_ASIDE : null, again);
+    }
+
+    /** True where it is the same attack as one before it. */
+    public boolean partOfAnother() {
+      return SET_ASIDE.equals(judgement);
     }
   }
 

@@ -32,7 +32,7 @@ final class HeardRelay {
     for (int i = 0; i < message.attacks().size(); i++) {
       long seq = message.firstSeq() + i;
       if (ledger.arrived(seq)) {
-        judged.addAll(take.judge(player.id, seq, message.attacks().get(i).micros()));
+        judged.addAll(take.judge(player.id, seq, message.attacks().get(i)));
       }
     }
     if (judged.isEmpty()) {

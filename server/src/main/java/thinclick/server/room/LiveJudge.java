@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.server.scoring.LiveScorer;
 import thinclick.server.scoring.LiveScorer.Judgement;
 import thinclick.server.scoring.LiveScorer.Kind;
@@ -38,10 +39,10 @@ final class LiveJudge {
    * @param name the player's in the take
    * @return the attack with its judgement, then earlier ones that are judged otherwise now
    */
-  List<HeardAttack> judge(String playerId, String name, long seq, long micros) {
+  List<HeardAttack> judge(String playerId, String name, long seq, WireAttack attack) {
     Deque<Numbered> known = last.computeIfAbsent(playerId, id -> new ArrayDeque<>());
     List<HeardAttack> told = new ArrayList<>();
-    for (Judgement judged : scorer.judge(name, micros)) {
+    for (Judgement judged : scorer.judge(name, attack.micros(), attack.pitch())) {
       if (told.isEmpty()) {
         told.add(heard(playerId, seq, judged, false));
       } else {
@@ -50,7 +51,7 @@ final class LiveJudge {
             .forEach(one -> told.add(heard(playerId, one.seq(), judged, true)));
       }
     }
-    known.addLast(new Numbered(seq, micros));
+    known.addLast(new Numbered(seq, attack.micros()));
     if (known.size() > REMEMBERED) {
       known.removeFirst();
     }
@@ -69,7 +70,7 @@ final class LiveJudge {
       case LATE -> "late";
       case DISPLACED -> "displaced";
       case ADDED -> "added";
-      case SET_ASIDE -> "setAside";
+      case SET_ASIDE -> HeardAttack.SET_ASIDE;
       case FREE -> "free";
     };
   }

@@ -14,6 +14,7 @@ import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.ServerMessage.Replanned;
 import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeMessage.WireAttack;
 
 /** One take of a room, from its announcement to its last review. */
 final class TakeRun {
@@ -105,10 +106,10 @@ final class TakeRun {
   }
 
   /** What a fresh attack was, so far as can be told, and which earlier ones are now otherwise. */
-  List<HeardAttack> judge(String playerId, long seq, long micros) {
+  List<HeardAttack> judge(String playerId, long seq, WireAttack attack) {
     LiveJudge judging = judge == null ? new LiveJudge(written) : judge;
     judge = judging;
-    return judging.judge(playerId, Objects.requireNonNull(seats.get(playerId)), seq, micros);
+    return judging.judge(playerId, Objects.requireNonNull(seats.get(playerId)), seq, attack);
   }
 
   /** A player's name was put right; what is stored is put right by others. */

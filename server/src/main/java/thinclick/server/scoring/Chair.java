@@ -1,21 +1,13 @@
 package thinclick.server.scoring;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
 
 /** One part with its player's attacks, cleaned of what does not count. */
 final class Chair {
-  /** Onsets of one player closer than this at different pitches are one attack, ms. */
-  static final double CHORD_MILLIS = 35;
-
-  /** Onsets of one player closer than this on the same pitch or key are one attack, ms. */
-  static final double DOUBLE_MILLIS = 25;
-
   final Part part;
 
   /** Written steps that count, ascending: neither while away nor after the take was stopped. */
@@ -64,9 +56,7 @@ final class Chair {
     List<Integer> aside = new ArrayList<>();
     List<Integer> absent = new ArrayList<>();
     List<Integer> free = new ArrayList<>();
-    Map<Integer, Double> lastOnKey = new HashMap<>();
-    double head = Double.NEGATIVE_INFINITY;
-    int headKey = -1;
+    Onsets onsets = new Onsets();
     for (int index : ordered) {
       Attack attack = all.get(index);
       double at = sheet.millis(attack.micros());
@@ -74,20 +64,11 @@ final class Chair {
         absent.add(index);
         continue;
       }
-      int key = attack.pitch() == null ? -1 : attack.pitch();
-      boolean chord = key != headKey && at - head <= CHORD_MILLIS;
-      Double before = lastOnKey.get(key);
-      boolean doubled = before != null && at - before <= DOUBLE_MILLIS;
-      if (!doubled) {
-        lastOnKey.put(key, at); // a double is measured from the first of its row, not the last
-      }
-      if (attack.setAside() || chord || doubled) {
+      if (onsets.aside(at, attack.pitch(), attack.setAside())) {
         aside.add(index);
         continue;
       }
       (freePlay.deep(at) ? free : kept).add(index);
-      head = at;
-      headKey = key;
     }
     takeIndex = ints(kept);
     setAside = ints(aside);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.LiveScorer.Judgement;
 import thinclick.server.scoring.LiveScorer.Kind;
 
@@ -50,10 +51,10 @@ final class LiveFollower {
   private final double[] after; // room for one look back's
   private final int zero;
   private final int[] reached; // by shift, the last written attack that was explained
+  private final Onsets onsets = new Onsets();
   private final Deque<Pending> pending = new ArrayDeque<>();
   private double lean;
   private double leanVariance = START_LEAN * START_LEAN;
-  private double last = Double.NEGATIVE_INFINITY;
   private int lastBar = -1;
   private int believed;
 
@@ -141,10 +142,8 @@ final class LiveFollower {
   }
 
   /** True where an attack belongs to the one before it. */
-  boolean doubled(double at) {
-    boolean again = at - last >= 0 && at - last <= Chair.DOUBLE_MILLIS;
-    last = again ? last : at;
-    return again;
+  boolean aside(double at, @Nullable Integer pitch) {
+    return onsets.aside(at, pitch);
   }
 
   /**

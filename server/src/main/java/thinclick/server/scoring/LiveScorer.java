@@ -67,22 +67,28 @@ public final class LiveScorer {
     }
   }
 
+  /** Judges an attack without a pitch. */
+  public List<Judgement> judge(String player, long micros) {
+    return judge(player, micros, null);
+  }
+
   /**
    * Judges one attack. Attacks of one player come in the order of time; one that comes late is
    * judged by what is known by then.
    *
    * @param player who played it; a name without a part is refused
    * @param micros its room time
+   * @param pitch which note it was; null for a tap, or where it is not known
    * @return its judgement first, then those of the player's earlier attacks, the last eight at
    *     most, that are now judged otherwise
    */
-  public List<Judgement> judge(String player, long micros) {
+  public List<Judgement> judge(String player, long micros, @Nullable Integer pitch) {
     LiveFollower follower = followers.get(player);
     if (follower == null) {
       throw new IllegalArgumentException("expected a player with a part, found " + player);
     }
     double at = sheet.millis(micros);
-    if (follower.doubled(at)) {
+    if (follower.aside(at, pitch)) {
       return List.of(new Judgement(player, micros, Kind.SET_ASIDE, null, 0, null));
     }
     double step = course.stepAt(at - follower.lean());

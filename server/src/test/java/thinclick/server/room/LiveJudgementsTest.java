@@ -71,9 +71,11 @@ class LiveJudgementsTest {
     assertThat(last(JONAS).asynchronyMillis()).isNull();
     assertThat(last(LISTENER).judgement()).isNull();
     assertThat(last(LEADER).judgement()).isEqualTo("together");
+    plays(MINA, 3, BEAT + 20_000);
+    assertThat(last(JONAS).judgement()).as("no attack of its own").isEqualTo("setAside");
 
     share(true);
-    plays(MINA, 3, 2 * BEAT);
+    plays(MINA, 4, 2 * BEAT);
     assertThat(last(JONAS).judgement()).isEqualTo("together");
     assertThat(drive.room.state().share()).isTrue();
   }

@@ -87,6 +87,16 @@ class LiveScorerTest {
     assertThat(live.judge("Ana", 20_000).get(0).kind()).isEqualTo(Kind.SET_ASIDE);
   }
 
+  /** As the review has it: to 35 ms at other pitches, to 25 ms on the same. */
+  @Test
+  void aChordIsOneAttack() {
+    LiveScorer live = new LiveScorer(take());
+    assertThat(live.judge("Ana", 0, 60).get(0).kind()).isEqualTo(Kind.TOGETHER);
+    assertThat(live.judge("Ana", 30_000, 64).get(0).kind()).isEqualTo(Kind.SET_ASIDE);
+    assertThat(live.judge("Ana", 31_000, 60).get(0).kind()).isNotEqualTo(Kind.SET_ASIDE);
+    assertThat(live.judge("Ana", 70_000, 64).get(0).kind()).isNotEqualTo(Kind.SET_ASIDE);
+  }
+
   /** The share of attacks whose last judgement is what the review says after the take. */
   private static double agreement(List<Truth> takes) {
     int same = 0;

@@ -38,7 +38,7 @@ public final class BandMarks {
   public void hear(RoomState room, OwnTake take, int bar) {
     long until = BarMarks.overMicros(grid, bar);
     List<Attack> fresh = new ArrayList<>();
-    take(fresh, own.player(), take.own(), until);
+    take(fresh, own.player(), take.counted(), until);
     for (String id : take.heardIds()) {
       take(fresh, room.nameOf(id), take.of(id), until);
     }
@@ -67,7 +67,7 @@ public final class BandMarks {
     }
     return pulse.known()
         ? pulse.of(bar, plainMillis)
-        : BarMarks.of(grid, own.attackSteps(), take.own(), bar, plainMillis);
+        : BarMarks.of(grid, own.attackSteps(), take.counted(), bar, plainMillis);
   }
 
   /** What each of the others was heard to play in a bar, in written steps from bar 1. */

@@ -7,11 +7,13 @@ import java.util.Map;
 import java.util.Set;
 import thinclick.client.link.PlayedAttack;
 import thinclick.protocol.file.Attack;
+import thinclick.server.scoring.Onsets;
 
 /** The attacks of one take as this window knows them: its own, and those it heard of others. */
 public final class OwnTake {
   private final String takeId;
   private final List<Own> own = new ArrayList<>();
+  private final Onsets asPlayed = new Onsets();
   private final Map<String, List<Long>> others = new HashMap<>();
 
   /** An own attack: its room time, and what was struck. */
@@ -26,12 +28,18 @@ public final class OwnTake {
     return takeId;
   }
 
-  void played(long roomMicros, PlayedAttack attack) {
+  /**
+   * An own attack.
+   *
+   * @return true where it counts by itself, so far as is known when it is played
+   */
+  boolean played(long roomMicros, PlayedAttack attack) {
     int at = own.size();
     while (at > 0 && own.get(at - 1).micros() > roomMicros) {
       at--;
     }
     own.add(at, new Own(roomMicros, attack));
+    return !asPlayed.aside(roomMicros / 1e3, attack.pitch());
   }
 
   void heard(String playerId, long roomMicros) {
@@ -41,6 +49,11 @@ public final class OwnTake {
   /** Own attacks, room time, ascending. */
   public List<Long> own() {
     return own.stream().map(Own::micros).toList();
+  }
+
+  /** Own attacks that count, room time, ascending: a chord or a double trigger is one. */
+  public List<Long> counted() {
+    return Onsets.counted(ownAttacks("")).stream().map(Attack::micros).toList();
   }
 
   /**
@@ -63,7 +76,7 @@ public final class OwnTake {
         .toList();
   }
 
-  /** A fellow player's attacks as far as they were heard, room time, ascending. */
+  /** A fellow player's attacks that count, as far as they were heard, room time, ascending. */
   public List<Long> of(String playerId) {
     return List.copyOf(others.getOrDefault(playerId, List.of()));
   }

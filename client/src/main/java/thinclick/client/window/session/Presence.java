@@ -84,7 +84,7 @@ final class Presence {
     heardBy = listener;
   }
 
-  /** Who is told of every own attack: its room time, in microseconds. */
+  /** Who is told of every own attack that counts: its room time, in microseconds. */
   void onPlayed(LongConsumer listener) {
     playedBy = listener;
   }
@@ -122,7 +122,7 @@ final class Presence {
   private void heard(RoomEar from, Heard heard) {
     if (from == ear && heard.takeId().equals(take.takeId())) {
       heard.items().stream()
-          .filter(one -> !one.again())
+          .filter(one -> !one.again() && !one.partOfAnother())
           .forEach(one -> take.heard(one.playerId(), one.micros()));
       heardBy.accept(heard);
     }
@@ -154,8 +154,9 @@ final class Presence {
     RoomLink now = link;
     if (now != null && state().takeRuns() && state().ownPart() != null) {
       long micros = now.sendAttack(attack);
-      take.played(micros, attack);
-      playedBy.accept(micros);
+      if (take.played(micros, attack)) {
+        playedBy.accept(micros);
+      }
     }
   }
 
@@ -198,7 +199,7 @@ final class Presence {
     Map<String, List<Long>> attacks = new HashMap<>();
     for (Person person : state().people()) {
       boolean me = person.playerId().equals(state().myId());
-      attacks.put(person.name(), me ? take.own() : take.of(person.playerId()));
+      attacks.put(person.name(), me ? take.counted() : take.of(person.playerId()));
     }
     return attacks;
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.session.BarMark.Kind;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -93,6 +94,38 @@ class BarMarksTest {
     assertThat(pulse.of(0, 15)).extracting(BarMark::kind).containsExactly(Kind.PLACED, Kind.PLACED);
     assertThat(BarMarks.beforeBarOne(grid, 9_874_000)).isTrue();
     assertThat(BarMarks.beforeBarOne(grid, 9_876_000)).isFalse();
+  }
+
+  /** As the scorer has it, alone and against the pulse of others. */
+  @Test
+  void aChordAndAFlamOnAPadAreOneMark() {
+    Take take = Rooms.take(Meter.FOUR_FOUR, 2, plan.stages()); // eighths of 300 ms from 10 s
+    RoomState room = Rooms.playing(take);
+    OwnTake played = new OwnTake("t1");
+    for (int step = 0; step < 8; step++) {
+      long at = 10_000_000 + step * 300_000L;
+      assertThat(strikes(played, at, 36)).isTrue();
+      assertThat(strikes(played, at + 20_000, 36)).as("the same pad again").isFalse();
+      assertThat(strikes(played, at + 33_000, 38)).as("a flam").isFalse();
+      assertThat(played.counted()).hasSize(step + 1);
+    }
+    BandMarks alone = BandMarks.of(room);
+    alone.hear(room, played, 0);
+    assertThat(alone.of(played, 0, 15))
+        .extracting(BarMark::kind)
+        .hasSize(8)
+        .containsOnly(Kind.PLACED);
+    played.heard("p2", 10_000_000);
+    BandMarks together = BandMarks.of(room);
+    together.hear(room, played, 0);
+    assertThat(together.of(played, 0, 15))
+        .extracting(BarMark::kind)
+        .hasSize(8)
+        .containsOnly(Kind.PLACED);
+  }
+
+  private static boolean strikes(OwnTake take, long micros, int pitch) {
+    return take.played(micros, new PlayedAttack(micros * 1_000, 90, pitch, null, null));
   }
 
   @Test
