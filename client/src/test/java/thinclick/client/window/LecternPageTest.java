@@ -23,9 +23,6 @@ import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Look;
-import thinclick.client.window.settings.Settings;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Language;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
 
@@ -93,16 +90,7 @@ class LecternPageTest extends WindowCase {
   /** At twice the usual size the page keeps close to the window, and still one margin. */
   @Test
   void largeTextKeepsItsMarginsItsRowsAndItsHeads() throws Exception {
-    new SettingsFile(folder)
-        .write(
-            new Settings(
-                Settings.FORMAT,
-                Settings.VERSION,
-                Look.FIRST.withText(2 * Look.USUAL_TEXT),
-                Language.SYSTEM,
-                "",
-                ""));
-    open();
+    open(2 * Look.USUAL_TEXT);
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.write("Ana").type(KeyCode.ENTER);
     title("view.lectern");

@@ -35,9 +35,7 @@ import thinclick.client.link.RoomAddress;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.WideTable;
-import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 
@@ -57,7 +55,8 @@ class NothingIsClippedTest extends WindowCase {
   @CsvSource({"15, en, 1.4", "30, de, 1.0", "30, en, 1.4"})
   void wordsAreWholeOnEveryPage(double textSize, String language, double stretch) throws Exception {
     Locale locale = Locale.forLanguageTag(language);
-    open(textSize, stretch == 1 ? Words.in(locale) : Words.of(new Stretched(stretch), locale));
+    words = stretch == 1 ? Words.in(locale) : Words.of(new Stretched(stretch), locale);
+    open(textSize);
     look("door");
     cautions("care.sound", "care.names");
     foundHostsComeAndGo();
@@ -272,20 +271,6 @@ class NothingIsClippedTest extends WindowCase {
 
   private static String web(Palette palette) {
     return "-tc-ink: " + Palette.web(palette.ink());
-  }
-
-  private void open(double textSize, Words spoken) throws Exception {
-    words = spoken;
-    new SettingsFile(folder)
-        .write(
-            new Settings(
-                Settings.FORMAT,
-                Settings.VERSION,
-                Look.FIRST.withText(textSize),
-                Language.SYSTEM,
-                "",
-                ""));
-    open();
   }
 
   private void look(String page) {

@@ -23,9 +23,6 @@ import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
-import thinclick.client.window.settings.Settings;
-import thinclick.client.window.settings.SettingsFile;
-import thinclick.client.window.words.Language;
 
 /** The pages outside a room, measured: edges, base lines, columns, what head and foot leave. */
 class SetLikeABookTest extends WindowCase {
@@ -45,16 +42,7 @@ class SetLikeABookTest extends WindowCase {
 
   @Test
   void textTwiceAsLargeIsSetTrueAndLeavesRoomForThePage() throws Exception {
-    new SettingsFile(folder)
-        .write(
-            new Settings(
-                Settings.FORMAT,
-                Settings.VERSION,
-                Look.FIRST.withText(Look.LARGEST_TEXT),
-                Language.SYSTEM,
-                "",
-                ""));
-    open();
+    open(Look.LARGEST_TEXT);
     allIsTrue(Look.LARGEST_TEXT, 1920, 1080);
     allIsTrue(Look.LARGEST_TEXT, 1024, 768);
     aListThatGoesOnShowsIt(Look.LARGEST_TEXT);

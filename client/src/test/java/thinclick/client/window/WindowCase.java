@@ -26,9 +26,12 @@ import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Faces;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.time.MonotonicClock;
 
@@ -69,6 +72,20 @@ abstract class WindowCase {
           desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", false, null));
         });
     WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /** The same with text of another size, chosen in a run before. */
+  final void open(double textSize) throws Exception {
+    new SettingsFile(folder)
+        .write(
+            new Settings(
+                Settings.FORMAT,
+                Settings.VERSION,
+                Look.FIRST.withText(textSize),
+                Language.SYSTEM,
+                "",
+                ""));
+    open();
   }
 
   @AfterEach

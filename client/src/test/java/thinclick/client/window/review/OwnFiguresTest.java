@@ -1,16 +1,10 @@
 package thinclick.client.window.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,6 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Lead;
+import thinclick.client.window.session.PlainThread;
 import thinclick.client.window.session.Seat;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
@@ -35,13 +30,12 @@ import tools.jackson.databind.JsonNode;
  * The picture of the own attacks is made here, the figures are the host's: both must place the same
  * of them, also where a chair was not measured and where a pad strikes chords.
  */
-class OwnFiguresTest {
+class OwnFiguresTest extends PlainThread {
   private static final long LATE_MICROS = 55_000;
   private static final long CHORD_NANOS = 30_000_000;
 
   @TempDir Path folder;
 
-  private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
   private Session session;
   private ReviewModel model;
 
@@ -126,21 +120,5 @@ class OwnFiguresTest {
         seat.play(new PlayedAttack(nanos + CHORD_NANOS, 90, 64, null, null));
       }
     }
-  }
-
-  private void run(Runnable task) {
-    CompletableFuture.runAsync(task, windowThread).join();
-  }
-
-  private <T> T on(Callable<T> asked) {
-    try {
-      return windowThread.submit(asked).get();
-    } catch (Exception failed) {
-      throw new IllegalStateException(failed);
-    }
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(Duration.ofSeconds(30)).until(() -> on(holds));
   }
 }

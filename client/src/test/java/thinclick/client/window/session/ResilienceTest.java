@@ -10,10 +10,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
@@ -40,12 +36,11 @@ import thinclick.server.material.Stock;
  * Cases 18 and 19, as the window lives through them, without the window: the line is cut in a take,
  * the program dies with attacks that were not sent, the host is started again on its database.
  */
-class ResilienceTest {
+class ResilienceTest extends PlainThread {
   private static final Duration PATIENCE = Duration.ofSeconds(120);
 
   @TempDir Path folder;
 
-  private final ExecutorService windowThread = Executors.newSingleThreadExecutor();
   private final Situation situation = new Situation(Words.in(Locale.ENGLISH));
   private final List<AutoCloseable> open = new ArrayList<>();
 
@@ -240,21 +235,5 @@ class ResilienceTest {
 
   private String says(Session session) {
     return on(() -> situation.say(session.state(), TakeMoment.NONE, System.nanoTime()));
-  }
-
-  private void run(Runnable task) {
-    CompletableFuture.runAsync(task, windowThread).join();
-  }
-
-  private <T> T on(Callable<T> asked) {
-    try {
-      return windowThread.submit(asked).get();
-    } catch (Exception failed) {
-      throw new IllegalStateException(failed);
-    }
-  }
-
-  private void until(Callable<Boolean> holds) {
-    await().atMost(PATIENCE).until(() -> on(holds));
   }
 }
