@@ -48,13 +48,15 @@ final class MarkShapes {
   }
 
   private static Path shape(Kind kind, double x, double top, Palette palette, double space) {
-    double bottom = top + TICK * space;
+    double width = whole(Math.max(2, space * 0.22));
+    double at = crisp(x, width);
+    double bottom = crisp(top + TICK * space, width);
     double foot = FOOT * space;
     Path path = new Path();
     switch (kind) {
-      case PLACED -> line(path, x, top, x, bottom);
-      case EARLY -> line(path, x, top, x, bottom, x - foot, bottom);
-      case LATE -> line(path, x, top, x, bottom, x + foot, bottom);
+      case PLACED -> line(path, at, top, at, bottom);
+      case EARLY -> line(path, at, top, at, bottom, at - foot, bottom);
+      case LATE -> line(path, at, top, at, bottom, at + foot, bottom);
       case DROPPED ->
           line(path, x - foot * 0.8, bottom, x, bottom - foot * 1.4, x + foot * 0.8, bottom);
       case ADDED -> line(path, x - foot * 0.7, bottom, x + foot * 0.7, bottom);
@@ -66,7 +68,7 @@ final class MarkShapes {
           case PLACED, DROPPED, ADDED -> palette.ink();
         };
     path.setStroke(Color.web(Palette.web(colour)));
-    path.setStrokeWidth(Math.max(2, space * 0.22)); // covers a whole pixel anywhere
+    path.setStrokeWidth(width);
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     path.setStrokeLineJoin(StrokeLineJoin.MITER);
     return path;
@@ -75,11 +77,23 @@ final class MarkShapes {
   /** What was heard of another player: a plain tick on their line. */
   static Node heard(double x, double y, Palette palette, double space) {
     Path path = new Path();
-    line(path, x * space, (y - HEARD) * space, x * space, (y + HEARD / 2) * space);
+    double width = whole(Math.max(2, space * 0.18));
+    double at = crisp(x * space, width);
+    line(path, at, (y - HEARD) * space, at, (y + HEARD / 2) * space);
     path.setStroke(Color.web(Palette.web(palette.soft())));
-    path.setStrokeWidth(Math.max(2, space * 0.18));
+    path.setStrokeWidth(width);
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     return path;
+  }
+
+  /** A width in whole pixels of the screen. */
+  private static double whole(double width) {
+    return SystemView.toPixel(width);
+  }
+
+  /** The middle of a line of such a width, moved by half a pixel at most so that it is not grey. */
+  private static double crisp(double middle, double width) {
+    return SystemView.toPixel(middle - width / 2) + width / 2;
   }
 
   /** A bracket that lies under a bar with its ends turned up. */

@@ -230,7 +230,7 @@ final class SystemView {
   /** The marks of a bar that is over, in the lane of the player whose they are. */
   void marks(int lane, int bar, List<BarMark> marks) {
     Node made = MarkShapes.of(marks, system, palette, space);
-    made.setTranslateY(lane * LANE * space);
+    made.setTranslateY(toPixel(lane * LANE * space));
     made.setAccessibleRole(AccessibleRole.TEXT);
     String spoken = SpokenLine.of(bar, marks, said);
     made.setAccessibleText(readers.size() > 1 ? readers.get(lane) + ": " + spoken : spoken);

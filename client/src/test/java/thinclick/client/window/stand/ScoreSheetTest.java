@@ -376,7 +376,13 @@ class ScoreSheetTest {
     assertThat(early.getStroke()).isEqualTo(Color.web(Palette.web(palette.early())));
     assertThat(late.getStroke()).isEqualTo(Color.web(Palette.web(palette.late())));
     double written = system.xOf(2) * 10;
-    assertThat(((MoveTo) early.getElements().get(0)).getX()).isLessThan(written);
+    double tick = ((MoveTo) early.getElements().get(0)).getX();
+    assertThat(tick).isLessThan(written);
+    assertThat(tick)
+        .as("its true place, to half a pixel")
+        .isCloseTo(written - 0.12 * system.stepWidth() * 10, within(0.5));
+    assertThat(early.getStrokeWidth()).isEqualTo(2);
+    assertThat((tick - 1) % 1).as("covers whole pixels").isZero();
     assertThat(
             SpokenLine.of(
                 0, List.of(new BarMark(Kind.EARLY, 2, -30, -0.12)), SheetWords.in(Locale.ENGLISH)))
