@@ -23,24 +23,13 @@ final class SoundLoop {
   /** As deep as the buffer is kept where others sound as they arrive: the least that ran clean. */
   static final int SHALLOW = 1_920;
 
-  /** A device whose position stands still for so long is gone. */
-  static final long STILL_NANOS = 500_000_000L;
-
   /** How often a lost output is looked for. */
   static final long RETRY_NANOS = 1_000_000_000L;
 
   private static final Logger LOG = LoggerFactory.getLogger(SoundLoop.class);
   private static final long BUSY_NANOS = 1_000_000L;
   private static final long IDLE_NANOS = 5_000_000L;
-  private static final double BEHIND_FRAMES = -0.005 * Voice.RATE;
-  private static final int BEHIND_TIMES = 3;
   private static final int SHORT_TIMES = 2;
-
-  /** A position moves by no more at once; further, and frames were taken, not played. */
-  private static final int MOST_LUMP = 1_920;
-
-  /** The position has advanced so often before it is believed. */
-  private static final int STARTING_READS = 2;
 
   private static final int CHANNELS = 2;
 
@@ -50,6 +39,7 @@ final class SoundLoop {
   private final Fader fader;
   private final ClickRenderer renderer;
   private final DeviceClock device = new DeviceClock();
+  private final OutputWatch watch = new OutputWatch(device);
   private final FrameTimes frameTimes = this::frameAt;
   private final float[] samples = new float[BLOCK];
   private final byte[] bytes = new byte[BLOCK * CHANNELS * 2];
@@ -66,13 +56,8 @@ final class SoundLoop {
   private CueReader cues = new CueReader(CueSheet.SILENT);
   private @Nullable RoomTimes times;
   private long writtenFrames;
-  private long playedFrames;
-  private long movedNanos;
-  private long readNanos;
   private long retryNanos;
-  private int behind;
   private int shortWrites;
-  private int advances;
   private boolean lost;
   private boolean told;
 
@@ -207,12 +192,8 @@ final class SoundLoop {
     }
     lineName = name;
     writtenFrames = 0;
-    playedFrames = 0;
-    movedNanos = clock.nanos();
-    advances = 0;
-    behind = 0;
+    watch.opened(clock.nanos());
     shortWrites = 0;
-    device.restartPhase();
     if (lost) {
       cues.skipTo(times == null ? 0 : times.roomMicros(clock.nanos()));
       cues.skipToBarLine();
@@ -236,67 +217,35 @@ final class SoundLoop {
     }
   }
 
-  /** Reads the position and judges what it says. */
+  /** Reads the position and does what that comes to. */
   private void follow(OutputLine open) {
     long before = clock.nanos();
     long played = open.playedFrames();
     long after = clock.nanos();
-    if (advances < STARTING_READS) {
-      starts(played, after);
-      return;
-    }
-    boolean used = device.read(before, played, after);
-    // The position moved at some time since it was last read: what this thread was late by, it was.
-    double unseenFrames = (before - readNanos) * (Voice.RATE / 1e9);
-    readNanos = after;
-    if (played != playedFrames) {
-      playedFrames = played;
-      movedNanos = after;
-    } else if (after - movedNanos > STILL_NANOS) {
-      gone("its position stood still");
-      return;
-    }
-    boolean late = used && device.residualFrames() + unseenFrames < BEHIND_FRAMES;
-    if (late && device.settled()) {
-      behind++;
-    } else if (used) {
-      behind = 0;
-    }
-    boolean started = writtenFrames > 0 && played > 0;
-    boolean empty = open.availableFrames() >= open.bufferFrames();
-    if (started && (empty || played > writtenFrames || behind >= BEHIND_TIMES)) {
-      stumbled(after, played);
-    }
-  }
-
-  /**
-   * An output that has just been opened. A sound server may take the whole first buffer into one of
-   * its own at once, which looks as if it had been played in no time and the output had run dry.
-   * Silence is written until the position has advanced twice, no faster than time.
-   */
-  private void starts(long played, long nanos) {
-    readNanos = nanos;
-    if (played != playedFrames) {
-      double most = (nanos - movedNanos) * (Voice.RATE / 1e9) + MOST_LUMP;
-      advances = played - playedFrames > most ? 0 : advances + 1;
-      playedFrames = played;
-      movedNanos = nanos;
-      writtenFrames = Math.max(writtenFrames, played);
-    } else if (nanos - movedNanos > STILL_NANOS) {
-      gone("its position stood still");
+    switch (watch.read(before, played, after)) {
+      case STARTING -> writtenFrames = Math.max(writtenFrames, played);
+      case STILL -> gone("its position stood still");
+      case RUNNING -> {
+        boolean empty = open.availableFrames() >= open.bufferFrames();
+        if (watch.dry(writtenFrames, empty)) {
+          stumbled(after, played);
+        }
+      }
     }
   }
 
   /** The output ran dry: its frames are numbered anew from where it stands. */
   private void stumbled(long nowNanos, long played) {
-    LOG.info("the output ran dry: written {}, played {}, behind {}", writtenFrames, played, behind);
+    LOG.info(
+        "the output ran dry: written {}, played {}, behind {}",
+        writtenFrames,
+        played,
+        watch.behind());
     interrupted(nowNanos - BUFFER * 1_000_000_000L / Voice.RATE, nowNanos);
-    device.restartPhase();
-    device.read(nowNanos, played, nowNanos);
+    watch.anew(nowNanos, played);
     writtenFrames = Math.max(writtenFrames, played);
     cues.anchorAnew();
     renderer.silence();
-    behind = 0;
   }
 
   private void fill(OutputLine open) {
@@ -342,7 +291,7 @@ final class SoundLoop {
 
   private void gone(String why) {
     LOG.info("the sound output \"{}\" is gone: {}", lineName, why);
-    interrupted(movedNanos, clock.nanos());
+    interrupted(watch.movedNanos(), clock.nanos());
     letGo();
     lost = true;
     told = true;
