@@ -22,6 +22,10 @@ public final class Engraver {
   private static final double OVER_WORDS = 0.6;
 
   private static final double DIRECTION_SIZE = 1.8;
+
+  /** As high as its tallest letters reach, of the size: a canvas ends there. */
+  private static final double DIRECTION_ASCENT = 0.82;
+
   private static final double NUMBER_SIZE = 1.5;
   private static final double CHORD_AIR = 0.8;
   private static final double CLICK_SIZE = 1.6;
@@ -306,7 +310,7 @@ public final class Engraver {
       sheet.add(new Mark.Text(place, Ink.FULL, says, Face.ITALIC, DIRECTION_SIZE, x, baseline));
     }
     boolean written = !plan.direction().isEmpty() || plan.repeatTo();
-    return written ? baseline - DIRECTION_SIZE * 0.75 : baseline + LANE_AIR;
+    return written ? baseline - DIRECTION_SIZE * DIRECTION_ASCENT : baseline + LANE_AIR;
   }
 
   private void number(Sheet sheet, SystemPlan plan) {
