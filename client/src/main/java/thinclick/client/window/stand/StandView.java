@@ -21,7 +21,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -323,21 +322,17 @@ public final class StandView {
                 this::wholeLines,
                 root.heightProperty(),
                 spoken.fontProperty(),
+                spoken.textProperty(),
                 partInWords.insetsProperty()));
     root.setBottom(styled(new VBox(8, partInWords, legend.root()), "stand-bottom"));
   }
 
   /** As high as the words' share of the page, and no line of them cut through. */
   private double wholeLines() {
-    Text one = new Text("A");
-    Text two = new Text("A\nA");
-    one.setFont(spoken.getFont());
-    two.setFont(spoken.getFont());
-    double first = one.getLayoutBounds().getHeight();
-    double each = two.getLayoutBounds().getHeight() - first;
+    double each = spoken.prefHeight(-1) / Math.max(1, spoken.getText().lines().count());
     double around = partInWords.getInsets().getTop() + partInWords.getInsets().getBottom();
-    double more = Math.floor((root.getHeight() * WORDS_SHARE - around - first) / each);
-    return Math.ceil(around + first + Math.max(1, more) * each);
+    double lines = Math.floor((root.getHeight() * WORDS_SHARE - around) / each);
+    return around + Math.max(2, lines) * each;
   }
 
   private void turnsPages(KeyEvent event) {
