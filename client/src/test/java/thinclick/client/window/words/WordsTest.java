@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.protocol.file.DealKind;
+import thinclick.server.season.ErasedPlace;
 
 /** Every sentence that the window asks for is there, and none is there for nobody. */
 class WordsTest {
@@ -102,6 +103,14 @@ class WordsTest {
     Set<String> used = new TreeSet<>(BUILT);
     for (DealKind kind : DealKind.values()) {
       used.add("compose.deal." + kind.name());
+    }
+    for (String time : List.of("season.goes.", "season.gone.")) {
+      for (String kind : List.of("takes", "deleted", "reviews", "rooms", "members")) {
+        used.add(time + kind);
+      }
+      for (ErasedPlace.Done done : ErasedPlace.Done.values()) {
+        used.add(time + done.name());
+      }
     }
     try (Stream<Path> files = Files.walk(WINDOW)) {
       for (Path file : files.filter(WordsTest::asksForSentences).toList()) {
