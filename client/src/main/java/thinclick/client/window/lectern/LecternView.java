@@ -26,7 +26,7 @@ public final class LecternView {
   /** A row of a list, all else of the page above and below the drills, its margin; in ems. */
   private static final double ROW_EMS = 2;
 
-  private static final double OTHER_EMS = 16.5;
+  private static final double OTHER_EMS = 13.9;
   private static final double MARGIN_EMS = 1.8;
 
   private final LecternDesk desk;
