@@ -77,7 +77,7 @@ public final class Prose {
   /** Narrower than its longest word a text would be broken inside it. */
   private double longestWord() {
     double longest = 0;
-    for (String word : text.getText().split("\\s+")) {
+    for (String word : text.getText().split("\\s+", -1)) {
       Text alone = new Text(word);
       alone.setFont(text.getFont());
       longest = Math.max(longest, Math.ceil(alone.getLayoutBounds().getWidth()) + 1);
