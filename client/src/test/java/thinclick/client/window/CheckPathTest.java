@@ -143,6 +143,9 @@ class CheckPathTest extends WindowCase {
           assertThat(band.getLayoutBounds().getWidth())
               .isBetween(0.07 * (hundred - zero), 0.09 * (hundred - zero));
         });
+    robot.interact(() -> desk.looks().grow(7));
+    until( // what came of it stays in view
+        () -> at(node("check-ledger")).getMaxY() <= at(stage.getScene().lookup(".foot")).getMinY());
     robot.interact(
         () ->
             desk.check().judgedElsewhere(new Verdict.Refused(Verdict.Why.SCATTERED, 36, offsets)));

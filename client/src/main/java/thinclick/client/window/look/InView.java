@@ -4,6 +4,7 @@ import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.Scene;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
@@ -42,8 +43,10 @@ public final class InView {
   /** What one page was last moved to. */
   private static final class Kept {
     private final ScrollPane pane;
+    private final Runnable laidOut = this::settle;
     private @Nullable Node node;
     private boolean moving;
+    private @Nullable Scene waiting;
 
     Kept(ScrollPane pane) {
       this.pane = pane;
@@ -68,15 +71,25 @@ public final class InView {
       node = wanted;
     }
 
+    /** Once the page has been laid out: until then nothing stands where it will. */
     private void again() {
+      Scene scene = pane.getScene();
+      if (node != null && !moving && waiting == null && scene != null) {
+        waiting = scene;
+        scene.addPostLayoutPulseListener(laidOut);
+        Platform.requestNextPulse();
+      }
+    }
+
+    private void settle() {
+      Scene scene = waiting;
+      waiting = null;
+      if (scene != null) {
+        scene.removePostLayoutPulseListener(laidOut);
+      }
       Node wanted = node;
-      if (wanted != null && !moving) {
-        Platform.runLater(
-            () -> {
-              if (wanted.equals(node)) {
-                keep(wanted);
-              }
-            });
+      if (wanted != null) {
+        keep(wanted);
       }
     }
   }
