@@ -56,16 +56,38 @@ final class Pages {
     for (View view : View.values()) {
       shell.offer(view, there(view, now), offered(view, now));
     }
-    boolean inside = now.inside();
-    if (!inside && old.inside()) {
-      go(View.DOOR);
-    } else if (inside && !old.inside()) {
-      go(now.leader() && !session.practising() ? View.LECTERN : View.STAND);
-    } else if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
-      go(View.STAND);
-    } else if (inside && now.review() != null && old.review() == null) {
-      go(View.REVIEW);
+    View next = next(current, old, now, session.practising());
+    if (next != null) {
+      go(next);
     }
+  }
+
+  /**
+   * The page that comes into view by itself; null where the one in view stays.
+   *
+   * @param practising whether one plays alone, and nobody else is led
+   */
+  static @Nullable View next(View current, RoomState old, RoomState now, boolean practising) {
+    boolean inside = now.inside();
+    if (inside != old.inside()) {
+      return home(now, practising);
+    }
+    if (inside && now.takeRuns() && !Objects.equals(old.announced(), now.announced())) {
+      return View.STAND;
+    }
+    if (inside && now.review() != null && old.review() == null) {
+      return View.REVIEW;
+    }
+    // Nobody is left on a page that is over: a deal takes the review away, another takes the lead.
+    return offered(current, old) && !offered(current, now) ? home(now, practising) : null;
+  }
+
+  /** Where one is of use: outside at the door, who leads at the lectern, else at the stand. */
+  private static View home(RoomState room, boolean practising) {
+    if (!room.inside()) {
+      return View.DOOR;
+    }
+    return room.leader() && !practising ? View.LECTERN : View.STAND;
   }
 
   private static boolean there(View wanted, RoomState room) {
@@ -111,7 +133,8 @@ final class Pages {
   /** To the help, and from there back to the page before. */
   void help() {
     if (current == View.HELP) {
-      go(offered(before, session.state()) ? before : View.SETTINGS);
+      RoomState room = session.state();
+      go(offered(before, room) ? before : home(room, session.practising()));
     } else {
       before = current;
       go(View.HELP);

@@ -142,7 +142,7 @@ final class PlaceRules {
     return findings;
   }
 
-  /** "Nothing was heard of Jonas." Of several it is said at once, and to each on their slip. */
+  /** "Nothing was heard from Jonas." Of several it is said at once, and to each on their slip. */
   static List<Finding> notHeard(Evidence evidence) {
     List<Finding> each =
         evidence.players.stream()

@@ -62,7 +62,7 @@ public record Spoken(
       return says.isEmpty() ? says : says.subList(0, says.size() - 1);
     }
 
-    /** True where nothing was heard of the player, who so has nothing to mend alone. */
+    /** True where nothing was heard from the player, who so has nothing to mend alone. */
     boolean notHeard() {
       return rules.contains("notHeard");
     }

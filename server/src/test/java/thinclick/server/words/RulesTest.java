@@ -355,7 +355,7 @@ class RulesTest {
     Analysis analysis = Scorer.analyse(take.withAttacks(withoutIlse));
 
     assertThat(says("notHeard", analysis))
-        .containsExactly("Nothing was heard of Ilse: 64 written, none played.");
+        .containsExactly("Nothing was heard from Ilse: 64 written, none played.");
     assertThat(says("lostEnding", analysis)).isEmpty();
     assertThat(says("lateEntry", analysis)).isEmpty();
     assertThat(says("dropped", analysis)).isEmpty();
@@ -375,9 +375,10 @@ class RulesTest {
         .singleElement()
         .satisfies(says -> assertThat(says).contains(others));
     others.forEach(
-        name -> assertThat(some.slip(name).says().get(0)).startsWith("Nothing was heard of you: "));
+        name ->
+            assertThat(some.slip(name).says().get(0)).startsWith("Nothing was heard from you: "));
     assertThat(spokenOf(take, attack -> false).prose(ENGLISH))
-        .contains("Nothing was heard of anybody.");
+        .contains("Nothing was heard from anybody.");
   }
 
   private static Spoken spokenOf(Take take, Predicate<Attack> heard) {

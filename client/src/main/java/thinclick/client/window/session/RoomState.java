@@ -228,11 +228,12 @@ public record RoomState(
     return new RoomEdit(this).waiting(now).make();
   }
 
+  /** Who comes back to a lead that was taken over leads on, unless the roster says otherwise. */
   RoomState welcome(ServerMessage.Welcome welcome) {
     return new RoomEdit(this)
         .word(welcome.room())
         .myId(welcome.playerId())
-        .leader(welcome.leaderToken() != null)
+        .leader(welcome.leaderToken() != null || (leader && welcome.playerId().equals(myId)))
         .phase(welcome.phase())
         .problem(Refused.NOTHING)
         .make();

@@ -101,7 +101,7 @@ class LeaderLinesTest {
     assertThat(roles.places(heard).lines().get(1).subList(4, 6))
         .containsExactly("not heard", "not heard");
     assertThat(String.join(" ", heard.slip("Jonas").says()))
-        .contains("Nothing was heard of you")
+        .contains("Nothing was heard from you")
         .doesNotContain("Nothing to work on", "would not show");
   }
 

@@ -108,8 +108,8 @@ public final class Rooms {
                         false))));
   }
 
-  /** A take is announced. */
-  public static RoomState playing(Take take) {
+  /** The parts are dealt. */
+  public static RoomState dealt(Take take) {
     return gathering()
         .dealt(
             new ServerMessage.Dealt(
@@ -125,7 +125,34 @@ public final class Rooms {
                 50,
                 take.stages(),
                 List.of(),
-                null))
+                null));
+  }
+
+  /** The same after the lead was passed to the other. */
+  public static RoomState notLed(RoomState room) {
+    List<Person> turned =
+        room.people().stream()
+            .map(
+                one ->
+                    new Person(
+                        one.playerId(),
+                        one.name(),
+                        one.role() == Role.LEADER ? Role.PLAYER : Role.LEADER,
+                        one.chair(),
+                        one.connected(),
+                        900L,
+                        null,
+                        null,
+                        false,
+                        false,
+                        false))
+            .toList();
+    return room.roster(new ServerMessage.Roster(3, turned));
+  }
+
+  /** A take is announced. */
+  public static RoomState playing(Take take) {
+    return dealt(take)
         .announced(new ServerMessage.Announced("t1", "d1", 1, START - 2_400_000, START, 1));
   }
 
