@@ -53,7 +53,8 @@ final class FootSentence {
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {
       said = situation.choose(room);
     } else if (page == View.SEASON && quiet) {
-      said = words.say("situation.season");
+      boolean open = lectern.classes().seasonProperty().get() != null;
+      said = words.say(open ? "situation.season" : "situation.season.none");
     } else if (room.link() == null && (page == View.SETTINGS || page == View.HELP)) {
       said = words.say("situation.away");
     } else if (room.link() == null && page == View.PRACTICE) {

@@ -85,6 +85,7 @@ class KeyboardPathTest extends WindowCase {
     theReviewIsKeptAsItIsSeen();
     action(this::doWhatItSays); // the drill once more, from wherever the leader is
     says("Even eighths is dealt: count in with Ctrl+Enter");
+    assertThat(on(() -> stage.getTitle())).as("the review is gone").isEqualTo("Thinclick: Lectern");
     aNoteStandsOnTheStand();
     action(this::doWhatItSays);
     says("tap on any letter");
