@@ -18,6 +18,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Text;
 import thinclick.client.input.KeyHalf;
+import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.FurtherSeat;
 import thinclick.client.window.session.Session;
@@ -35,7 +36,7 @@ final class InputPane {
   private final Words words;
   private final VBox halves = styled(new VBox(), "block");
   private final VBox sitting = styled(new VBox(), "block");
-  private final FlowPane who;
+  private final Form who = new Form();
   private final TextField name = new TextField();
   private final Label says = Prose.of("");
 
@@ -51,9 +52,7 @@ final class InputPane {
     in.setId("further-in");
     in.setOnAction(done -> letIn());
     name.setOnAction(done -> letIn());
-    Label nameLabel = new Label(words.say("taps.further.name"));
-    nameLabel.setLabelFor(name);
-    who = line(nameLabel, name, in);
+    who.line(words.say("taps.further.name"), line(name, in));
     hideUnless(who);
   }
 
@@ -84,6 +83,7 @@ final class InputPane {
     says.setId("further-says");
     hideEmpty(says);
     hideUnless(halves);
+    hideUnless(sitting);
     box.getChildren()
         .addAll(
             halves,
@@ -119,6 +119,7 @@ final class InputPane {
     if (full) {
       sitting.getChildren().add(styled(Prose.of(words.say("taps.further.full")), "soft"));
     }
+    sitting.setVisible(!sitting.getChildren().isEmpty());
   }
 
   /** All as wide as the widest, so that what follows begins at one place. */

@@ -12,6 +12,7 @@ import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollBar;
 import javafx.scene.control.Slider;
@@ -162,6 +163,11 @@ class SetLikeABookTest extends WindowCase {
           assertThat(bar.isVisible()).isTrue();
           assertThat(bar.getWidth()).isGreaterThanOrEqualTo(0.7 * textSize);
           assertThat(thumb.getHeight()).isBetween(10.0, bar.getHeight() - 10);
+          ListView<?> drills = (ListView<?>) node("practice-drills");
+          double row = drills.getFixedCellSize();
+          double rows = Math.floor(bar.getHeight() / row);
+          assertThat(row).isGreaterThan(textSize);
+          assertThat(bar.getHeight() - rows * row).isLessThan(1); // the last row is a whole one
         });
   }
 

@@ -36,7 +36,7 @@ public final class PracticeView {
 
   private final PracticeModel model;
   private final Words words;
-  private final ListView<Drill> drills = new ListView<>();
+  private final ListView<Drill> drills = new FullRows<>();
   private final Label chosen = styled(Prose.of(""), "heading");
   private final ChoiceBox<Integer> count = new ChoiceBox<>();
   private final ChoiceBox<String> place = new ChoiceBox<>();
