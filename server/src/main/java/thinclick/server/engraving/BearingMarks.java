@@ -14,7 +14,7 @@ final class BearingMarks {
   private static final double DOTS = 0.16;
 
   /** Two or three dots would be dirt: where the music is as near, its bracket says enough. */
-  private static final double LEAST_DROP = 1;
+  private static final double LEAST_DROP = 1.5;
 
   private static final double LABEL_LIFT = 0.85;
   private static final double DOWNBEAT_TICK = 1.2;

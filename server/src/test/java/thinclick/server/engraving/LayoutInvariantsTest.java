@@ -108,7 +108,7 @@ class LayoutInvariantsTest {
                     mark ->
                         mark instanceof Mark.Line line
                             && line.dotted()
-                            && line.y2() - line.y1() < 0.99));
+                            && line.y2() - line.y1() < 1.49));
   }
 
   @ParameterizedTest

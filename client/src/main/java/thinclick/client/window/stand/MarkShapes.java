@@ -99,8 +99,8 @@ final class MarkShapes {
   /** A bracket that lies under a bar with its ends turned up. */
   static void bracket(Path path, double left, double right, double y, double space) {
     path.getElements().clear();
-    double end = 0.7 * space;
-    line(path, left, y - end, left, y, right, y, right, y - end);
+    double end = SystemView.toPixel(y - 0.7 * space);
+    line(path, left, end, left, y, right, y, right, end);
   }
 
   private static void line(Path path, double x, double y, double... rest) {

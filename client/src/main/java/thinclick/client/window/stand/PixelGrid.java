@@ -63,6 +63,21 @@ final class PixelGrid {
     return Math.round((middle - thickness / 2) * unit);
   }
 
+  /** The pixel at which the middle line of a staff begins. */
+  private long middle(double middle, double thickness) {
+    return Math.round(middle * unit - down(thickness) / 2.0);
+  }
+
+  /** Where a staff of five lines is drawn: its uppermost pixel and the one after its lowest. */
+  Edges staff(double middle, double thickness) {
+    long line = middle(middle, thickness);
+    long reach = 2 * Math.max(1, Math.round(unit));
+    return new Edges(line - reach, line + down(thickness) + reach);
+  }
+
+  /** The uppermost pixel of what is drawn, and the one after its lowest. */
+  record Edges(long top, long bottom) {}
+
   /** So many pixels of the device as staff spaces. */
   double spaces(double pixels) {
     return pixels / unit;
@@ -122,8 +137,8 @@ final class PixelGrid {
       for (int i = 0; i < levels.length; i++) {
         if (i + 1 == levels.length || levels[i + 1] - levels[i] > 1 + SAME) {
           double middle = (levels[from] + levels[i]) / 2;
-          double half = down(thickness(marks, levels[from])) / 2.0;
-          double drawn = Math.round(middle * unit - half) + half;
+          double thickness = thickness(marks, levels[from]);
+          double drawn = middle(middle, thickness) + down(thickness) / 2.0;
           staves.add(new Staff(middle, drawn / unit - middle));
           from = i + 1;
         }

@@ -85,19 +85,28 @@ final class ScoreLine {
     return place;
   }
 
+  /** As sharp as a bar line, from the first staff's upper edge to the last one's lower. */
   private Node join() {
-    double space = staves.get(0).space();
+    double device = MarkPainter.device();
+    double wide = new PixelGrid(staves.get(0).space(), device).across(JOIN) / device;
+    int last = staves.size() - 1;
+    double x = margin + wide / 2;
     Line line =
-        new Line(margin, staffY(0) - 2 * space, margin, staffY(staves.size() - 1) + 2 * space);
+        new Line(
+            x,
+            tops.get(0) + staves.get(0).staffTop(),
+            x,
+            tops.get(last) + staves.get(last).staffBottom());
     line.setStroke(Color.web(Palette.web(palette.ink())));
-    line.setStrokeWidth(JOIN * space);
+    line.setStrokeWidth(wide);
     line.setStrokeLineCap(StrokeLineCap.BUTT);
     return line;
   }
 
-  /** Where a staff's middle line stands, pixels from the line's top. */
+  /** Where a staff's middle line stands as it is drawn, pixels from the line's top. */
   double staffY(int staff) {
-    return tops.get(staff) + staves.get(staff).system().staffY() * staves.get(staff).space();
+    SystemView view = staves.get(staff);
+    return tops.get(staff) + (view.staffTop() + view.staffBottom()) / 2;
   }
 
   /** Where its music begins, pixels from the line's top: what is lower than others begins lower. */

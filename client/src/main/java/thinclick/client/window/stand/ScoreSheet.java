@@ -312,7 +312,7 @@ final class ScoreSheet {
       double top = below;
       below += high.get(at);
       double middle = below - feet.get(at);
-      tops.add(SystemView.toPixel(Math.max(top, middle - view.system().staffY() * view.space())));
+      tops.add(top(view, top, middle));
       below += between;
       marks.forEach(
           (marked, made) -> {
@@ -331,6 +331,12 @@ final class ScoreSheet {
     List<String> names =
         staves.stream().map(staff -> String.join("\n", readers.get(staff))).toList();
     return new ScoreLine(views, tops, names, margin, palette);
+  }
+
+  /** Where a staff begins whose lines as they are drawn stand on the same pixels on every page. */
+  private static double top(SystemView view, double least, double middle) {
+    double wanted = SystemView.toPixel(middle - 2 * view.space()) - view.staffTop();
+    return wanted < least - 1 ? SystemView.toPixel(least) : wanted;
   }
 
   private List<PageTurn.Line> bars() {
@@ -388,6 +394,6 @@ final class ScoreSheet {
     double gap = SheetFit.GAP_SPACES * space + places.get(0) + lineHigh - above.foot();
     double free = gap + below.head();
     double y = places.get(turn.turnedAbove()) - gap + free / 2;
-    rule.show(says, y, root.getWidth(), space, palette);
+    rule.show(says, y, free, root.getWidth(), space, palette);
   }
 }

@@ -48,6 +48,7 @@ final class SystemView {
 
   private static final double WRITTEN_TICK = 0.65;
   private static final double RULE = 0.13;
+  private static final double STAFF_LINE = 0.13;
   private static final double SAME = 1e-6;
 
   private final StaffSystem system;
@@ -125,6 +126,20 @@ final class SystemView {
     return space;
   }
 
+  /** Where the first line of its staff begins as it is drawn, pixels from its own top. */
+  double staffTop() {
+    return drawnStaff().top() / MarkPainter.device();
+  }
+
+  /** Where the last line of its staff ends as it is drawn, pixels from its top. */
+  double staffBottom() {
+    return drawnStaff().bottom() / MarkPainter.device();
+  }
+
+  private PixelGrid.Edges drawnStaff() {
+    return new PixelGrid(space, MarkPainter.device()).staff(system.staffY(), STAFF_LINE);
+  }
+
   /**
    * How high a line is with the lanes of its marks and the lines of the others, staff spaces.
    *
@@ -143,8 +158,9 @@ final class SystemView {
     return bar >= system.firstBar() && bar < system.firstBar() + system.bars();
   }
 
+  /** On a whole pixel, so that the ticks of all lines are of one height. */
   private double otherY(int line) {
-    return underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER;
+    return toPixel((underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER) * space) / space;
   }
 
   private double underLanes() {

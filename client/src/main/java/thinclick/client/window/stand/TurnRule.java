@@ -19,6 +19,13 @@ import thinclick.client.window.look.Palette;
 final class TurnRule {
   private static final double SIZE = 1.45;
   private static final double HIGH = 1.8;
+
+  /** Where there is room: the deepest letters stand clear of the lower line in small music too. */
+  private static final double HIGHEST = 2.3;
+
+  /** What stays free above it and below it together before it is any higher. */
+  private static final double AROUND = 1.5;
+
   private static final double THICK = 0.13;
 
   /** From the middle of the tallest and the deepest letters down to their foot, of the size. */
@@ -49,14 +56,16 @@ final class TurnRule {
    * Stands across the page.
    *
    * @param y its middle, pixels
+   * @param free from the music above it to the music below it, pixels
    * @param wide the page, pixels
    * @param space a staff space, pixels
    */
-  void show(String says, double y, double wide, double space, Palette palette) {
+  void show(String says, double y, double free, double wide, double space, Palette palette) {
     Color ink = Color.web(Palette.web(palette.ink()));
     double thick = Math.max(1, Math.rint(THICK * space));
-    double top = SystemView.toPixel(y - HIGH / 2 * space);
-    double bottom = SystemView.toPixel(y + HIGH / 2 * space);
+    double high = Math.max(HIGH * space, Math.min(HIGHEST * space, free - AROUND * space));
+    double top = SystemView.toPixel(y - high / 2);
+    double bottom = SystemView.toPixel(y + high / 2);
     band.setY(top);
     band.setWidth(wide);
     band.setHeight(bottom - top);

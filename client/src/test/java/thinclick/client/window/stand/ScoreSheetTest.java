@@ -15,6 +15,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
+import javafx.scene.shape.Line;
 import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.Path;
@@ -264,6 +265,14 @@ class ScoreSheetTest {
           .isCloseTo(line.staffY(staff), within(2.0));
       assertThat(at.getMaxX()).isLessThan(view.root().getLayoutX());
     }
+    Line join = (Line) line.root().lookup("Line");
+    double left = join.getStartX() - join.getStrokeWidth() / 2;
+    assertThat(List.of(left, join.getStrokeWidth(), join.getStartY(), join.getEndY()))
+        .as("what joins the staves covers whole pixels")
+        .allSatisfy(edge -> assertThat(edge).isCloseTo(Math.rint(edge), within(1e-6)));
+    assertThat(join.getEndY() - join.getStartY())
+        .as("from the first staff to the last")
+        .isCloseTo(line.staffY(2) - line.staffY(0) + 4 * first(sheet).space(), within(4.0));
   }
 
   @Test
