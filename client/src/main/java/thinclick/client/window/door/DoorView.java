@@ -227,7 +227,9 @@ public final class DoorView {
       address.requestFocus();
     }
     if (model.found().isEmpty()) {
-      found.getChildren().add(styled(Prose.of(words.say("door.found.none")), "soft"));
+      found
+          .getChildren()
+          .add(styled(styled(Prose.of(words.say("door.found.none")), "soft"), "none-found"));
     }
   }
 
