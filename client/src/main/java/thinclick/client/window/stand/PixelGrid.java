@@ -262,6 +262,11 @@ final class PixelGrid {
           return left ? upright.left() : upright.right();
         }
       }
+      for (Upright upright : uprights) {
+        if (!left && Math.abs(x - upright.line().box().right()) < SAME) {
+          return upright.right(); // with the bar line above or below it
+        }
+      }
       return Math.rint((x + aside) * unit);
     }
 

@@ -80,7 +80,10 @@ class ResilienceTest extends PlainThread {
     until(() -> player.state().link() == LinkState.AWAY);
     play(player, 7);
     until(() -> player.state().waiting() == 7);
-    assertThat(says(player)).contains("link is lost").contains("play on").contains("7 attacks");
+    assertThat(says(player))
+        .contains("link has been gone")
+        .contains("play on")
+        .contains("7 attacks");
     assertThat(on(() -> player.state().takeRuns())).as("the take goes on").isTrue();
 
     List<Long> played = on(() -> player.take().own());
@@ -91,7 +94,7 @@ class ResilienceTest extends PlainThread {
     open.add(again);
     proxy.target(again.port());
     until(() -> leader.state().link() == LinkState.AWAY);
-    assertThat(says(leader)).contains("link is lost");
+    assertThat(says(leader)).contains("link has been gone");
 
     Session next = session("player");
     run(next::bringWhatIsLeft);
@@ -140,7 +143,7 @@ class ResilienceTest extends PlainThread {
     }
     await().until(() -> System.nanoTime() - cut >= 10_000_000_000L);
     assertThat(on(() -> player.state().link())).isEqualTo(LinkState.AWAY);
-    assertThat(says(player)).contains("link is lost").contains("20 attacks");
+    assertThat(says(player)).contains("link has been gone").contains("20 attacks");
     assertThat(Math.abs(on(() -> player.link().nanosOf(lastClickMicros)) - before) / 1e6)
         .as("where a click sounds that is still to come, ms")
         .isLessThan(2);

@@ -66,6 +66,15 @@ class PixelGridTest {
               .map(mark -> ((Mark.Line) mark).y1() * unit)
               .sorted()
               .toList();
+      double end =
+          fitted.stream()
+              .filter(mark -> mark instanceof Mark.Line line && through(line))
+              .mapToDouble(mark -> ((Mark.Line) mark).x2() * unit)
+              .max()
+              .orElseThrow();
+      assertThat(fitted)
+          .as("nothing straight reaches beyond the last bar line")
+          .noneMatch(mark -> mark instanceof Mark.Line line && line.x2() * unit > end + 0.5);
       for (int i = 2; i < staff.size(); i++) { // the first is the click's
         assertThat(staff.get(i) - staff.get(i - 1)).isCloseTo(Math.rint(unit), within(1e-6));
       }
