@@ -327,14 +327,21 @@ class LecternPageTest extends WindowCase {
 
   private void theRostersHeadsStandOverTheirCells() {
     for (String column : List.of("chair", "name", "does", "clock", "sound")) {
-      // At one moment: a line that changes is another cell at the next.
+      // At one moment: a line that changes is another cell at the next, and not in its place yet.
       Set<Double> lefts =
           on(
-              () ->
-                  stage.getScene().lookup(".lectern-left").lookupAll(".roster-" + column).stream()
-                      .filter(cell -> seen(cell) && !((Label) cell).getText().isEmpty())
-                      .map(cell -> cell.localToScene(cell.getLayoutBounds()).getMinX())
-                      .collect(Collectors.toSet()));
+              () -> {
+                stage.getScene().getRoot().applyCss();
+                stage.getScene().getRoot().layout();
+                return stage
+                    .getScene()
+                    .lookup(".lectern-left")
+                    .lookupAll(".roster-" + column)
+                    .stream()
+                    .filter(cell -> seen(cell) && !((Label) cell).getText().isEmpty())
+                    .map(cell -> cell.localToScene(cell.getLayoutBounds()).getMinX())
+                    .collect(Collectors.toSet());
+              });
       double head = lefts.iterator().next();
       assertThat(lefts).as(column).allMatch(left -> Math.abs(left - head) <= 0.6);
     }

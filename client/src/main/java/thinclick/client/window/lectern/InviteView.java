@@ -13,6 +13,7 @@ import javafx.scene.layout.VBox;
 import javafx.scene.paint.Color;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.InView;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.invite.QrCode;
@@ -26,12 +27,12 @@ final class InviteView {
 
   private final InviteModel model;
   private final Words words;
-  private final Label address = wrapped(new Label());
-  private final Label link = wrapped(new Label());
+  private final Label address = Prose.in(new Label());
+  private final Label link = new Label();
   private final Button code;
   private final FlowPane ways;
   private final Canvas picture = new Canvas();
-  private final Label firewall = wrapped(styled(new Label(), "soft"));
+  private final Label firewall = Prose.in(styled(new Label(), "soft"));
   private final VBox root;
   private boolean codeShown;
   private @Nullable JoinLink drawn;
@@ -41,6 +42,7 @@ final class InviteView {
     this.words = words;
     address.setId("address");
     link.setId("join-link");
+    link.setWrapText(true);
     Button copy =
         styled(
             Keyed.button("copy-link", words.say("lectern.invite.copy"), "", this::copy), "quiet");
@@ -108,10 +110,5 @@ final class InviteView {
         }
       }
     }
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
   }
 }

@@ -19,6 +19,7 @@ import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.WideTable;
 import thinclick.client.window.session.PastTakes;
 import thinclick.client.window.session.RoomState;
@@ -169,7 +170,7 @@ public final class LeaderView {
       box.getChildren().add(timeLine);
     }
     for (String sentence : says.isEmpty() ? List.of(none) : says) {
-      box.getChildren().add(wrapped(sentence));
+      box.getChildren().add(Prose.of(sentence));
     }
     return box;
   }
@@ -183,23 +184,17 @@ public final class LeaderView {
   }
 
   private static VBox headed(String says) {
-    Label head = wrapped(says);
+    Label head = Prose.of(says);
     head.getStyleClass().add("heading");
     VBox box = new VBox(8, head);
     box.getStyleClass().add("ruled");
     return box;
   }
 
-  private static Label wrapped(String text) {
-    Label label = new Label(text);
-    label.setWrapText(true);
-    return label;
-  }
-
   private Node sentences(String key, String id, List<String> sentences) {
     VBox box = ruled(key);
     box.setId("review-" + id);
-    sentences.forEach(sentence -> box.getChildren().add(wrapped(sentence)));
+    sentences.forEach(sentence -> box.getChildren().add(Prose.of(sentence)));
     return box;
   }
 
@@ -224,13 +219,13 @@ public final class LeaderView {
     PastTakes.Told told = session.past().told();
     CourseSoFar course = told.course();
     if (now == null || course == null) {
-      compared.getChildren().setAll(wrapped(words.say(PastWords.notTold(told.state()))));
+      compared.getChildren().setAll(Prose.of(words.say(PastWords.notTold(told.state()))));
       return;
     }
     Comparison comparison = LikeTakes.withLast(course, now.review());
     compared.getChildren().clear();
     if (comparison == null) {
-      compared.getChildren().add(wrapped(words.say("leader.compare.none")));
+      compared.getChildren().add(Prose.of(words.say("leader.compare.none")));
       return;
     }
     for (PlayerSheet.Section section : likes.sheet(comparison).sections()) {

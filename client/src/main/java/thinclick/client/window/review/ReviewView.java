@@ -13,6 +13,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.server.picture.PlayerSheet.Content;
 import thinclick.server.picture.PlayerSheet.Section;
@@ -30,7 +31,7 @@ public final class ReviewView {
   private final VBox sheet = new VBox();
   private final SectionNodes sections = new SectionNodes();
   private final Node leadersPart;
-  private final Label done = new Label();
+  private final Label done = Prose.in(new Label());
   private final ScrollPane root;
   private final FlowPane which = new FlowPane(14, 6);
   private final ToggleGroup group = new ToggleGroup();
@@ -56,7 +57,6 @@ public final class ReviewView {
     this.words = words;
     sheet.getStyleClass().addAll("sheet", "measure");
     done.setId("review-done");
-    done.setWrapText(true);
     done.textProperty().bind(commands.saysProperty());
     done.managedProperty().bind(done.textProperty().isNotEmpty());
     VBox page = styled(new VBox(sheet), "page");
@@ -148,7 +148,7 @@ public final class ReviewView {
     ReviewPage page = page(seen);
     sheet.getChildren().clear();
     if (several()) {
-      add(new VBox(4, which, wrapped(styled(new Label(words.say("review.readers")), "soft"))));
+      add(new VBox(4, which, Prose.in(styled(new Label(words.say("review.readers")), "soft"))));
       ((ToggleButton) which.getChildren().get(seen)).setSelected(true);
     }
     if (page == null) {
@@ -156,8 +156,8 @@ public final class ReviewView {
       return;
     }
     Content content = page.content();
-    add(wrapped(styled(new Label(content.title()), "title")));
-    Label head = wrapped(styled(new Label(content.head()), "soft"));
+    add(Prose.in(styled(new Label(content.title()), "title")));
+    Label head = Prose.in(styled(new Label(content.head()), "soft"));
     head.setId("review-head");
     add(head);
     boolean drawn = content.section("attacks") != null;
@@ -223,11 +223,6 @@ public final class ReviewView {
     if (node != null) {
       sheet.getChildren().add(node);
     }
-  }
-
-  private static Label wrapped(Label label) {
-    label.setWrapText(true);
-    return label;
   }
 
   private static <N extends Node> N styled(N node, String style) {

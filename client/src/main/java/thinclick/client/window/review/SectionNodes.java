@@ -8,6 +8,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.WholeWords;
 import thinclick.client.window.look.WideTable;
 import thinclick.server.picture.Drawing;
@@ -24,8 +25,7 @@ final class SectionNodes {
     if (head == null) {
       return content;
     }
-    Label heading = new Label(head);
-    heading.setWrapText(true);
+    Label heading = Prose.of(head);
     heading.getStyleClass().add("heading");
     Table table = section.table();
     Node shown = table == null ? content : WideTable.of((GridPane) content);
@@ -47,9 +47,7 @@ final class SectionNodes {
     }
     VBox prose = new VBox(7);
     for (String sentence : section.says()) {
-      Label label = new Label(sentence);
-      label.setWrapText(true);
-      prose.getChildren().add(label);
+      prose.getChildren().add(Prose.of(sentence));
     }
     return prose;
   }
