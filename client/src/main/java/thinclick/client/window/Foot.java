@@ -8,6 +8,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import thinclick.client.window.FootWidths.Span;
+import thinclick.client.window.look.Prose;
 
 /** The foot of the window: a sentence, and at the right margin what to tap on and what is heard. */
 final class Foot extends HBox {
@@ -114,7 +115,7 @@ final class Foot extends HBox {
     text.setFont(font);
     double one = text.getLayoutBounds().getWidth();
     double twoHigh = 2.4 * text.getLayoutBounds().getHeight();
-    double tooNarrow = longestWord(said, font);
+    double tooNarrow = Prose.longestWord(said, font);
     double enough = one;
     for (int i = 0; i < HALVINGS && enough > tooNarrow; i++) {
       double tried = (tooNarrow + enough) / 2;
@@ -131,16 +132,5 @@ final class Foot extends HBox {
   /** A label in less than whole pixels would end in dots. */
   private static double whole(double width) {
     return Math.ceil(width + 0.2);
-  }
-
-  /** Narrower than that, a word would be broken. */
-  private static double longestWord(String said, Font font) {
-    double longest = 0;
-    for (String word : said.split(" ", -1)) {
-      Text text = new Text(word);
-      text.setFont(font);
-      longest = Math.max(longest, text.getLayoutBounds().getWidth());
-    }
-    return longest;
   }
 }

@@ -6,6 +6,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.PathElement;
+import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
 
@@ -74,13 +75,18 @@ public final class Prose {
     setting = false;
   }
 
-  /** Narrower than its longest word a text would be broken inside it. */
+  /** In whole pixels, and one more against a break by rounding. */
   private double longestWord() {
+    return Math.ceil(longestWord(text.getText(), text.getFont())) + 1;
+  }
+
+  /** The width of the longest word, pixels: set narrower, a text would be broken inside it. */
+  public static double longestWord(String said, Font font) {
     double longest = 0;
-    for (String word : text.getText().split("\\s+", -1)) {
+    for (String word : said.split("\\s+", -1)) {
       Text alone = new Text(word);
-      alone.setFont(text.getFont());
-      longest = Math.max(longest, Math.ceil(alone.getLayoutBounds().getWidth()) + 1);
+      alone.setFont(font);
+      longest = Math.max(longest, alone.getLayoutBounds().getWidth());
     }
     return longest;
   }
