@@ -121,6 +121,9 @@ public final class MessageCodec {
 
   /** As {@link #write(ServerMessage)}, in UTF-8. */
   public static byte[] writeBytes(ServerMessage message) {
+    if (message instanceof AnswerMessage.LibraryList list) {
+      return LibraryText.of(list);
+    }
     byte[] heard = message instanceof ServerMessage.Heard it ? HeardText.of(it) : null;
     return heard == null ? writeByFields(message) : heard;
   }

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.music.Meter;
 
 class MessageCodecTest {
   @Test
@@ -37,6 +39,26 @@ class MessageCodecTest {
                     "{\"type\":\"attacks\",\"takeId\":\"t1\",\"epoch\":3,\"firstSeq\":1,\"attacks\":[{\"micros\":\"5\"}]}"))
         .isInstanceOf(BadInput.class)
         .hasMessage("attacks[0].micros: expected a whole number, found \"5\"");
+  }
+
+  @Test
+  void listThatIsWrittenOnceIsWhatTheGeneralWriterWrites() {
+    AnswerMessage.LibraryList one = list("Short threes");
+    AnswerMessage.LibraryList other = list("Bell and sand");
+
+    for (AnswerMessage.LibraryList asked : List.of(one, one, other, one)) {
+      assertThat(MessageCodec.writeBytes(asked)).isEqualTo(MessageCodec.writeByFields(asked));
+    }
+    MessageCodec.writeBytes(one)[0] = '!';
+    assertThat(MessageCodec.writeBytes(one)).isEqualTo(MessageCodec.writeByFields(one));
+  }
+
+  private static AnswerMessage.LibraryList list(String title) {
+    return new AnswerMessage.LibraryList(
+        List.of(
+            new AnswerMessage.DrillLine(
+                title, 1, new Meter(4, 4), 2, 3, new Drill.TempoRange(60, 120, 80), null)),
+        List.of());
   }
 
   @Test

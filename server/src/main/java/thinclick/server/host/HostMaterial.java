@@ -1,10 +1,10 @@
 package thinclick.server.host;
 
 import java.nio.file.Path;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.file.Lesson;
+import thinclick.protocol.message.AnswerMessage.DrillLine;
+import thinclick.protocol.message.AnswerMessage.LibraryList;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 import thinclick.server.folder.MaterialFolder;
@@ -29,26 +29,36 @@ final class HostMaterial {
   static Shelf shelf(@Nullable Path folder) {
     MaterialFolder material =
         folder == null ? MaterialFolder.stockOnly() : MaterialFolder.read(folder);
-    return new Shelf() {
-      @Override
-      public Drill drill(String title) {
-        return material.drill(title);
-      }
+    return new FolderShelf(material);
+  }
 
-      @Override
-      public List<Drill> drills() {
-        return material.drills();
-      }
+  private static final class FolderShelf implements Shelf {
+    private final MaterialFolder material;
+    private volatile @Nullable LibraryList list;
 
-      @Override
-      public boolean own(Drill drill) {
-        return material.own(drill.title());
-      }
+    FolderShelf(MaterialFolder material) {
+      this.material = material;
+    }
 
-      @Override
-      public List<Lesson> lessons() {
-        return material.lessons();
+    @Override
+    public Drill drill(String title) {
+      return material.drill(title);
+    }
+
+    /** Made when it is first asked for: a host that starts waits for none of it. */
+    @Override
+    public LibraryList list() {
+      LibraryList made = list;
+      if (made == null) {
+        made =
+            new LibraryList(
+                material.drills().stream()
+                    .map(drill -> DrillLine.of(drill, material.own(drill.title())))
+                    .toList(),
+                material.lessons());
+        list = made;
       }
-    };
+      return made;
+    }
   }
 }

@@ -55,12 +55,8 @@ final class DealTable {
       room.out.send(asking, new AnswerMessage.WholeDrill(titled(title)));
       return;
     }
-    List<AnswerMessage.DrillLine> lines =
-        shelf.drills().stream()
-            .map(drill -> AnswerMessage.DrillLine.of(drill, shelf.own(drill)))
-            .toList();
-    AnswerMessage.LibraryList list = new AnswerMessage.LibraryList(lines, shelf.lessons());
-    int bytes = MessageCodec.write(list).length();
+    AnswerMessage.LibraryList list = shelf.list();
+    int bytes = MessageCodec.writeBytes(list).length;
     if (bytes > MessageCodec.MAX_SERVER_FRAME) {
       throw new Refusal(
           ErrorCode.BAD_FIELD,

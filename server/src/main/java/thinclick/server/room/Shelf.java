@@ -1,9 +1,8 @@
 package thinclick.server.room;
 
-import java.util.List;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage.LibraryList;
 
 /** The drills and lessons that a room can be asked for: the host's own and the stock. */
 public interface Shelf {
@@ -14,12 +13,9 @@ public interface Shelf {
    */
   Drill drill(String title);
 
-  /** All drills, the host's own first. */
-  List<Drill> drills();
-
-  /** True where a drill is the host's own and not of the stock. */
-  boolean own(Drill drill);
-
-  /** All lessons, the host's own first. */
-  List<Lesson> lessons();
+  /**
+   * All drills and lessons in lines, the host's own first: the same object as long as nothing has
+   * changed, so that what is made of it need not be made for everybody who asks.
+   */
+  LibraryList list();
 }

@@ -11,6 +11,8 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Lesson;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.message.AnswerMessage.DrillLine;
+import thinclick.protocol.message.AnswerMessage.LibraryList;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.CloseCode;
@@ -50,6 +52,9 @@ public final class RoomDrive {
           20,
           List.of(new Lesson.Item(DRILL.title(), 2, "Softly.")));
 
+  private static final LibraryList LIST =
+      new LibraryList(List.of(DrillLine.of(DRILL, true)), List.of(LESSON));
+
   public static final Shelf DRILLS =
       new Shelf() {
         @Override
@@ -61,18 +66,8 @@ public final class RoomDrive {
         }
 
         @Override
-        public List<Drill> drills() {
-          return List.of(DRILL);
-        }
-
-        @Override
-        public boolean own(Drill drill) {
-          return true;
-        }
-
-        @Override
-        public List<Lesson> lessons() {
-          return List.of(LESSON);
+        public LibraryList list() {
+          return LIST;
         }
       };
 
