@@ -13,10 +13,10 @@ import java.util.function.BooleanSupplier;
  */
 final class DoorRation {
   /** The part of a core that comes back all the time. */
-  static final double SHARE = .01;
+  static final double SHARE = .005;
 
-  /** So much at once: a hundred lines that come with a word that is wrong. */
-  static final long AT_ONCE_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
+  /** So much at once: fifty lines that come with a word that is wrong. */
+  static final long AT_ONCE_NANOS = TimeUnit.MILLISECONDS.toNanos(10);
 
   /**
    * No rest is longer, whatever was overdrawn: when very many come at once, those among them who
@@ -24,11 +24,14 @@ final class DoorRation {
    */
   static final long LONGEST_REST_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
 
-  /** What comes back with each who is let in: an encrypted line costs about that. */
-  static final long ENTRY_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
+  /** What comes back with each who is let in: about what a line costs that is encrypted. */
+  static final long ENCRYPTED_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
+
+  /** The same for a plain line. */
+  static final long PLAIN_NANOS = TimeUnit.MICROSECONDS.toNanos(300);
 
   private final BooleanSupplier takesRun;
-  private final AtomicLong entries = new AtomicLong();
+  private final AtomicLong paidNanos = new AtomicLong();
   private double leftNanos = AT_ONCE_NANOS;
   private long usedNanos;
   private long atNanos;
@@ -43,9 +46,9 @@ final class DoorRation {
     this.atNanos = nowNanos;
   }
 
-  /** A stranger is let in; from any thread. */
-  void letIn() {
-    entries.incrementAndGet();
+  /** A stranger is let in, on a line that is encrypted or not; from any thread. */
+  void letIn(boolean encrypted) {
+    paidNanos.addAndGet(encrypted ? ENCRYPTED_NANOS : PLAIN_NANOS);
   }
 
   /**
@@ -54,7 +57,7 @@ final class DoorRation {
    * @param used processor time that the loop has had until now, nanoseconds
    */
   long restNanos(long used, long nowNanos) {
-    double given = (nowNanos - atNanos) * SHARE + (double) (entries.getAndSet(0) * ENTRY_NANOS);
+    double given = (nowNanos - atNanos) * SHARE + paidNanos.getAndSet(0);
     leftNanos = Math.min((double) AT_ONCE_NANOS, leftNanos + given) - (used - usedNanos);
     usedNanos = used;
     atNanos = nowNanos;

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
@@ -31,9 +32,6 @@ final class HostedRoom {
   /** From a take's end to the room's, where the host is leaving: the last attacks, the review. */
   private static final long REVIEW_MILLIS = 10_000;
 
-  /** So often somebody may come in after all have come at once. */
-  private static final double ENTRIES_A_SECOND = 2;
-
   private final Room room;
   private final EventLoop loop;
   private final HostParts parts;
@@ -42,7 +40,7 @@ final class HostedRoom {
   private final Function<HostedRoom, String> words;
   private final Consumer<HostedRoom> ended;
 
-  private final Allowance entries;
+  private final Comings comings;
   private final Map<Long, Connection> connections = new HashMap<>();
   private final Flushes flushes;
   private boolean leaving;
@@ -72,7 +70,7 @@ final class HostedRoom {
     this.originNanos = originNanos;
     this.words = words;
     this.ended = ended;
-    this.entries = new Allowance(ENTRIES_A_SECOND, Room.MAX_MEMBERS, parts.clock().nanos());
+    this.comings = new Comings(parts.clock().nanos());
   }
 
   String id() {
@@ -88,12 +86,10 @@ final class HostedRoom {
     return loop;
   }
 
-  /**
-   * True where somebody may come in now: all members at once, and again after a cut, but nobody who
-   * is closed and comes back all the time. On the strangers' loop.
-   */
-  boolean mayBeEntered() {
-    return entries.take(1, parts.clock().nanos());
+  /** True where whoever says that first may come in now; on the strangers' loop. */
+  boolean mayBeEntered(ClientMessage message) {
+    String token = message instanceof ClientMessage.Join join ? join.token() : null;
+    return comings.allows(token, parts.clock().nanos());
   }
 
   /** True while a take runs here; from any thread. */

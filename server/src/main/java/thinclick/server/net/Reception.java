@@ -1,6 +1,7 @@
 package thinclick.server.net;
 
 import io.netty.channel.ChannelHandlerContext;
+import io.netty.handler.ssl.SslHandler;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -181,15 +182,18 @@ final class Reception {
     if (!context.channel().isActive()) {
       return;
     }
-    if (before == null && !asked.room().mayBeEntered()) {
-      connection.close(CloseCode.FLOOD, "expected at most 2 comings a second", COME_AGAIN_MILLIS);
+    if (before == null && !asked.room().mayBeEntered(asked.message())) {
+      connection.close(
+          CloseCode.FLOOD,
+          "expected fewer comings: 2 a second into a room, 1 in 2 s of a member",
+          COME_AGAIN_MILLIS);
       return;
     }
     if (asked.room().loop() == context.channel().eventLoop()) {
       come(context, asked);
     } else {
       if (before == null) {
-        ration.letIn();
+        ration.letIn(context.pipeline().get(SslHandler.class) != null);
       }
       connection.flush();
       entry = asked;

@@ -1,12 +1,15 @@
 package thinclick.server.net;
 
+import io.netty.channel.IoEvent;
 import io.netty.channel.IoHandle;
 import io.netty.channel.IoHandler;
 import io.netty.channel.IoHandlerContext;
 import io.netty.channel.IoHandlerFactory;
 import io.netty.channel.IoRegistration;
+import io.netty.channel.nio.NioIoHandle;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
+import java.nio.channels.SelectableChannel;
 import java.util.concurrent.locks.LockSupport;
 
 /**
@@ -65,7 +68,7 @@ final class RestingIo implements IoHandler {
 
   @Override
   public IoRegistration register(IoHandle handle) throws Exception {
-    return sockets.register(handle);
+    return sockets.register(handle instanceof NioIoHandle socket ? new GivingWay(socket) : handle);
   }
 
   @Override
@@ -76,5 +79,41 @@ final class RestingIo implements IoHandler {
   @Override
   public boolean isCompatible(Class<? extends IoHandle> kind) {
     return sockets.isCompatible(kind);
+  }
+
+  /**
+   * A stranger's socket, after which whoever plays has their turn: on one core a room's loop that
+   * has become ready would wait on some systems for all strangers that are, and not for one.
+   */
+  @SuppressWarnings({
+    "try", // what closing throws is the socket's
+    "ThreadPriorityCheck" // a hint: where the system does not follow it, others wait as before
+  })
+  private record GivingWay(NioIoHandle socket) implements NioIoHandle {
+    @Override
+    public SelectableChannel selectableChannel() {
+      return socket.selectableChannel();
+    }
+
+    @Override
+    public void handle(IoRegistration registration, IoEvent event) {
+      socket.handle(registration, event);
+      Thread.yield();
+    }
+
+    @Override
+    public void registered() {
+      socket.registered();
+    }
+
+    @Override
+    public void unregistered() {
+      socket.unregistered();
+    }
+
+    @Override
+    public void close() throws Exception {
+      socket.close();
+    }
   }
 }

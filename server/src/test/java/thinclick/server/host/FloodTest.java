@@ -97,12 +97,46 @@ class FloodTest {
     }
   }
 
+  @Test
+  void oneWhoComesBackAllTheTimeIsToldToWaitAndOthersAreNot() {
+    try (WireClient tariq = join("Tariq")) {
+      String token = comesNew("Mina");
+      int cameBack = 0;
+      String answer = comesBack(token);
+      while (answer.contains("\"welcome\"") && cameBack < Room.MAX_MEMBERS) {
+        cameBack++;
+        answer = comesBack(token);
+      }
+
+      // Five at once, and half a time a second is given back meanwhile.
+      assertThat(cameBack).isBetween(5, Room.MAX_MEMBERS - 10);
+      assertThat(answer).contains("\"retryAfterMillis\":2000");
+      join("Ilse").close();
+      assertThat(tariq.open()).isTrue();
+    }
+  }
+
+  private String comesNew(String name) {
+    try (WireClient client = WireClient.connect(host.port())) {
+      client.send(
+          new ClientMessage.Join(1, 1, opened.room(), name, Role.PLAYER, null, null, false));
+      return client.expect(ServerMessage.Welcome.class).token();
+    }
+  }
+
+  private String comesBack(String token) {
+    return answered(
+        new ClientMessage.Join(1, 1, opened.room(), "Mina", Role.PLAYER, token, null, false));
+  }
+
   /** The first that is said to somebody who comes as Mina. */
   private String comes(String room) {
+    return answered(new ClientMessage.Join(1, 1, room, "Mina", Role.PLAYER, null, null, false));
+  }
+
+  private String answered(ClientMessage message) {
     try (RawLine line = RawLine.connect(host.port())) {
-      line.sendText(
-          MessageCodec.write(
-              new ClientMessage.Join(1, 1, room, "Mina", Role.PLAYER, null, null, false)));
+      line.sendText(MessageCodec.write(message));
       return line.read().text();
     }
   }

@@ -36,7 +36,7 @@ class DoorRationTest {
 
   @Test
   void whoeverComesAtFirstIsServedAtOnce() {
-    for (int turn = 0; turn < 20; turn++) {
+    for (int turn = 0; turn < 10; turn++) {
       assertThat(restAfter(1)).isZero();
     }
   }
@@ -53,16 +53,22 @@ class DoorRationTest {
     share(1, 100);
     assertThat(restAfter(500)).isCloseTo(100, within(.001));
 
-    assertThat(restAfter(.5)).isCloseTo(49.5, within(.001)); // its own half millisecond alone
+    assertThat(restAfter(.5)).isCloseTo(99.5, within(.001)); // its own half millisecond alone
   }
 
   @Test
   void whoeverIsLetInHasPaid() {
     share(.25, 400);
     for (int guest = 0; guest < 30; guest++) {
-      ration.letIn();
+      ration.letIn(true);
       assertThat(restAfter(1.9)).isZero();
     }
+    for (int guest = 0; guest < 30; guest++) {
+      ration.letIn(false);
+      assertThat(restAfter(.29)).isZero();
+    }
+    ration.letIn(false);
+    assertThat(restAfter(8)).isPositive();
   }
 
   @Test
@@ -77,7 +83,7 @@ class DoorRationTest {
     share(.25, 400);
     now += 3_600 * SECOND;
     restAfter(0);
-    assertThat(restAfter(20)).isZero();
+    assertThat(restAfter(10)).isZero();
 
     assertThat(restAfter(1)).isPositive();
   }

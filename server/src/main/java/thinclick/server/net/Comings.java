@@ -1,0 +1,55 @@
+package thinclick.server.net;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import thinclick.server.room.Room;
+
+/**
+ * How often one room may be entered: by all who belong there at once, as after a cut, but by nobody
+ * who is closed and comes back all the time. Each coming costs the room more than a message does.
+ * On the strangers' loop only.
+ */
+final class Comings {
+  private static final double A_SECOND = 2;
+
+  /** A line that breaks at every turn is back within seconds. */
+  private static final double A_SECOND_WITH_ONE_TOKEN = .5;
+
+  private static final double AT_ONCE_WITH_ONE_TOKEN = 5;
+
+  /** Twice as many tokens as members: half of them may be made up. */
+  private static final int REMEMBERED = 2 * Room.MAX_MEMBERS;
+
+  private final Allowance all;
+  private final Map<String, Allowance> byToken = new LinkedHashMap<>();
+
+  Comings(long nowNanos) {
+    all = new Allowance(A_SECOND, Room.MAX_MEMBERS, nowNanos);
+  }
+
+  /**
+   * True where whoever shows that token may come in now.
+   *
+   * @param token as it was shown, genuine or not; null for somebody new
+   */
+  boolean allows(@Nullable String token, long nowNanos) {
+    return (token == null || of(token, nowNanos).take(1, nowNanos)) && all.take(1, nowNanos);
+  }
+
+  /** How many tokens are kept; bounded, however many are made up. */
+  int remembered() {
+    return byToken.size();
+  }
+
+  private Allowance of(String token, long nowNanos) {
+    if (byToken.size() >= REMEMBERED && !byToken.containsKey(token)) {
+      byToken.values().removeIf(each -> each.full(nowNanos));
+      if (byToken.size() >= REMEMBERED) {
+        byToken.remove(byToken.keySet().iterator().next());
+      }
+    }
+    return byToken.computeIfAbsent(
+        token, t -> new Allowance(A_SECOND_WITH_ONE_TOKEN, AT_ONCE_WITH_ONE_TOKEN, nowNanos));
+  }
+}
