@@ -190,6 +190,7 @@ public final class ServeCommand implements Callable<Integer> {
     HostNews news = new HostNews(terminal.getOut(), invite, inviteFolder);
     RehearsalHost hosting = RehearsalHost.start(options.telling(news), port());
     news.hosting(hosting, announce ? called : null);
+    hosting.warmUp();
     ServeStop.waitForTheEnd(hosting);
   }
 

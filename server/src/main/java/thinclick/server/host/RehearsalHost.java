@@ -37,6 +37,7 @@ public final class RehearsalHost implements AutoCloseable {
   private final Listener listener;
   private final Threshold threshold;
   private final @Nullable Announcement announcement;
+  private final WarmUp warmUp;
   private final AtomicBoolean closed = new AtomicBoolean();
 
   private RehearsalHost(
@@ -48,7 +49,8 @@ public final class RehearsalHost implements AutoCloseable {
       PauseWatch pauses,
       Listener listener,
       Threshold threshold,
-      @Nullable Announcement announcement) {
+      @Nullable Announcement announcement,
+      WarmUp warmUp) {
     this.lock = lock;
     this.store = store;
     this.reviewPool = reviewPool;
@@ -58,6 +60,7 @@ public final class RehearsalHost implements AutoCloseable {
     this.listener = listener;
     this.threshold = threshold;
     this.announcement = announcement;
+    this.warmUp = warmUp;
   }
 
   /**
@@ -146,7 +149,8 @@ public final class RehearsalHost implements AutoCloseable {
             PauseWatch.start(meters::paused),
             listener,
             threshold,
-            Announcement.of(options.reach(), listener.port(), threshold.encrypted()));
+            Announcement.of(options.reach(), listener.port(), threshold.encrypted()),
+            new WarmUp(shelf, parts.dealer()));
       } catch (RuntimeException problem) {
         store.close();
         throw problem;
@@ -155,6 +159,14 @@ public final class RehearsalHost implements AutoCloseable {
       lock.close();
       throw problem;
     }
+  }
+
+  /**
+   * Gets through all that rooms do, so that the first who come are served as fast as the last; on a
+   * thread of its own, for a second or so. For a host that stays.
+   */
+  public void warmUp() {
+    Daemon.called("thinclick-warm-up").newThread(() -> warmUp.run(port())).start();
   }
 
   /**
