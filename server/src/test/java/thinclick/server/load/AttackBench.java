@@ -31,7 +31,10 @@ final class AttackBench {
     Path folder = Files.createTempDirectory(Path.of("server/target"), "attack");
     List<Double> ratios = new ArrayList<>();
     try (ServerProcess host =
-            ServerProcess.thinclick(folder.resolve("room.db"), List.of("-Xmx256m"), List.of());
+            ServerProcess.thinclick(
+                folder.resolve("room.db"),
+                List.of("-Xmx256m", "-XX:TieredStopAtLevel=1"), // as server/README starts it
+                List.of());
         ServerProcess attacker =
             ServerProcess.elsewhere(
                 Attacker.class.getName(),

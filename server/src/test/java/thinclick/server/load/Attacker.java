@@ -8,8 +8,9 @@ import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.Random;
+import java.util.List;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -28,6 +29,12 @@ final class Attacker implements AutoCloseable {
   private static final int ROOMS = 3;
 
   private static final long PAUSE_NANOS = 50_000;
+
+  /** Stands in the texts for a player of the room that they are sent to. */
+  private static final String SOMEBODY = "somebody-p1";
+
+  private static final List<String> TEXTS = madeAhead();
+  private static int next;
 
   private final InetAddress from;
   private final int port;
@@ -54,13 +61,13 @@ final class Attacker implements AutoCloseable {
     for (String millis = in.readLine(); millis != null; millis = in.readLine()) {
       InetAddress from = InetAddress.getByAddress(new byte[] {127, 0, 1, stretch++});
       try (Attacker attacker = new Attacker(from, port, Long.parseLong(millis))) {
-        attacker.attack(stretch * 1_000L);
+        attacker.attack();
         System.err.println(attacker.lines + " lines opened, " + attacker.texts + " texts");
       }
     }
   }
 
-  private void attack(long seed) throws InterruptedException {
+  private void attack() throws InterruptedException {
     while (goesOn()) {
       try {
         while (mute.size() < MUTE_LINES && goesOn()) {
@@ -69,7 +76,7 @@ final class Attacker implements AutoCloseable {
           pause();
         }
         mute.remove().close();
-        fuzz(seed++);
+        fuzz();
         wrongWord();
       } catch (UncheckedIOException | AssertionError closed) {
         System.err.println(closed.toString().split("\n")[0]);
@@ -97,7 +104,7 @@ final class Attacker implements AutoCloseable {
   }
 
   /** The leader of a room of their own, opened once, and a member who never reads. */
-  private void fuzz(long seed) {
+  private void fuzz() {
     try (RawLine leader = connect();
         RawLine deaf = connect()) {
       ServerMessage.Welcome mine = room;
@@ -110,28 +117,52 @@ final class Attacker implements AutoCloseable {
         mine = Orchestra.hear(leader, "welcome", ServerMessage.Welcome.class);
         room = mine;
         deafToken = null;
-      } else {
-        room = null; // a text may have ended it, or somebody tried too many words
-        Orchestra.say(leader, join(mine, "Mallory", Role.LEADER, mine.leaderToken()));
-        Orchestra.hear(leader, "welcome", ServerMessage.Welcome.class);
-        room = mine;
+      } else if (!isBack(leader, mine)) {
+        return;
       }
       Orchestra.say(deaf, join(mine, "Deaf", Role.PLAYER, deafToken));
       if (deafToken == null) {
         deafToken = Orchestra.hear(deaf, "welcome", ServerMessage.Welcome.class).token();
       }
-      Fuzz fuzz = new Fuzz(seed, "room-t1", "room-d1", mine.playerId());
-      Random random = new Random(seed);
-      for (int i = 0; i < 2_000 && goesOn(); i++) {
-        String text = fuzz.next();
-        RawLine line = random.nextInt(4) == 0 ? deaf : leader;
-        if (text.length() < 16_000) {
-          line.sendText(text);
-          texts++;
-          pause();
-        }
-      }
+      send(mine.playerId(), leader, deaf);
     }
+  }
+
+  /** False where the room does not take its leader in, or not yet. */
+  private boolean isBack(RawLine leader, ServerMessage.Welcome mine) {
+    room = null; // a text may have ended it, or somebody tried too many words
+    Orchestra.say(leader, join(mine, "Mallory", Role.LEADER, mine.leaderToken()));
+    String answer = leader.read().text();
+    boolean back = answer.contains("\"welcome\"");
+    if (back || answer.contains("\"retryAfterMillis\":2000")) {
+      room = mine;
+    }
+    return back;
+  }
+
+  /** Texts until the host has closed the leader's line. */
+  private void send(String playerId, RawLine leader, RawLine deaf) {
+    boolean deafIsIn = true;
+    for (int i = 0; i < 2_000 && goesOn(); i++) {
+      String text = TEXTS.get(next++ % TEXTS.size()).replace(SOMEBODY, playerId);
+      if (deafIsIn && i % 4 == 3) {
+        try {
+          deaf.sendText(text);
+        } catch (UncheckedIOException closed) {
+          deafIsIn = false;
+        }
+      } else {
+        leader.sendText(text);
+      }
+      texts++;
+      pause();
+    }
+  }
+
+  /** Made before anything is measured: who plays on this core waits for none of it. */
+  private static List<String> madeAhead() {
+    Fuzz fuzz = new Fuzz(1, "room-t1", "room-d1", SOMEBODY);
+    return Stream.generate(fuzz::next).filter(text -> text.length() < 16_000).limit(5_000).toList();
   }
 
   private static ClientMessage join(

@@ -17,6 +17,8 @@ import org.HdrHistogram.Histogram;
  */
 final class Load {
   private static final long DRAIN_MICROS = 2_000_000;
+  static final int SETTLING_SECONDS = 30;
+  private static final long QUIET_MICROS = 300_000;
 
   private final Selector selector;
   private final long originNanos = System.nanoTime();
@@ -123,6 +125,38 @@ final class Load {
     } catch (IOException problem) {
       throw new UncheckedIOException(problem);
     }
+  }
+
+  /**
+   * Reads until a server that had fallen behind has come to the end of what was sent: until the
+   * network has taken everything, and nothing that was played has come for a while. What is
+   * measured next is not charged for it.
+   *
+   * @return false where that takes too long
+   */
+  boolean settle(List<LoadLine> lines) {
+    long end = micros() + SETTLING_SECONDS * 1_000_000L;
+    long last = micros();
+    long before = -1;
+    try {
+      while (micros() < end) {
+        boolean owed = false;
+        for (LoadLine line : lines) {
+          owed |= line.push();
+        }
+        read(5);
+        long come = delivered(lines) + acknowledged(lines);
+        if (owed || come != before) {
+          before = come;
+          last = micros();
+        } else if (micros() - last > QUIET_MICROS) {
+          return true;
+        }
+      }
+    } catch (IOException problem) {
+      throw new UncheckedIOException(problem);
+    }
+    return false;
   }
 
   private void read(long millis) throws IOException {

@@ -109,6 +109,14 @@ final class LoadLine {
     }
   }
 
+  /** Sends what the network had not taken; true where it still does not take all. */
+  boolean push() throws IOException {
+    if (!closed && unsent.hasRemaining()) {
+      channel.write(unsent);
+    }
+    return !closed && unsent.hasRemaining();
+  }
+
   /** Reads all that is there. */
   void read(long nowMicros, ByteBuffer shared, Histogram delivery, Histogram acknowledgement)
       throws IOException {

@@ -187,6 +187,9 @@ final class RelayBench {
       } else {
         failing++;
       }
+      if (!load.settle(lines)) {
+        throw new AssertionError(name + " is still behind " + Load.SETTLING_SECONDS + " s later");
+      }
     }
     if (busy > BUSY_LIMIT) {
       generatorTooBusy = true;
