@@ -1,12 +1,11 @@
 package thinclick.client.window.lectern;
 
-import javafx.geometry.Orientation;
 import javafx.scene.Node;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
+import thinclick.client.window.look.WidthFirst;
 
 /** Words, and a picture beside them where that leaves them as much room as itself, else below. */
-final class Beside extends Pane {
+final class Beside extends WidthFirst {
   private final Region words;
   private final Node picture;
   private final double gap;
@@ -28,11 +27,6 @@ final class Beside extends Pane {
   }
 
   @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
-  }
-
-  @Override
   protected double computeMinWidth(double height) {
     return picture.isManaged() ? picture.minWidth(-1) : 0;
   }
@@ -43,13 +37,7 @@ final class Beside extends Pane {
   }
 
   @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefHeight(double asked) {
-    double width = asked < 0 ? getWidth() : asked;
+  protected double heightAt(double width) {
     double high = words.prefHeight(wordsWidth(width));
     if (!picture.isManaged()) {
       return high;

@@ -3,16 +3,15 @@ package thinclick.client.window.lectern;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import javafx.geometry.Orientation;
 import javafx.scene.Node;
-import javafx.scene.layout.Pane;
+import thinclick.client.window.look.WidthFirst;
 
 /**
  * A few controls in the fewest rows that hold them, those as even as can be, each filled to both
  * edges: none stands alone where two and two would do, and all rows end on one line. A row breaks
  * by the least widths, so that words which come and go move nothing while they find room.
  */
-final class EvenRows extends Pane {
+final class EvenRows extends WidthFirst {
   private final double across;
   private final double down;
 
@@ -102,11 +101,6 @@ final class EvenRows extends Pane {
   }
 
   @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
-  }
-
-  @Override
   protected double computeMinWidth(double height) {
     return getManagedChildren().stream().mapToDouble(EvenRows::wish).max().orElse(0);
   }
@@ -117,13 +111,7 @@ final class EvenRows extends Pane {
   }
 
   @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefHeight(double asked) {
-    double width = asked < 0 ? prefWidth(-1) : asked;
+  protected double heightAt(double width) {
     return places(width).stream().mapToDouble(place -> place.y() + place.height()).max().orElse(0);
   }
 

@@ -3,9 +3,8 @@ package thinclick.client.window.lectern;
 import java.util.List;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.geometry.Orientation;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
+import thinclick.client.window.look.WidthFirst;
 
 /**
  * Three parts of a page beside each other where all have the room they ask for, the third as high
@@ -13,7 +12,7 @@ import javafx.scene.layout.Region;
  * them; else all in one column. The least widths come from the stylesheet in ems, so that larger
  * text stacks earlier. Everything stands on whole pixels, so that no line is drawn over two.
  */
-final class PromptBook extends Pane {
+final class PromptBook extends WidthFirst {
   private final Region first;
   private final Region second;
   private final Region third;
@@ -91,29 +90,14 @@ final class PromptBook extends Pane {
   }
 
   @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
-  }
-
-  @Override
-  protected double computeMinWidth(double height) {
-    return 0;
-  }
-
-  @Override
   protected double computePrefWidth(double height) {
     return first.minWidth(-1) + gap + third.minWidth(-1);
   }
 
   @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefHeight(double asked) {
+  protected double heightAt(double width) {
     double lowest = 0;
-    for (double[] place : places(asked < 0 ? prefWidth(-1) : asked)) {
+    for (double[] place : places(width)) {
       lowest = Math.max(lowest, place[1] + place[3]);
     }
     return lowest;

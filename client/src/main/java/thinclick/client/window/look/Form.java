@@ -2,11 +2,9 @@ package thinclick.client.window.look;
 
 import java.util.ArrayList;
 import java.util.List;
-import javafx.geometry.Orientation;
 import javafx.scene.Node;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -15,7 +13,7 @@ import javafx.scene.layout.VBox;
  * chosen, all beginning at the same place. Least widths stand in the stylesheet; distances are in
  * sizes of the text.
  */
-public final class Form extends Pane {
+public final class Form extends WidthFirst {
   private static final double BETWEEN_COLUMNS_EMS = 0.8;
   private static final double BETWEEN_LINES_EMS = 0.55;
 
@@ -65,11 +63,6 @@ public final class Form extends Pane {
     }
   }
 
-  @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
-  }
-
   private double em() {
     return lines.isEmpty() ? 0 : lines.get(0).name().getFont().getSize();
   }
@@ -89,24 +82,14 @@ public final class Form extends Pane {
   }
 
   @Override
-  protected double computeMinWidth(double height) {
-    return 0;
-  }
-
-  @Override
   protected double computePrefWidth(double height) {
     return besideAt()
         + lines.stream().mapToDouble(line -> line.beside().prefWidth(-1)).max().orElse(0);
   }
 
   @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefHeight(double width) {
-    return set(width < 0 ? prefWidth(-1) : width, false);
+  protected double heightAt(double width) {
+    return set(width, false);
   }
 
   @Override

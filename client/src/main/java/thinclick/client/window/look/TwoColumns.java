@@ -1,15 +1,13 @@
 package thinclick.client.window.look;
 
 import javafx.css.PseudoClass;
-import javafx.geometry.Orientation;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 
 /**
  * Two columns side by side where both have the room they ask for at least, else one above the
  * other. The least widths are given in the stylesheet in ems, so that larger text stacks earlier.
  */
-public final class TwoColumns extends Pane {
+public final class TwoColumns extends WidthFirst {
   private static final PseudoClass STACKED = PseudoClass.getPseudoClass("stacked");
 
   private final Region left;
@@ -39,28 +37,12 @@ public final class TwoColumns extends Pane {
   }
 
   @Override
-  public Orientation getContentBias() {
-    return Orientation.HORIZONTAL;
-  }
-
-  @Override
-  protected double computeMinWidth(double height) {
-    return 0;
-  }
-
-  @Override
   protected double computePrefWidth(double height) {
     return left.minWidth(-1) + gap + right.minWidth(-1);
   }
 
   @Override
-  protected double computeMinHeight(double width) {
-    return computePrefHeight(width);
-  }
-
-  @Override
-  protected double computePrefHeight(double asked) {
-    double width = asked < 0 ? prefWidth(-1) : asked;
+  protected double heightAt(double width) {
     if (sideBySide(width)) {
       double leftWidth = leftWidth(width);
       return Math.max(left.prefHeight(leftWidth), right.prefHeight(width - gap - leftWidth));
