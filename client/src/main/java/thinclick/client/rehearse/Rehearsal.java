@@ -205,9 +205,7 @@ public final class Rehearsal {
   /** Says each bar as it begins, on the leader's own estimate of room time; answers seconds. */
   private long tellBars(ServerMessage.Dealt hand, ServerMessage.Announced take) {
     RoomLink leader = Check.present("link", link);
-    StepGrid grid =
-        new StepGrid(
-            hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
+    StepGrid grid = hand.gridFrom(take.startMicros());
     ClickPlan plan = new ClickPlan(hand.stages());
     BarWords words = new BarWords(plan, hand.meter(), hand.stepsPerBeat(), speaker);
     say(leader, take.countInMicros(), "count-in: " + words.counted());

@@ -140,9 +140,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
     if (own == null) {
       return;
     }
-    StepGrid grid =
-        new StepGrid(
-            hand.meter(), hand.stepsPerBeat(), hand.tempo(), hand.swing(), take.startMicros());
+    StepGrid grid = hand.gridFrom(take.startMicros());
     List<Click> clicks = new ClickPlan(hand.stages()).clicks(grid);
     playing = take.takeId();
     Player fresh =

@@ -48,13 +48,7 @@ final class Hands {
     this.nanosOf = nanosOf;
     this.microsOf = microsOf;
     this.taps = taps;
-    StepGrid grid =
-        new StepGrid(
-            dealt.meter(),
-            dealt.stepsPerBeat(),
-            dealt.tempo(),
-            dealt.swing(),
-            announced.startMicros());
+    StepGrid grid = dealt.gridFrom(announced.startMicros());
     List<Part> others = new ArrayList<>(dealt.parts());
     Part own = dealt.parts().stream().filter(p -> p.player().equals(dealt.own())).findAny().get();
     others.remove(own);

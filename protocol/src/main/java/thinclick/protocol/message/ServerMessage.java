@@ -9,10 +9,12 @@ import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
+import thinclick.protocol.file.Take;
 import thinclick.protocol.json.Absent;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.annotation.JsonDeserialize;
@@ -244,6 +246,30 @@ public sealed interface ServerMessage
           others,
           says,
           drill);
+    }
+
+    /** The written grid where bar 1 begins at that room time. */
+    public StepGrid gridFrom(long startMicros) {
+      return new StepGrid(meter, stepsPerBeat, tempo, swing, startMicros);
+    }
+
+    /** The take as it is written, before its first attack, where bar 1 begins at that room time. */
+    public Take takeFrom(long startMicros) {
+      return new Take(
+          Take.FORMAT,
+          Take.VERSION,
+          title,
+          meter,
+          tempo,
+          stepsPerBeat,
+          swing,
+          startMicros,
+          toleranceMillis,
+          stages,
+          parts,
+          List.of(),
+          null,
+          List.of());
     }
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
@@ -52,8 +51,7 @@ final class TakeDesk {
   void start(LeaderCommand.Start command) {
     Dealt made = Objects.requireNonNull(room.dealt);
     long countIn = room.now + command.leadMillis() * 1_000L;
-    StepGrid before =
-        new StepGrid(made.meter(), made.stepsPerBeat(), made.tempo(), made.swing(), countIn);
+    StepGrid before = made.gridFrom(countIn);
     long start = before.instantOf((long) command.countInBars() * before.stepsPerBar());
     List<Part> parts = new ArrayList<>();
     for (Part part : made.parts()) {
@@ -65,22 +63,7 @@ final class TakeDesk {
               .hearing(player == null ? null : player.hearing)
               .part());
     }
-    Take written =
-        new Take(
-            Take.FORMAT,
-            Take.VERSION,
-            made.title(),
-            made.meter(),
-            made.tempo(),
-            made.stepsPerBeat(),
-            made.swing(),
-            start,
-            made.toleranceMillis(),
-            made.stages(),
-            parts,
-            List.<Attack>of(),
-            null,
-            List.of());
+    Take written = made.takeFrom(start).withParts(parts);
     room.takeCount++;
     ServerMessage.Announced announced =
         new ServerMessage.Announced(
@@ -100,8 +83,7 @@ final class TakeDesk {
     room.out.append(new JournalEntry.TakeBegun(take.id(), written, take.seats));
     room.enter(Phase.COUNT_IN, "started by the leader");
     // Announced once the room is on the disk with it: a host that died between would know nothing
-    // of
-    // what the players have begun.
+    // of what the players have begun.
     room.out.append(new JournalEntry.State(room.state()));
     for (String playerId : room.seats.keySet()) {
       Member player = room.members.get(playerId);

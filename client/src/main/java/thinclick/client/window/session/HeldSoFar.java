@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Part;
-import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.server.scoring.LiveScorer;
@@ -62,7 +61,7 @@ public record HeldSoFar(int written, int placed) {
 
   private static Map<String, Map<Long, Judgement>> judged(
       Dealt dealt, Announced announced, Map<String, List<Long>> attacksMicros) {
-    LiveScorer scorer = new LiveScorer(take(dealt, announced));
+    LiveScorer scorer = new LiveScorer(dealt.takeFrom(announced.startMicros()));
     record Played(String player, long micros) {}
     List<Played> all = new ArrayList<>();
     for (Part part : dealt.parts()) {
@@ -80,23 +79,5 @@ public record HeldSoFar(int written, int placed) {
       }
     }
     return judged;
-  }
-
-  private static Take take(Dealt dealt, Announced announced) {
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        dealt.title(),
-        dealt.meter(),
-        dealt.tempo(),
-        dealt.stepsPerBeat(),
-        dealt.swing(),
-        announced.startMicros(),
-        dealt.toleranceMillis(),
-        dealt.stages(),
-        dealt.parts(),
-        List.of(),
-        null,
-        List.of());
   }
 }

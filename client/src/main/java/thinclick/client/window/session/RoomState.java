@@ -156,32 +156,14 @@ public record RoomState(
     if (dealt == null || announced == null || !announced.dealId().equals(dealt.dealId())) {
       return null;
     }
-    return new StepGrid(
-        dealt.meter(), dealt.stepsPerBeat(), dealt.tempo(), dealt.swing(), announced.startMicros());
+    return dealt.gridFrom(announced.startMicros());
   }
 
   /** The announced take as it is written, before its first attack; null where none is. */
   public @Nullable Take take() {
     Dealt now = dealt;
     StepGrid grid = grid();
-    if (now == null || grid == null) {
-      return null;
-    }
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        now.title(),
-        now.meter(),
-        now.tempo(),
-        now.stepsPerBeat(),
-        now.swing(),
-        grid.startMicros(),
-        now.toleranceMillis(),
-        now.stages(),
-        now.parts(),
-        List.of(),
-        null,
-        List.of());
+    return now == null || grid == null ? null : now.takeFrom(grid.startMicros());
   }
 
   /** The player of this id as the parts name them; empty where nobody has it. */

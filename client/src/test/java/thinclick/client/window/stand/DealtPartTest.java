@@ -58,8 +58,7 @@ class DealtPartTest {
       assertThat(bars.get(bar)).isEqualTo(bar);
     }
     assertThat(bars).hasSize(plan.bars());
-    StepGrid grid =
-        new StepGrid(dealt.meter(), dealt.stepsPerBeat(), dealt.tempo(), dealt.swing(), 0);
+    StepGrid grid = dealt.gridFrom(0);
     assertThat(reading.part().clickSteps())
         .as("the click's own part is the plan, also where it thins")
         .isEqualTo(
