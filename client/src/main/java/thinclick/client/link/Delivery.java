@@ -125,7 +125,7 @@ final class Delivery {
   }
 
   /** Nothing more will come for this take. */
-  void finish(String takeId) {
+  private void finish(String takeId) {
     outboxes.finish(takeId);
     pump();
   }

@@ -117,31 +117,15 @@ public final class RoomLink implements AutoCloseable {
   // ------------------------------------------------------------------ what a player does
 
   /**
-   * Stamps an attack with room time and sends it; kept and sent again until it is stored.
-   *
-   * <p>The stamp is the mapping's at this moment less the chair's delay; it is marked unsure while
-   * the clock is not steady.
+   * Stamps an attack with room time and sends it; kept and sent again until it is stored. That the
+   * player has stopped is said by itself, a second after the take.
    *
    * @return its room time in microseconds, also where no take runs and it goes nowhere
    */
   public long sendAttack(PlayedAttack attack) {
-    ClockView now = talk.clock().view();
-    double raw = now.mapping().roomAt(attack.nanos());
-    double latencyMillis = chairLatencyMillis;
-    long micros = Math.max(0, Math.round(raw - latencyMillis * 1e3));
-    Long rawMicros = latencyMillis == 0 ? null : (Long) Math.max(0, Math.round(raw));
-    boolean unsure = now.state() != PreparingMessage.ClockState.STEADY;
-    WireAttack wire =
-        new WireAttack(
-            micros,
-            rawMicros,
-            attack.velocity(),
-            attack.pitch(),
-            attack.lengthMillis(),
-            attack.lateByMillis(),
-            unsure);
+    WireAttack wire = attack.stamped(clock(), chairLatencyMillis);
     options.loop().run(() -> talk.delivery().add(wire, attack));
-    return micros;
+    return wire.micros();
   }
 
   /**
@@ -151,15 +135,10 @@ public final class RoomLink implements AutoCloseable {
    * @param nanos when it was released, this computer's monotonic clock
    */
   public void released(PlayedAttack attack, long nanos) {
-    double millis = Math.round(Math.max(0, nanos - attack.nanos()) / 1e5) / 10.0;
+    double millis = attack.heldMillis(nanos);
     if (millis <= LONGEST_MILLIS) {
       options.loop().run(() -> talk.delivery().released(attack, millis));
     }
-  }
-
-  /** The player has stopped: nothing more will come for this take. Said by itself 1 s after it. */
-  public void playedThrough(String takeId) {
-    options.loop().run(() -> talk.delivery().finish(takeId));
   }
 
   /** Tells that the dealt part has been read. */
