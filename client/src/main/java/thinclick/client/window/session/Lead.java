@@ -51,6 +51,16 @@ public final class Lead {
 
   // ---------------------------------------------------------------- material and dealing
 
+  /** A leader chooses from what the host has; own drills are asked for one by one. */
+  void follow(RoomState before, RoomState now) {
+    boolean leads = now.inside() && now.leader();
+    if (leads && !(before.inside() && before.leader())) {
+      session.ask(in -> in.browse(null));
+    } else if (leads && !before.shelf().equals(now.shelf()) && before.shelf().missing().isEmpty()) {
+      now.shelf().missing().forEach(title -> session.ask(in -> in.browse(title)));
+    }
+  }
+
   /** Chooses a drill with its click plan and a tempo. */
   public void choose(Drill drill, double tempo) {
     session.ask(link -> chosen(link, drill, tempo));

@@ -2,6 +2,7 @@ package thinclick.client.window.session;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.client.link.LeftRoom;
 import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
@@ -19,24 +21,26 @@ import thinclick.client.window.words.Refused;
 import thinclick.protocol.json.BadInput;
 
 /**
- * Brings what an earlier run of the program could not send any more: the attacks that its journals
- * still hold, to the hosts they belong to, as long as this run lasts. What no host can be asked
- * about stays; what its host will never take is told once, and given up.
+ * What an earlier run of the program left behind: the rooms it was in when it ended without
+ * leaving, and the attacks that its journals still hold. Those are brought to the hosts they belong
+ * to, as long as this run lasts. What no host can be asked about stays; what its host will never
+ * take is told once, and given up. On the window's thread.
  */
-final class LeftAttacks implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(LeftAttacks.class);
+final class LeftBehind implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(LeftBehind.class);
 
   private final Executor windowThread;
   private final BiFunction<Path, RoomListener, RoomLink> resume;
   private final Map<Path, RoomLink> bringing = new LinkedHashMap<>();
   private final Consumer<Refused> refused;
   private final ReadOnlyIntegerWrapper journals = new ReadOnlyIntegerWrapper(0);
+  private List<LeftRoom> rooms = List.of();
 
   /**
    * @param resume takes up a journal where it was left
    * @param refused told on the window's thread what no host takes any more
    */
-  LeftAttacks(
+  LeftBehind(
       Executor windowThread,
       BiFunction<Path, RoomListener, RoomLink> resume,
       Consumer<Refused> refused) {
@@ -55,8 +59,18 @@ final class LeftAttacks implements AutoCloseable {
     return journals.getReadOnlyProperty();
   }
 
-  /** Begins with what lies in a folder. */
-  void bring(Path folder) {
+  /** The rooms that it was in, the last one first. */
+  List<LeftRoom> rooms() {
+    return rooms;
+  }
+
+  /**
+   * Looks at what lies in a folder and begins to bring it.
+   *
+   * @param now the wall clock
+   */
+  void bring(Path folder, Instant now) {
+    rooms = LeftRoom.in(folder, now); // first: what is being brought cannot be looked at
     List<Path> left;
     try {
       left = RoomLink.unsent(folder);
@@ -97,9 +111,10 @@ final class LeftAttacks implements AutoCloseable {
     };
   }
 
-  /** Leaves a journal to somebody else; what it still holds stays in it. */
-  void letGo(Path journal) {
-    over(journal);
+  /** Leaves a room to somebody who goes back into it; what its journal still holds stays there. */
+  void letGo(LeftRoom room) {
+    over(room.journal());
+    rooms = rooms.stream().filter(one -> one != room).toList();
   }
 
   private void over(Path journal) {

@@ -70,7 +70,7 @@ final class RoomEar implements RoomListener {
 
   @Override
   public void attacksRefused(int attacks, String says) {
-    next(room -> room.problem(LeftAttacks.givenUp(attacks, says)));
+    next(room -> room.problem(LeftBehind.givenUp(attacks, says)));
   }
 
   @Override

@@ -6,9 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
@@ -25,17 +23,13 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.link.LeftRoom;
 import thinclick.client.link.LinkLoop;
-import thinclick.client.link.LinkOptions;
-import thinclick.client.link.LinkState;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
-import thinclick.client.link.RoomListener;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.words.Refused;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.message.AnswerMessage;
-import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.ClassBook;
@@ -51,20 +45,17 @@ public final class Session implements Seat, AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Session.class);
 
-  private final Executor windowThread;
-  private final MonotonicClock clock;
   private final Path data;
   private final LinkLoop loop;
-  private final LeftAttacks left;
+  private final LeftBehind left;
   private final Presence presence;
   private final FurtherSeats further;
   private final Lead lead = new Lead(this);
   private final OwnHost host;
+  private final WayIn way;
   private final Bench bench;
   private @Nullable Practice practice;
-  private @Nullable RoomAddress at;
   private long practices;
-  private List<LeftRoom> leftRooms = List.of();
 
   /**
    * @param windowThread runs a task on the window's thread
@@ -90,30 +81,28 @@ public final class Session implements Seat, AutoCloseable {
    */
   public Session(
       Executor windowThread, MonotonicClock clock, Path data, Locale language, LinkLoop loop) {
-    this.windowThread = windowThread;
-    this.clock = clock;
     this.data = data;
     this.loop = loop;
     bench = new Bench(loop);
     presence = new Presence(windowThread, clock, this::changed);
     further = new FurtherSeats(windowThread, clock);
     host = new OwnHost(data, language);
+    way = new WayIn(windowThread, clock, loop, data, presence, host);
     left =
-        new LeftAttacks(
+        new LeftBehind(
             windowThread,
-            (journal, to) -> RoomLink.resume(options(), journal, to),
+            (journal, to) -> RoomLink.resume(way.options(), journal, to),
             refused -> presence.change(room -> room.problem(refused)));
   }
 
   /** Brings what an earlier run could not send any more, and looks which rooms it was in. */
   public void bringWhatIsLeft() {
-    leftRooms = LeftRoom.in(data, Instant.now());
-    left.bring(data);
+    left.bring(data, Instant.now());
   }
 
   /** The rooms that an earlier run was in when it ended without leaving, the last one first. */
   public List<LeftRoom> leftRooms() {
-    return leftRooms;
+    return left.rooms();
   }
 
   /**
@@ -122,29 +111,8 @@ public final class Session implements Seat, AutoCloseable {
    */
   public void comeBack(LeftRoom room) {
     leave();
-    left.letGo(room.journal());
-    leftRooms = leftRooms.stream().filter(one -> one != room).toList();
-    presence.change(now -> now.calling(room.address().said()));
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> Optional.ofNullable(host.startAgain(room.address())))
-            .whenCompleteAsync(
-                (started, failed) -> {
-                  if (started == null) {
-                    failed(failed);
-                    return;
-                  }
-                  RoomAddress where =
-                      started
-                          .map(
-                              own -> {
-                                host.is(own);
-                                return RoomAddress.local(own.port());
-                              })
-                          .orElse(room.address());
-                  at = where;
-                  enter(where.said(), to -> RoomLink.comeBack(options(), room, where, to));
-                },
-                windowThread);
+    left.letGo(room);
+    way.comeBack(room);
   }
 
   /** How many earlier rooms are still waiting for attacks from here. */
@@ -199,12 +167,19 @@ public final class Session implements Seat, AutoCloseable {
    * @param forOthers true where other computers of the network may come in
    */
   public void openHere(String name, boolean forOthers) {
-    open(name, forOthers, null);
+    leave();
+    way.openHere(name, forOthers, here -> {});
   }
 
   /** Opens a room for this player alone, with stand-ins, and deals in it. */
   public void practise(String name, Company company) {
-    open(name, false, company);
+    leave();
+    way.openHere(
+        name,
+        false,
+        here ->
+            practice =
+                new Practice(loop, here, name, company, ++practices, wanted -> ask(wanted::by)));
   }
 
   /** True in a room that was opened to practise alone. */
@@ -218,70 +193,16 @@ public final class Session implements Seat, AutoCloseable {
     return now != null && now.gathering();
   }
 
-  private void open(String name, boolean forOthers, @Nullable Company company) {
-    leave();
-    presence.change(now -> now.calling(forOthers ? LocalAddress.find() : "127.0.0.1"));
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> host.start(forOthers))
-            .whenCompleteAsync(
-                (started, failed) -> {
-                  if (started == null) {
-                    failed(failed);
-                  } else {
-                    host.is(started);
-                    if (company != null) {
-                      practice = practice(started, name, company);
-                    }
-                    String where = forOthers ? LocalAddress.find() : "127.0.0.1";
-                    at = RoomAddress.local(started.port());
-                    enter(
-                        where + ":" + started.port(),
-                        to ->
-                            RoomLink.open(options(), RoomAddress.local(started.port()), name, to));
-                  }
-                },
-                windowThread);
-  }
-
-  private Practice practice(RehearsalHost hosting, String name, Company company) {
-    practices++;
-    return new Practice(
-        loop,
-        RoomAddress.local(hosting.port()),
-        name,
-        company,
-        practices,
-        wanted -> ask(wanted::by));
-  }
-
   /** Opens a room at a host elsewhere and leads it. */
   public void openAt(RoomAddress address, String name) {
     leave();
-    at = address;
-    enter(address.said(), to -> RoomLink.open(options(), address, name, to));
+    way.openAt(address, name);
   }
 
   /** Comes into a room as a player. */
   public void join(RoomAddress address, String word, String name) {
     leave();
-    at = address;
-    enter(address.said(), to -> RoomLink.join(options(), address, word, name, Role.PLAYER, to));
-  }
-
-  private LinkOptions options() {
-    return LinkOptions.on(loop).withJournal(data).rememberingHosts(data.resolve("known-hosts"));
-  }
-
-  private void enter(String address, Function<RoomListener, RoomLink> connect) {
-    presence.change(now -> now.calling(address));
-    presence.enter(connect);
-  }
-
-  private void failed(@Nullable Throwable why) {
-    Throwable cause = why instanceof CompletionException ? why.getCause() : why;
-    String says = cause == null || cause.getMessage() == null ? "no host" : cause.getMessage();
-    LOG.info("no room could be opened here: {}", says);
-    presence.change(room -> room.linkChanged(LinkState.CLOSED, says, clock.nanos()));
+    way.join(address, word, name);
   }
 
   /**
@@ -289,13 +210,7 @@ public final class Session implements Seat, AutoCloseable {
    * of the address this window came in by.
    */
   public @Nullable JoinLink invitation() {
-    RoomLink in = link();
-    String word = in == null ? null : in.word();
-    if (in == null || word == null) {
-      return null;
-    }
-    RehearsalHost mine = host.running();
-    return mine == null ? in.address().link(word) : mine.link(word);
+    return way.invitation();
   }
 
   /** The host in this window, null where the room is hosted elsewhere or there is none. */
@@ -326,15 +241,7 @@ public final class Session implements Seat, AutoCloseable {
    * @param says told why not, where they are not let in or not any more
    */
   public void addSeat(String name, Consumer<String> says) {
-    RoomLink shared = link();
-    RoomAddress where = at;
-    String word = shared == null ? null : shared.word();
-    if (shared != null && where != null && word != null) {
-      further.add(
-          name,
-          to -> RoomLink.join(options().sharingClockOf(shared), where, word, name, Role.PLAYER, to),
-          says);
-    }
+    way.bringAlong(further, name, says);
   }
 
   /** A further player at this computer goes. */
@@ -347,7 +254,7 @@ public final class Session implements Seat, AutoCloseable {
     further.removeAll();
     bench.close();
     lead.forget();
-    at = null;
+    way.left();
     presence.leave();
     Practice over = practice;
     practice = null;
@@ -359,19 +266,9 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   private void changed(RoomState before, RoomState now) {
-    askForMaterial(before, now);
+    lead.follow(before, now);
     if (practice != null) {
       practice.follow(now);
-    }
-  }
-
-  /** A leader chooses from what the host has; own drills are asked for one by one. */
-  private void askForMaterial(RoomState before, RoomState now) {
-    boolean leads = now.inside() && now.leader();
-    if (leads && !(before.inside() && before.leader())) {
-      ask(in -> in.browse(null));
-    } else if (leads && !before.shelf().equals(now.shelf()) && before.shelf().missing().isEmpty()) {
-      now.shelf().missing().forEach(title -> ask(in -> in.browse(title)));
     }
   }
 
@@ -419,7 +316,7 @@ public final class Session implements Seat, AutoCloseable {
 
   /** Brings a stand-in into the room, marked as one; it leaves with this window. */
   public void bring(String name, Manner manner) {
-    RoomAddress address = at;
+    RoomAddress address = way.at();
     if (address != null && state().inside()) {
       bench.bring(address, state().word(), name, manner);
     }
