@@ -63,7 +63,7 @@ final class RoomCheck {
     Drill.Cell beats = new Drill.Cell(8, List.of(0, 2, 4, 6), null, null, null, null, null);
     List<Drill.Chair> same =
         IntStream.rangeClosed(1, Math.max(1, players))
-            .mapToObj(i -> new Drill.Chair("" + i, null, beats, 0, null, null, null))
+            .mapToObj(i -> Drill.Chair.of("" + i, beats))
             .toList();
     return new Drill(
         like.format(),

@@ -188,6 +188,11 @@ public record Drill(
       this(chair, role, cell, entryStep, line, feelMillis, instrument, List.of());
     }
 
+    /** A chair that beats a cell from the first step on. */
+    public static Chair of(String chair, Cell cell) {
+      return new Chair(chair, null, cell, 0, null, null, null);
+    }
+
     public Chair {
       Check.length("chair", Check.present("chair", chair), 1, 32);
       if (role != null) {

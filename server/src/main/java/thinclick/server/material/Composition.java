@@ -71,12 +71,7 @@ public final class Composition {
   public static Composition even(String title, Meter meter, int stepsPerBeat) {
     meter.checkStepsPerBeat(stepsPerBeat);
     Drill.Cell cell = Cells.even(meter, stepsPerBeat, 1);
-    return new Composition(
-        title,
-        meter,
-        stepsPerBeat,
-        1,
-        List.of(new Drill.Chair("1", null, cell, 0, null, null, null)));
+    return new Composition(title, meter, stepsPerBeat, 1, List.of(Drill.Chair.of("1", cell)));
   }
 
   public Composition title(String text) {

@@ -47,7 +47,7 @@ record StockDrill(
           meter,
           stepsPerBeat,
           bars,
-          List.of(new Drill.Chair("1", null, cell, 0, null, null, null)),
+          List.of(Drill.Chair.of("1", cell)),
           DealKind.CANON,
           0,
           0,

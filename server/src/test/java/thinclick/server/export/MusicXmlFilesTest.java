@@ -162,8 +162,7 @@ class MusicXmlFilesTest {
     Drill drill = Stock.find("Tresillo");
     Drill.Chair chair = drill.chairs().get(0);
     Drill.Cell cell = Cells.tenuto(Cells.staccato(chair.cell(), List.of(0)), List.of(3));
-    WrittenPart part =
-        PartWriter.write(drill, new Drill.Chair("1", null, cell, 0, null, null, null), 100, "");
+    WrittenPart part = PartWriter.write(drill, Drill.Chair.of("1", cell), 100, "");
     byte[] file = written(part);
     ReadMusicXml.validate(file);
     assertThat(text(file).split("<staccato/>", -1))
