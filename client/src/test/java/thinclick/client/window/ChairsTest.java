@@ -132,11 +132,11 @@ class ChairsTest {
           taps.key(Keys.pressed(KeyCode.Z), start); // nobody's, where more than two play
         });
     for (Chair chair : chairs.all()) {
-      assertThat(on(() -> chair.seat().take().own())).as(chair.name()).hasSize(8);
+      assertThat(on(() -> chair.seat().take().ownAttacks(""))).as(chair.name()).hasSize(8);
     }
     double apart =
-        on(() -> chairs.first().seat().take().own().get(0))
-            - on(() -> chairs.get(2).seat().take().own().get(0));
+        on(() -> chairs.first().seat().take().ownAttacks("").get(0).micros())
+            - on(() -> chairs.get(2).seat().take().ownAttacks("").get(0).micros());
     assertThat(apart / 1e3).as("Cem's measured delay is taken off").isCloseTo(0, within(1.0));
     until(() -> chairs.all().stream().allMatch(chair -> analysed(chair.review().pageProperty())));
     assertThat(players(0))
@@ -261,9 +261,7 @@ class ChairsTest {
             null,
             null);
     List<Drill.Chair> four =
-        IntStream.rangeClosed(1, 4)
-            .mapToObj(i -> new Drill.Chair("" + i, null, eighths, 0, null, null, null))
-            .toList();
+        IntStream.rangeClosed(1, 4).mapToObj(i -> Drill.Chair.of("" + i, eighths)).toList();
     return Stock.find("Even eighths")
         .withChairs(four)
         .withStages(List.of(Stage.ofBeats(1, 1, 1, 2, 3, 4)));

@@ -68,8 +68,10 @@ class KeyboardPathTest extends WindowCase {
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
     robot.type(KeyCode.F).type(KeyCode.J);
     robot.type(KeyCode.SPACE).type(KeyCode.ESCAPE).type(KeyCode.DIGIT1);
-    until(() -> session.take().own().size() == 2);
-    assertThat(on(() -> session.take().own().size())).as("K is held since before").isEqualTo(2);
+    until(() -> session.take().ownAttacks("").size() == 2);
+    assertThat(on(() -> session.take().ownAttacks("").size()))
+        .as("K is held since before")
+        .isEqualTo(2);
     robot.clickOn(node("stand-title")); // mouse and finger are for practising alone
     robot.type(KeyCode.ENTER);
     aHeldKeyIsOneAttack();
@@ -170,7 +172,7 @@ class KeyboardPathTest extends WindowCase {
     until(() -> kept(reviews));
     Take take = FileCodec.readTake(Files.readAllBytes(only(reviews, ".take.json")));
     assertThat(take.parts()).extracting(Part::player).containsExactly("Ana");
-    assertThat(take.attacks()).hasSize(on(() -> session.take().own().size()));
+    assertThat(take.attacks()).hasSize(on(() -> session.take().ownAttacks("").size()));
     String svg = Files.readString(only(reviews, ".svg"));
     String pdf;
     try (PDDocument document = Loader.loadPDF(Files.readAllBytes(only(reviews, ".pdf")))) {
@@ -223,7 +225,7 @@ class KeyboardPathTest extends WindowCase {
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.G)));
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.G)));
     robot.release(KeyCode.G);
-    assertThat(on(() -> session.take().own().size())).isEqualTo(3);
+    assertThat(on(() -> session.take().ownAttacks("").size())).isEqualTo(3);
   }
 
   private void aKeyHeldWhenTheFocusWentTapsAgain() {
@@ -233,7 +235,7 @@ class KeyboardPathTest extends WindowCase {
           desk.focusLost();
           stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.H));
         });
-    assertThat(on(() -> session.take().own().size())).isEqualTo(5);
+    assertThat(on(() -> session.take().ownAttacks("").size())).isEqualTo(5);
   }
 
   private TakeMoment moment() {

@@ -52,9 +52,9 @@ class PracticePathTest extends WindowCase {
     robot.press(KeyCode.CONTROL).type(KeyCode.ENTER).release(KeyCode.CONTROL);
     says("Bar 1 of");
     robot.type(KeyCode.F).type(KeyCode.J);
-    until(() -> session.take().own().size() == 2);
+    until(() -> session.take().ownAttacks("").size() == 2);
     robot.clickOn(node("stand-title").getParent().getParent().getParent().getParent());
-    until(() -> session.take().own().size() == 3);
+    until(() -> session.take().ownAttacks("").size() == 3);
     says("Bar 2 of");
     robot.press(KeyCode.CONTROL).type(KeyCode.PERIOD).release(KeyCode.CONTROL);
     until(() -> session.state().review() != null);

@@ -46,11 +46,6 @@ public final class OwnTake {
     insert(others.computeIfAbsent(playerId, id -> new ArrayList<>()), roomMicros);
   }
 
-  /** Own attacks, room time, ascending. */
-  public List<Long> own() {
-    return own.stream().map(Own::micros).toList();
-  }
-
   /** Own attacks that count, room time, ascending: a chord or a double trigger is one. */
   public List<Long> counted() {
     return Onsets.counted(ownAttacks("")).stream().map(Attack::micros).toList();

@@ -86,7 +86,7 @@ class ResilienceTest extends PlainThread {
         .contains("7 attacks");
     assertThat(on(() -> player.state().takeRuns())).as("the take goes on").isTrue();
 
-    List<Long> played = on(() -> player.take().own());
+    List<Long> played = playedBy(player);
     run(player::close); // the program ends with seven attacks in its journal
     await().atMost(PATIENCE).until(() -> !RoomLink.unsent(folder.resolve("player")).isEmpty());
     host.close();
@@ -155,7 +155,12 @@ class ResilienceTest extends PlainThread {
     until(() -> player.state().review() != null && !player.state().review().provisional());
     assertThat(host.take(takeId).orElseThrow().attacks())
         .extracting(Attack::micros)
-        .containsExactlyInAnyOrderElementsOf(on(() -> player.take().own()));
+        .containsExactlyInAnyOrderElementsOf(playedBy(player));
+  }
+
+  /** The instants of what was played there, room time. */
+  private List<Long> playedBy(Session session) {
+    return on(() -> session.take().ownAttacks("").stream().map(Attack::micros).toList());
   }
 
   /** What is on its disk when a leader's computer dies is all that the next run has. */
