@@ -30,11 +30,9 @@ import thinclick.client.standin.Slip;
 import thinclick.client.standin.StandIn;
 import thinclick.client.standin.Timing;
 import thinclick.client.window.check.CheckModel;
-import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.PreparingMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.host.HostOptions;
@@ -264,16 +262,7 @@ class GalleryTest extends PictureCase {
     until(() -> session.state().people().size() == 4);
     control(KeyCode.DIGIT1);
     picture("check-four");
-    robot.interact(
-        () ->
-            session
-                .lead()
-                .chooseAndDeal(
-                    new Lead.Hand(
-                        Stock.find("Threes over a blues"),
-                        120,
-                        1,
-                        session.state().people().stream().map(Person::playerId).toList())));
+    dealToAll(Stock.find("Threes over a blues"), 120);
     until(() -> session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
     control(KeyCode.DIGIT2);
     picture("stand-four");
@@ -298,22 +287,10 @@ class GalleryTest extends PictureCase {
     Drill.Chair first = drill.chairs().get(0);
     List<Drill.Chair> four =
         IntStream.range(0, 4)
-            .mapToObj(
-                i ->
-                    new Drill.Chair(
-                        "" + (i + 1), first.role(), first.cell(), i, first.line(), null, null))
+            .mapToObj(i -> first.edited().named("" + (i + 1)).entryStep(i).instrument(null).chair())
             .toList();
     String before = on(() -> session.state().dealt().dealId());
-    robot.interact(
-        () ->
-            session
-                .lead()
-                .chooseAndDeal(
-                    new Lead.Hand(
-                        drill.withChairs(four),
-                        120,
-                        1,
-                        session.state().people().stream().map(Person::playerId).toList())));
+    dealToAll(drill.withChairs(four), 120);
     until(
         () ->
             session.state().dealt() != null

@@ -11,7 +11,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -28,19 +27,14 @@ import javafx.scene.layout.VBox;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.season.StockTakes;
 import thinclick.protocol.file.Attack;
-import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.SeasonFile;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.music.StepGrid;
-import thinclick.server.dealing.Dealer;
-import thinclick.server.dealing.Dealing;
 import thinclick.server.host.ClassBook;
 import thinclick.server.material.Demo;
-import thinclick.server.material.Stock;
 import thinclick.server.season.Pupil;
 import thinclick.server.words.Speaker;
 
@@ -220,36 +214,19 @@ class SeasonPageTest extends PictureCase {
   }
 
   private static Take take(List<String> names, int week) {
-    Drill drill = Stock.find("Ands alone");
-    double tempo = drill.tempo().start();
-    Dealing dealing = Dealer.deal(drill, names, 7, tempo, drill.stages());
-    StepGrid grid =
-        new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 3_000_000);
     Random random = new Random(week);
-    List<Attack> attacks = new ArrayList<>();
-    for (Part part : dealing.parts()) {
-      double spread = 12_000 + 3_000 * (names.indexOf(part.player()) % 8) - 2_000 * week;
-      for (int step : part.attackSteps()) {
-        double off = random.nextGaussian() * spread;
-        attacks.add(Attack.tap(part.player(), Math.round(grid.microsAt(step) + off)));
-      }
-    }
-    attacks.sort(Comparator.comparingLong(Attack::micros));
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        drill.title(),
-        drill.meter(),
-        tempo,
-        drill.stepsPerBeat(),
-        drill.swing(),
-        3_000_000,
-        dealing.toleranceMillis(),
-        drill.stages(),
-        dealing.parts(),
-        attacks,
-        null,
-        List.of());
+    return StockTakes.played(
+        "Ands alone",
+        names,
+        (part, grid) -> {
+          double spread = 12_000 + 3_000 * (names.indexOf(part.player()) % 8) - 2_000 * week;
+          List<Attack> attacks = new ArrayList<>();
+          for (int step : part.attackSteps()) {
+            double off = random.nextGaussian() * spread;
+            attacks.add(Attack.tap(part.player(), Math.round(grid.microsAt(step) + off)));
+          }
+          return attacks;
+        });
   }
 
   // ---------------------------------------------------------------- the window

@@ -12,9 +12,7 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
-import thinclick.client.window.session.Lead;
 import thinclick.protocol.message.PreparingMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
 
@@ -40,16 +38,7 @@ class StandPageTest extends WindowCase {
     assertThat(on(() -> ((RadioButton) node("check-sounds")).getText()))
         .as("there is no output here")
         .isEqualTo(words.say("check.sounds.here.none"));
-    robot.interact(
-        () ->
-            session
-                .lead()
-                .chooseAndDeal(
-                    new Lead.Hand(
-                        Stock.find("Threes over a blues"),
-                        160,
-                        1,
-                        session.state().people().stream().map(Person::playerId).toList())));
+    dealToAll(Stock.find("Threes over a blues"), 160);
     until(() -> session.state().phase() == Phase.DEALT && session.state().ownPart() != null);
     control(KeyCode.DIGIT2);
     assertThat(node("stand-over").isVisible()).isFalse();

@@ -27,12 +27,15 @@ import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Look;
+import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.settings.Settings;
 import thinclick.client.window.settings.SettingsFile;
 import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.time.MonotonicClock;
 
 /** What tests in a real window share: the window, its keyboard, what it says, its picture. */
@@ -148,6 +151,15 @@ abstract class WindowCase {
         ? Double.NEGATIVE_INFINITY
         : (session.link().roomMicros(System.nanoTime()) - room.grid().startMicros())
             / (room.grid().beatMicros() * room.grid().meter().beatsPerBar());
+  }
+
+  /** Has this window's leader deal a drill to everybody, in the order in which they came. */
+  final void dealToAll(Drill drill, double tempo) {
+    robot.interact(
+        () -> {
+          List<String> all = session.state().people().stream().map(Person::playerId).toList();
+          session.lead().chooseAndDeal(new Lead.Hand(drill, tempo, 1, all));
+        });
   }
 
   static void until(Callable<Boolean> holds) {

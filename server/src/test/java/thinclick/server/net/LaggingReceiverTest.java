@@ -14,8 +14,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -32,7 +30,6 @@ import thinclick.server.room.RoomDrive;
 import thinclick.server.room.RoomEvent;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
-import tools.jackson.databind.node.JsonNodeFactory;
 
 /** One of three does not read what it is sent: what may be left out is, and is counted. */
 class LaggingReceiverTest {
@@ -91,20 +88,7 @@ class LaggingReceiverTest {
   void aTakeOfTwo() {
     store = Store.open(folder.resolve("room.db"), InstantSource.system(), available -> {});
     store.journal().open("room", "balumidore").join();
-    HostParts parts =
-        new HostParts(
-            time,
-            time,
-            store,
-            RoomDrive.DRILLS,
-            RoomDrive.DEALER,
-            take -> JsonNodeFactory.instance.objectNode(),
-            (room, question) -> Optional.empty(),
-            new Door(null, 4),
-            ForkJoinPool.commonPool(),
-            meters,
-            RoomNews.NONE,
-            false);
+    HostParts parts = BareHost.parts(time, time, store, meters, RoomNews.NONE);
     room =
         new HostedRoom(
             Room.fresh("room", "balumidore", 1, RoomDrive.DRILLS, RoomDrive.DEALER),

@@ -7,12 +7,10 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Queue;
 import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.ForkJoinPool;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -27,10 +25,8 @@ import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.server.load.RawLine;
-import thinclick.server.room.RoomDrive;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
-import tools.jackson.databind.node.JsonNodeFactory;
 
 /**
  * Who is served on which event loop, over real sockets: a stranger on the strangers' own, whoever
@@ -80,20 +76,7 @@ class OwnLoopsTest {
   @BeforeEach
   void open() {
     store = Store.open(folder.resolve("room.db"), InstantSource.system(), available -> {});
-    HostParts parts =
-        new HostParts(
-            this::now,
-            null,
-            store,
-            RoomDrive.DRILLS,
-            RoomDrive.DEALER,
-            take -> JsonNodeFactory.instance.objectNode(),
-            (room, question) -> Optional.empty(),
-            new Door(null, 4),
-            ForkJoinPool.commonPool(),
-            meters,
-            RoomNews.NONE,
-            false);
+    HostParts parts = BareHost.parts(this::now, null, store, meters, RoomNews.NONE);
     listener = Listener.open(Port.bind("127.0.0.1", 0), Lines.PLAIN, parts);
   }
 

@@ -11,8 +11,6 @@ import io.netty.handler.codec.http.websocketx.WebSocketServerProtocolHandler.Han
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.InstantSource;
-import java.util.Optional;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -22,11 +20,9 @@ import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.time.MonotonicClock;
-import thinclick.server.room.RoomDrive;
 import thinclick.server.room.RoomEvent;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
-import tools.jackson.databind.node.JsonNodeFactory;
 
 /** How long somebody may stay who is in no room, by a clock that the test moves. */
 class ReceptionTest {
@@ -41,16 +37,10 @@ class ReceptionTest {
   void aRoomWithItsLeaderIsOpenAndSomebodyHasAConversation() {
     store = Store.open(folder.resolve("room.db"), InstantSource.system(), available -> {});
     HostParts parts =
-        new HostParts(
+        BareHost.parts(
             MonotonicClock.SYSTEM,
             null,
             store,
-            RoomDrive.DRILLS,
-            RoomDrive.DEALER,
-            take -> JsonNodeFactory.instance.objectNode(),
-            (room, question) -> Optional.empty(),
-            new Door(null, 4),
-            ForkJoinPool.commonPool(),
             new HostMeters(),
             new RoomNews() {
               @Override
@@ -60,8 +50,7 @@ class ReceptionTest {
 
               @Override
               public void over(String roomId) {}
-            },
-            false);
+            });
     line.freezeTime();
     Rooms rooms = new Rooms(parts, line.eventLoop(), new Busy());
     rooms

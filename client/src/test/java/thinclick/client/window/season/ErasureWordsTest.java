@@ -10,14 +10,8 @@ import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Attack;
-import thinclick.protocol.file.Drill;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.music.StepGrid;
-import thinclick.server.dealing.Dealer;
-import thinclick.server.dealing.Dealing;
 import thinclick.server.history.Entry;
-import thinclick.server.material.Stock;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.season.ClassList;
 import thinclick.server.season.ClassTake;
@@ -35,29 +29,15 @@ class ErasureWordsTest {
       new Season(new ClassList("Tuesday class", null, List.of()), List.of(FIRST, SECOND, THIRD));
 
   private static ClassTake take(String id, String when) {
-    Drill drill = Stock.find("Ands alone");
-    double tempo = drill.tempo().start();
-    Dealing dealing = Dealer.deal(drill, List.of("Mina", "Jonas"), 7, tempo, drill.stages());
-    StepGrid grid =
-        new StepGrid(drill.meter(), drill.stepsPerBeat(), tempo, drill.swing(), 3_000_000);
-    Part first = dealing.parts().get(0);
     Take played =
-        new Take(
-            Take.FORMAT,
-            Take.VERSION,
-            drill.title(),
-            drill.meter(),
-            tempo,
-            drill.stepsPerBeat(),
-            drill.swing(),
-            3_000_000,
-            dealing.toleranceMillis(),
-            drill.stages(),
-            dealing.parts(),
-            List.of(
-                Attack.tap(first.player(), Math.round(grid.microsAt(first.attackSteps().get(0))))),
-            null,
-            List.of());
+        StockTakes.played(
+            "Ands alone",
+            List.of("Mina", "Jonas"),
+            (part, grid) ->
+                part.player().equals("Mina")
+                    ? List.of(
+                        Attack.tap("Mina", Math.round(grid.microsAt(part.attackSteps().get(0)))))
+                    : List.of());
     Entry entry = new Entry(id, Instant.parse(when), Entry.Key.of(played), Scorer.review(played));
     return ClassTake.of(entry, played, title -> OptionalInt.empty());
   }
