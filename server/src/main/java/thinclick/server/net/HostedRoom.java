@@ -5,11 +5,9 @@ import io.netty.util.concurrent.ScheduledFuture;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
@@ -18,11 +16,8 @@ import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.Timers;
 import thinclick.server.room.Effect;
-import thinclick.server.room.JournalEntry;
 import thinclick.server.room.Room;
 import thinclick.server.room.RoomEvent;
-import thinclick.server.room.TakeSharing;
-import tools.jackson.databind.JsonNode;
 
 /** A room on the one event loop that owns it: events in, effects carried out. */
 @SuppressWarnings("FutureReturnValueIgnored") // a write or timer that fails ends with its channel
@@ -35,7 +30,7 @@ final class HostedRoom {
   private final Room room;
   private final EventLoop loop;
   private final HostParts parts;
-  private final Busy busy;
+  private final Errands errands;
   private final long originNanos;
   private final Function<HostedRoom, String> words;
   private final Consumer<HostedRoom> ended;
@@ -66,7 +61,7 @@ final class HostedRoom {
     this.loop = loop;
     this.flushes = flushes;
     this.parts = parts;
-    this.busy = busy;
+    this.errands = new Errands(room, loop, parts, busy, this::handle);
     this.originNanos = originNanos;
     this.words = words;
     this.ended = ended;
@@ -202,15 +197,15 @@ final class HostedRoom {
     if (effect instanceof Effect.Send send) {
       send(send);
     } else if (effect instanceof Effect.Append append) {
-      append(append.entry());
+      errands.append(append.entry());
     } else if (effect instanceof Effect.Close close) {
       close(close);
     } else if (effect instanceof Effect.MakeReview review) {
-      review(review.takeId());
+      errands.review(review.takeId());
     } else if (effect instanceof Effect.ReadTake wanted) {
-      read(wanted);
+      errands.read(wanted);
     } else if (effect instanceof Effect.Recall wanted) {
-      recall(wanted);
+      errands.recall(wanted);
     } else if (effect instanceof Effect.WantWord want) {
       String fresh = words.apply(this);
       loop.execute(
@@ -260,98 +255,6 @@ final class HostedRoom {
       Long retry = close.code() == CloseCode.GOING ? (Long) 1_000L : null;
       connection.close(close.code(), close.says(), retry);
     }
-  }
-
-  private void append(JournalEntry entry) {
-    long beganNanos = System.nanoTime();
-    busy.begin();
-    parts
-        .store()
-        .journal()
-        .append(id(), epoch(), entry)
-        .whenComplete(
-            (outcome, problem) ->
-                loop.execute(
-                    () -> {
-                      if (outcome != null) {
-                        handle(new RoomEvent.Journaled(entry, outcome));
-                        if (entry instanceof JournalEntry.Played played) {
-                          long nanos = System.nanoTime() - beganNanos;
-                          parts.meters().stored(played.attacks().size(), nanos);
-                        }
-                      }
-                      busy.end();
-                    }));
-  }
-
-  private void review(String takeId) {
-    busy.begin();
-    parts
-        .store()
-        .take(takeId)
-        .thenApplyAsync(take -> parts.reviewer().apply(take.orElseThrow()), parts.reviewPool())
-        .whenComplete(
-            (review, problem) ->
-                loop.execute(
-                    () -> {
-                      handle(reviewEvent(takeId, review, problem));
-                      busy.end();
-                    }));
-  }
-
-  private void read(Effect.ReadTake wanted) {
-    busy.begin();
-    parts
-        .store()
-        .take(wanted.takeId())
-        .thenApplyAsync(take -> TakeSharing.seen(wanted, take.orElseThrow()), parts.reviewPool())
-        .exceptionally(
-            problem -> {
-              LOG.error("room {}: take {} cannot be read", id(), wanted.takeId(), problem);
-              return new RoomEvent.TakeRead(wanted, null, "the take cannot be read");
-            })
-        .whenComplete(
-            (read, problem) ->
-                loop.execute(
-                    () -> {
-                      handle(read);
-                      busy.end();
-                    }));
-  }
-
-  private void recall(Effect.Recall wanted) {
-    busy.begin();
-    CompletableFuture.completedFuture(wanted)
-        .thenApplyAsync(this::recalled, parts.reviewPool())
-        .exceptionally(
-            problem -> {
-              LOG.error("room {}: takes before cannot be looked at", id(), problem);
-              return new RoomEvent.Recalled(wanted, null, "the takes before cannot be read");
-            })
-        .whenComplete(
-            (recalled, problem) ->
-                loop.execute(
-                    () -> {
-                      handle(recalled);
-                      busy.end();
-                    }));
-  }
-
-  private RoomEvent.Recalled recalled(Effect.Recall wanted) {
-    return parts
-        .past()
-        .answer(id(), wanted.question())
-        .map(answer -> new RoomEvent.Recalled(wanted, answer, ""))
-        .orElseGet(() -> new RoomEvent.Recalled(wanted, null, "the take has no review yet"));
-  }
-
-  private RoomEvent reviewEvent(
-      String takeId, @Nullable JsonNode review, @Nullable Throwable problem) {
-    if (review != null) {
-      return new RoomEvent.Reviewed(takeId, review);
-    }
-    LOG.error("room {}: no review of take {}", id(), takeId, problem);
-    return new RoomEvent.ReviewFailed(takeId, String.valueOf(problem));
   }
 
   private void wakeLater() {
