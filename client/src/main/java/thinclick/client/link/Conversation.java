@@ -14,6 +14,7 @@ import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /**
  * What a link and its room say to each other, line after line: who came in stays the same, what was
@@ -121,9 +122,9 @@ final class Conversation {
       clock.answered(answer, arrivedNanos);
       return;
     }
-    if (message instanceof ServerMessage.Stored stored) {
+    if (message instanceof TakeNews.Stored stored) {
       delivery.stored(stored);
-    } else if (message instanceof ServerMessage.LengthsStored stored) {
+    } else if (message instanceof TakeNews.LengthsStored stored) {
       delivery.lengthsStored(stored);
     } else if (message instanceof ServerMessage.Welcome welcome) {
       welcomed(welcome);
@@ -138,10 +139,10 @@ final class Conversation {
     } else if (message instanceof ServerMessage.Dealt dealt) {
       revision = dealt.revision();
       plays = dealt.own() != null;
-    } else if (message instanceof ServerMessage.Announced announced) {
+    } else if (message instanceof TakeNews.Announced announced) {
       begin(announced, 0);
       clock.hold(announced);
-    } else if (message instanceof ServerMessage.Stopped stopped) {
+    } else if (message instanceof TakeNews.Stopped stopped) {
       delivery.finishSoon(stopped.takeId());
       clock.release(stopped);
     } else if (message instanceof AnswerMessage.TakePiece piece) {
@@ -178,15 +179,14 @@ final class Conversation {
     unsaid.clear();
   }
 
-  private void begin(ServerMessage.Announced announced, long throughSeq) {
+  private void begin(TakeNews.Announced announced, long throughSeq) {
     if (plays) {
       delivery.begin(announced.takeId(), announced.epoch(), throughSeq);
       clock.plays(announced);
     }
   }
 
-  private void takeKnown(
-      ServerMessage.Announced announced, long throughSeq, ServerMessage.Phase phase) {
+  private void takeKnown(TakeNews.Announced announced, long throughSeq, ServerMessage.Phase phase) {
     begin(announced, throughSeq);
     if (phase == ServerMessage.Phase.REVIEW) {
       delivery.finishSoon(announced.takeId());

@@ -8,9 +8,9 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.Timers;
 
 /**
@@ -113,7 +113,7 @@ final class Delivery {
     }
   }
 
-  void lengthsStored(ServerMessage.LengthsStored stored) {
+  void lengthsStored(TakeNews.LengthsStored stored) {
     outboxes.lengthsStored(stored.takeId(), stored.seqs());
     pump();
   }
@@ -135,7 +135,7 @@ final class Delivery {
     loop.at(loop.nanos() + LAST_ATTACKS_NANOS, () -> finish(takeId));
   }
 
-  void stored(ServerMessage.Stored stored) {
+  void stored(TakeNews.Stored stored) {
     storeWrites();
     outboxes.stored(stored.takeId(), stored.throughSeq());
     pump();

@@ -2,15 +2,16 @@ package thinclick.client.link;
 
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** Hands each of the server's messages to the listener's method for it. */
 final class Dispatch {
   private Dispatch() {}
 
   static void to(RoomListener listener, ServerMessage message) {
-    if (message instanceof ServerMessage.Heard heard) {
+    if (message instanceof TakeNews.Heard heard) {
       listener.heard(heard);
-    } else if (message instanceof ServerMessage.Stored stored) {
+    } else if (message instanceof TakeNews.Stored stored) {
       listener.stored(stored);
     } else if (message instanceof ServerMessage.Welcome welcome) {
       listener.welcome(welcome);
@@ -22,7 +23,7 @@ final class Dispatch {
       listener.soundCheckNoted(noted);
     } else if (message instanceof ServerMessage.Dealt dealt) {
       listener.dealt(dealt);
-    } else if (message instanceof ServerMessage.Announced announced) {
+    } else if (message instanceof TakeNews.Announced announced) {
       listener.announced(announced);
     } else if (message instanceof AnswerMessage.LibraryList list) {
       listener.listed(list);
@@ -34,13 +35,13 @@ final class Dispatch {
       listener.course(course);
     } else if (message instanceof AnswerMessage.Fewest fewest) {
       listener.fewest(fewest);
-    } else if (message instanceof ServerMessage.StageNear stage) {
+    } else if (message instanceof TakeNews.StageNear stage) {
       listener.stageNear(stage);
-    } else if (message instanceof ServerMessage.Replanned replanned) {
+    } else if (message instanceof TakeNews.Replanned replanned) {
       listener.replanned(replanned);
-    } else if (message instanceof ServerMessage.Stopped stopped) {
+    } else if (message instanceof TakeNews.Stopped stopped) {
       listener.stopped(stopped);
-    } else if (message instanceof ServerMessage.ReviewReady review) {
+    } else if (message instanceof TakeNews.ReviewReady review) {
       listener.reviewReady(review);
     } else if (message instanceof ServerMessage.Done done) {
       listener.done(done);

@@ -6,8 +6,8 @@ import thinclick.client.clock.ClockView;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
 
 /**
  * Room time as a link knows it: exchanges while the line stands, a mapping that is held still in a
@@ -21,7 +21,7 @@ final class RoomClock {
   private volatile @Nullable Span sleep;
 
   // The link's thread only.
-  private ServerMessage.@Nullable Announced take;
+  private TakeNews.@Nullable Announced take;
   private long takeOverMicros;
 
   /**
@@ -67,18 +67,18 @@ final class RoomClock {
   }
 
   /** This player plays in that take. */
-  void plays(ServerMessage.Announced announced) {
+  void plays(TakeNews.Announced announced) {
     take = announced;
     takeOverMicros = Long.MAX_VALUE;
   }
 
   /** From the count-in to the end of the take nothing steps. */
-  void hold(ServerMessage.Announced announced) {
+  void hold(TakeNews.Announced announced) {
     exchanges.hold(announced.countInMicros(), announced.startMicros());
   }
 
   /** The take is over. */
-  void release(ServerMessage.Stopped stopped) {
+  void release(TakeNews.Stopped stopped) {
     takeOverMicros = stopped.atMicros();
     exchanges.release();
   }
@@ -86,7 +86,7 @@ final class RoomClock {
   /** This computer slept; where a take went on meanwhile, its player was away. */
   private void slept(Span span) {
     sleep = span;
-    ServerMessage.Announced last = take;
+    TakeNews.Announced last = take;
     if (last != null && last.epoch() == view.epoch() && span.fromMicros() < takeOverMicros) {
       report.accept(
           new TakeMessage.Asleep(last.takeId(), last.epoch(), span.fromMicros(), span.toMicros()));

@@ -17,9 +17,9 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.QuestionMessage;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 
 /**
@@ -162,7 +162,7 @@ public final class RoomLink implements AutoCloseable {
   }
 
   /** Tells the room that the click broke off here; where the line is down, once it is back. */
-  public void clickInterrupted(ServerMessage.Announced take, long fromMicros, long toMicros) {
+  public void clickInterrupted(TakeNews.Announced take, long fromMicros, long toMicros) {
     ClientMessage broken =
         new TakeMessage.ClickInterrupted(
             take.takeId(), take.epoch(), Math.max(0, fromMicros), Math.max(0, toMicros));

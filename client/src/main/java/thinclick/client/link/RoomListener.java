@@ -3,6 +3,7 @@ package thinclick.client.link;
 import thinclick.client.clock.ClockView;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /**
  * What a link tells: a method for each message of the server's, and four for its own news. All
@@ -34,7 +35,7 @@ public interface RoomListener {
 
   default void dealt(ServerMessage.Dealt dealt) {}
 
-  default void announced(ServerMessage.Announced announced) {}
+  default void announced(TakeNews.Announced announced) {}
 
   default void listed(AnswerMessage.LibraryList list) {}
 
@@ -46,17 +47,17 @@ public interface RoomListener {
 
   default void fewest(AnswerMessage.Fewest fewest) {}
 
-  default void stageNear(ServerMessage.StageNear stage) {}
+  default void stageNear(TakeNews.StageNear stage) {}
 
-  default void replanned(ServerMessage.Replanned replanned) {}
+  default void replanned(TakeNews.Replanned replanned) {}
 
-  default void heard(ServerMessage.Heard heard) {}
+  default void heard(TakeNews.Heard heard) {}
 
-  default void stored(ServerMessage.Stored stored) {}
+  default void stored(TakeNews.Stored stored) {}
 
-  default void stopped(ServerMessage.Stopped stopped) {}
+  default void stopped(TakeNews.Stopped stopped) {}
 
-  default void reviewReady(ServerMessage.ReviewReady review) {}
+  default void reviewReady(TakeNews.ReviewReady review) {}
 
   default void done(ServerMessage.Done done) {}
 

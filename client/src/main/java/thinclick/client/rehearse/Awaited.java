@@ -13,6 +13,7 @@ import thinclick.client.link.LinkState;
 import thinclick.client.link.RoomListener;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** What a rehearsal waits for from its room, one thing after the other, and for how long. */
 final class Awaited implements RoomListener {
@@ -25,8 +26,8 @@ final class Awaited implements RoomListener {
 
   final CompletableFuture<ServerMessage.Dealt> dealt = new CompletableFuture<>();
   final CompletableFuture<Boolean> ready = new CompletableFuture<>();
-  final CompletableFuture<ServerMessage.Announced> announced = new CompletableFuture<>();
-  final CompletableFuture<ServerMessage.ReviewReady> reviewed = new CompletableFuture<>();
+  final CompletableFuture<TakeNews.Announced> announced = new CompletableFuture<>();
+  final CompletableFuture<TakeNews.ReviewReady> reviewed = new CompletableFuture<>();
   private final List<String> players;
 
   Awaited(List<String> players) {
@@ -73,12 +74,12 @@ final class Awaited implements RoomListener {
   }
 
   @Override
-  public void announced(ServerMessage.Announced take) {
+  public void announced(TakeNews.Announced take) {
     announced.complete(take);
   }
 
   @Override
-  public void reviewReady(ServerMessage.ReviewReady review) {
+  public void reviewReady(TakeNews.ReviewReady review) {
     if (!review.provisional()) {
       reviewed.complete(review);
     }

@@ -27,6 +27,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
@@ -169,9 +170,9 @@ public final class Rehearsal {
       await("everybody ready", room.ready);
       introduce(hand);
       await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
-      ServerMessage.Announced take = await("the count-in", room.announced);
+      TakeNews.Announced take = await("the count-in", room.announced);
       long lasts = tellBars(hand, take);
-      ServerMessage.ReviewReady review =
+      TakeNews.ReviewReady review =
           await("the review", room.reviewed, lasts + Awaited.PATIENCE_SECONDS);
       out.println();
       out.println(ReviewPage.of(Spoken.fromJson(review.review()), speaker).stripTrailing());
@@ -203,7 +204,7 @@ public final class Rehearsal {
   }
 
   /** Says each bar as it begins, on the leader's own estimate of room time; answers seconds. */
-  private long tellBars(ServerMessage.Dealt hand, ServerMessage.Announced take) {
+  private long tellBars(ServerMessage.Dealt hand, TakeNews.Announced take) {
     RoomLink leader = Check.present("link", link);
     StepGrid grid = hand.gridFrom(take.startMicros());
     ClickPlan plan = new ClickPlan(hand.stages());

@@ -16,6 +16,7 @@ import thinclick.client.link.RoomListener;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Click;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
@@ -123,7 +124,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
   }
 
   @Override
-  public void announced(ServerMessage.Announced take) {
+  public void announced(TakeNews.Announced take) {
     ServerMessage.Dealt hand = dealt;
     if (take.takeId().equals(playing) || hand == null || hand.own() == null) {
       return;
@@ -152,10 +153,10 @@ public final class StandIn implements RoomListener, AutoCloseable {
   }
 
   @Override
-  public void heard(ServerMessage.Heard heard) {
+  public void heard(TakeNews.Heard heard) {
     Player listening = player;
     if (listening != null && heard.takeId().equals(playing)) {
-      for (ServerMessage.HeardAttack attack : heard.items()) {
+      for (TakeNews.HeardAttack attack : heard.items()) {
         String who = names.get(attack.playerId());
         if (who != null && !attack.again()) {
           listening.heard(who, attack.micros());
@@ -165,7 +166,7 @@ public final class StandIn implements RoomListener, AutoCloseable {
   }
 
   @Override
-  public void stopped(ServerMessage.Stopped stopped) {
+  public void stopped(TakeNews.Stopped stopped) {
     if (stopped.takeId().equals(playing)) {
       next.cancel();
       player = null;

@@ -20,10 +20,10 @@ import thinclick.protocol.file.Hearing.Mode;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.Heard;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.TakeMessage.HearsOthers;
+import thinclick.protocol.message.TakeNews.Heard;
+import thinclick.protocol.message.TakeNews.HeardAttack;
 
 /**
  * Sounds what the others play: not at all, as it arrives, or in time. How it is done, and how late

@@ -7,7 +7,7 @@ import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomTimes;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
-import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 

@@ -8,9 +8,9 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage.Attacks;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.VirtualTime;
 
 /** When what a host does not store is sent again, on a clock that the test moves. */
@@ -45,7 +45,7 @@ class DeliveryTest {
     refusingUntil(185);
 
     assertThat(sentAtSeconds).containsExactly(0L, 1L, 3L, 7L, 15L, 31L, 63L, 123L, 183L);
-    onTheLoop(() -> delivery.stored(new ServerMessage.Stored("r-t1", 1)));
+    onTheLoop(() -> delivery.stored(new TakeNews.Stored("r-t1", 1)));
     onTheLoop(() -> play("r-t1"));
     onTheLoop(delivery::storeUnavailable);
     refusingUntil(189);

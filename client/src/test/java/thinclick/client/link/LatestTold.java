@@ -2,14 +2,15 @@ package thinclick.client.link;
 
 import java.util.List;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** Keeps the latest of what a link was told, for tests and benches that wait for it. */
 public abstract class LatestTold implements RoomListener {
   public volatile ServerMessage.Roster roster = new ServerMessage.Roster(0, List.of());
   public volatile ServerMessage.Dealt dealt;
-  public volatile ServerMessage.Announced announced;
-  public volatile ServerMessage.Stopped stopped;
-  public volatile ServerMessage.ReviewReady review;
+  public volatile TakeNews.Announced announced;
+  public volatile TakeNews.Stopped stopped;
+  public volatile TakeNews.ReviewReady review;
 
   @Override
   public void roster(ServerMessage.Roster now) {
@@ -22,17 +23,17 @@ public abstract class LatestTold implements RoomListener {
   }
 
   @Override
-  public void announced(ServerMessage.Announced now) {
+  public void announced(TakeNews.Announced now) {
     announced = now;
   }
 
   @Override
-  public void stopped(ServerMessage.Stopped now) {
+  public void stopped(TakeNews.Stopped now) {
     stopped = now;
   }
 
   @Override
-  public void reviewReady(ServerMessage.ReviewReady now) {
+  public void reviewReady(TakeNews.ReviewReady now) {
     review = now;
   }
 }

@@ -11,7 +11,7 @@ import java.util.function.Supplier;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.PreparingMessage.ClockState;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** One person of a test in a room: a link, what it was told last, and what was played on it. */
 final class Seat extends LatestTold {
@@ -89,7 +89,7 @@ final class Seat extends LatestTold {
   }
 
   @Override
-  public void stored(ServerMessage.Stored now) {
+  public void stored(TakeNews.Stored now) {
     storedThrough = now.throughSeq();
   }
 

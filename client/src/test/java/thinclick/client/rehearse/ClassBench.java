@@ -31,6 +31,7 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Click;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
@@ -50,7 +51,7 @@ final class ClassBench extends LatestTold {
   private static final class Seat extends Pupil {
     private final RoomSpeakers.Speaker speaker;
     private ServerMessage.Dealt part;
-    private ServerMessage.Announced take;
+    private TakeNews.Announced take;
     private StepGrid grid;
     private ClickPlan plan;
 
@@ -75,7 +76,7 @@ final class ClassBench extends LatestTold {
     }
 
     @Override
-    public void announced(ServerMessage.Announced now) {
+    public void announced(TakeNews.Announced now) {
       super.announced(now);
       take = now;
       grid =
@@ -86,14 +87,14 @@ final class ClassBench extends LatestTold {
     }
 
     @Override
-    public void replanned(ServerMessage.Replanned now) {
+    public void replanned(TakeNews.Replanned now) {
       sounds(new ClickPlan(now.stages()));
       knownFrom(
           grid.instantOf((long) now.fromBar() * grid.stepsPerBar()), now.fromBar(), plan.bars());
     }
 
     @Override
-    public void stageNear(ServerMessage.StageNear near) {
+    public void stageNear(TakeNews.StageNear near) {
       int stage = near.stage();
       int to = stage + 1 < plan.stages().size() ? plan.fromBar(stage + 1) : plan.bars();
       knownFrom(near.atMicros(), near.bar(), to);

@@ -19,7 +19,7 @@ import thinclick.client.standin.Timing;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.protocol.time.VirtualTime;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;

@@ -30,7 +30,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.server.history.CourseLine;
 import thinclick.server.history.Entry;
 import thinclick.server.history.FewestClicks;

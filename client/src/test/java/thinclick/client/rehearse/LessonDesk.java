@@ -24,8 +24,8 @@ import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.protocol.time.VirtualTime;
 
 /**

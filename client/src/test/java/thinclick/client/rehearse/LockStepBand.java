@@ -23,6 +23,7 @@ import thinclick.client.standin.Timing;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.time.VirtualTime;
 import thinclick.server.host.HostOptions;
@@ -38,8 +39,7 @@ final class LockStepBand extends LatestTold implements AutoCloseable {
   private final List<StandIn> players = new ArrayList<>();
   private final List<String> names;
   private final List<Long> heard = Collections.synchronizedList(new ArrayList<>());
-  private final List<ServerMessage.HeardAttack> judged =
-      Collections.synchronizedList(new ArrayList<>());
+  private final List<TakeNews.HeardAttack> judged = Collections.synchronizedList(new ArrayList<>());
   private final List<LinkState> links = Collections.synchronizedList(new ArrayList<>());
   final LockStep step;
 
@@ -131,7 +131,7 @@ final class LockStepBand extends LatestTold implements AutoCloseable {
   }
 
   @Override
-  public void heard(ServerMessage.Heard now) {
+  public void heard(TakeNews.Heard now) {
     now.items().stream()
         .filter(attack -> !attack.again())
         .forEach(attack -> heard.add(attack.micros()));
@@ -139,7 +139,7 @@ final class LockStepBand extends LatestTold implements AutoCloseable {
   }
 
   /** All that the leader heard, in that order. */
-  List<ServerMessage.HeardAttack> judged() {
+  List<TakeNews.HeardAttack> judged() {
     return List.copyOf(judged);
   }
 

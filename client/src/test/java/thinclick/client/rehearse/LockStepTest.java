@@ -18,7 +18,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
 import thinclick.server.words.ReviewPage;
@@ -30,7 +30,7 @@ class LockStepTest {
   @TempDir Path folder;
   private List<Long> heard = List.of();
   private Spoken spoken;
-  private List<ServerMessage.HeardAttack> judged = List.of();
+  private List<TakeNews.HeardAttack> judged = List.of();
 
   private Take rehearse(String in, int players, int bars, long seed) {
     Path own = folder.resolve(in);
@@ -87,7 +87,7 @@ class LockStepTest {
    */
   private void judgementsAgreeWithTheReview(Take take, long seed) {
     assertThat(judged.stream().filter(one -> !one.again())).hasSameSizeAs(take.attacks());
-    assertThat(judged).extracting(ServerMessage.HeardAttack::judgement).doesNotContainNull();
+    assertThat(judged).extracting(TakeNews.HeardAttack::judgement).doesNotContainNull();
     Map<Long, String> last = new HashMap<>();
     judged.forEach(one -> last.put(one.micros(), one.judgement()));
     int agree = 0;

@@ -18,7 +18,8 @@ import thinclick.client.standin.Timing;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 
 /** A pupil at a computer of the class: a client like any other, with hands by a model. */
 class Pupil implements RoomListener {
@@ -88,7 +89,7 @@ class Pupil implements RoomListener {
   }
 
   @Override
-  public void announced(ServerMessage.Announced take) {
+  public void announced(TakeNews.Announced take) {
     if (dealt == null || dealt.own() == null) {
       return;
     }
@@ -109,14 +110,14 @@ class Pupil implements RoomListener {
   }
 
   @Override
-  public void heard(ServerMessage.Heard heard) {
+  public void heard(TakeNews.Heard heard) {
     if (hands != null && heard.takeId().equals(playing)) {
       heard.items().forEach(one -> hands.hears(names.getOrDefault(one.playerId(), ""), one));
     }
   }
 
   @Override
-  public void stopped(ServerMessage.Stopped stopped) {
+  public void stopped(TakeNews.Stopped stopped) {
     if (hands != null && stopped.takeId().equals(playing)) {
       hands.rest();
     }

@@ -28,7 +28,7 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 
 /**
  * From the first window to finished takes by keyboard alone, pressing only the keys that the

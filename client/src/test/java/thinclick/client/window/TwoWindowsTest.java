@@ -33,11 +33,11 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
-import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.ReviewReady;
+import thinclick.protocol.message.TakeNews.Stopped;
 import thinclick.protocol.music.Stage;
 import thinclick.server.command.ServerMain;
 

@@ -2,8 +2,8 @@ package thinclick.protocol.message;
 
 import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
-import thinclick.protocol.message.ServerMessage.Heard;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
+import thinclick.protocol.message.TakeNews.Heard;
+import thinclick.protocol.message.TakeNews.HeardAttack;
 
 /**
  * Writes {@code heard}, the one message that goes out by the thousand, letter for letter as the

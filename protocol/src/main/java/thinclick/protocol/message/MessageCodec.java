@@ -114,8 +114,8 @@ public final class MessageCodec {
         // as most are without a field
       }
     }
-    for (Class<?> message : ServerMessage.class.getPermittedSubclasses()) {
-      SERVER.writerFor(message);
+    for (JsonSubTypes.Type type : ServerMessage.class.getAnnotation(JsonSubTypes.class).value()) {
+      SERVER.writerFor(type.value());
     }
   }
 
@@ -124,7 +124,7 @@ public final class MessageCodec {
     if (message instanceof AnswerMessage.LibraryList list) {
       return LibraryText.of(list);
     }
-    byte[] heard = message instanceof ServerMessage.Heard it ? HeardText.of(it) : null;
+    byte[] heard = message instanceof TakeNews.Heard it ? HeardText.of(it) : null;
     return heard == null ? writeByFields(message) : heard;
   }
 

@@ -16,13 +16,12 @@ import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
-import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.annotation.JsonDeserialize;
 
 /**
- * What a server may say; what one member asked for is in {@link AnswerMessage}. The wire name of
- * each message is listed here and nowhere else. Fields named {@code ...Micros} are room time,
- * except {@code t1Micros}, which the client sent.
+ * What a server may say; what it says of a take is in {@link TakeNews}, what one member asked for
+ * in {@link AnswerMessage}. The wire name of each message is listed here and nowhere else. Fields
+ * named {@code ...Micros} are room time, except {@code t1Micros}, which the client sent.
  */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
 @JsonSubTypes({
@@ -35,14 +34,14 @@ import tools.jackson.databind.annotation.JsonDeserialize;
   @JsonSubTypes.Type(value = AnswerMessage.LibraryList.class, name = "library"),
   @JsonSubTypes.Type(value = AnswerMessage.WholeDrill.class, name = "drill"),
   @JsonSubTypes.Type(value = ServerMessage.Dealt.class, name = "dealt"),
-  @JsonSubTypes.Type(value = ServerMessage.Announced.class, name = "announced"),
-  @JsonSubTypes.Type(value = ServerMessage.StageNear.class, name = "stage"),
-  @JsonSubTypes.Type(value = ServerMessage.Replanned.class, name = "replanned"),
-  @JsonSubTypes.Type(value = ServerMessage.Heard.class, name = "heard"),
-  @JsonSubTypes.Type(value = ServerMessage.Stored.class, name = "stored"),
-  @JsonSubTypes.Type(value = ServerMessage.LengthsStored.class, name = "lengthsStored"),
-  @JsonSubTypes.Type(value = ServerMessage.Stopped.class, name = "stopped"),
-  @JsonSubTypes.Type(value = ServerMessage.ReviewReady.class, name = "review"),
+  @JsonSubTypes.Type(value = TakeNews.Announced.class, name = "announced"),
+  @JsonSubTypes.Type(value = TakeNews.StageNear.class, name = "stage"),
+  @JsonSubTypes.Type(value = TakeNews.Replanned.class, name = "replanned"),
+  @JsonSubTypes.Type(value = TakeNews.Heard.class, name = "heard"),
+  @JsonSubTypes.Type(value = TakeNews.Stored.class, name = "stored"),
+  @JsonSubTypes.Type(value = TakeNews.LengthsStored.class, name = "lengthsStored"),
+  @JsonSubTypes.Type(value = TakeNews.Stopped.class, name = "stopped"),
+  @JsonSubTypes.Type(value = TakeNews.ReviewReady.class, name = "review"),
   @JsonSubTypes.Type(value = AnswerMessage.KeptTake.class, name = "take"),
   @JsonSubTypes.Type(value = AnswerMessage.TakePiece.class, name = "takePiece"),
   @JsonSubTypes.Type(value = AnswerMessage.CourseSoFar.class, name = "course"),
@@ -58,17 +57,10 @@ public sealed interface ServerMessage
         ServerMessage.Changes,
         ServerMessage.Roster,
         ServerMessage.Dealt,
-        ServerMessage.Announced,
-        ServerMessage.StageNear,
-        ServerMessage.Replanned,
-        ServerMessage.Heard,
-        ServerMessage.Stored,
-        ServerMessage.LengthsStored,
-        ServerMessage.Stopped,
-        ServerMessage.ReviewReady,
         ServerMessage.Done,
         ServerMessage.Problem,
         ServerMessage.Goodbye,
+        TakeNews,
         AnswerMessage {
   /** The answer to {@code join} and {@code openRoom}. */
   record Welcome(
@@ -101,9 +93,9 @@ public sealed interface ServerMessage
       String word,
       @Nullable String title,
       @Nullable Dealt dealt,
-      @Nullable Announced announced,
-      @Nullable Replanned replanned,
-      @Nullable Stopped stopped,
+      TakeNews.@Nullable Announced announced,
+      TakeNews.@Nullable Replanned replanned,
+      TakeNews.@Nullable Stopped stopped,
       long throughSeq,
       @JsonInclude(JsonInclude.Include.NON_DEFAULT)
           @JsonDeserialize(using = Absent.MeansFalse.class)
@@ -273,92 +265,6 @@ public sealed interface ServerMessage
     }
   }
 
-  /** A take will start: the count-in and bar 1 as room times. */
-  record Announced(
-      String takeId,
-      String dealId,
-      long epoch,
-      long countInMicros,
-      long startMicros,
-      int countInBars)
-      implements ServerMessage {}
-
-  /** A stage is about to begin, said at least a bar ahead; informative. */
-  record StageNear(String takeId, int stage, int bar, long atMicros) implements ServerMessage {}
-
-  /** The take's whole click plan as it now stands, changed from a bar on. */
-  record Replanned(String takeId, int fromBar, List<Stage> stages) implements ServerMessage {
-    public Replanned {
-      stages = Check.list("stages", stages);
-    }
-  }
-
-  /** What others played; may be dropped under load, never scored from. */
-  record Heard(String takeId, List<HeardAttack> items) implements ServerMessage {
-    public Heard {
-      items = Check.list("items", items);
-    }
-  }
-
-  /**
-   * One attack of another's, with its judgement where the receiver may know it.
-   *
-   * @param asynchronyMillis its distance from the ensemble pulse, positive late; null where it
-   *     answers nothing that is written, or is not shared
-   * @param judgement {@code together}, {@code early}, {@code late}, {@code displaced}, {@code
-   *     added}, {@code setAside} or {@code free}; null where it is not shared, save that {@code
-   *     setAside} is told to everybody: it is the same attack as one before it
-   * @param again true where the attack was heard before and is judged otherwise now
-   */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
-  record HeardAttack(
-      String playerId,
-      long seq,
-      long micros,
-      @Nullable Double asynchronyMillis,
-      @Nullable String judgement,
-      @JsonInclude(JsonInclude.Include.NON_DEFAULT)
-          @JsonDeserialize(using = Absent.MeansFalse.class)
-          boolean again) {
-    /** What {@link #judgement} says of a chord's later note and of a double trigger. */
-    public static final String SET_ASIDE = "setAside";
-
-    /** The attack alone; that it is none of its own is no judgement and stays. */
-    public HeardAttack withoutJudgement() {
-      return new HeardAttack(
-          playerId, seq, micros, null, partOfAnother() ? SET_ASIDE : null, again);
-    }
-
-    /** True where it is the same attack as one before it. */
-    public boolean partOfAnother() {
-      return SET_ASIDE.equals(judgement);
-    }
-  }
-
-  /**
-   * Everything up to {@code throughSeq} of the receiver's attacks is on the disk, without a gap.
-   */
-  record Stored(String takeId, long throughSeq) implements ServerMessage {}
-
-  /** The lengths of these attacks of the receiver's are on the disk. */
-  record LengthsStored(String takeId, List<Long> seqs) implements ServerMessage {
-    public LengthsStored {
-      seqs = Check.list("seqs", seqs);
-      Check.size("seqs", seqs, 1, 64);
-    }
-  }
-
-  /** The take is over. */
-  record Stopped(String takeId, long atMicros, StopReason reason) implements ServerMessage {}
-
-  /**
-   * The review, as design fixes its fields.
-   *
-   * @param provisional true while attacks may still come
-   */
-  record ReviewReady(String takeId, boolean provisional, JsonNode review)
-      implements ServerMessage {}
-
   /** A command was carried out; the room's revision afterwards. */
   record Done(long requestId, long revision) implements ServerMessage {}
 
@@ -410,24 +316,5 @@ public sealed interface ServerMessage
     /** The take is over and its review is out or about to be. */
     @JsonProperty("review")
     REVIEW
-  }
-
-  /** Why a take ended. */
-  enum StopReason {
-    /** It ran to its end. */
-    @JsonProperty("finished")
-    FINISHED,
-    /** The leader stopped it. */
-    @JsonProperty("leader")
-    LEADER,
-    /** The host is going. */
-    @JsonProperty("host")
-    HOST,
-    /** The host's clock jumped. */
-    @JsonProperty("clock")
-    CLOCK,
-    /** The host died in the take and came back. */
-    @JsonProperty("interrupted")
-    INTERRUPTED
   }
 }

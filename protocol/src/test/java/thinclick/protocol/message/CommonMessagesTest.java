@@ -6,10 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import thinclick.protocol.message.ServerMessage.Heard;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.TakeMessage.Attacks;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews.Heard;
+import thinclick.protocol.message.TakeNews.HeardAttack;
 
 /**
  * The two messages that come by the thousand have a reader and a writer of their own. The general

@@ -38,12 +38,12 @@ class ConversationTest {
         .containsSubsequence(
             ServerMessage.Welcome.class,
             ServerMessage.Dealt.class,
-            ServerMessage.Announced.class,
+            TakeNews.Announced.class,
             ServerMessage.Welcome.class,
-            ServerMessage.Stored.class,
-            ServerMessage.Stopped.class,
-            ServerMessage.LengthsStored.class,
-            ServerMessage.ReviewReady.class,
+            TakeNews.Stored.class,
+            TakeNews.Stopped.class,
+            TakeNews.LengthsStored.class,
+            TakeNews.ReviewReady.class,
             AnswerMessage.CourseSoFar.class,
             ServerMessage.Done.class);
   }

@@ -17,6 +17,7 @@ import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 import thinclick.server.room.DealMaker;
 import thinclick.server.room.Effect;
@@ -44,7 +45,7 @@ final class EmptyRoom {
   private long requests;
   private ServerMessage.@Nullable Welcome last;
   private ServerMessage.@Nullable Dealt dealt;
-  private ServerMessage.@Nullable Announced announced;
+  private TakeNews.@Nullable Announced announced;
 
   /**
    * @param title a drill of the shelf
@@ -66,7 +67,7 @@ final class EmptyRoom {
     come(9, join("Player 2", null)); // a name that is taken
     gather();
     deal();
-    ServerMessage.Announced take = announced;
+    TakeNews.Announced take = announced;
     if (take != null) {
       take(take);
     }
@@ -107,7 +108,7 @@ final class EmptyRoom {
     }
   }
 
-  private void take(ServerMessage.Announced take) {
+  private void take(TakeNews.Announced take) {
     pass(4_000);
     for (int first = 1; first <= 8; first++) {
       pass(250);
@@ -222,7 +223,7 @@ final class EmptyRoom {
       last = welcome;
     } else if (message instanceof ServerMessage.Dealt parts) {
       dealt = parts;
-    } else if (message instanceof ServerMessage.Announced take) {
+    } else if (message instanceof TakeNews.Announced take) {
       announced = take;
     }
   }

@@ -12,8 +12,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.CloseCode;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.Timers;
 import thinclick.server.room.Effect;
 import thinclick.server.room.Room;
@@ -228,8 +228,8 @@ final class HostedRoom {
 
   private void send(Effect.Send send) {
     byte[] frame = Connection.encode(send.message());
-    boolean droppable = send.message() instanceof ServerMessage.Heard;
-    boolean mayWait = send.message() instanceof ServerMessage.Stored && parts.timers() == null;
+    boolean droppable = send.message() instanceof TakeNews.Heard;
+    boolean mayWait = send.message() instanceof TakeNews.Stored && parts.timers() == null;
     for (long number : send.connections()) {
       Connection connection = connections.get(number);
       if (connection == null) {

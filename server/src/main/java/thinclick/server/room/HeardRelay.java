@@ -3,9 +3,9 @@ package thinclick.server.room;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.HeardAttack;
 
 /**
  * What the others hear of an attack: at once in a small room, in batches in a larger one. The
@@ -50,11 +50,11 @@ final class HeardRelay {
     Predicate<Member> others = member -> member != player;
     Predicate<Member> told = member -> hearsJudgements(take, member);
     room.out.send(
-        room.members.connections(others.and(told)), new ServerMessage.Heard(take.id(), judged));
+        room.members.connections(others.and(told)), new TakeNews.Heard(take.id(), judged));
     List<Long> untold = room.members.connections(others.and(told.negate()));
     List<HeardAttack> plain = untold.isEmpty() ? List.of() : plain(judged);
     if (!plain.isEmpty()) {
-      room.out.send(untold, new ServerMessage.Heard(take.id(), plain));
+      room.out.send(untold, new TakeNews.Heard(take.id(), plain));
     }
   }
 
@@ -99,7 +99,7 @@ final class HeardRelay {
     if (!told.isEmpty()) {
       room.out.send(
           member,
-          new ServerMessage.Heard(take.id(), told.subList(0, Math.min(told.size(), MOST_ITEMS))));
+          new TakeNews.Heard(take.id(), told.subList(0, Math.min(told.size(), MOST_ITEMS))));
     }
   }
 }

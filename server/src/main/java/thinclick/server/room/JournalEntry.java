@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage.AttackLength;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews.StopReason;
 import tools.jackson.databind.JsonNode;
 
 /** What a room writes down, in the order in which it happened. */

@@ -5,6 +5,7 @@ import java.util.Optional;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** What was played: taken down, acknowledged once it is on the disk, reviewed. */
 final class Playing {
@@ -108,7 +109,7 @@ final class Playing {
     Member player = room.members.get(lengths.playerId());
     if (player != null) {
       List<Long> seqs = lengths.items().stream().map(TakeMessage.AttackLength::seq).toList();
-      room.out.send(player, new ServerMessage.LengthsStored(lengths.takeId(), seqs));
+      room.out.send(player, new TakeNews.LengthsStored(lengths.takeId(), seqs));
     }
     if (outcome instanceof RoomJournal.Outcome.Stored) {
       room.take(lengths.takeId()).ifPresent(take -> take.grown(room.now));
@@ -196,8 +197,7 @@ final class Playing {
                 reach.toldMicros = room.now;
                 Member player = room.members.get(playerId);
                 if (player != null) {
-                  room.out.send(
-                      player, new ServerMessage.Stored(take.id(), reach.ledger.through()));
+                  room.out.send(player, new TakeNews.Stored(take.id(), reach.ledger.through()));
                 }
               }
             });

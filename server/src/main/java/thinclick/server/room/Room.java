@@ -7,7 +7,7 @@ import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 
 /**
  * One room: who is in it, what is dealt, the take that runs. An object with one writer: {@link

@@ -8,11 +8,11 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.Replanned;
-import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.Replanned;
+import thinclick.protocol.message.TakeNews.Stopped;
 import thinclick.protocol.music.Stage;
 
 /**

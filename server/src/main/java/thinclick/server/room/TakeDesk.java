@@ -10,11 +10,11 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.LeaderCommand;
-import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 
@@ -65,8 +65,8 @@ final class TakeDesk {
     }
     Take written = made.takeFrom(start).withParts(parts);
     room.takeCount++;
-    ServerMessage.Announced announced =
-        new ServerMessage.Announced(
+    TakeNews.Announced announced =
+        new TakeNews.Announced(
             room.id + "-t" + room.takeCount,
             made.dealId(),
             room.epoch,
@@ -131,8 +131,7 @@ final class TakeDesk {
               + command.fromBar());
     }
     List<Stage> whole = Replanning.stages(take.written(), command.fromBar(), command.stages());
-    ServerMessage.Replanned replanned =
-        new ServerMessage.Replanned(take.id(), command.fromBar(), whole);
+    TakeNews.Replanned replanned = new TakeNews.Replanned(take.id(), command.fromBar(), whole);
     take.replan(Replanning.with(take.written(), whole), replanned);
     room.out.append(new JournalEntry.Rewritten(take.id(), take.written()));
     room.decide();
@@ -204,7 +203,7 @@ final class TakeDesk {
   }
 
   void stop(TakeRun take, long atMicros, StopReason reason) {
-    ServerMessage.Stopped stopped = new ServerMessage.Stopped(take.id(), atMicros, reason);
+    TakeNews.Stopped stopped = new TakeNews.Stopped(take.id(), atMicros, reason);
     take.goneSince()
         .forEach(
             (playerId, since) -> {
@@ -244,7 +243,7 @@ final class TakeDesk {
         && room.now >= take.times().stageSaidMicros(take.nextStage)) {
       int stage = take.nextStage++;
       telling.all(
-          new ServerMessage.StageNear(
+          new TakeNews.StageNear(
               take.id(),
               stage,
               take.written().plan().fromBar(stage),

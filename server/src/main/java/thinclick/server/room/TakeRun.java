@@ -10,11 +10,11 @@ import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.Announced;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
-import thinclick.protocol.message.ServerMessage.Replanned;
-import thinclick.protocol.message.ServerMessage.Stopped;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.HeardAttack;
+import thinclick.protocol.message.TakeNews.Replanned;
+import thinclick.protocol.message.TakeNews.Stopped;
 
 /** One take of a room, from its announcement to its last review. */
 final class TakeRun {

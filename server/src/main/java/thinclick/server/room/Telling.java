@@ -8,6 +8,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.scoring.OwnReview;
 import tools.jackson.databind.JsonNode;
 
@@ -113,13 +114,13 @@ final class Telling {
     return made.seenBy(room.seats.get(member.id));
   }
 
-  private ServerMessage.ReviewReady reviewFor(
+  private TakeNews.ReviewReady reviewFor(
       Member member, TakeRun take, JsonNode review, boolean provisional) {
     JsonNode view =
         room.leads(member)
             ? review
             : OwnReview.of(review, Objects.requireNonNullElse(take.seats.get(member.id), ""));
-    return new ServerMessage.ReviewReady(take.id(), provisional, view);
+    return new TakeNews.ReviewReady(take.id(), provisional, view);
   }
 
   // ------------------------------------------------------------------ the roster

@@ -13,8 +13,8 @@ import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews.StopReason;
 
 /** One message of one member: in which phases it is heard, and which part of the room hears it. */
 final class Turn implements ClientMessage.Handler {

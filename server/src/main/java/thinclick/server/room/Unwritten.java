@@ -2,7 +2,7 @@ package thinclick.server.room;
 
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.message.ErrorCode;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 
 /**
  * What the journal refuses for good: whoever it concerns is told, and a running take that needed it

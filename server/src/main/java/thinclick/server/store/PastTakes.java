@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.server.season.NameKey;
 import tools.jackson.databind.JsonNode;
 

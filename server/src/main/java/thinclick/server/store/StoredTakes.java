@@ -16,7 +16,7 @@ import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Span;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 
 /** Takes as they are kept: listed, put together, taken in from a file. */
 final class StoredTakes {

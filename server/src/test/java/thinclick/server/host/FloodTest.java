@@ -18,6 +18,7 @@ import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.load.RawLine;
 import thinclick.server.room.Room;
 
@@ -151,7 +152,7 @@ class FloodTest {
       long dealt = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
       leader.send(new LeaderCommand.Start(3, dealt, dealId, 15_000, 4));
-      ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
+      TakeNews.Announced announced = mina.expect(TakeNews.Announced.class);
       long all = 576;
       for (long first = 1; first <= all; first += 64) {
         mina.send(
@@ -165,7 +166,7 @@ class FloodTest {
       }
       long through = 0;
       while (through < all) {
-        through = mina.expect(ServerMessage.Stored.class).throughSeq();
+        through = mina.expect(TakeNews.Stored.class).throughSeq();
       }
       assertThat(mina.open()).isTrue();
     }

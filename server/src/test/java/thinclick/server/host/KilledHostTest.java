@@ -15,9 +15,10 @@ import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.server.store.Store;
 
 /** A host killed with SIGKILL in the middle of a take, and started again on the same database. */
@@ -32,7 +33,7 @@ class KilledHostTest {
     String word;
     String leaderToken;
     String minaToken;
-    ServerMessage.Announced announced;
+    TakeNews.Announced announced;
     long acknowledged;
     try (HostProcess host = HostProcess.serve(database)) {
       WireClient leader = WireClient.connect(host.port());
@@ -48,9 +49,9 @@ class KilledHostTest {
       for (int seq = 1; seq <= GENERATED; seq++) {
         mina.send(attack(announced, seq));
       }
-      acknowledged = mina.expect(ServerMessage.Stored.class).throughSeq();
+      acknowledged = mina.expect(TakeNews.Stored.class).throughSeq();
       host.kill();
-      for (ServerMessage.Stored stored : mina.all(ServerMessage.Stored.class)) {
+      for (TakeNews.Stored stored : mina.all(TakeNews.Stored.class)) {
         assertThat(stored.throughSeq()).isGreaterThan(acknowledged);
         acknowledged = stored.throughSeq();
       }
@@ -79,16 +80,16 @@ class KilledHostTest {
       }
       long through = 0;
       while (through < GENERATED) {
-        through = mina.expect(ServerMessage.Stored.class).throughSeq();
+        through = mina.expect(TakeNews.Stored.class).throughSeq();
       }
       mina.send(new TakeMessage.PlayedThrough(announced.takeId(), GENERATED));
       WireClient leader = WireClient.connect(host.port());
       leader.send(
           new ClientMessage.Join(1, 1, word, "Frau Ott", Role.LEADER, leaderToken, null, false));
       assertThat(leader.expect(ServerMessage.Welcome.class).leaderToken()).isEqualTo(leaderToken);
-      ServerMessage.ReviewReady review = mina.expect(ServerMessage.ReviewReady.class);
+      TakeNews.ReviewReady review = mina.expect(TakeNews.ReviewReady.class);
       while (review.provisional()) {
-        review = mina.expect(ServerMessage.ReviewReady.class);
+        review = mina.expect(TakeNews.ReviewReady.class);
       }
       assertThat(review.review().at("/players/0/player").asString()).isEqualTo("Mina");
       assertThat(host.stop()).isIn(0, 143);
@@ -99,17 +100,17 @@ class KilledHostTest {
         .containsExactlyElementsOf(expectedMicros(announced));
   }
 
-  private static ServerMessage.Announced start(WireClient leader, long revision) {
+  private static TakeNews.Announced start(WireClient leader, long revision) {
     leader.send(new LeaderCommand.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
     long chosen = leader.expect(ServerMessage.Done.class).revision();
     leader.send(new LeaderCommand.Deal(2, chosen, 7, List.of()));
     long dealtAt = leader.expect(ServerMessage.Done.class).revision();
     String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
     leader.send(new LeaderCommand.Start(3, dealtAt, dealId, 15_000, 4));
-    return leader.expect(ServerMessage.Announced.class);
+    return leader.expect(TakeNews.Announced.class);
   }
 
-  private static TakeMessage.Attacks attack(ServerMessage.Announced announced, long seq) {
+  private static TakeMessage.Attacks attack(TakeNews.Announced announced, long seq) {
     return new TakeMessage.Attacks(
         announced.takeId(),
         announced.epoch(),
@@ -117,7 +118,7 @@ class KilledHostTest {
         List.of(WireAttack.tap(announced.startMicros() + seq * 10_000)));
   }
 
-  private static List<Long> expectedMicros(ServerMessage.Announced announced) {
+  private static List<Long> expectedMicros(TakeNews.Announced announced) {
     List<Long> micros = new ArrayList<>();
     for (long seq = 1; seq <= GENERATED; seq++) {
       micros.add(announced.startMicros() + seq * 10_000);

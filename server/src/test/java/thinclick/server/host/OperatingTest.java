@@ -28,6 +28,7 @@ import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.VirtualTime;
 
 /** What an operator asks a host, and how a host is taken out of service. */
@@ -65,7 +66,7 @@ class OperatingTest {
     return client;
   }
 
-  private ServerMessage.Announced startTake() {
+  private TakeNews.Announced startTake() {
     leader.send(new LeaderCommand.Material(1, revision, TestDrill.BEATS_AND_ANDS, null));
     revision = leader.expect(ServerMessage.Done.class).revision();
     leader.send(new LeaderCommand.Deal(2, revision, 1, List.of()));
@@ -73,7 +74,7 @@ class OperatingTest {
     String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
     leader.send(new LeaderCommand.Start(3, revision, dealId, 2_000, 1));
     revision = leader.expect(ServerMessage.Done.class).revision();
-    return leader.expect(ServerMessage.Announced.class);
+    return leader.expect(TakeNews.Announced.class);
   }
 
   private HttpResponse<String> ask(String method, String path, String... headers) throws Exception {
@@ -102,12 +103,12 @@ class OperatingTest {
   void metricsCountWhatHappens() throws Exception {
     start(options());
     try (WireClient mina = join("Mina")) {
-      ServerMessage.Announced take = startTake();
+      TakeNews.Announced take = startTake();
       mina.send(
           new PreparingMessage.ClockReport(
               opened.epoch(), ClockState.STEADY, 1_500, 100, 0.0, null, null));
       mina.send(attacks(take));
-      assertThat(mina.expect(ServerMessage.Stored.class).throughSeq()).isEqualTo(5);
+      assertThat(mina.expect(TakeNews.Stored.class).throughSeq()).isEqualTo(5);
       await().atMost(PATIENCE).until(() -> metrics().value("thinclick_attacks_stored_total") == 5);
 
       PrometheusText now = metrics();
@@ -130,7 +131,7 @@ class OperatingTest {
   void roomThatTheDatabaseRefusesForGoodLosesItsTakeAndTheOtherPlaysOn() throws Exception {
     start(options());
     try (WireClient mina = join("Mina")) {
-      ServerMessage.Announced spoilt = startTake();
+      TakeNews.Announced spoilt = startTake();
       Jdbi.create("jdbc:sqlite:" + folder.resolve("room.db"))
           .useHandle(
               handle ->
@@ -147,13 +148,13 @@ class OperatingTest {
         opened = leader.expect(ServerMessage.Welcome.class);
         revision = opened.revision();
         try (WireClient ilse = join("Ilse")) {
-          ServerMessage.Announced whole = startTake();
+          TakeNews.Announced whole = startTake();
           mina.send(attacks(spoilt));
           ilse.send(attacks(whole));
 
-          assertThat(ilse.expect(ServerMessage.Stored.class).throughSeq()).isEqualTo(5);
-          assertThat(mina.expect(ServerMessage.Stopped.class).reason())
-              .isEqualTo(ServerMessage.StopReason.INTERRUPTED);
+          assertThat(ilse.expect(TakeNews.Stored.class).throughSeq()).isEqualTo(5);
+          assertThat(mina.expect(TakeNews.Stopped.class).reason())
+              .isEqualTo(TakeNews.StopReason.INTERRUPTED);
           assertThat(first.expect(ServerMessage.Problem.class).says())
               .contains("refuses this for good (SQLITE_CONSTRAINT_TRIGGER)");
         }
@@ -163,7 +164,7 @@ class OperatingTest {
     }
   }
 
-  private static TakeMessage.Attacks attacks(ServerMessage.Announced take) {
+  private static TakeMessage.Attacks attacks(TakeNews.Announced take) {
     return new TakeMessage.Attacks(
         take.takeId(),
         take.epoch(),
@@ -228,7 +229,7 @@ class OperatingTest {
     start(options());
     try (WireClient mina = join("Mina");
         WireClient newcomer = WireClient.connect(host.port())) {
-      ServerMessage.Announced take = startTake();
+      TakeNews.Announced take = startTake();
       assertThat(ask("POST", "/drain").body()).isEqualTo("draining, rooms left: 1\n");
 
       assertThat(ask("GET", "/health").statusCode()).isEqualTo(503);
@@ -236,8 +237,8 @@ class OperatingTest {
       newcomer.send(new ClientMessage.OpenRoom(1, 1, null, "Herr Lind"));
       assertThat(newcomer.closeCode()).isEqualTo(CloseCode.OVERLOAD.number());
       leader.send(new LeaderCommand.Stop(9, revision, take.takeId()));
-      assertThat(mina.expect(ServerMessage.Stopped.class).reason())
-          .isEqualTo(ServerMessage.StopReason.LEADER);
+      assertThat(mina.expect(TakeNews.Stopped.class).reason())
+          .isEqualTo(TakeNews.StopReason.LEADER);
       assertThat(host.drained()).as("the review is waited for").isNotDone();
       assertThat(mina.open()).isTrue();
     }
@@ -248,11 +249,11 @@ class OperatingTest {
     VirtualTime time = new VirtualTime(0);
     start(options().on(time, time));
     try (WireClient mina = join("Mina")) {
-      ServerMessage.Announced take = startTake();
+      TakeNews.Announced take = startTake();
       host.drain();
       host.settled().get(20, TimeUnit.SECONDS); // the room knows before its take ends
       leader.send(new LeaderCommand.Stop(9, revision, take.takeId()));
-      mina.expect(ServerMessage.Stopped.class);
+      mina.expect(TakeNews.Stopped.class);
       host.settled().get(20, TimeUnit.SECONDS);
       pass(time, 9_999);
       leader.send(new PreparingMessage.Clock(7, 1));

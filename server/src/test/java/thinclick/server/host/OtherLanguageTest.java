@@ -17,6 +17,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 import thinclick.server.store.Store;
 import tools.jackson.databind.JsonNode;
@@ -33,7 +34,7 @@ class OtherLanguageTest {
     assumeTrue(pythonIsThere(), "no python3 here: the client in another language is not run");
     assertThat(Files.readAllLines(PLAYER)).hasSizeLessThanOrEqualTo(200);
     Path database = folder.resolve("room.db");
-    ServerMessage.Announced announced;
+    TakeNews.Announced announced;
     JsonNode printed;
     try (RehearsalHost host = RehearsalHost.start(HostOptions.local(database));
         WireClient leader = WireClient.connect(host.port())) {
@@ -57,7 +58,7 @@ class OtherLanguageTest {
       long dealt = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
       leader.send(new LeaderCommand.Start(3, dealt, dealId, 2_000, 1));
-      announced = leader.expect(ServerMessage.Announced.class);
+      announced = leader.expect(TakeNews.Announced.class);
       String json = new String(player.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       assertThat(player.waitFor(30, TimeUnit.SECONDS)).isTrue();
       assertThat(player.exitValue()).as(() -> "see " + log()).isZero();

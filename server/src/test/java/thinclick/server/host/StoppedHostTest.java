@@ -17,6 +17,7 @@ import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.store.Store;
 
 /** {@code serve} told to stop while a take is being played. */
@@ -45,10 +46,10 @@ class StoppedHostTest {
       revision = leader.expect(ServerMessage.Done.class).revision();
       String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
       leader.send(new LeaderCommand.Start(3, revision, dealId, 2_000, 1));
-      ServerMessage.Announced take = leader.expect(ServerMessage.Announced.class);
+      TakeNews.Announced take = leader.expect(TakeNews.Announced.class);
       Thread hands = new Thread(() -> play(mina, take, playing));
       hands.start();
-      mina.expect(ServerMessage.Stored.class);
+      mina.expect(TakeNews.Stored.class);
 
       long began = System.nanoTime();
       int code = host.stop();
@@ -58,8 +59,7 @@ class StoppedHostTest {
 
       assertThat(code).as("killed by TERM, 128 + 15").isEqualTo(143);
       assertThat(millis).as("milliseconds to the end").isLessThan(10_000);
-      assertThat(mina.expect(ServerMessage.Stopped.class).reason())
-          .isEqualTo(ServerMessage.StopReason.HOST);
+      assertThat(mina.expect(TakeNews.Stopped.class).reason()).isEqualTo(TakeNews.StopReason.HOST);
       assertThat(mina.expect(ServerMessage.Goodbye.class).reason()).contains("going");
       assertThat(mina.closeCode()).isEqualTo(CloseCode.GOING.number());
       List<String> log = Files.readAllLines(Path.of(database + ".log"));
@@ -81,7 +81,7 @@ class StoppedHostTest {
     }
   }
 
-  private static void play(WireClient player, ServerMessage.Announced take, AtomicBoolean playing) {
+  private static void play(WireClient player, TakeNews.Announced take, AtomicBoolean playing) {
     long seq = 1;
     while (playing.get() && player.open()) {
       WireAttack attack =

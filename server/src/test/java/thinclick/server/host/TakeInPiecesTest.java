@@ -24,6 +24,7 @@ import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.time.VirtualTime;
@@ -108,7 +109,7 @@ class TakeInPiecesTest {
     String dealId = leader.expect(ServerMessage.Dealt.class).dealId();
     leader.send(new LeaderCommand.Start(4, dealtAt, dealId, 2_000, 1));
     long started = done(leader, 4);
-    String takeId = leader.expect(ServerMessage.Announced.class).takeId();
+    String takeId = leader.expect(TakeNews.Announced.class).takeId();
     leader.send(new LeaderCommand.Stop(5, started, takeId));
     done(leader, 5);
     return takeId;

@@ -16,6 +16,7 @@ import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.load.RawLine;
 import thinclick.server.words.Speaker;
 
@@ -38,10 +39,10 @@ class WarmUpTest {
         .containsAll(all)
         .contains(
             ServerMessage.Dealt.class,
-            ServerMessage.Announced.class,
-            ServerMessage.Heard.class,
-            ServerMessage.Stored.class,
-            ServerMessage.Stopped.class,
+            TakeNews.Announced.class,
+            TakeNews.Heard.class,
+            TakeNews.Stored.class,
+            TakeNews.Stopped.class,
             ServerMessage.Problem.class,
             ServerMessage.Roster.class,
             AnswerMessage.LibraryList.class,

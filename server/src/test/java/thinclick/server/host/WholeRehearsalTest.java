@@ -20,9 +20,10 @@ import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.StepGrid;
 import thinclick.protocol.music.Swing;
@@ -107,25 +108,25 @@ class WholeRehearsalTest {
     mina.send(new PreparingMessage.Ready(dealt.dealId(), true));
     leader.send(new LeaderCommand.Start(3, dealtAt, dealt.dealId(), 2_000, 1));
     done(3);
-    ServerMessage.Announced announced = mina.expect(ServerMessage.Announced.class);
+    TakeNews.Announced announced = mina.expect(TakeNews.Announced.class);
     assertThat(announced.startMicros() - announced.countInMicros()).isEqualTo(2_000_000);
-    jonas.expect(ServerMessage.Announced.class);
+    jonas.expect(TakeNews.Announced.class);
     advanceMillis(2_000);
-    assertThat(mina.expect(ServerMessage.StageNear.class).stage()).isZero();
+    assertThat(mina.expect(TakeNews.StageNear.class).stage()).isZero();
 
     play(mina, announced, dealt.parts().get(0), 10_000);
     play(jonas, announced, dealt.parts().get(1), -4_000);
     advanceMillis(11_000);
 
-    assertThat(mina.expect(ServerMessage.Stopped.class).reason()).isEqualTo(StopReason.FINISHED);
-    jonas.expect(ServerMessage.Stopped.class);
+    assertThat(mina.expect(TakeNews.Stopped.class).reason()).isEqualTo(StopReason.FINISHED);
+    jonas.expect(TakeNews.Stopped.class);
     mina.send(new TakeMessage.PlayedThrough(announced.takeId(), 16));
     jonas.send(new TakeMessage.PlayedThrough(announced.takeId(), 16));
-    ServerMessage.ReviewReady own = mina.expect(ServerMessage.ReviewReady.class);
+    TakeNews.ReviewReady own = mina.expect(TakeNews.ReviewReady.class);
     assertThat(own.provisional()).isFalse();
     assertThat(names(own.review())).containsExactly("Mina");
     assertThat(own.review().at("/ensemble/hold").asDouble()).isEqualTo(100.0);
-    assertThat(names(leader.expect(ServerMessage.ReviewReady.class).review()))
+    assertThat(names(leader.expect(TakeNews.ReviewReady.class).review()))
         .containsExactly("Mina", "Jonas");
 
     theCourseIsTheBandsForTheLeaderAndTheOwnForAPlayer(announced.takeId());
@@ -133,14 +134,14 @@ class WholeRehearsalTest {
     Take stored = stored(announced.takeId());
     assertThat(stored.attacks()).hasSize(32);
     assertThat(stored.parts().get(0).away()).isEmpty();
-    assertThat(jonas.all(ServerMessage.Heard.class))
+    assertThat(jonas.all(TakeNews.Heard.class))
         .allSatisfy(
             heard -> assertThat(heard.items()).allMatch(i -> i.playerId().equals(minas.playerId())))
         .hasSize(16);
     // Two share their judgements by themselves; alone, somebody a little late is on the click.
-    assertThat(jonas.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
+    assertThat(jonas.all(TakeNews.Heard.class).stream().flatMap(h -> h.items().stream()))
         .allMatch(item -> "together".equals(item.judgement()) && !item.again());
-    assertThat(leader.all(ServerMessage.Heard.class).stream().flatMap(h -> h.items().stream()))
+    assertThat(leader.all(TakeNews.Heard.class).stream().flatMap(h -> h.items().stream()))
         .hasSize(32)
         .allMatch(item -> "together".equals(item.judgement()));
   }
@@ -201,8 +202,7 @@ class WholeRehearsalTest {
   }
 
   /** Plays the part as written, steadily late by so many microseconds, one frame an attack. */
-  private void play(
-      WireClient player, ServerMessage.Announced announced, Part part, long lateMicros) {
+  private void play(WireClient player, TakeNews.Announced announced, Part part, long lateMicros) {
     StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 120, Swing.STRAIGHT, announced.startMicros());
     long seq = 0;
     for (int step : part.attackSteps()) {
@@ -213,7 +213,7 @@ class WholeRehearsalTest {
               ++seq,
               List.of(WireAttack.tap(grid.instantOf(step) + lateMicros))));
     }
-    while (player.expect(ServerMessage.Stored.class).throughSeq() < seq) {
+    while (player.expect(TakeNews.Stored.class).throughSeq() < seq) {
       advanceMillis(20);
     }
   }

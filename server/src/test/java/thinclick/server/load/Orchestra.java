@@ -12,6 +12,7 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 
 /** A room with a take that runs for a quarter of an hour, and its players, ready to be loaded. */
@@ -55,7 +56,7 @@ final class Orchestra {
       String dealId = hear(leader, "dealt", ServerMessage.Dealt.class).dealId();
       revision = hear(leader, "done", ServerMessage.Done.class).revision();
       say(leader, new LeaderCommand.Start(4, revision, dealId, 2_000, 1));
-      ServerMessage.Announced announced = hear(leader, "announced", ServerMessage.Announced.class);
+      TakeNews.Announced announced = hear(leader, "announced", TakeNews.Announced.class);
       List<Seat> seats = new ArrayList<>();
       for (int i = 0; i < players; i++) {
         ServerMessage.Welcome welcome = welcomes.get(i);

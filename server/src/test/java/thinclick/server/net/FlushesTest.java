@@ -9,7 +9,7 @@ import io.netty.handler.codec.http.websocketx.WebSocket13FrameEncoder;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** How many writes to the socket come of what is said, by a clock that the test moves. */
 class FlushesTest {
@@ -32,7 +32,7 @@ class FlushesTest {
   }
 
   private void queue() {
-    connection.write(Connection.encode(new ServerMessage.Stored("room-t1", 7)), false);
+    connection.write(Connection.encode(new TakeNews.Stored("room-t1", 7)), false);
   }
 
   private void turn(Runnable work) {

@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.protocol.message.CloseCode;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** Frames on their way out: all of them, in order, and let go when the line is. */
 class OutgoingTest {
@@ -134,8 +134,8 @@ class OutgoingTest {
 
   @Test
   void goodbyeComesBehindAllThatWasSaidAndTheCloseFrameLast() {
-    connection.send(new ServerMessage.Stored("room-t1", 1));
-    connection.write(Connection.encode(new ServerMessage.Stored("room-t1", 2)), false);
+    connection.send(new TakeNews.Stored("room-t1", 1));
+    connection.write(Connection.encode(new TakeNews.Stored("room-t1", 2)), false);
 
     connection.close(CloseCode.REMOVED, "removed", null);
 

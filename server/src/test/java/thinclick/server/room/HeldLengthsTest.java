@@ -9,6 +9,7 @@ import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.AttackLength;
+import thinclick.protocol.message.TakeNews;
 
 /** How long attacks were held is said after them, and answered once it is on the disk. */
 class HeldLengthsTest {
@@ -16,7 +17,7 @@ class HeldLengthsTest {
   private static final long MINA = 2;
 
   private final RoomDrive drive = new RoomDrive();
-  private ServerMessage.Announced take;
+  private TakeNews.Announced take;
 
   @BeforeEach
   void play() {
@@ -41,10 +42,10 @@ class HeldLengthsTest {
   void areAnsweredOnceTheyAreOnTheDisk() {
     drive.storeAll();
     held(1, new AttackLength(1, 110), new AttackLength(2, 95));
-    assertThat(drive.all(MINA, ServerMessage.LengthsStored.class)).isEmpty();
+    assertThat(drive.all(MINA, TakeNews.LengthsStored.class)).isEmpty();
     stored(new RoomJournal.Outcome.Stored());
-    assertThat(drive.last(MINA, ServerMessage.LengthsStored.class))
-        .isEqualTo(new ServerMessage.LengthsStored(take.takeId(), List.of(1L, 2L)));
+    assertThat(drive.last(MINA, TakeNews.LengthsStored.class))
+        .isEqualTo(new TakeNews.LengthsStored(take.takeId(), List.of(1L, 2L)));
   }
 
   @Test
@@ -71,7 +72,7 @@ class HeldLengthsTest {
     held(1, new AttackLength(1, 110));
     stored(new RoomJournal.Outcome.Refused("the disk is full"));
     assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.STORE_UNAVAILABLE);
-    assertThat(drive.all(MINA, ServerMessage.LengthsStored.class)).isEmpty();
+    assertThat(drive.all(MINA, TakeNews.LengthsStored.class)).isEmpty();
   }
 
   @Test

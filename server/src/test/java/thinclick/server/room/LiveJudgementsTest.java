@@ -9,8 +9,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.LeaderCommand;
-import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.HeardAttack;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.HeardAttack;
 
 /** What is said of an attack while the take runs, to whom, and how it is taken back. */
 class LiveJudgementsTest {
@@ -21,7 +21,7 @@ class LiveJudgementsTest {
   private static final long BEAT = 500_000;
 
   private final RoomDrive drive = new RoomDrive();
-  private ServerMessage.Announced take;
+  private TakeNews.Announced take;
 
   @BeforeEach
   void twoPlay() {
@@ -38,7 +38,7 @@ class LiveJudgementsTest {
   }
 
   private HeardAttack last(long who) {
-    List<HeardAttack> items = drive.last(who, ServerMessage.Heard.class).items();
+    List<HeardAttack> items = drive.last(who, TakeNews.Heard.class).items();
     return items.get(items.size() - 1);
   }
 
@@ -87,13 +87,13 @@ class LiveJudgementsTest {
     for (long player : List.of(MINA, JONAS, LISTENER)) {
       larger.join(player, "Player " + player);
     }
-    ServerMessage.Announced announced = larger.start(LEADER);
+    TakeNews.Announced announced = larger.start(LEADER);
     larger.pass(4_500);
     larger.play(MINA, announced, 1, announced.startMicros());
 
-    assertThat(larger.last(JONAS, ServerMessage.Heard.class).items())
+    assertThat(larger.last(JONAS, TakeNews.Heard.class).items())
         .allMatch(item -> item.judgement() == null);
-    assertThat(larger.last(LEADER, ServerMessage.Heard.class).items())
+    assertThat(larger.last(LEADER, TakeNews.Heard.class).items())
         .allMatch(item -> "together".equals(item.judgement()));
   }
 
@@ -106,7 +106,7 @@ class LiveJudgementsTest {
       plays(JONAS, beat + 1, beat * BEAT + BEAT / 2);
       plays(MINA, beat + 1, beat * BEAT + BEAT / 2);
     }
-    for (ServerMessage.Heard heard : drive.all(LEADER, ServerMessage.Heard.class)) {
+    for (TakeNews.Heard heard : drive.all(LEADER, TakeNews.Heard.class)) {
       for (HeardAttack item : heard.items()) {
         if (item.again()) {
           again.add(item.seq());
@@ -120,7 +120,7 @@ class LiveJudgementsTest {
     assertThat(again).hasSizeBetween(1, 6);
     assertThat(last(LEADER).judgement()).isEqualTo("displaced");
     // Who may not know judgements hears each attack once.
-    assertThat(drive.all(JONAS, ServerMessage.Heard.class)).hasSize(12);
+    assertThat(drive.all(JONAS, TakeNews.Heard.class)).hasSize(12);
   }
 
   @Test
@@ -130,16 +130,16 @@ class LiveJudgementsTest {
     for (long player = 2; player <= 12; player++) {
       larger.join(player, "Player " + player);
     }
-    ServerMessage.Announced announced = larger.start(LEADER);
+    TakeNews.Announced announced = larger.start(LEADER);
     larger.pass(4_500);
     larger.play(MINA, announced, 1, announced.startMicros());
     larger.play(JONAS, announced, 1, announced.startMicros() + BEAT / 2);
     larger.pass(50);
 
-    assertThat(larger.last(LEADER, ServerMessage.Heard.class).items())
+    assertThat(larger.last(LEADER, TakeNews.Heard.class).items())
         .hasSize(2)
         .allMatch(item -> item.judgement() != null);
-    assertThat(larger.last(12, ServerMessage.Heard.class).items())
+    assertThat(larger.last(12, TakeNews.Heard.class).items())
         .hasSize(2)
         .allMatch(item -> item.judgement() == null);
   }
@@ -149,7 +149,7 @@ class LiveJudgementsTest {
     plays(MINA, 1, 0);
     plays(MINA, 1, 0);
 
-    assertThat(drive.all(LEADER, ServerMessage.Heard.class)).hasSize(1);
+    assertThat(drive.all(LEADER, TakeNews.Heard.class)).hasSize(1);
   }
 
   @Test

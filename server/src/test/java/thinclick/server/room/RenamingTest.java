@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** A name that is put right in the class's list while the room is open. */
 class RenamingTest {
@@ -44,7 +45,7 @@ class RenamingTest {
 
   @Test
   void theRosterTheDealAndTheTakesThatAreRememberedSayTheNewName() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.stop(LEADER, take.takeId());
     drive.pass(3_000);
     int reviews = drive.reviewsAsked.size();
@@ -66,7 +67,7 @@ class RenamingTest {
 
   @Test
   void aTakeThatRunsIsPlayedThroughUnderTheNamesItWasDealtWith() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.pass(4_500);
     renamed("Mnia", "Mina", null);
     assertThat(roster()).contains("Mnia");
@@ -78,7 +79,7 @@ class RenamingTest {
 
   @Test
   void aNameThatSomebodyElseHasIsNotGivenTwiceAndOneTakeAloneLeavesTheRoom() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.stop(LEADER, take.takeId());
     RoomState before = drive.room.state();
     renamed("Mnia", "Jonas", null);

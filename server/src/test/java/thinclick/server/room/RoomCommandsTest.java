@@ -16,6 +16,7 @@ import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.music.Stage;
 
 class RoomCommandsTest {
@@ -169,7 +170,7 @@ class RoomCommandsTest {
       drive.say(LEADER, new LeaderCommand.CloseRoom(9, drive.revision()));
 
       done(LEADER);
-      assertThat(drive.last(MINA, ServerMessage.Stopped.class).atMicros()).isEqualTo(5_000_000);
+      assertThat(drive.last(MINA, TakeNews.Stopped.class).atMicros()).isEqualTo(5_000_000);
       assertThat(drive.closed(MINA)).isEqualTo(CloseCode.CLOSED);
       assertThat(drive.closed(LEADER)).isEqualTo(CloseCode.CLOSED);
       assertThat(drive.journal.get(drive.journal.size() - 1))
@@ -245,7 +246,7 @@ class RoomCommandsTest {
 
     @Test
     void aPlayerMayDoNothingThatIsTheLeaders() {
-      ServerMessage.Announced take = drive.start(LEADER);
+      TakeNews.Announced take = drive.start(LEADER);
       List<LeaderCommand> all = new ArrayList<>(betweenTakes(drive.revision()));
       all.addAll(inATake(drive.revision(), take.takeId()));
       all.addAll(atAnyTime(drive.revision()));
@@ -306,7 +307,7 @@ class RoomCommandsTest {
 
   @Nested
   class TheClickOfARunningTake {
-    private ServerMessage.Announced announced;
+    private TakeNews.Announced announced;
 
     @BeforeEach
     void started() {
@@ -328,15 +329,15 @@ class RoomCommandsTest {
       done(LEADER);
       List<Stage> whole =
           List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(1, 1, 1), Stage.ofBeats(1, 1));
-      assertThat(drive.last(MINA, ServerMessage.Replanned.class))
-          .isEqualTo(new ServerMessage.Replanned(announced.takeId(), 3, whole));
+      assertThat(drive.last(MINA, TakeNews.Replanned.class))
+          .isEqualTo(new TakeNews.Replanned(announced.takeId(), 3, whole));
       assertThat(drive.journal)
           .filteredOn(JournalEntry.Rewritten.class::isInstance)
           .extracting(entry -> ((JournalEntry.Rewritten) entry).written().stages())
           .containsExactly(whole);
       drive.pass(1_500);
-      assertThat(drive.last(MINA, ServerMessage.StageNear.class))
-          .isEqualTo(new ServerMessage.StageNear(announced.takeId(), 2, 3, 10_000_000));
+      assertThat(drive.last(MINA, TakeNews.StageNear.class))
+          .isEqualTo(new TakeNews.StageNear(announced.takeId(), 2, 3, 10_000_000));
     }
 
     @ParameterizedTest
@@ -350,7 +351,7 @@ class RoomCommandsTest {
       replan(fromBar, Stage.ofBeats(bars, 1));
 
       assertThat(drive.lastError(LEADER)).isEqualTo(ErrorCode.BAD_FIELD);
-      assertThat(drive.all(MINA, ServerMessage.Replanned.class)).isEmpty();
+      assertThat(drive.all(MINA, TakeNews.Replanned.class)).isEmpty();
     }
 
     @Test
@@ -359,7 +360,7 @@ class RoomCommandsTest {
       drive.join(NEWER, "Ilse");
 
       assertThat(drive.last(NEWER, ServerMessage.Room.class).replanned())
-          .isEqualTo(drive.last(MINA, ServerMessage.Replanned.class));
+          .isEqualTo(drive.last(MINA, TakeNews.Replanned.class));
     }
   }
 

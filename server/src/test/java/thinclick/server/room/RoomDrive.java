@@ -21,6 +21,7 @@ import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
+import thinclick.protocol.message.TakeNews;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 
@@ -183,11 +184,11 @@ public final class RoomDrive {
   }
 
   /** The leader chooses the drill, deals to all players and starts with a count-in of one bar. */
-  ServerMessage.Announced start(long leader) {
+  TakeNews.Announced start(long leader) {
     material(leader);
     ServerMessage.Dealt dealt = deal(leader);
     say(leader, new LeaderCommand.Start(++request, revision(), dealt.dealId(), 2_000, 1));
-    return last(leader, ServerMessage.Announced.class);
+    return last(leader, TakeNews.Announced.class);
   }
 
   void material(long leader) {
@@ -207,7 +208,7 @@ public final class RoomDrive {
     return room.state().revision();
   }
 
-  void play(long connection, ServerMessage.Announced announced, long firstSeq, long... micros) {
+  void play(long connection, TakeNews.Announced announced, long firstSeq, long... micros) {
     List<WireAttack> attacks = new ArrayList<>();
     for (long at : micros) {
       attacks.add(WireAttack.tap(at));

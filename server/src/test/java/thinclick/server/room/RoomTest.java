@@ -16,8 +16,9 @@ import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.StopReason;
 import tools.jackson.databind.json.JsonMapper;
 
 class RoomTest {
@@ -82,7 +83,7 @@ class RoomTest {
 
     @Test
     void whoComesDuringATakeListensUntilTheNextDeal() {
-      ServerMessage.Announced announced = drive.start(LEADER);
+      TakeNews.Announced announced = drive.start(LEADER);
       drive.join(WALL, "Ilse");
 
       assertThat(drive.last(WALL, ServerMessage.Room.class).announced()).isEqualTo(announced);
@@ -182,7 +183,7 @@ class RoomTest {
 
   @Nested
   class TheTake {
-    private ServerMessage.Announced announced;
+    private TakeNews.Announced announced;
 
     @BeforeEach
     void started() {
@@ -200,32 +201,31 @@ class RoomTest {
       drive.pass(8_999); // four bars of two seconds, and two beats for a band that drags
       assertThat(drive.room.phase()).isEqualTo(Phase.TAKE);
       drive.pass(1);
-      assertThat(drive.last(MINA, ServerMessage.Stopped.class))
-          .isEqualTo(
-              new ServerMessage.Stopped(announced.takeId(), 12_000_000, StopReason.FINISHED));
+      assertThat(drive.last(MINA, TakeNews.Stopped.class))
+          .isEqualTo(new TakeNews.Stopped(announced.takeId(), 12_000_000, StopReason.FINISHED));
     }
 
     @Test
     void eachStageIsSaidTwoBarsAhead() {
-      assertThat(drive.all(MINA, ServerMessage.StageNear.class)).hasSize(1);
+      assertThat(drive.all(MINA, TakeNews.StageNear.class)).hasSize(1);
       drive.pass(3_999);
-      assertThat(drive.all(MINA, ServerMessage.StageNear.class)).hasSize(1);
+      assertThat(drive.all(MINA, TakeNews.StageNear.class)).hasSize(1);
       drive.pass(1);
-      assertThat(drive.last(MINA, ServerMessage.StageNear.class))
-          .isEqualTo(new ServerMessage.StageNear(announced.takeId(), 1, 2, 8_000_000));
+      assertThat(drive.last(MINA, TakeNews.StageNear.class))
+          .isEqualTo(new TakeNews.StageNear(announced.takeId(), 1, 2, 8_000_000));
     }
 
     @Test
     void attackIsHeardByAllOthersAtOnceAndStoredIsSaidOnlyOnceItIs() {
       drive.play(MINA, announced, 1, 4_000_100);
 
-      assertThat(drive.all(JONAS, ServerMessage.Heard.class)).hasSize(1);
-      assertThat(drive.all(LEADER, ServerMessage.Heard.class)).hasSize(1);
-      assertThat(drive.all(MINA, ServerMessage.Heard.class)).isEmpty();
+      assertThat(drive.all(JONAS, TakeNews.Heard.class)).hasSize(1);
+      assertThat(drive.all(LEADER, TakeNews.Heard.class)).hasSize(1);
+      assertThat(drive.all(MINA, TakeNews.Heard.class)).isEmpty();
       drive.pass(100);
-      assertThat(drive.all(MINA, ServerMessage.Stored.class)).isEmpty();
+      assertThat(drive.all(MINA, TakeNews.Stored.class)).isEmpty();
       drive.storeAll();
-      assertThat(drive.last(MINA, ServerMessage.Stored.class).throughSeq()).isEqualTo(1);
+      assertThat(drive.last(MINA, TakeNews.Stored.class).throughSeq()).isEqualTo(1);
     }
 
     @Test
@@ -233,7 +233,7 @@ class RoomTest {
       drive.play(MINA, announced, 3, 4_300_000);
       drive.storeAll();
       drive.pass(20);
-      assertThat(drive.last(MINA, ServerMessage.Stored.class).throughSeq()).isZero();
+      assertThat(drive.last(MINA, TakeNews.Stored.class).throughSeq()).isZero();
       drive.play(MINA, announced, 1, 4_100_000, 4_200_000);
       drive.storeAll();
       drive.pass(20);
@@ -241,8 +241,8 @@ class RoomTest {
       drive.storeAll();
       drive.pass(20);
 
-      assertThat(drive.all(MINA, ServerMessage.Stored.class))
-          .extracting(ServerMessage.Stored::throughSeq)
+      assertThat(drive.all(MINA, TakeNews.Stored.class))
+          .extracting(TakeNews.Stored::throughSeq)
           .containsExactly(0L, 3L, 3L);
     }
 
@@ -254,9 +254,9 @@ class RoomTest {
         drive.pass(5);
       }
 
-      assertThat(drive.all(MINA, ServerMessage.Stored.class)).hasSizeBetween(49, 51);
+      assertThat(drive.all(MINA, TakeNews.Stored.class)).hasSizeBetween(49, 51);
       drive.pass(20);
-      assertThat(drive.last(MINA, ServerMessage.Stored.class).throughSeq()).isEqualTo(200);
+      assertThat(drive.last(MINA, TakeNews.Stored.class).throughSeq()).isEqualTo(200);
     }
 
     @Test
@@ -264,7 +264,7 @@ class RoomTest {
       drive.play(MINA, announced, 1, 4_000_100);
       drive.play(MINA, announced, 1, 4_000_100);
 
-      assertThat(drive.all(JONAS, ServerMessage.Heard.class)).hasSize(1);
+      assertThat(drive.all(JONAS, TakeNews.Heard.class)).hasSize(1);
       assertThat(drive.unstored).hasSize(2);
     }
 
@@ -276,7 +276,7 @@ class RoomTest {
               drive.unstored.get(0), new RoomJournal.Outcome.Conflict(List.of(1L))));
 
       assertThat(drive.lastError(MINA)).isEqualTo(ErrorCode.SEQ_CONFLICT);
-      assertThat(drive.last(MINA, ServerMessage.Stored.class).throughSeq()).isEqualTo(1);
+      assertThat(drive.last(MINA, TakeNews.Stored.class).throughSeq()).isEqualTo(1);
     }
 
     @Test
@@ -316,8 +316,7 @@ class RoomTest {
       drive.gone(LEADER);
       drive.pass(15_000);
 
-      assertThat(drive.last(MINA, ServerMessage.Stopped.class).reason())
-          .isEqualTo(StopReason.FINISHED);
+      assertThat(drive.last(MINA, TakeNews.Stopped.class).reason()).isEqualTo(StopReason.FINISHED);
     }
 
     @Test
@@ -325,8 +324,8 @@ class RoomTest {
       drive.pass(5_000);
       drive.stop(LEADER, announced.takeId());
 
-      assertThat(drive.last(JONAS, ServerMessage.Stopped.class))
-          .isEqualTo(new ServerMessage.Stopped(announced.takeId(), 5_000_000, StopReason.LEADER));
+      assertThat(drive.last(JONAS, TakeNews.Stopped.class))
+          .isEqualTo(new TakeNews.Stopped(announced.takeId(), 5_000_000, StopReason.LEADER));
     }
 
     @Test
@@ -354,17 +353,17 @@ class RoomTest {
       }
       drive.play(MINA, announced, 1, 4_000_100);
       drive.play(MINA, announced, 2, 4_000_200);
-      assertThat(drive.all(JONAS, ServerMessage.Heard.class)).isEmpty();
+      assertThat(drive.all(JONAS, TakeNews.Heard.class)).isEmpty();
       drive.pass(50);
 
-      assertThat(drive.last(JONAS, ServerMessage.Heard.class).items()).hasSize(2);
-      assertThat(drive.all(MINA, ServerMessage.Heard.class)).isEmpty();
+      assertThat(drive.last(JONAS, TakeNews.Heard.class).items()).hasSize(2);
+      assertThat(drive.all(MINA, TakeNews.Heard.class)).isEmpty();
     }
   }
 
   @Nested
   class TheReview {
-    private ServerMessage.Announced announced;
+    private TakeNews.Announced announced;
 
     @BeforeEach
     void finished() {
@@ -392,7 +391,7 @@ class RoomTest {
       assertThat(drive.reviewsAsked).hasSize(1);
       reviewed();
 
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).provisional()).isFalse();
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).provisional()).isFalse();
       drive.pass(200_000);
       assertThat(drive.reviewsAsked).hasSize(1);
     }
@@ -403,12 +402,12 @@ class RoomTest {
       drive.say(JONAS, new TakeMessage.PlayedThrough(announced.takeId(), 0));
       drive.pass(2_000);
       reviewed();
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).provisional()).isTrue();
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).provisional()).isTrue();
 
       drive.play(MINA, announced, 1, 4_000_000, 4_500_000);
       drive.storeAll();
       reviewed();
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).provisional()).isFalse();
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).provisional()).isFalse();
     }
 
     @Test
@@ -421,7 +420,7 @@ class RoomTest {
       assertThat(drive.reviewsAsked).hasSize(2);
       reviewed();
 
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).provisional()).isFalse();
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).provisional()).isFalse();
     }
 
     @Test
@@ -447,15 +446,15 @@ class RoomTest {
       assertThat(players(LEADER)).containsExactly("Mina", "Jonas");
       assertThat(players(MINA)).containsExactly("Mina");
       assertThat(players(WALL)).isEmpty();
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).review().at("/ensemble/hold"))
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).review().at("/ensemble/hold"))
           .hasToString("90.0");
-      assertThat(drive.last(MINA, ServerMessage.ReviewReady.class).review().at("/ensemble/gains"))
+      assertThat(drive.last(MINA, TakeNews.ReviewReady.class).review().at("/ensemble/gains"))
           .hasToString("null");
     }
 
     private List<String> players(long connection) {
       return drive
-          .last(connection, ServerMessage.ReviewReady.class)
+          .last(connection, TakeNews.ReviewReady.class)
           .review()
           .get("players")
           .valueStream()
@@ -469,7 +468,7 @@ class RoomTest {
       reviewed();
       drive.join(NEWER, "Mina", Role.PLAYER, "token" + MINA);
 
-      assertThat(drive.last(NEWER, ServerMessage.ReviewReady.class).takeId())
+      assertThat(drive.last(NEWER, TakeNews.ReviewReady.class).takeId())
           .isEqualTo(announced.takeId());
     }
   }
@@ -489,11 +488,11 @@ class RoomTest {
 
     @Test
     void hostThatGoesEndsTheTakeAndSaysGoodbye() {
-      ServerMessage.Announced announced = drive.start(LEADER);
+      TakeNews.Announced announced = drive.start(LEADER);
       drive.pass(5_000);
       drive.event(new RoomEvent.HostGoing());
 
-      assertThat(drive.last(MINA, ServerMessage.Stopped.class).reason()).isEqualTo(StopReason.HOST);
+      assertThat(drive.last(MINA, TakeNews.Stopped.class).reason()).isEqualTo(StopReason.HOST);
       assertThat(drive.closed(MINA)).isEqualTo(CloseCode.GOING);
       assertThat(drive.journal)
           .contains(new JournalEntry.TakeEnded(announced.takeId(), 5_000_000, StopReason.HOST));
@@ -501,7 +500,7 @@ class RoomTest {
 
     @Test
     void fencedRoomIsGivenUp() {
-      ServerMessage.Announced announced = drive.start(LEADER);
+      TakeNews.Announced announced = drive.start(LEADER);
       drive.play(MINA, announced, 1, 4_000_000);
       drive.event(new RoomEvent.Journaled(drive.unstored.get(0), new RoomJournal.Outcome.Fenced()));
 
@@ -521,12 +520,12 @@ class RoomTest {
 
     @Test
     void takeWhoseAttacksTheDatabaseRefusesForGoodIsOverAndEverybodyIsTold() {
-      ServerMessage.Announced announced = drive.start(LEADER);
+      TakeNews.Announced announced = drive.start(LEADER);
       drive.pass(5_000);
       drive.play(MINA, announced, 1, 4_900_000, 4_950_000);
       drive.event(refused(drive.unstored.get(0)));
 
-      assertThat(drive.last(JONAS, ServerMessage.Stopped.class).reason())
+      assertThat(drive.last(JONAS, TakeNews.Stopped.class).reason())
           .isEqualTo(StopReason.INTERRUPTED);
       assertThat(drive.room.phase()).isEqualTo(Phase.REVIEW);
       assertThat(drive.last(JONAS, ServerMessage.Problem.class))
@@ -538,7 +537,7 @@ class RoomTest {
                   null,
                   null,
                   false));
-      assertThat(drive.all(MINA, ServerMessage.Stored.class)).isEmpty();
+      assertThat(drive.all(MINA, TakeNews.Stored.class)).isEmpty();
       assertThat(drive.closed(MINA)).isNull();
 
       drive.play(MINA, announced, 1, 4_900_000, 4_950_000);
@@ -580,7 +579,7 @@ class RoomTest {
   class Restored {
     @Test
     void runningTakeEndsInterruptedAndTakesResendsOfItsOwnEpoch() {
-      ServerMessage.Announced announced = drive.start(LEADER);
+      TakeNews.Announced announced = drive.start(LEADER);
       drive.pass(6_000);
       RoomState written = drive.room.state();
       RoomJournal.StoredTake stored =
@@ -597,12 +596,11 @@ class RoomTest {
 
       assertThat(room.phase()).isEqualTo(Phase.REVIEW);
       assertThat(room.stopped())
-          .isEqualTo(
-              new ServerMessage.Stopped(announced.takeId(), 5_500_000, StopReason.INTERRUPTED));
+          .isEqualTo(new TakeNews.Stopped(announced.takeId(), 5_500_000, StopReason.INTERRUPTED));
       assertThat(room.throughSeq()).isEqualTo(2);
       after.play(NEWER, announced, 3, 5_400_000);
       after.storeAll();
-      assertThat(after.last(NEWER, ServerMessage.Stored.class).throughSeq()).isEqualTo(4);
+      assertThat(after.last(NEWER, TakeNews.Stored.class).throughSeq()).isEqualTo(4);
       after.pass(2_000);
       assertThat(after.reviewsAsked).containsExactly(announced.takeId());
     }
@@ -620,7 +618,7 @@ class RoomTest {
 
   @Test
   void recordedQueueReplaysToTheSameRoomAndTheSameEffects() {
-    ServerMessage.Announced announced = drive.start(LEADER);
+    TakeNews.Announced announced = drive.start(LEADER);
     for (int seq = 1; seq <= 40; seq++) {
       drive.pass(111);
       drive.play(seq % 2 == 0 ? MINA : JONAS, announced, (seq + 1) / 2, drive.micros() + 2_000_000);

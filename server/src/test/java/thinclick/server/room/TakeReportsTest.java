@@ -17,6 +17,7 @@ import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.TakeMessage;
+import thinclick.protocol.message.TakeNews;
 
 /** What computers report of a take beside its attacks: how others are heard, a click broken off. */
 class TakeReportsTest {
@@ -35,7 +36,7 @@ class TakeReportsTest {
   @Test
   void howOthersAreHeardIsWrittenIntoTheNextTakeAndMeasuredInIt() {
     drive.say(MINA, new TakeMessage.HearsOthers(Mode.AS_IT_ARRIVES, 0));
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     assertThat(written(take).parts().get(0).hearing())
         .isEqualTo(new Hearing(Mode.AS_IT_ARRIVES, 0));
     drive.pass(4_500);
@@ -51,7 +52,7 @@ class TakeReportsTest {
 
   @Test
   void aBrokenClickIsWrittenIntoTheTakeOnce() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.pass(4_500);
     ClientMessage broken =
         new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), 4_000_000, 4_400_000);
@@ -66,7 +67,7 @@ class TakeReportsTest {
 
   @Test
   void moreThanSixtyFourBreaksAreNotKept() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     for (int i = 0; i < 70; i++) {
       drive.pass(150);
       drive.say(
@@ -79,7 +80,7 @@ class TakeReportsTest {
   @Test
   void listenersOtherEpochsAndOtherTakesAreRefused() {
     drive.join(WALL, "Wall", Role.LISTENER, null);
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.say(WALL, new TakeMessage.HearsOthers(Mode.IN_TIME, 0));
     assertThat(drive.lastError(WALL)).isEqualTo(ErrorCode.NOT_ALLOWED);
     drive.say(WALL, new TakeMessage.ClickInterrupted(take.takeId(), take.epoch(), 1, 2));
@@ -92,7 +93,7 @@ class TakeReportsTest {
 
   @Test
   void aComputerThatSleptIsAwayAndNoLongerThanUntilNow() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.pass(9_000);
     drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch(), 4_000_000, 6_000_000));
     drive.say(MINA, new TakeMessage.Asleep(take.takeId(), take.epoch(), 7_000_000, 99_000_000));
@@ -115,7 +116,7 @@ class TakeReportsTest {
     drive.start(LEADER);
     drive.pass(9_000);
     drive.event(new RoomEvent.Gone(MINA, 5_000_000));
-    drive.stop(LEADER, drive.last(LEADER, ServerMessage.Announced.class).takeId());
+    drive.stop(LEADER, drive.last(LEADER, TakeNews.Announced.class).takeId());
     Span span = away().get(0);
     assertThat(span.toMicros() - span.fromMicros()).isEqualTo(5_000_000);
   }
@@ -130,7 +131,7 @@ class TakeReportsTest {
   /** The take as it was last written down. */
   @Test
   void oneQuestionAboutTakesBeforeIsUnderWayForEachAndAnAnswerMakesWayForTheNext() {
-    ServerMessage.Announced take = drive.start(LEADER);
+    TakeNews.Announced take = drive.start(LEADER);
     drive.stop(LEADER, take.takeId());
     drive.say(MINA, new QuestionMessage.AskCourse(31, take.takeId()));
     drive.say(MINA, new QuestionMessage.AskCourse(32, take.takeId()));
@@ -153,7 +154,7 @@ class TakeReportsTest {
         .isEqualTo(new PastQuestion.FewestAt("Beats and ands", 120, Set.of("Mina")));
   }
 
-  private Take written(ServerMessage.Announced announced) {
+  private Take written(TakeNews.Announced announced) {
     List<Take> versions =
         drive.journal.stream()
             .map(

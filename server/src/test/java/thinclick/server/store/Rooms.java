@@ -3,8 +3,8 @@ package thinclick.server.store;
 import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.server.room.RoomState;
 
 /** Room states for tests of the store, which does not look into them. */

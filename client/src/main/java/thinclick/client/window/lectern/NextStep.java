@@ -9,7 +9,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.protocol.music.Stage;
 import thinclick.server.history.Entry;
 import thinclick.server.material.Thinning;

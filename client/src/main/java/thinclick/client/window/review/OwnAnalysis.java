@@ -12,7 +12,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeNews.Stopped;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
 

@@ -23,7 +23,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.AnswerMessage.KeptTake;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.server.history.CourseSheet;
 import thinclick.server.history.HistoryJson;
 import thinclick.server.history.HistoryPicture;

@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import thinclick.protocol.file.Part;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.server.scoring.LiveScorer;
 import thinclick.server.scoring.LiveScorer.Judgement;
 

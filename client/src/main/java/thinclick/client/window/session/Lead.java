@@ -9,9 +9,9 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.LeaderCommand;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Stock;
 

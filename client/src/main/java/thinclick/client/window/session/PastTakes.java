@@ -16,7 +16,7 @@ import thinclick.client.link.RoomLink;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
 import thinclick.protocol.message.AnswerMessage.Fewest;
 import thinclick.protocol.message.ErrorCode;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.server.history.FewestClicks;
 
 /**

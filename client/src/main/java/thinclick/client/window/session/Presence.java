@@ -18,10 +18,10 @@ import thinclick.client.link.RoomLink;
 import thinclick.client.link.RoomListener;
 import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.AnswerMessage.KeptTake;
-import thinclick.protocol.message.ServerMessage.Announced;
-import thinclick.protocol.message.ServerMessage.Heard;
 import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.Heard;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.protocol.time.MonotonicClock;
 
 /**

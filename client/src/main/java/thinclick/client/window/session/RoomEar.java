@@ -11,6 +11,7 @@ import thinclick.client.window.words.Refused;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.MonotonicClock;
 
 /** Takes what the link tells to the window's thread, each piece as a change of the room's state. */
@@ -20,7 +21,7 @@ final class RoomEar implements RoomListener {
   private final BiConsumer<RoomEar, UnaryOperator<RoomState>> change;
   private final Consumer<AnswerMessage.KeptTake> kept;
   private final PastTakes past;
-  private final BiConsumer<RoomEar, ServerMessage.Heard> others;
+  private final BiConsumer<RoomEar, TakeNews.Heard> others;
 
   /**
    * @param change runs on the window's thread
@@ -32,7 +33,7 @@ final class RoomEar implements RoomListener {
       Executor windowThread,
       MonotonicClock clock,
       BiConsumer<RoomEar, UnaryOperator<RoomState>> change,
-      BiConsumer<RoomEar, ServerMessage.Heard> others,
+      BiConsumer<RoomEar, TakeNews.Heard> others,
       Consumer<AnswerMessage.KeptTake> kept,
       PastTakes past) {
     this.windowThread = windowThread;
@@ -94,22 +95,22 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
-  public void announced(ServerMessage.Announced announced) {
+  public void announced(TakeNews.Announced announced) {
     next(room -> room.announced(announced));
   }
 
   @Override
-  public void replanned(ServerMessage.Replanned replanned) {
+  public void replanned(TakeNews.Replanned replanned) {
     next(room -> room.replanned(replanned));
   }
 
   @Override
-  public void stopped(ServerMessage.Stopped stopped) {
+  public void stopped(TakeNews.Stopped stopped) {
     next(room -> room.stopped(stopped));
   }
 
   @Override
-  public void reviewReady(ServerMessage.ReviewReady review) {
+  public void reviewReady(TakeNews.ReviewReady review) {
     next(room -> room.reviewed(review));
   }
 
@@ -139,7 +140,7 @@ final class RoomEar implements RoomListener {
   }
 
   @Override
-  public void heard(ServerMessage.Heard heard) {
+  public void heard(TakeNews.Heard heard) {
     windowThread.execute(() -> others.accept(this, heard));
   }
 

@@ -5,12 +5,12 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.clock.ClockView;
 import thinclick.client.link.LinkState;
 import thinclick.client.window.words.Refused;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
-import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.ReviewReady;
+import thinclick.protocol.message.TakeNews.Stopped;
 
 /** A room's state on the way to the next: what is not set stays as it was. */
 final class RoomEdit {

@@ -30,7 +30,7 @@ import thinclick.client.standin.Manner;
 import thinclick.client.window.words.Refused;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.message.AnswerMessage;
-import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.message.TakeNews;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.ClassBook;
 import thinclick.server.host.RehearsalHost;
@@ -144,7 +144,7 @@ public final class Session implements Seat, AutoCloseable {
   }
 
   /** Who is told of every attack of others, as it arrives; on the window's thread. */
-  public void onHeard(Consumer<ServerMessage.Heard> listener) {
+  public void onHeard(Consumer<TakeNews.Heard> listener) {
     presence.onHeard(listener);
   }
 

@@ -1,6 +1,6 @@
 package thinclick.client.window.session;
 
-import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.StepGrid;
 

@@ -12,7 +12,7 @@ import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Dealt;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Stage;
 import thinclick.server.scoring.Figure;

@@ -9,7 +9,7 @@ import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.Rooms;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Stock;

@@ -9,7 +9,7 @@ import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.session.BarMark.Kind;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
-import thinclick.protocol.message.ServerMessage.Announced;
+import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;

@@ -26,7 +26,7 @@ import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;

@@ -10,7 +10,8 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ServerMessage;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.StopReason;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
@@ -153,19 +154,19 @@ public final class Rooms {
   /** A take is announced. */
   public static RoomState playing(Take take) {
     return dealt(take)
-        .announced(new ServerMessage.Announced("t1", "d1", 1, START - 2_400_000, START, 1));
+        .announced(new TakeNews.Announced("t1", "d1", 1, START - 2_400_000, START, 1));
   }
 
   /** The take was ended so long after its first step. */
   public static RoomState stopped(Take take, long afterMicros, StopReason reason) {
-    return playing(take).stopped(new ServerMessage.Stopped("t1", START + afterMicros, reason));
+    return playing(take).stopped(new TakeNews.Stopped("t1", START + afterMicros, reason));
   }
 
   /** The take is over and reviewed. */
   public static RoomState reviewed(Take take) {
     Spoken spoken = Spoken.of(Scorer.analyse(take), Speaker.english());
     return playing(take)
-        .stopped(new ServerMessage.Stopped("t1", START + 60_000_000, StopReason.FINISHED))
-        .reviewed(new ServerMessage.ReviewReady("t1", false, spoken.toJson()));
+        .stopped(new TakeNews.Stopped("t1", START + 60_000_000, StopReason.FINISHED))
+        .reviewed(new TakeNews.ReviewReady("t1", false, spoken.toJson()));
   }
 }

@@ -21,12 +21,13 @@ import thinclick.protocol.message.ClientMessage.Role;
 import thinclick.protocol.message.ErrorCode;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage;
-import thinclick.protocol.message.ServerMessage.Announced;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.StopReason;
-import thinclick.protocol.message.ServerMessage.Stopped;
+import thinclick.protocol.message.TakeNews;
+import thinclick.protocol.message.TakeNews.Announced;
+import thinclick.protocol.message.TakeNews.StopReason;
+import thinclick.protocol.message.TakeNews.Stopped;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.Swing;
@@ -178,7 +179,7 @@ class SituationTest {
             .dealt(dealt("Ana"))
             .announced(announced())
             .replanned(
-                new ServerMessage.Replanned(
+                new TakeNews.Replanned(
                     "t1", 8, List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(4, 1))));
     assertThat(replanned.plan().bars()).isEqualTo(12);
     assertThat(situation.say(replanned, playing(2, 6), 0)).startsWith("Bar 3 of 12");
