@@ -9,7 +9,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -17,6 +16,7 @@ import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.InView;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
@@ -38,14 +38,13 @@ public final class DoorView {
   private final Form where = new Form();
   private final Label backSays = Prose.of("");
   private final Button back;
-  private final ScrollPane root;
+  private final PagePane root;
 
   public DoorView(DoorModel model, Words words) {
     this.model = model;
     this.words = words;
     this.back = new Button(words.say("door.left.button"));
-    this.root = new ScrollPane(createView());
-    root.setFitToWidth(true);
+    this.root = new PagePane(createView());
     root.setFocusTraversable(false);
   }
 

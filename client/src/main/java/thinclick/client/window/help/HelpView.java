@@ -5,7 +5,6 @@ import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -15,6 +14,7 @@ import javafx.scene.text.TextFlow;
 import thinclick.client.window.help.HelpText.Kind;
 import thinclick.client.window.help.HelpText.Line;
 import thinclick.client.window.help.HelpText.Section;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
@@ -22,12 +22,11 @@ import thinclick.client.window.words.Words;
 /** The help as a printed page in two columns; arrows and page keys turn it. */
 public final class HelpView {
   private final Words words;
-  private final ScrollPane root = new ScrollPane();
+  private final PagePane root = new PagePane();
 
   public HelpView(Words words) {
     this.words = words;
     root.setId("help");
-    root.setFitToWidth(true);
     root.setFocusTraversable(true);
     root.setAccessibleRole(AccessibleRole.TEXT);
     // Set only when it is first turned to: the window is up sooner.
@@ -48,7 +47,7 @@ public final class HelpView {
     Label title = styled(new Label(words.say("view.help")), "title");
     Label back = styled(Prose.of(words.say("help.back")), "soft");
     VBox sheet = styled(new VBox(title, back, new TwoColumns(left, right, 0.5, 44)), "sheet");
-    sheet.getStyleClass().add("measure");
+    sheet.getStyleClass().add("help-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     root.setContent(page);

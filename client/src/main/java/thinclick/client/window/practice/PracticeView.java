@@ -11,7 +11,6 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -23,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Choices;
 import thinclick.client.window.look.Form;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.session.Company;
@@ -44,14 +44,13 @@ public final class PracticeView {
   private final Form form = new Form();
   private final Button begin = new Button();
   private final Button back = new Button();
-  private final ScrollPane root;
+  private final PagePane root;
   private boolean showing;
 
   public PracticeView(PracticeModel model, Words words) {
     this.model = model;
     this.words = words;
-    this.root = new ScrollPane(createView());
-    root.setFitToWidth(true);
+    this.root = new PagePane(createView());
     root.setFitToHeight(true);
     root.setFocusTraversable(false);
     model.drillProperty().addListener(any -> show());
@@ -80,7 +79,7 @@ public final class PracticeView {
   }
 
   private Node createView() {
-    TextField looking = new TextField();
+    TextField looking = styled(new TextField(), "above-list");
     looking.setId("practice-looking");
     looking.setPromptText(words.say("lectern.looking"));
     looking.setAccessibleText(words.say("lectern.looking"));

@@ -15,11 +15,11 @@ import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.review.DrawingNode;
@@ -46,7 +46,7 @@ public final class SeasonView {
   private final ClassPane whole;
   private final VBox picture = styled(new VBox(), "ruled");
   private final VBox open = new VBox(14);
-  private final ScrollPane root;
+  private final PagePane root;
   private Palette palette = Palette.LIGHT;
 
   public SeasonView(ClassDesk desk, Words words) {
@@ -57,8 +57,7 @@ public final class SeasonView {
     pupil = new PupilPane(desk, words, erasure);
     takes = new TakesPane(desk, words);
     whole = new ClassPane(desk, words, erasure);
-    root = new ScrollPane(createView(new ErasurePane(erasure, words).root()));
-    root.setFitToWidth(true);
+    root = new PagePane(createView(new ErasurePane(erasure, words).root()));
     root.setFocusTraversable(false);
     desk.titles().addListener((ListChangeListener<String>) any -> showTitles());
     desk.openProperty().addListener(any -> showTitles());
