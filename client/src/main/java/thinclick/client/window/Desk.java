@@ -79,7 +79,9 @@ final class Desk implements AutoCloseable {
             () -> goTo(View.STAND));
     views.onWall(this::turnWall);
     shell = new Shell(words, players.sound(), players.taps());
-    foot = new FootSentence(session, players.check(), lecternDesk, words, remembered.putAside());
+    foot =
+        new FootSentence(
+            session, doorModel, players.check(), lecternDesk, words, remembered.putAside());
     pages = new Pages(stage, session, shell, words);
     views.into(pages, session);
     shell.onGo(pages::go);

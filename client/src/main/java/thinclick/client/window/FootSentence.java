@@ -1,6 +1,8 @@
 package thinclick.client.window;
 
+import thinclick.client.link.LinkState;
 import thinclick.client.window.check.CheckModel;
+import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.lectern.LecternDesk;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
@@ -12,6 +14,7 @@ import thinclick.protocol.message.ServerMessage.Phase;
 /** The one sentence at the foot of the window: where the rehearsal stands, and what it wants. */
 final class FootSentence {
   private final Session session;
+  private final DoorModel door;
   private final CheckModel check;
   private final LecternDesk lectern;
   private final Words words;
@@ -23,8 +26,14 @@ final class FootSentence {
    * @param putAside where settings that could not be read were put; empty for nowhere
    */
   FootSentence(
-      Session session, CheckModel check, LecternDesk lectern, Words words, String putAside) {
+      Session session,
+      DoorModel door,
+      CheckModel check,
+      LecternDesk lectern,
+      Words words,
+      String putAside) {
     this.session = session;
+    this.door = door;
     this.check = check;
     this.lectern = lectern;
     this.words = words;
@@ -45,6 +54,8 @@ final class FootSentence {
     boolean first = situation.comesFirst(room) && !check.listens();
     if (first) {
       // Wherever one reads meanwhile, this is what one has to know.
+    } else if (page == View.DOOR && room.link() == LinkState.CLOSED && door.saidAtEntry()) {
+      said = words.say("situation.door");
     } else if (page == View.CHECK && quiet) {
       String key = check.audibleProperty().get() ? "situation.check" : "situation.check.silence";
       said = words.say(check.listens() ? "situation.check.tap" : key);

@@ -164,6 +164,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     ClickPlayer sounds = player;
     if (sounds != null) {
       checking = true;
+      interrupted = false;
       stumbledInCheck = state != SoundState.SOUNDING;
       sounds.mute(false);
       sounds.play(cues, times);
@@ -176,6 +177,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     ClickPlayer sounds = player;
     if (sounds != null && checking) {
       checking = false;
+      interrupted = false;
       heardBefore = true;
       sounds.stop();
       sounds.mute(muted.get());
@@ -256,7 +258,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   public void clickInterrupted(long fromMicros, long toMicros) {
     WindowThread.INSTANCE.execute(
         () -> {
-          interrupted = true;
+          interrupted |= checking || take.runs(); // else nothing was to be heard
           stumbledInCheck |= checking;
           if (!checking && !muted.get()) {
             take.interrupted(fromMicros, toMicros);
@@ -277,14 +279,14 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   }
 
   private String sounding() {
-    if (!heardBefore && (checking || take.runs())) {
-      return words.say("care.first");
-    }
     if (muted.get() && !checking) {
       return words.say("sound.muted");
     }
+    if (!heardBefore && (checking || take.runs())) {
+      return words.say("care.first");
+    }
     if (interrupted) {
-      return words.say("sound.interrupted");
+      return words.say(checking ? "sound.interrupted.check" : "sound.interrupted");
     }
     if (loudness().raised()) {
       return words.say("care.raised");

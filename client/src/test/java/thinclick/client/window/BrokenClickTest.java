@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.sound.CueSheet;
+import thinclick.client.sound.RoomTimes;
 import thinclick.client.sound.SoundState;
 import thinclick.client.window.session.Lead;
 import thinclick.client.window.session.Session;
@@ -111,6 +113,32 @@ class BrokenClickTest {
         });
     assertThat(on(() -> sound.saysProperty().get())).doesNotContain("raised");
     assertThat(written().clickInterrupted()).containsExactly(new Span(start, start + 400_000));
+  }
+
+  /** A check that it broke off in does not count; what broke off in silence is not told at all. */
+  @Test
+  void theSentenceSaysWhetherItMatters() throws Exception {
+    sound.soundChanged(SoundState.SOUNDING, "speakers");
+    on(
+        () -> {
+          session.lead().stop();
+          return null;
+        });
+    until(() -> session.state().phase() == Phase.REVIEW);
+    on(
+        () -> {
+          sound.playForCheck(
+              CueSheet.of(List.of(), 600_000), RoomTimes.meeting(0, System.nanoTime()));
+          return null;
+        });
+    sound.clickInterrupted(0, 1_000);
+    until(
+        () -> sound.saysProperty().get().equals("The click stumbled: this check will not count."));
+    assertThat(on(sound::checkOver)).as("stumbled").isTrue();
+    assertThat(on(() -> sound.saysProperty().get())).startsWith("The click sounds at");
+    sound.clickInterrupted(0, 1_000);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> sound.saysProperty().get())).startsWith("The click sounds at");
   }
 
   private Take written() throws IOException {

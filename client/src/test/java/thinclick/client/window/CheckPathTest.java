@@ -36,7 +36,6 @@ class CheckPathTest extends WindowCase {
     assertThat(on(() -> node("check-begin").isDisabled())).isTrue();
     assertThat(on(() -> node("check-silence").isVisible())).isTrue();
     assertThat(text("check-sounds")).isEqualTo(words.say("check.sounds.here.none"));
-    assertThat(text("check-sound-says")).isEqualTo(words.say("check.output.none"));
     assertThat(on(() -> stage.getScene().getFocusOwner().getId())).isEqualTo("check-output");
     until(() -> text("sentence").equals(words.say("situation.check.silence")));
     robot.interact(() -> desk.check().begin(System.nanoTime()));
@@ -146,6 +145,13 @@ class CheckPathTest extends WindowCase {
     robot.interact(() -> desk.looks().grow(7));
     until( // what came of it stays in view
         () -> at(node("check-ledger")).getMaxY() <= at(stage.getScene().lookup(".foot")).getMinY());
+    assertThat(on(() -> node("check-chair").isVisible())).as("another state").isTrue();
+    robot.interact(() -> desk.looks().grow(15));
+    until( // and where that is higher than the window, its sentence and what goes on from there
+        () ->
+            at(node("check-begin")).getMinY() >= at(stage.getScene().lookup(".head")).getMaxY()
+                && at(node("check-says")).getMaxY()
+                    <= at(stage.getScene().lookup(".foot")).getMinY());
     robot.interact(
         () ->
             desk.check().judgedElsewhere(new Verdict.Refused(Verdict.Why.SCATTERED, 36, offsets)));

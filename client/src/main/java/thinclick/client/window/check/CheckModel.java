@@ -250,8 +250,8 @@ public final class CheckModel {
     phase.set(Phase.IDLE);
     tell();
     says.set(CheckWords.say(words, found));
-    verdict.set(found);
     judged.accept(from, found);
+    verdict.set(found);
   }
 
   /** A check of the whole room came to this for the player whose window it is. */

@@ -6,6 +6,7 @@ import java.util.Locale;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -14,7 +15,6 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -24,6 +24,7 @@ import thinclick.client.check.Verdict;
 import thinclick.client.window.check.CheckModel.Phase;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.InView;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Words;
@@ -45,7 +46,11 @@ public final class CheckView {
   private final Label scale = styled(Prose.of(""), "soft");
   private final VBox inputs = styled(new VBox(), "block");
   private final VBox wholeRoom = styled(new VBox(), "block");
-  private final ScrollPane root;
+
+  /** What came of a check, and above it what begins the next: they come into view together. */
+  private final VBox outcome = styled(new VBox(), "block");
+
+  private final PagePane root;
 
   /** What is left alone while a check runs. */
   private final List<Node> resting = new ArrayList<>();
@@ -70,8 +75,7 @@ public final class CheckView {
     this.words = words;
     this.ledger = new TapLedger(words);
     this.microphone = Prose.in(new CheckBox(words.say("check.microphone")));
-    this.root = new ScrollPane(createView(chairSays, hearingSays, hearing));
-    root.setFitToWidth(true);
+    this.root = new PagePane(createView(chairSays, hearingSays, hearing));
     root.setFocusTraversable(false);
     sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
     sound.outputProperty().addListener(any -> fillOutputs());
@@ -144,9 +148,11 @@ public final class CheckView {
     VBox others = hearing(hearingSays, hearing);
     resting.addAll(List.of(first, second, others));
     VBox before = styled(styled(new VBox(first, second), "column"), "block");
-    VBox check = styled(styled(new VBox(tapping(), found(chairSays), others), "column"), "block");
+    outcome.getChildren().addAll(commands(), found(chairSays));
+    VBox check = styled(styled(new VBox(tapping(), outcome, others), "column"), "block");
     TwoColumns columns = new TwoColumns(before, check, 0.5, 44);
-    VBox sheet = styled(new VBox(title, what, columns), "sheet");
+    VBox care = styled(new VBox(styled(Prose.of(words.say("care.sound")), "soft")), "ruled");
+    VBox sheet = styled(new VBox(title, what, columns, care), "sheet");
     sheet.getStyleClass().add("check-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
@@ -181,28 +187,10 @@ public final class CheckView {
     here.setSelected(!sound.mutedProperty().get());
     silent.selectedProperty().bindBidirectional(sound.mutedProperty());
     sound.mutedProperty().addListener((any, old, muted) -> here.setSelected(!muted));
-    Label says = Prose.of("");
-    says.setId("check-sound-says");
-    says.textProperty()
-        .bind(
-            Bindings.createStringBinding(
-                () -> soundSays(sound.saysProperty().get()), sound.saysProperty()));
-    return numbered(
-        1,
-        words.say("check.sound"),
-        form,
-        says,
-        here,
-        silent,
-        styled(Prose.of(words.say("care.sound")), "soft"));
+    return numbered(1, words.say("check.sound"), form, here, silent);
   }
 
-  /** Here the click that only shows is no help. */
-  private String soundSays(String said) {
-    return said.equals(words.say("sound.none")) ? words.say("check.output.none") : said;
-  }
-
-  /** What is to be done, the click that sounds now, and how it is begun and stopped. */
+  /** What is to be done, and the click that sounds now. */
   private VBox tapping() {
     Label how = Prose.of("");
     how.setId("check-how");
@@ -236,7 +224,12 @@ public final class CheckView {
     HBox now = styled(new HBox(count, progress), "check-now");
     now.visibleProperty().bind(model.progressProperty().isNotEmpty());
     now.managedProperty().bind(now.visibleProperty());
+    resting.add(microphone);
+    return numbered(3, words.say("check.how"), how, microphone, none, silence, now);
+  }
 
+  /** How it is begun and stopped, by whoever leads for the whole room as well. */
+  private VBox commands() {
     begin.setId("check-begin");
     begin.setText(words.say("check.begin"));
     begin.setOnAction(done -> model.begin(System.nanoTime()));
@@ -251,11 +244,10 @@ public final class CheckView {
     back.setId("check-back");
     back.setOnAction(done -> onBack.run());
     FlowPane commands = styled(new FlowPane(begin, stop, back), "commands");
-    resting.addAll(List.of(microphone, back, wholeRoom));
+    resting.addAll(List.of(back, wholeRoom));
     wholeRoom.managedProperty().bind(wholeRoom.visibleProperty());
     wholeRoom.setVisible(false);
-    return numbered(
-        3, words.say("check.how"), how, microphone, none, silence, now, commands, wholeRoom);
+    return styled(new VBox(commands, wholeRoom), "block");
   }
 
   private VBox found(ReadOnlyStringProperty chairSays) {
@@ -271,18 +263,26 @@ public final class CheckView {
     Label chair = Prose.of("");
     chair.setId("check-chair");
     chair.textProperty().bind(chairSays);
-    // Where a check was refused, that has just been said with its reason.
+    ObservableValue<String> asJudged = model.verdictProperty().map(any -> chairSays.get());
     chair
         .visibleProperty()
         .bind(
             Bindings.createBooleanBinding(
                 () ->
-                    !(model.verdictProperty().get() instanceof Verdict.Refused)
-                        || !chairSays.get().equals(words.say("chair.unmeasured")),
-                model.verdictProperty(),
+                    !chairSays.get().equals(asJudged.getValue())
+                        || !isSaid(model.verdictProperty().get(), chairSays.get()),
+                asJudged,
                 chairSays));
     chair.managedProperty().bind(chair.visibleProperty());
-    return numbered(4, words.say("check.result"), says, ledger, scale, chair);
+    return numbered(4, words.say("check.result"), says, chair, ledger, scale);
+  }
+
+  /** What a check came to has just been said, with its figures or its reason; not of others. */
+  private boolean isSaid(@Nullable Verdict verdict, String ofChair) {
+    boolean unmeasured =
+        ofChair.equals(words.say("chair.unmeasured"))
+            || ofChair.equals(words.say("chair.unmeasured.room"));
+    return (verdict instanceof Verdict.Known) != unmeasured;
   }
 
   private VBox hearing(ReadOnlyStringProperty hearingSays, ReadOnlyObjectProperty<Mode> hearing) {
@@ -339,7 +339,7 @@ public final class CheckView {
     scale.setText(any ? words.say(known ? "check.scale" : "check.scale.refused") : "");
     ledger.setAccessibleText(any ? model.saysProperty().get() : "");
     if (verdict != null) {
-      InView.keep(scale.getParent());
+      InView.keep(outcome);
     }
   }
 

@@ -43,6 +43,7 @@ public final class DoorModel {
   private final FromAfar afar;
 
   private Consumer<Entry> wrong = entry -> {};
+  private boolean saidAtEntry;
   private Runnable practise = () -> {};
   private Runnable check = () -> {};
 
@@ -110,13 +111,23 @@ public final class DoorModel {
     wrong = told;
   }
 
+  /** True where what kept somebody out last was said at the entry it is about. */
+  public boolean saidAtEntry() {
+    return saidAtEntry;
+  }
+
   /** What a host, or the line to it, does not take is said where it was written. */
   private void refused(RoomState old, RoomState now) {
+    if (now.link() != LinkState.CLOSED) {
+      saidAtEntry = false;
+    }
     if (now.link() != LinkState.CLOSED || old.link() == LinkState.CLOSED || old.inside()) {
       return;
     }
     String said = Words.sentence(afar.say(now.linkSays()));
-    switch (FromAfar.about(now.linkSays())) {
+    FromAfar.About about = FromAfar.about(now.linkSays());
+    saidAtEntry = about != FromAfar.About.NOTHING;
+    switch (about) {
       case NAME -> nameSays.set(said);
       case ADDRESS -> addressSays.set(said);
       case WORD -> wordSays.set(said);

@@ -11,7 +11,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
@@ -21,6 +20,7 @@ import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Contrast;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Language;
@@ -31,18 +31,18 @@ public final class SettingsView {
   /** Keys and what they do, in the order in which they are needed. */
   private static final List<String> KEYS =
       List.of(
-          "tap", "help", "views", "region", "reader", "deal", "countIn", "stop", "size", "paper");
+          "tap", "help", "views", "region", "reader", "page", "deal", "countIn", "rescue", "pause",
+          "stop", "size", "paper");
 
   private final SettingsModel model;
   private final Words words;
-  private final ScrollPane root;
+  private final PagePane root;
   private final ToggleGroup shades = new ToggleGroup();
 
   public SettingsView(SettingsModel model, Words words) {
     this.model = model;
     this.words = words;
-    root = new ScrollPane(createView());
-    root.setFitToWidth(true);
+    root = new PagePane(createView());
     root.setFocusTraversable(false);
   }
 
