@@ -22,6 +22,10 @@ final class NextUp {
         },
         () -> {
           Proposals.Line line = lectern.proposals().line();
+          return line != null && line.changes();
+        },
+        () -> {
+          Proposals.Line line = lectern.proposals().line();
           if (line != null && line.changes()) {
             lectern.proposals().take();
           } else {

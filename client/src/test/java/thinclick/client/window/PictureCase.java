@@ -64,13 +64,23 @@ abstract class PictureCase extends WindowCase {
 
   /** The page in view. */
   final void picture(String name) {
+    picture(name, () -> {});
+  }
+
+  /**
+   * The page in view.
+   *
+   * @param place brings into view what the picture is of, at each size
+   */
+  final void picture(String name, Runnable place) {
     pictures(
         name,
         size -> {
           stage.setWidth(size.width());
           stage.setHeight(size.height());
           return stage.getScene();
-        });
+        },
+        place);
   }
 
   /** The page in view at twice the usual size of text and music, as {@code name-200}. */
@@ -92,14 +102,15 @@ abstract class PictureCase extends WindowCase {
           desk.wall().scene().getWindow().setWidth(size.width());
           desk.wall().scene().getWindow().setHeight(size.height());
           return desk.wall().scene();
-        });
+        },
+        () -> {});
   }
 
   private interface Sized {
     Scene at(Size size);
   }
 
-  private void pictures(String name, Sized scene) {
+  private void pictures(String name, Sized scene, Runnable place) {
     for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
         String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
@@ -114,6 +125,8 @@ abstract class PictureCase extends WindowCase {
               sized[0] = scene.at(size);
             });
         WaitForAsyncUtils.waitForFxEvents();
+        WaitForAsyncUtils.waitForFxEvents();
+        robot.interact(place::run);
         WaitForAsyncUtils.waitForFxEvents();
         WritableImage[] made = new WritableImage[1];
         robot.interact(() -> made[0] = sized[0].snapshot(null));

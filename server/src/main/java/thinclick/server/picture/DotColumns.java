@@ -83,6 +83,21 @@ final class DotColumns {
     return !dots.isEmpty();
   }
 
+  /** Whether a dot of this tint is drawn. */
+  boolean draws(Tint tint) {
+    return dots.stream().anyMatch(dot -> tint(dot.fate()) == tint);
+  }
+
+  /** Whether what was dropped is counted below the dots. */
+  boolean countsDropped() {
+    return plotted() && any(dropped);
+  }
+
+  /** Whether what was added is counted below the dots. */
+  boolean countsAdded() {
+    return plotted() && any(added);
+  }
+
   /** Whether the band is seen to lie off the pulse. */
   boolean leans() {
     return plotted() && Quantity.millis(player.notChargedMillis(), null).side() != 0;

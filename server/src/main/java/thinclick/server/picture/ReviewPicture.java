@@ -1,5 +1,6 @@
 package thinclick.server.picture;
 
+import java.util.ArrayList;
 import java.util.List;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
@@ -127,10 +128,7 @@ public final class ReviewPicture {
       List<DotColumns> columns,
       Speaker speaker) {
     boolean plotted = columns.stream().anyMatch(DotColumns::plotted);
-    List<String> shapes =
-        plotted
-            ? List.of("placed", "early", "late", "dropped", "added")
-            : Episodes.anySilent(analysis) ? List.of("dropped") : List.of();
+    List<String> shapes = shapes(analysis, columns);
     if (shapes.isEmpty()) {
       return y;
     }
@@ -153,6 +151,24 @@ public final class ReviewPicture {
       easel.words(left, line, Easel.SMALL, Anchor.START, speaker.say(key), Tint.SOFT);
     }
     return line + 4;
+  }
+
+  /** Those that are drawn, in the order of the key. */
+  private static List<String> shapes(Analysis analysis, List<DotColumns> columns) {
+    List<String> shapes = new ArrayList<>();
+    add(shapes, "placed", columns.stream().anyMatch(one -> one.draws(Tint.INK)));
+    add(shapes, "early", columns.stream().anyMatch(one -> one.draws(Tint.EARLY)));
+    add(shapes, "late", columns.stream().anyMatch(one -> one.draws(Tint.LATE)));
+    boolean silent = Episodes.anySilent(analysis);
+    add(shapes, "dropped", silent || columns.stream().anyMatch(DotColumns::countsDropped));
+    add(shapes, "added", columns.stream().anyMatch(DotColumns::countsAdded));
+    return shapes;
+  }
+
+  private static void add(List<String> shapes, String shape, boolean drawn) {
+    if (drawn) {
+      shapes.add(shape);
+    }
   }
 
   /** What is said about the scale; of the lean only where a band is seen to have moved with it. */

@@ -18,9 +18,10 @@ import tools.jackson.databind.JsonNode;
  *     none counts
  * @param returnSteps by how many steps the player was off there, positive late, 0 at home; null
  *     where nothing of the first bar that is written was played
- * @param returnMillis mean asynchrony of what was played of that bar, after feel, positive late
- * @param onPulse true where that lies within tolerance of the ensemble pulse, after the steady lean
- *     that the chair's uncertainty allows; null where it is not known
+ * @param returnMillis mean asynchrony of what was played of that bar, after feel and after the
+ *     steady lean that the chair's uncertainty allows, positive late
+ * @param onPulse true where that lies within tolerance of the ensemble pulse; null where it is not
+ *     known
  * @param driftPercent slope of the ensemble pulse against the written grid through the span, by
  *     those who played what is written; positive drags
  */

@@ -60,11 +60,14 @@ final class FreeReviews {
         follows ? (Integer) sheet.barOf(steps[first]) : null,
         came ? (Integer) shift : null,
         millis,
-        onPulse(one, millis),
+        onPulse(millis),
         PulseFigures.drift(understood, from, to, others(from, to)));
   }
 
-  /** The mean distance from the pulse of what was played of some written attacks at one shift. */
+  /**
+   * The mean distance from the pulse, with the lean taken off that is not charged anywhere else, of
+   * what was played of some written attacks at one shift.
+   */
   private Figure off(Judged one, int from, int to, int shift) {
     double sum = 0;
     int count = 0;
@@ -78,16 +81,14 @@ final class FreeReviews {
     if (count == 0) {
       return Figure.unknown(Holds.noPulse());
     }
-    double mean = sum / count;
+    double mean = sum / count - one.removedLean();
     double error = 1.96 * one.reading.noise / Math.sqrt(count);
     return Figure.of(
         Round.millis(mean), new Interval(Round.millis(mean - error), Round.millis(mean + error)));
   }
 
-  private @Nullable Boolean onPulse(Judged one, Figure millis) {
-    return millis.known()
-        ? (Boolean) (Math.abs(millis.get() - one.removedLean()) <= tolerance.millis() + 1e-6)
-        : null;
+  private @Nullable Boolean onPulse(Figure millis) {
+    return millis.known() ? (Boolean) (Math.abs(millis.get()) <= tolerance.millis() + 1e-6) : null;
   }
 
   /** Everybody's attacks on what is written within some steps. */

@@ -11,6 +11,8 @@ import thinclick.server.material.Thinning;
  * <p>The pairs of finding and advice are common practice, no source.
  */
 public enum Advice {
+  /** Nothing was heard: the sound check and the keys first, then the same once more. */
+  CHECK_THE_SOUND,
   /** Somebody played another's part. */
   AGREE_ON_PARTS,
   /** Turned around: count aloud, all beats, half as many bars. */

@@ -62,6 +62,11 @@ final class Evidence {
     return take().grid().beatMicros() / 1_000;
   }
 
+  /** True where nothing was heard from anybody whose playing a verdict hangs on. */
+  boolean nobodyHeard() {
+    return Outcome.nobodyHeard(review());
+  }
+
   /** True where too little is written to judge anything. */
   boolean tooFew() {
     return Outcome.of(review()).tooFew();

@@ -9,9 +9,10 @@ import thinclick.server.scoring.Return;
 import thinclick.server.scoring.Review;
 
 /**
- * What of one take the next rung hangs on.
+ * What of one take the next rung hangs on. Whoever was not heard is not in it: that tells of the
+ * sound or the keys, and nothing of the figure.
  *
- * @param written written attacks that count, all players
+ * @param written written attacks that count, all players who were heard
  * @param holdPercent placed of written; null where it was not judged
  * @param upbeatPercent the same off the beats; null where nothing is written there
  * @param clickCameBack true where a click came back after silence and could be judged
@@ -42,7 +43,7 @@ public record Outcome(
    * played.
    */
   public static Outcome of(Review review) {
-    List<PlayerReview> people = judged(review);
+    List<PlayerReview> people = heard(review);
     int written = people.stream().mapToInt(PlayerReview::written).sum();
     int upbeats = people.stream().mapToInt(player -> player.offbeat().written()).sum();
     int upbeatsPlaced = people.stream().mapToInt(player -> player.offbeat().placed()).sum();
@@ -57,6 +58,30 @@ public record Outcome(
         largestReturn(review),
         people.isEmpty() ? 0 : (double) out(review).size() / people.size(),
         people.isEmpty() ? 0 : (double) lost / people.size());
+  }
+
+  private static List<PlayerReview> heard(Review review) {
+    return judged(review).stream().filter(player -> !notHeard(player)).toList();
+  }
+
+  /** True where attacks are written for a player and nothing at all was played. */
+  static boolean notHeard(PlayerReview player) {
+    return player.written() > 0 && player.dropped() == player.written() && player.added() == 0;
+  }
+
+  /** Who was not heard; a stand-in says nothing of anybody's keys. */
+  public static List<String> notHeard(Review review) {
+    return review.players().stream()
+        .filter(player -> !player.standIn() && notHeard(player))
+        .map(PlayerReview::player)
+        .toList();
+  }
+
+  /** True where there was something to play and nothing was heard from anybody judged. */
+  public static boolean nobodyHeard(Review review) {
+    List<PlayerReview> asked =
+        judged(review).stream().filter(player -> player.written() > 0).toList();
+    return !asked.isEmpty() && asked.stream().allMatch(Outcome::notHeard);
   }
 
   /** Whose attacks a verdict hangs on: people's; stand-ins' where they played by themselves. */

@@ -12,6 +12,12 @@ final class PlaceRules {
   /** So many who were not heard are named; more are counted. */
   private static final int MOST_NAMES = 4;
 
+  /** The rule that says from whom nothing was heard. */
+  static final String NOT_HEARD = "notHeard";
+
+  /** What it found of each where that was everybody. */
+  static final String NOBODY_HEARD = "nobodyHeard";
+
   private PlaceRules() {}
 
   /** "Jonas and Tariq swapped parts." "Tariq played Mina's part from bar 9 to the end." */
@@ -142,37 +148,45 @@ final class PlaceRules {
     return findings;
   }
 
-  /** "Nothing was heard from Jonas." Of several it is said at once, and to each on their slip. */
+  /**
+   * "Nothing was heard from Jonas." Of several it is said at once, and to each on their slip. Where
+   * that is everybody, the verdict says it.
+   */
   static List<Finding> notHeard(Evidence evidence) {
+    boolean nobody = evidence.nobodyHeard();
     List<Finding> each =
         evidence.players.stream()
-            .filter(player -> player.silent() && player.review.added() == 0)
+            .filter(player -> Outcome.notHeard(player.review))
             .map(
                 player ->
                     new Finding(
-                        "notHeard",
+                        nobody ? NOBODY_HEARD : NOT_HEARD,
                         Matter.EDGES,
                         player.name(),
                         player.review.written(),
                         Said.of("edges.notHeard", player.name(), player.review.written()),
-                        null))
+                        Advice.CHECK_THE_SOUND))
             .toList();
-    if (each.size() < 2) {
+    if (!nobody && each.size() < 2) {
       return each;
     }
+    List<Finding> findings = new ArrayList<>(each.stream().map(Finding::quiet).toList());
+    if (!nobody) {
+      findings.add(together(each));
+    }
+    return findings;
+  }
+
+  private static Finding together(List<Finding> each) {
     List<Object> names = each.stream().<Object>map(Finding::player).toList();
     Said says =
-        names.size() == evidence.players.size()
-            ? Said.of("edges.nobodyHeard")
-            : Said.of(
-                "edges.severalNotHeard",
-                names.size() <= MOST_NAMES
-                    ? new Said.Row(names, true)
-                    : Said.of("edges.ofPlayers", names.size()));
-    List<Finding> findings = new ArrayList<>(each.stream().map(Finding::quiet).toList());
+        Said.of(
+            "edges.severalNotHeard",
+            names.size() <= MOST_NAMES
+                ? new Said.Row(names, true)
+                : Said.of("edges.ofPlayers", names.size()));
     double written = each.stream().mapToDouble(Finding::size).sum();
-    findings.add(Finding.ofBand("notHeard", Matter.EDGES, written, says, null));
-    return findings;
+    return Finding.ofBand(NOT_HEARD, Matter.EDGES, written, says, null);
   }
 
   /** "from bar 10, home at 14", "from bar 10 to the end", "throughout". */

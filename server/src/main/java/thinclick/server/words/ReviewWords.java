@@ -32,13 +32,14 @@ public final class ReviewWords {
     this.findings = findings;
     List<Outcome> outcomes = new ArrayList<>(before);
     outcomes.add(Outcome.of(evidence.review()));
-    Finding verdict =
-        findings.stream().filter(one -> one.rule().equals("together")).findFirst().orElse(null);
+    Finding verdict = findings.stream().filter(ReviewWords::isVerdict).findFirst().orElse(null);
     Advice noVerdict = verdict == null ? null : verdict.next();
     next =
         NextTry.after(
             outcomes,
-            mendedFirst(findings, people(evidence)),
+            evidence.nobodyHeard()
+                ? Advice.CHECK_THE_SOUND
+                : mendedFirst(findings, people(evidence)),
             noVerdict == null ? Advice.SAME_AGAIN : noVerdict);
   }
 
@@ -88,8 +89,13 @@ public final class ReviewWords {
   /** What is said to all, before what comes next: two to five findings. */
   public List<Finding> band() {
     List<Finding> said = new ArrayList<>();
+    if (evidence.nobodyHeard()) {
+      add(said, ReviewWords::isVerdict, 1);
+      add(said, one -> one.matter() == Matter.CAVEAT && !one.rule().equals("standIns"), 2);
+      return List.copyOf(said);
+    }
     add(said, finding -> finding.rule().equals("otherPart"), 1);
-    add(said, finding -> finding.rule().equals("together"), 1);
+    add(said, ReviewWords::isVerdict, 1);
     add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
     add(said, finding -> finding.rule().equals("thinnest") && finding.size() >= 1, 1);
     add(said, finding -> finding.matter() == Matter.CAVEAT, 2);
@@ -104,6 +110,10 @@ public final class ReviewWords {
         .filter(finding -> !finding.slipOnly() && which.test(finding) && !said.contains(finding))
         .limit(most)
         .forEach(said::add);
+  }
+
+  private static boolean isVerdict(Finding finding) {
+    return finding.rule().equals("together");
   }
 
   private static boolean isTrouble(Matter matter) {
@@ -149,6 +159,11 @@ public final class ReviewWords {
             .filter(one -> one.name().equals(player))
             .findFirst()
             .orElseThrow(() -> new IllegalArgumentException("nobody is called " + player));
+    if (evidence.nobodyHeard() && own.silent()) {
+      Said verdict =
+          findings.stream().filter(ReviewWords::isVerdict).findFirst().orElseThrow().says();
+      return List.of(verdict, nextOn(player, own));
+    }
     List<Said> sentences = new ArrayList<>();
     if (!own.silent() && !evidence.playsAnotherPart(own)) {
       sentences.add(

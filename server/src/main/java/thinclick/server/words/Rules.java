@@ -11,7 +11,7 @@ final class Rules {
           new Rule("thinnest", VerdictRules::thinnest),
           new Rule("otherPart", PlaceRules::otherPart),
           new Rule("displaced", PlaceRules::displaced),
-          new Rule("notHeard", PlaceRules::notHeard),
+          new Rule(PlaceRules.NOT_HEARD, PlaceRules::notHeard),
           new Rule("lateEntry", PlaceRules::lateEntry),
           new Rule("lostEnding", PlaceRules::lostEnding),
           new Rule("free", FreeRules::comingBack),

@@ -62,9 +62,14 @@ public record Spoken(
       return says.isEmpty() ? says : says.subList(0, says.size() - 1);
     }
 
-    /** True where nothing was heard from the player, who so has nothing to mend alone. */
-    boolean notHeard() {
-      return rules.contains("notHeard");
+    /** True where nothing was heard from the player. */
+    public boolean notHeard() {
+      return rules.contains(PlaceRules.NOT_HEARD) || nobodyHeard();
+    }
+
+    /** True where nothing was heard from anybody else either. */
+    boolean nobodyHeard() {
+      return rules.contains(PlaceRules.NOBODY_HEARD);
     }
   }
 
@@ -154,11 +159,16 @@ public record Spoken(
     String own = slip.next();
     if (own != null) {
       steps.add(speaker.say(Said.of("next.own", own)));
-    } else if (!slip.notHeard()) {
+    } else {
       steps.add(speaker.say("next.nothing"));
     }
     steps.add(speaker.say(Said.of("next.ofBand", next)));
     return List.copyOf(steps);
+  }
+
+  /** True where nothing was heard from anybody: there is nothing to show but that. */
+  public boolean nobodyHeard() {
+    return slips.stream().anyMatch(Slip::nobodyHeard);
   }
 
   /** The slip of a player, or null where nobody has the name. */

@@ -15,6 +15,11 @@ final class VerdictRules {
 
   /** "Together: 91 % on two and four, 74 % on the first beat alone." */
   static List<Finding> together(Evidence evidence) {
+    if (evidence.nobodyHeard()) {
+      return List.of(
+          Finding.ofBand(
+              "together", Matter.VERDICT, 2, nobodyHeard(evidence), Advice.CHECK_THE_SOUND));
+    }
     if (evidence.tooFew()) {
       int written = Outcome.of(evidence.review()).written();
       return List.of(
@@ -99,6 +104,16 @@ final class VerdictRules {
                 "verdict.thinnest",
                 ClickWords.of(evidence.stage(held), evidence.meter(), evidence.stepsPerBeat()));
     return List.of(Finding.ofBand("thinnest", Matter.VERDICT, .5, says, null));
+  }
+
+  /** The same to the band and to each alone, so that a page says it once. */
+  private static Said nobodyHeard(Evidence evidence) {
+    boolean standInsWere =
+        evidence.players.stream().anyMatch(one -> one.review.standIn() && !one.silent());
+    return Said.of(
+        standInsWere
+            ? "verdict.onlyStandIns"
+            : evidence.players.size() == 1 ? "verdict.notHeard" : "verdict.nobodyHeard");
   }
 
   private static Said noVerdict(Evidence evidence) {

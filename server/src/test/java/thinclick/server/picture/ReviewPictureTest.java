@@ -79,7 +79,20 @@ class ReviewPictureTest {
             .count();
 
     assertThat(draw(TURNED).items().stream().filter(Drawing.Disc.class::isInstance))
-        .hasSize((int) home + 3);
+        .hasSize((int) home + 1); // one in the key: all were placed
+  }
+
+  @Test
+  void theKeyNamesOnlyWhatIsDrawn() {
+    assertThat(words(draw(TURNED))).contains("placed").doesNotContain("too early", "too late");
+    assertThat(words(draw(Scorer.analyse(minaLate())))).contains("placed", "too early", "too late");
+    for (Analysis analysis : List.of(TURNED, ENDING, OUTLIERS, Scorer.analyse(HardTakes.away()))) {
+      boolean dropped = analysis.review().players().stream().anyMatch(one -> one.dropped() > 0);
+      boolean added = analysis.review().players().stream().anyMatch(one -> one.added() > 0);
+      List<String> words = words(draw(analysis));
+      assertThat(words.contains("dropped")).isEqualTo(dropped);
+      assertThat(words.contains("added")).isEqualTo(added);
+    }
   }
 
   @Test

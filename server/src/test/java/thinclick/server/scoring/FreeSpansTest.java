@@ -34,6 +34,13 @@ class FreeSpansTest {
     int laterSteps;
     boolean back = true;
     double lateMillis;
+
+    /** How late Ilse lies all along. */
+    double leanMillis;
+
+    /** How much earlier than that the bar is that Ilse comes back in. */
+    double hastyMillis;
+
     double dragPercent;
   }
 
@@ -55,7 +62,9 @@ class FreeSpansTest {
     for (int step : comping) {
       boolean after = step >= 16 * 8;
       if (!after || story.back) {
-        double off = after ? story.lateMillis : 0;
+        boolean first = after && step < 17 * 8;
+        double off =
+            story.leanMillis + (after ? story.lateMillis : 0) - (first ? story.hastyMillis : 0);
         int shift = after && step < 20 * 8 ? story.laterSteps : 0;
         attacks.add(attack("Ilse", at(step + shift, story) + off + 9 * random.nextGaussian()));
       }
@@ -157,6 +166,24 @@ class FreeSpansTest {
     assertThat(review.onPulse()).isFalse();
     assertThat(review.returnMillis().get()).isBetween(40.0, 80.0);
     assertThat(review.returnMillis().interval()).isNotNull();
+  }
+
+  /** Who lies late all along and comes back before that is early, though behind the pulse. */
+  @Test
+  void aReturnIsEarlyOrLateAgainstTheLeanThatIsNotCharged() {
+    Story story = new Story();
+    story.leanMillis = 50;
+    story.hastyMillis = 42;
+    Take take = take(1, story).edited().toleranceMillis(25.0).take();
+    Part ilse = take.parts().get(2).edited().uncertaintyMillis(60).part();
+    Take unsure = take.withParts(List.of(take.parts().get(0), take.parts().get(1), ilse));
+    FreeReview review = second(unsure);
+
+    assertThat(review.returnSteps()).isZero();
+    assertThat(review.onPulse()).isFalse();
+    assertThat(review.returnMillis().get()).isBetween(-55.0, -25.0);
+    assertThat(said(unsure, Locale.ENGLISH))
+        .containsPattern("came back in bar 17 \\d+ ms early against the others");
   }
 
   @Test

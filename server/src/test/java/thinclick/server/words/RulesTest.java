@@ -377,8 +377,60 @@ class RulesTest {
     others.forEach(
         name ->
             assertThat(some.slip(name).says().get(0)).startsWith("Nothing was heard from you: "));
-    assertThat(spokenOf(take, attack -> false).prose(ENGLISH))
-        .contains("Nothing was heard from anybody.");
+  }
+
+  /** Nothing was heard: that tells of the sound or the keys, and nothing of the figure. */
+  @Test
+  void whereNobodyWasHeardThatIsSaidOnceAndTheSameIsPlayedOnceMore() {
+    Take take = HardTakes.turnedAround();
+    Spoken nobody = spokenOf(take, attack -> false);
+    String once = "Nothing was heard from anybody, so there is nothing to say of the figure.";
+    String next = "look at the sound check and the keys, then the same once more";
+
+    assertThat(nobody.nobodyHeard()).isTrue();
+    assertThat(nobody.prose(ENGLISH)).containsExactly(once, "Next: " + next + ".");
+    assertThat(nobody.move()).isNull();
+    assertThat(nobody.slips())
+        .allSatisfy(slip -> assertThat(slip.says()).containsExactly(once, "Next: " + next + "."));
+    assertThat(Outcome.of(nobody.review()).lostShare()).as("nobody is known to be lost").isZero();
+    assertThat(NextRung.after(List.of(Outcome.of(nobody.review()))))
+        .isEqualTo(NextRung.Move.NO_VERDICT);
+    assertThat(spokenOf(take, attack -> true).nobodyHeard()).isFalse();
+  }
+
+  /** Whoever practises against stand-ins and is not heard has not lost half the band. */
+  @Test
+  void whereOnlyStandInsWereHeardNothingIsSaidOfTheFigure() {
+    Take take = HardTakes.turnedAround();
+    String first = take.parts().get(0).player();
+    List<Part> parts =
+        take.parts().stream()
+            .map(part -> part.edited().standIn(!part.player().equals(first)).part())
+            .toList();
+    Spoken heard = spokenOf(take.withParts(parts), attack -> !attack.player().equals(first));
+
+    assertThat(heard.prose(ENGLISH))
+        .containsExactly(
+            "Nothing was heard but the stand-ins, so there is nothing to say of the figure.",
+            "Next: look at the sound check and the keys, then the same once more.");
+    assertThat(heard.slip(first).says().get(0)).isEqualTo(heard.says().get(0).text());
+  }
+
+  /** One of two who was not heard is no half of a band that was lost. */
+  @Test
+  void oneWhoWasNotHeardSendsNobodyDownTheLadder() {
+    Take take = clean();
+    Spoken without = spokenOf(take, attack -> !attack.player().equals("Ilse"));
+
+    assertThat(without.move()).isNull();
+    assertThat(without.advice()).isEqualTo(Advice.CHECK_THE_SOUND);
+    assertThat(without.nobodyHeard()).isFalse();
+    assertThat(without.slip("Ilse").says())
+        .containsExactly(
+            "Nothing was heard from you: 64 written, none played.",
+            "Next: look at the sound check and the keys, then the same once more.");
+    assertThat(Outcome.of(without.review()).lostShare()).isZero();
+    assertThat(Outcome.notHeard(without.review())).containsExactly("Ilse");
   }
 
   private static Spoken spokenOf(Take take, Predicate<Attack> heard) {

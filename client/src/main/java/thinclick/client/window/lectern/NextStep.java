@@ -36,6 +36,7 @@ public final class NextStep {
 
   /**
    * @param out who was off for more than four bars
+   * @param notHeard who was not heard, and so is not in the outcome
    * @param move what becomes of the click; null where {@code first} is to be mended
    * @param first what the review says comes next, in its own words
    * @param advice the same as a value; null where the review does not say
@@ -44,6 +45,7 @@ public final class NextStep {
       Entry.Key key,
       Outcome outcome,
       List<String> out,
+      List<String> notHeard,
       @Nullable Move move,
       String first,
       @Nullable Advice advice) {}
@@ -90,6 +92,7 @@ public final class NextStep {
               key,
               Outcome.of(review),
               Outcome.out(review),
+              Outcome.notHeard(review),
               Spoken.moveOf(ready.review()),
               ready.review().path("next").asString(""),
               Spoken.adviceOf(ready.review())));
@@ -141,7 +144,7 @@ public final class NextStep {
     boolean slower = atEnd && (move == Move.DOWN || move == Move.DOWN_TWO);
     double tempo = slower ? FirstThings.slower(drill, key.tempo()) : key.tempo();
     String why = atEnd ? end(move, last) : reason(move, last);
-    return new Proposal(move, why + oneOut(move, last.out()), drill, proposed, tempo);
+    return new Proposal(move, why + aside(move, last), drill, proposed, tempo);
   }
 
   /**
@@ -187,12 +190,15 @@ public final class NextStep {
     };
   }
 
-  /** Where the band goes on, the leader hears of those who were out all the same. */
-  private String oneOut(Move move, List<String> out) {
+  /** Where the band goes on, the leader hears of those who were out or not heard all the same. */
+  private String aside(Move move, Played last) {
     boolean goesOn = move == Move.UP || move == Move.ONCE_MORE || move == Move.STAY;
-    return goesOn && !out.isEmpty()
-        ? " " + words.say("lectern.next.out", String.join(", ", out), out.size())
-        : "";
+    return (goesOn ? said("lectern.next.out", last.out()) : "")
+        + said("lectern.next.notHeard", last.notHeard());
+  }
+
+  private String said(String key, List<String> names) {
+    return names.isEmpty() ? "" : " " + words.say(key, String.join(", ", names), names.size());
   }
 
   private static String stay(Outcome last) {

@@ -31,9 +31,11 @@ public final class ReviewCommands {
    *
    * @param says the proposal as a sentence; empty where there is none or another leads
    * @param can whether it can be set up now
+   * @param changes whether it is another drill, click or tempo than before
    * @param setUp sets it up
    */
-  public record Next(Supplier<String> says, BooleanSupplier can, Runnable setUp) {}
+  public record Next(
+      Supplier<String> says, BooleanSupplier can, BooleanSupplier changes, Runnable setUp) {}
 
   /**
    * @param folder where reviews are kept
@@ -58,6 +60,10 @@ public final class ReviewCommands {
 
   boolean canSetUp() {
     return next.can().getAsBoolean();
+  }
+
+  boolean nextChanges() {
+    return next.changes().getAsBoolean();
   }
 
   void setUp() {

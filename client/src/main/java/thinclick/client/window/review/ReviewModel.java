@@ -164,15 +164,20 @@ public final class ReviewModel {
     }
     List<String> steps = spoken.nextSteps(own, spoken.speaker());
     sections.add(Section.words("next-steps", words.say("review.next.head"), steps));
-    if (analysis != null) {
+    if (analysis != null && slip != null && !slip.notHeard()) {
       sections.add(
           Section.picture(
               "attacks", PlayerPicture.heading(speaker), PlayerPicture.of(analysis, own, speaker)));
     }
-    if (played) {
-      sections.add(Section.words("prose", words.say("review.band"), says));
+    if (slip != null && played) {
+      List<String> further = says.stream().filter(one -> !slip.did().contains(one)).toList();
+      if (!further.isEmpty()) {
+        sections.add(Section.words("prose", words.say("review.band"), further));
+      }
     }
-    sections.addAll(tables.of(spoken));
+    if (!spoken.nobodyHeard()) {
+      sections.addAll(tables.of(spoken));
+    }
     Drawing course = course(own);
     if (course != null) {
       sections.add(Section.picture("course", words.say("review.course"), course));

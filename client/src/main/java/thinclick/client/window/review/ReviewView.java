@@ -180,7 +180,8 @@ public final class ReviewView {
     if (seen != 0 || commands.next().isEmpty()) {
       return null;
     }
-    Button set = button("review-next", "review.next", commands::setUp);
+    String does = commands.nextChanges() ? "review.next" : "review.next.again";
+    Button set = button("review-next", does, commands::setUp);
     set.getStyleClass().add("primary");
     set.setDisable(!commands.canSetUp());
     return set;

@@ -126,6 +126,9 @@ public final class WallModel {
     if (review == null || dealt == null) {
       return WallPage.saying("", words.say("wall.over"), "");
     }
+    if (Outcome.nobodyHeard(review)) {
+      return WallPage.saying("", words.say("wall.nothing"), "");
+    }
     if (!review.ensemble().hold().known() || Outcome.of(review).tooFew()) {
       return WallPage.saying("", words.say("wall.few"), "");
     }
