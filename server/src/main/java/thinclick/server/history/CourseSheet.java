@@ -50,6 +50,11 @@ public record CourseSheet(
     return courses.stream().map(course -> of(course, player)).toList();
   }
 
+  /** The same, for a page that says itself what comes next. */
+  CourseSheet withoutNext() {
+    return new CourseSheet(key, player, takes, null, fewest);
+  }
+
   /** The first take. */
   CourseLine first() {
     return takes.get(0);

@@ -26,6 +26,9 @@ public final class HistoryPicture {
   private static final double PLOT = 110;
   private static final double GUTTER = 40;
 
+  /** What is left free below the days. */
+  private static final double BELOW_DAYS = 22;
+
   private HistoryPicture() {}
 
   /**
@@ -37,6 +40,22 @@ public final class HistoryPicture {
     Easel easel = new Easel();
     List<String> says = new ArrayList<>();
     double y = draw(easel, MARGIN, courses, zone, speaker, says);
+    return sheet(easel, y, speaker, says);
+  }
+
+  /**
+   * Draws courses as a part of a review that is read where they were played: what comes next stands
+   * there already, and nobody asks whose days these are.
+   */
+  public static Drawing inReview(List<CourseSheet> courses, ZoneId zone, Speaker speaker) {
+    Easel easel = new Easel();
+    List<String> says = new ArrayList<>();
+    List<CourseSheet> plain = courses.stream().map(CourseSheet::withoutNext).toList();
+    double y = courses(easel, MARGIN, plain, zone, speaker, says);
+    return sheet(easel, y - BELOW_DAYS, speaker, says).trimmed(MARGIN);
+  }
+
+  private static Drawing sheet(Easel easel, double y, Speaker speaker, List<String> says) {
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     List<Drawing.Item> items = new ArrayList<>(sheet.items());
@@ -59,6 +78,21 @@ public final class HistoryPicture {
       ZoneId zone,
       Speaker speaker,
       List<String> says) {
+    double y = courses(easel, top, courses, zone, speaker, says);
+    if (!courses.isEmpty()) {
+      String days = speaker.say(Said.of("history.zone", zone.getId()));
+      easel.words(MARGIN, y, Easel.SMALL, Anchor.START, days, Tint.SOFT);
+    }
+    return y;
+  }
+
+  private static double courses(
+      Easel easel,
+      double top,
+      List<CourseSheet> courses,
+      ZoneId zone,
+      Speaker speaker,
+      List<String> says) {
     double y = top;
     double inner = WIDTH - 2 * MARGIN;
     double plot = (inner - GUTTER) / 2;
@@ -69,7 +103,7 @@ public final class HistoryPicture {
         y += 20;
         easel.words(MARGIN, y, Easel.BODY, Anchor.START, line, Tint.INK);
       }
-      y += 14;
+      y += 20;
       panel(easel, course, true, MARGIN, y, plot, speaker);
       panel(easel, course, false, MARGIN + plot + GUTTER, y, plot, speaker);
       days(easel, course, zone, speaker, MARGIN + AXIS, y + PLOT + 38, plot - AXIS);
@@ -80,10 +114,6 @@ public final class HistoryPicture {
       y += 20;
       says.add(speaker.say("history.none"));
       easel.words(MARGIN, y, Easel.BODY, Anchor.START, speaker.say("history.none"), Tint.INK);
-    }
-    if (!courses.isEmpty()) {
-      String days = speaker.say(Said.of("history.zone", zone.getId()));
-      easel.words(MARGIN, y, Easel.SMALL, Anchor.START, days, Tint.SOFT);
     }
     return y;
   }

@@ -2,6 +2,7 @@ package thinclick.server.picture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
@@ -33,15 +34,20 @@ public final class ComparePicture {
   private static final double LINE = 14;
   private static final int MOST_LINES = 3;
   private static final int MOST_GROUPS = 8;
+  private static final int FEWEST_GROUPS = 4;
   private static final double SPREAD_STEP = 20;
 
   private final Comparison comparison;
   private final Speaker speaker;
   private final Easel easel = new Easel();
 
+  /** How many groups have room beside each other: few do not leave half of the scale empty. */
+  private final int groups;
+
   private ComparePicture(Comparison comparison, Speaker speaker) {
     this.comparison = comparison;
     this.speaker = speaker;
+    groups = Math.max(FEWEST_GROUPS, Math.min(MOST_GROUPS, rows(Kind.HOLD).size()));
   }
 
   /** Draws it, as wide as a player's own picture. */
@@ -62,7 +68,7 @@ public final class ComparePicture {
             Section.table(
                 "figures",
                 speaker.say("compare.figures"),
-                new Table(comparison.heads(speaker), lines, 1))));
+                new Table(comparison.heads(speaker), lines, Set.of(0, 3)))));
   }
 
   private Drawing draw() {
@@ -109,7 +115,7 @@ public final class ComparePicture {
       easel.words(x + 18, top + 14, Easel.SMALL, Anchor.START, name, Tint.SOFT);
       x += 18 + Face.REGULAR.width(name, Easel.SMALL) + 20;
     }
-    return top + 22;
+    return top + 30;
   }
 
   private double panel(List<Row> rows, Kind kind, double most, double top) {
@@ -124,7 +130,7 @@ public final class ComparePicture {
       easel.line(AXIS, y, AXIS + width, y, i == 0 ? 1 : .4, Tint.RULE);
       easel.words(AXIS - 6, y + 4, Easel.SMALL, Anchor.END, number, Tint.SOFT);
     }
-    double group = width / MOST_GROUPS;
+    double group = width / groups;
     int lines = 1;
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);

@@ -20,8 +20,8 @@ import thinclick.server.words.Tally;
  * One player's attacks in upright columns, a column for each place of the bar: how early or late
  * against the pulse, late upward. The band is what is placed, so that it lies where a steady lean
  * that is not charged put it, and too early and too late are its two sides. What was dropped and
- * what was added is counted below its place; the sum of it all stands above. Where there is no
- * distance to be drawn, a sentence says why.
+ * what was added is counted below its place; the sum of it all stands above, with whose it is,
+ * unless the page says both. Where there is no distance to be drawn, a sentence says why.
  */
 final class DotColumns {
   private static final double PLOT = 104;
@@ -29,6 +29,7 @@ final class DotColumns {
   private static final double COUNTS = 16;
   private static final double AXIS = 34;
   private static final double SENTENCE = 30;
+  private static final double NAME = 18;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;
@@ -40,6 +41,7 @@ final class DotColumns {
   private final int[] added;
   private final List<String> sum;
   private final Speaker speaker;
+  private final boolean named;
 
   /**
    * An attack that answered what is written, at home.
@@ -49,27 +51,36 @@ final class DotColumns {
    */
   private record Dot(int place, double asynchronyMillis, Fate fate) {}
 
+  /**
+   * @param named whether whose it is and the sum stand above
+   */
   DotColumns(
       Analysis analysis,
       Analysis.PlayerAnalysis player,
       DotScale scale,
       double width,
+      boolean named,
       Speaker speaker) {
     this.analysis = analysis;
     this.player = player;
     this.scale = scale;
     this.width = width;
     this.speaker = speaker;
+    this.named = named;
     places = analysis.take().grid().stepsPerBar();
     dots = dots(player, places);
     dropped = dropped(player, places);
     added = added(analysis, player, places);
-    sum = Easel.wrap(sum(), Easel.SMALL, width);
+    String above = sum();
+    sum = above.isEmpty() ? List.of() : Easel.wrap(above, Easel.SMALL, width);
   }
 
   private String sum() {
-    Said tally = Tally.of(player).said();
     int beyond = (int) dots.stream().filter(one -> scale.beyond(one.asynchronyMillis())).count();
+    if (!named) {
+      return beyond == 0 ? "" : speaker.say(Said.of("tally.beyond", beyond));
+    }
+    Said tally = Tally.of(player).said();
     return speaker.say(beyond == 0 ? tally : Said.of("tally.andBeyond", tally, beyond));
   }
 
@@ -134,8 +145,12 @@ final class DotColumns {
     return false;
   }
 
-  private static double plotTop(int lines) {
-    return 18 + lines * LINE + 12;
+  private double sumTop() {
+    return named ? NAME : 0;
+  }
+
+  private double plotTop(int lines) {
+    return sumTop() + lines * LINE + 12;
   }
 
   /** Draws it, its sum in a room of so many lines. */
@@ -145,10 +160,12 @@ final class DotColumns {
     double column = (width - AXIS) / places;
     double middle = plotTop + PLOT / 2;
     double unit = PLOT / 2 / scale.rangeMillis();
-    String name = Easel.cut(player.player(), Easel.BODY, width);
-    easel.words(left, top + 14, Easel.BODY, Anchor.START, name, Tint.INK);
+    if (named) {
+      String name = Easel.cut(player.player(), Easel.BODY, width);
+      easel.words(left, top + 14, Easel.BODY, Anchor.START, name, Tint.INK);
+    }
     for (int line = 0; line < sum.size(); line++) {
-      double y = top + 18 + (line + 1) * LINE - 2;
+      double y = top + sumTop() + (line + 1) * LINE - 2;
       easel.words(left, y, Easel.SMALL, Anchor.START, sum.get(line), Tint.SOFT);
     }
     if (!plotted()) {

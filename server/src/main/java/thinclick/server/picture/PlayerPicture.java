@@ -7,8 +7,9 @@ import thinclick.server.words.Speaker;
 import thinclick.server.words.Tally;
 
 /**
- * One player's own take: attacks in upright columns by their place in the bar, and a time line of
- * the bars in which the player was off, away or silent, where there are any.
+ * One player's own take, below what is said of it: attacks in upright columns by their place in the
+ * bar, and a time line of the bars in which the player was off, away or silent, where there are
+ * any.
  */
 public final class PlayerPicture {
   /** How wide it is drawn, in units. */
@@ -33,7 +34,8 @@ public final class PlayerPicture {
     List<DotColumns> drawn = new ArrayList<>();
     double y = 0;
     for (Analysis.PlayerAnalysis one : own.players()) {
-      DotColumns columns = new DotColumns(own, one, DotScale.of(List.of(own)), WIDTH, speaker);
+      DotColumns columns =
+          new DotColumns(own, one, DotScale.of(List.of(own)), WIDTH, false, speaker);
       drawn.add(columns);
       columns.draw(easel, 0, y, columns.lines());
       y += columns.height(columns.lines());

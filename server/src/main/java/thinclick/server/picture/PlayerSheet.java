@@ -2,6 +2,7 @@ package thinclick.server.picture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
@@ -33,12 +34,18 @@ public final class PlayerSheet {
    *
    * @param heads of the columns
    * @param lines a cell a column
-   * @param wordColumns how many columns from the left are words; the others are figures
+   * @param words which columns, from 0, are words, which begin in line; figures end in line
    */
-  public record Table(List<String> heads, List<List<String>> lines, int wordColumns) {
+  public record Table(List<String> heads, List<List<String>> lines, Set<Integer> words) {
     public Table {
       heads = List.copyOf(heads);
       lines = List.copyOf(lines);
+      words = Set.copyOf(words);
+    }
+
+    /** True where a column ends in line. */
+    public boolean isFigures(int column) {
+      return !words.contains(column);
     }
   }
 
@@ -217,7 +224,7 @@ public final class PlayerSheet {
     for (int column = 0; column < widths.length; column++) {
       String cell = cells.get(column);
       double lead =
-          column < table.wordColumns() ? 0 : widths[column] - Face.REGULAR.width(cell, Easel.BODY);
+          table.isFigures(column) ? widths[column] - Face.REGULAR.width(cell, Easel.BODY) : 0;
       words(easel, x + lead, y + 15, Easel.BODY, Face.REGULAR, cell, tint);
       x += widths[column] + COLUMN_AIR;
     }

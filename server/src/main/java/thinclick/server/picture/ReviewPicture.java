@@ -38,7 +38,7 @@ public final class ReviewPicture {
     DotScale dots = DotScale.of(List.of(analysis));
     List<DotColumns> columns =
         analysis.players().stream()
-            .map(one -> new DotColumns(analysis, one, dots, width, speaker))
+            .map(one -> new DotColumns(analysis, one, dots, width, true, speaker))
             .toList();
     y = rows(easel, columns, MARGIN, width + GUTTER, y + 26);
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));

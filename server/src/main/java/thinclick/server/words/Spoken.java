@@ -40,8 +40,29 @@ public record Spoken(
    *
    * @param text as it is read
    * @param player whom it is about; null for the band
+   * @param toOneself as it is said to that player, on whose slip it may stand
    */
-  public record Sentence(String text, @Nullable String player) {}
+  public record Sentence(String text, @Nullable String player, String toOneself) {
+    private static Sentence of(Finding finding, Speaker speaker) {
+      String text = speaker.say(finding.says());
+      String player = finding.player();
+      return new Sentence(
+          text, player, player == null ? text : speaker.say(ToOneself.of(finding.says())));
+    }
+
+    private static Sentence read(JsonNode one) {
+      String text = one.path("says").asString("");
+      return new Sentence(
+          text, Spoken.text(one.path("player")), one.path("saysToOneself").asString(text));
+    }
+
+    private void write(ObjectNode one) {
+      one.put("says", text);
+      if (player != null) {
+        one.put("player", player).put("saysToOneself", toOneself);
+      }
+    }
+  }
 
   /**
    * What is said to one player alone.
@@ -108,9 +129,7 @@ public record Spoken(
     return new Spoken(
         analysis.review(),
         speaker.language(),
-        words.band().stream()
-            .map(finding -> new Sentence(speaker.say(finding.says()), finding.player()))
-            .toList(),
+        words.band().stream().map(finding -> Sentence.of(finding, speaker)).toList(),
         speaker.say(words.nextForTheBand().said(analysis.take())),
         words.next().move(),
         words.next().advice(),
@@ -166,6 +185,15 @@ public record Spoken(
     return List.copyOf(steps);
   }
 
+  /** What is said to the band and not on this slip already. */
+  public List<String> besides(Slip slip) {
+    return says.stream()
+        .filter(one -> !slip.says().contains(one.text()))
+        .filter(one -> !slip.says().contains(one.toOneself()))
+        .map(Sentence::text)
+        .toList();
+  }
+
   /** True where nothing was heard from anybody: there is nothing to show but that. */
   public boolean nobodyHeard() {
     return slips.stream().anyMatch(Slip::nobodyHeard);
@@ -180,12 +208,7 @@ public record Spoken(
   public ObjectNode toJson() {
     ObjectNode json = MAPPER.valueToTree(review);
     ArrayNode words = json.putArray("words");
-    for (Sentence sentence : says) {
-      ObjectNode one = words.addObject().put("says", sentence.text());
-      if (sentence.player() != null) {
-        one.put("player", sentence.player());
-      }
-    }
+    says.forEach(sentence -> sentence.write(words.addObject()));
     json.put("next", next);
     json.put("nextMove", move == null ? null : move.name());
     json.put("nextAdvice", advice == null ? null : advice.name());
@@ -213,7 +236,7 @@ public record Spoken(
     Review review = MAPPER.treeToValue(json, Review.class);
     List<Sentence> says = new ArrayList<>();
     for (JsonNode one : json.path("words")) {
-      says.add(new Sentence(one.path("says").asString(""), text(one.path("player"))));
+      says.add(Sentence.read(one));
     }
     List<Slip> slips = new ArrayList<>();
     for (JsonNode player : json.path("players")) {

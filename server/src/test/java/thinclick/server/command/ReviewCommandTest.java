@@ -110,7 +110,7 @@ class ReviewCommandTest {
     assertThat(run.code()).isZero();
     assertThat(run.out())
         .startsWith("Noisy pad at 120, the same click plan. No figure can be told apart")
-        .contains("hold of the band", "spread of Tariq");
+        .contains("hold: the band", "spread: Tariq");
     assertThat(run.out().lines()).allMatch(line -> line.length() < 80);
   }
 

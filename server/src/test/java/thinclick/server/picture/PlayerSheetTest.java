@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
@@ -50,7 +51,7 @@ class PlayerSheetTest {
     return new Table(
         List.of("Who", "Placed"),
         IntStream.range(0, lines).mapToObj(i -> List.of("Line " + i, i + " of 96")).toList(),
-        1);
+        Set.of(0));
   }
 
   @ParameterizedTest

@@ -116,6 +116,22 @@ class SpokenTest {
             "With the band: once more like this, then the next rung.");
   }
 
+  /** Who reads "You were turned around" does not read the same of a third person below it. */
+  @Test
+  void whatASlipSaysIsNotSaidAgainBesideIt() {
+    Spoken read = Spoken.fromJson(spoken.toJson());
+    List<String> band = read.says().stream().map(Spoken.Sentence::text).toList();
+    String ofIlse =
+        band.stream().filter(one -> one.startsWith("Ilse turned around")).findFirst().orElseThrow();
+
+    assertThat(read.slip("Ilse").says()).anyMatch(one -> one.startsWith("You were turned around"));
+    assertThat(read.besides(read.slip("Ilse")))
+        .isNotEmpty()
+        .isSubsetOf(band)
+        .doesNotContain(ofIlse);
+    assertThat(read.besides(read.slip("Mina"))).isEqualTo(band);
+  }
+
   @Test
   void aSlipNamesNobodyElse() {
     for (String name : List.of("Mina", "Jonas", "Tariq")) {

@@ -2,6 +2,7 @@ package thinclick.client.window.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import thinclick.client.window.words.Words;
 import thinclick.server.picture.PlayerSheet.Section;
 import thinclick.server.picture.PlayerSheet.Table;
@@ -27,11 +28,13 @@ final class BandTables {
     Review review = spoken.review();
     return List.of(
         Section.table(
-            "stages", words.say("review.stages"), new Table(stageHeads(), stages(spoken), 2)),
+            "stages",
+            words.say("review.stages"),
+            new Table(stageHeads(), stages(spoken), Set.of(0, 1))),
         Section.table(
             "players",
             words.say("review.players"),
-            new Table(playerHeads(review), players(review), 1)));
+            new Table(playerHeads(review), players(review), Set.of(0))));
   }
 
   /** The heads of the stages table. */

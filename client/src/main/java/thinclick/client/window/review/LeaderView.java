@@ -105,14 +105,20 @@ public final class LeaderView {
             14,
             10,
             keeping.button(
-                "review-pages",
-                "leader.pages",
-                () -> keeping.keep(title, "pdf", () -> files.pages(spoken))),
-            keeping.button(
                 "review-csv",
                 "leader.csv",
                 () -> keeping.keep(title, "csv", () -> files.figures(spoken))),
             keeping.button("review-compare", "leader.compare", compared::open));
+    if (review.players().stream().anyMatch(player -> !player.standIn())) {
+      commands
+          .getChildren()
+          .add(
+              0,
+              keeping.button(
+                  "review-pages",
+                  "leader.pages",
+                  () -> keeping.keep(title, "pdf", () -> files.pages(spoken))));
+    }
     root.getChildren().addAll(commands, keeping.says(), compared.box());
   }
 

@@ -170,7 +170,7 @@ public final class ReviewModel {
               "attacks", PlayerPicture.heading(speaker), PlayerPicture.of(analysis, own, speaker)));
     }
     if (slip != null && played) {
-      List<String> further = says.stream().filter(one -> !slip.did().contains(one)).toList();
+      List<String> further = spoken.besides(slip);
       if (!further.isEmpty()) {
         sections.add(Section.words("prose", words.say("review.band"), further));
       }
@@ -207,8 +207,7 @@ public final class ReviewModel {
       List<CourseSheet> sheets = HistoryJson.read(told);
       return sheets.stream().allMatch(sheet -> sheet.takes().size() < 2)
           ? null
-          : HistoryPicture.of(sheets, ZoneId.systemDefault(), speaker)
-              .trimmed(HistoryPicture.MARGIN);
+          : HistoryPicture.inReview(sheets, ZoneId.systemDefault(), speaker);
     } catch (BadInput unreadable) {
       LOG.warn("a course that cannot be read: {}", unreadable.getMessage());
       return null;

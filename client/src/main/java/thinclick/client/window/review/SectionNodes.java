@@ -41,7 +41,7 @@ final class SectionNodes {
     }
     Table table = section.table();
     if (table != null) {
-      GridPane grid = grid(table.heads(), table.lines(), column -> column >= table.wordColumns());
+      GridPane grid = grid(table.heads(), table.lines(), table::isFigures);
       grid.setAccessibleText(section.head());
       return grid;
     }

@@ -102,7 +102,7 @@ class OneNumberTest {
       assertThat(row.get(7)).isEqualTo(spread);
       assertThat(slips).contains(spread + " ms", lean + " ms");
       assertThat(beside)
-          .filteredOn(one -> one.get(0).equals("spread of " + player.player() + ", ms"))
+          .filteredOn(one -> one.get(0).equals("spread: " + player.player() + ", ms"))
           .hasSize(1)
           .allSatisfy(one -> assertThat(one.get(1)).matches(spread + "( .*)?"));
     }
