@@ -15,7 +15,7 @@ import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.session.RoomState;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.protocol.message.ServerMessage.ReviewReady;
+import thinclick.protocol.message.TakeNews.ReviewReady;
 import thinclick.protocol.music.Stage;
 import thinclick.server.material.Stock;
 
