@@ -101,7 +101,7 @@ class SituationTest {
   void aTakeSaysItsBarAndHowLongTheClickStays() {
     RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(taking, playing(2, 6), 0))
-        .isEqualTo("Bar 3 of 16; the click changes in 6 bars.");
+        .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars.");
     assertThat(situation.say(taking, playing(7, 1), 0)).contains("in one bar");
     assertThat(situation.say(taking, playing(9, 0), 0)).contains("to the end");
   }
@@ -110,14 +110,14 @@ class SituationTest {
   void whoLeadsATakeIsToldWhatStopsIt() {
     RoomState leading = inside(true).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(leading, playing(2, 6), 0))
-        .isEqualTo("Bar 3 of 16; the click changes in 6 bars. Ctrl+. stops.");
+        .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars. Ctrl+. stops.");
   }
 
   @Test
   void fromTheAnnouncementToTheFirstBarAndAfterTheLastThereIsASentence() {
     RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 2), 0))
-        .isEqualTo("The count-in begins in 2 seconds: tap on any letter key or pad.");
+        .isEqualTo("The count-in begins in 2\u00a0seconds: tap on any letter key or pad.");
     assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 0), 0)).contains("a moment");
     assertThat(situation.say(taking, moment(TakeMoment.Part.COUNT_IN, 0), 0))
         .isEqualTo("Count-in.");
@@ -137,7 +137,7 @@ class SituationTest {
             .waitingChanged(2);
     assertThat(say(over))
         .startsWith("The ")
-        .endsWith("The review is on its way, 2 attacks are still being sent.");
+        .endsWith("The review is on its way, 2\u00a0attacks are still being sent.");
     assertThat(new Situation(Words.in(Locale.GERMAN)).say(over, TakeMoment.NONE, 0))
         .doesNotContain("The ");
   }
@@ -195,9 +195,9 @@ class SituationTest {
             .linkChanged(LinkState.AWAY, "cut", 100 * SECOND)
             .linkChanged(LinkState.AWAY, "cut again", 104 * SECOND);
     assertThat(situation.say(lost, TakeMoment.NONE, 108 * SECOND))
-        .contains("8 seconds")
+        .contains("8\u00a0seconds")
         .contains("play on")
-        .contains("3 attacks are kept");
+        .contains("3\u00a0attacks are kept");
   }
 
   @Test

@@ -33,6 +33,9 @@ class WordsTest {
 
   private static final Pattern BLANK = Pattern.compile("\\{\\d(?=[,}])");
 
+  private static final Pattern COUNTS =
+      Pattern.compile("(\\{\\d}|[1-9]) (bar|second|attack|s\\b|Takt|Sekunde|Anschl)");
+
   /** The few that a German says as an English player does. */
   private static final Set<String> ALIKE =
       Set.of(
@@ -191,6 +194,18 @@ class WordsTest {
         .isEqualTo("First day, 45 minutes, one drill");
     assertThat(words.say("lectern.lesson", "First day", 45, 6))
         .isEqualTo("First day, 45 minutes, 6 drills");
+  }
+
+  /** What is read at a glance while one plays; it stands in a narrow foot. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", "_de"})
+  void aFigureAndWhatItCountsAreNotParted(String language) throws IOException {
+    Properties bundle = bundle(language);
+    for (String key : bundle.stringPropertyNames()) {
+      if (key.startsWith("situation.") || key.startsWith("stand.")) {
+        assertThat(bundle.getProperty(key)).as(key).doesNotContainPattern(COUNTS);
+      }
+    }
   }
 
   /** Complaints have a bundle of their own. */
