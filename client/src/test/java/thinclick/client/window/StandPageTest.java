@@ -55,11 +55,24 @@ class StandPageTest extends WindowCase {
     same("count-in", dealt, "100 " + SIZES.get(2), layout());
     until(() -> bar() > 0);
     layouts().forEach((at, now) -> same("playing", dealt, at, now));
+    marksAreExplainedToo();
     control(KeyCode.PERIOD);
     until(() -> session.state().review() != null);
     control(KeyCode.DIGIT2);
     assertThat(node("stand-over").isVisible()).isTrue();
     layouts().forEach((at, now) -> same("stopped", dealt, at, now));
+  }
+
+  /** Where a small page has no room for its legend, in the title's place. */
+  private void marksAreExplainedToo() {
+    for (double size : List.of(30.0, 15.0)) {
+      robot.interact(() -> desk.looks().set(desk.looks().lookProperty().get().withText(size)));
+      WaitForAsyncUtils.waitForFxEvents();
+      boolean brief = size > 15;
+      assertThat(node("stand-legend").isVisible()).isEqualTo(!brief);
+      assertThat(node("stand-legend-brief").isVisible()).isEqualTo(brief);
+      assertThat(node("stand-title").isVisible()).isEqualTo(!brief);
+    }
   }
 
   private static void same(String phase, Map<String, Layout> dealt, String at, Layout now) {

@@ -131,8 +131,10 @@ public final class Engraver {
    * @param measures what it shares with the staves beside it
    * @param step how wide a step is
    * @param withClick false where the click and the stages' words stand above another part
+   * @param over how far above the staff's middle line the click's stands at the least
    */
-  StaffSystem system(SystemPlan plan, ScoreMeasures measures, double step, boolean withClick) {
+  StaffSystem system(
+      SystemPlan plan, ScoreMeasures measures, double step, boolean withClick, double over) {
     double firstX = measures.firstX();
     int firstStep = plan.firstBar() * part.stepsPerBar();
     int steps = plan.bars() * part.stepsPerBar();
@@ -162,12 +164,15 @@ public final class Engraver {
     }
     lane = chords(sheet, firstStep, firstStep + steps, stepX, lane);
     number(sheet, plan);
+    double firstBar = firstX - Math.min(measures.places().usual(), firstX - start);
+    double left = plan.repeatFrom() ? start - BarLines.REPEAT_WIDTH : firstBar;
+    double nameRight = left - AFTER_WORD;
     double click = lane;
     if (withClick) {
-      double clickLeft = clickLeft(plan, stepX, start);
-      double over = sheet.skyline().top(wordLeft(clickLeft), clickLeft, lane);
-      click = Math.min(lane - 1.3, over - CLICK_BELOW);
-      clickLine(sheet, plan, click, stepX, clickLeft, right);
+      double clickLeft = Math.max(left, clickWord() + AFTER_WORD);
+      double word = sheet.skyline().top(wordLeft(nameRight), clickLeft, lane);
+      click = Math.min(-over, Math.min(lane - 1.3, word - CLICK_BELOW));
+      clickLine(sheet, plan, click, stepX, nameRight, clickLeft, right);
     }
     BarLines lines = new BarLines(sheet, part, withClick ? click : null);
     barLines(lines, plan, barX, start, right);
@@ -189,7 +194,8 @@ public final class Engraver {
         step,
         shift,
         click + shift,
-        barLines(plan, barX, firstX - Math.min(measures.places().usual(), firstX - start), right),
+        barLines(plan, barX, firstBar, right),
+        nameRight,
         ruler + shift,
         width,
         ruler + BearingMarks.RULER_DEPTH + shift,
@@ -238,16 +244,13 @@ public final class Engraver {
     return top;
   }
 
-  private double clickLeft(SystemPlan plan, DoubleUnaryOperator stepX, double start) {
-    return plan.repeatFrom()
-        ? start - BarLines.REPEAT_WIDTH
-        : stepX.applyAsDouble(plan.firstBar() * part.stepsPerBar()) - 1.6;
+  /** Where the word before the click's line begins: inside the system. */
+  private double wordLeft(double nameRight) {
+    return Math.max(0, nameRight - clickWord());
   }
 
-  /** Where the word before the click's line begins: clear of the line, inside the system. */
-  private double wordLeft(double clickLeft) {
-    double width = Face.ITALIC.width(said.say("sheet.click"), CLICK_SIZE);
-    return Math.max(0, clickLeft - width - AFTER_WORD);
+  private double clickWord() {
+    return Face.ITALIC.width(said.say("sheet.click"), CLICK_SIZE);
   }
 
   private void clickLine(
@@ -255,10 +258,11 @@ public final class Engraver {
       SystemPlan plan,
       double y,
       DoubleUnaryOperator stepX,
+      double nameRight,
       double left,
       double right) {
     sheet.rule(Place.NOWHERE, Ink.FULL, left, y, right, y, Measure.STAFF_LINE * 0.8);
-    double x = wordLeft(left);
+    double x = wordLeft(nameRight);
     String click = said.say("sheet.click");
     sheet.add(new Mark.Text(Place.NOWHERE, Ink.SOFT, click, Face.ITALIC, CLICK_SIZE, x, y + 0.4));
     for (int bar = plan.firstBar(); bar < plan.firstBar() + plan.bars(); bar++) {

@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * Parts that stand below each other, spelled once and laid out as often as a page asks: a step has
  * one place in all of them, and so has a bar line. The click and the stages' words stand above the
- * first alone, or above the first of each page.
+ * first alone, or above the first of each page, as high on all of them.
  */
 public final class Score {
   private final List<Engraver> staves;
@@ -54,11 +54,22 @@ public final class Score {
     List<List<StaffSystem>> lines = new ArrayList<>();
     for (SystemPlan plan : plans) {
       List<StaffSystem> line = new ArrayList<>();
+      double over = staves.size() > perPage ? clickOver(plan, measures, step) : 0;
       for (Engraver staff : staves) {
-        line.add(staff.system(plan, measures, step, line.size() % perPage == 0));
+        line.add(staff.system(plan, measures, step, line.size() % perPage == 0, over));
       }
       lines.add(line);
     }
     return lines;
+  }
+
+  /** How far the click's line stands above the staff on all pages: where the highest music is. */
+  private double clickOver(SystemPlan plan, ScoreMeasures measures, double step) {
+    double over = 0;
+    for (int first = 0; first < staves.size(); first += perPage) {
+      StaffSystem system = staves.get(first).system(plan, measures, step, true, 0);
+      over = Math.max(over, system.staffY() - system.clickY());
+    }
+    return over;
   }
 }

@@ -16,6 +16,8 @@ import java.util.List;
  * @param clickY the click's own line; where it stands above another part, where it would begin
  * @param barLines from where the first bar begins to the line that ends the last: the middle of a
  *     single line, the outer edge of the lines that end a repeat or the part; one more than bars
+ * @param nameRight where a name ends that stands before one of its lines: the click's, and whoever
+ *     is named below the staff
  * @param rulerY the rule of the beats, below the staff; offsets in time belong here
  * @param width its width
  * @param height its height
@@ -31,6 +33,7 @@ public record StaffSystem(
     double staffY,
     double clickY,
     List<Double> barLines,
+    double nameRight,
     double rulerY,
     double width,
     double height,

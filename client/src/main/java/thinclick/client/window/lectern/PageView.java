@@ -14,6 +14,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.Lead.Hand;
+import thinclick.client.window.stand.DevicePixels;
 import thinclick.client.window.stand.MarkPainter;
 import thinclick.client.window.stand.SpokenLine;
 import thinclick.client.window.words.Words;
@@ -40,17 +41,29 @@ final class PageView {
   private final VBox root = new VBox(4);
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
+  private DevicePixels pixels = DevicePixels.primary();
   private @Nullable Shown shown;
 
   /** What the painted page was made of. */
   private record Shown(
-      Hand hand, List<String> names, double width, Palette palette, double scale) {}
+      Hand hand,
+      List<String> names,
+      double width,
+      Palette palette,
+      double scale,
+      DevicePixels pixels) {}
 
   PageView(Words words) {
     this.words = words;
     root.setId("page");
     root.setMinWidth(0);
     root.widthProperty().addListener(any -> again());
+    DevicePixels.follow(root, this::on);
+  }
+
+  private void on(DevicePixels now) {
+    pixels = now;
+    again();
   }
 
   VBox root() {
@@ -81,7 +94,7 @@ final class PageView {
       root.getChildren().clear();
       return;
     }
-    Shown now = new Shown(hand, names, root.getWidth(), palette, scale);
+    Shown now = new Shown(hand, names, root.getWidth(), palette, scale, pixels);
     if (now.equals(shown)) {
       return;
     }
@@ -150,7 +163,7 @@ final class PageView {
         Engraver.systems(reading.part(), plans, (root.getWidth() - 2) / space)) {
       Canvas canvas =
           new Canvas(Math.ceil(system.width() * space) + 1, Math.ceil(system.height() * space) + 2);
-      new MarkPainter(canvas.getGraphicsContext2D(), palette, space).draw(system.marks());
+      new MarkPainter(canvas.getGraphicsContext2D(), palette, space, pixels).draw(system.marks());
       canvas.setAccessibleRole(AccessibleRole.TEXT);
       canvas.setAccessibleText(SpokenLine.of(system, reading.part().said()));
       nodes.add(canvas);

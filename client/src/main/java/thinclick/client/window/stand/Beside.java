@@ -39,11 +39,16 @@ record Beside(List<WrittenPart> parts, List<Integer> lanes) {
     return new Beside(parts, lanes);
   }
 
+  /** Whether another page is turned to in the middle of the music; one without parts is not. */
+  boolean isOfTheSameBars(Beside other) {
+    return !other.parts.isEmpty() && DealtPart.sameBars(parts.get(0), other.parts.get(0));
+  }
+
   /** Those of other pages that are cut as this one is. */
   List<Beside> alike(List<Beside> others) {
     return others.stream()
         .filter(other -> other.parts.size() == parts.size())
-        .filter(other -> DealtPart.sameBars(parts.get(0), other.parts.get(0)))
+        .filter(this::isOfTheSameBars)
         .toList();
   }
 

@@ -22,7 +22,6 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
   static final class Uncut {
     private static final int SAMPLE = 6;
 
-    private final List<List<WrittenPart>> pages;
     private final List<WrittenPart> parts;
 
     /** The lines begin where this part's periods do, on all pages. */
@@ -31,16 +30,9 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
     private final Score score;
     private List<Double> high = List.of();
 
-    private Uncut(List<List<WrittenPart>> pages) {
-      this.pages = List.copyOf(pages);
+    private Uncut(List<List<WrittenPart>> pages, WrittenPart leading) {
       parts = pages.get(0);
-      leading =
-          pages.stream()
-              .flatMap(List::stream)
-              .min(
-                  Comparator.comparingInt(WrittenPart::repeatFromBar)
-                      .thenComparingInt(WrittenPart::bars))
-              .orElseThrow();
+      this.leading = leading;
       score =
           new Score(
               pages.stream()
@@ -58,12 +50,25 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
      * Pages with as many parts each, cut alike, so that none of them jumps when it is turned to.
      */
     static Uncut alike(List<List<WrittenPart>> pages) {
-      return new Uncut(pages);
+      return led(pages, leading(pages.stream().flatMap(List::stream).toList()));
     }
 
-    /** The page that is cut, then those that are alike; each from above. */
-    List<List<WrittenPart>> pages() {
-      return pages;
+    /**
+     * The same, with lines that begin where the periods of a given part do.
+     *
+     * @param leading of the same bars, on these pages or another
+     */
+    static Uncut led(List<List<WrittenPart>> pages, WrittenPart leading) {
+      return new Uncut(pages, leading);
+    }
+
+    /** The part of several whose periods begin first. */
+    static WrittenPart leading(List<WrittenPart> parts) {
+      return parts.stream()
+          .min(
+              Comparator.comparingInt(WrittenPart::repeatFromBar)
+                  .thenComparingInt(WrittenPart::bars))
+          .orElseThrow();
     }
 
     /** How many bars suit a line. */

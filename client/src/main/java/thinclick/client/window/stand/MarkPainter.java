@@ -5,7 +5,6 @@ import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.StrokeLineCap;
-import javafx.stage.Screen;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.server.engraving.Face;
@@ -17,25 +16,21 @@ public final class MarkPainter {
   private final GraphicsContext canvas;
   private final Palette palette;
   private final double space;
-  private final double device;
+  private final DevicePixels pixels;
   private final PixelGrid grid;
 
   /**
    * @param space pixels of one staff space
+   * @param pixels of the screen on which the canvas is seen
    */
-  public MarkPainter(GraphicsContext canvas, Palette palette, double space) {
+  public MarkPainter(GraphicsContext canvas, Palette palette, double space, DevicePixels pixels) {
     this.canvas = canvas;
     this.palette = palette;
     this.space = space;
-    this.device = device();
-    this.grid = new PixelGrid(space, device);
+    this.pixels = pixels;
+    this.grid = new PixelGrid(space, pixels.each());
     canvas.setTextBaseline(VPos.BASELINE);
     canvas.setLineCap(StrokeLineCap.BUTT);
-  }
-
-  /** How many pixels of the screen stand for one of the window. */
-  static double device() {
-    return Screen.getPrimary().getOutputScaleY();
   }
 
   /** Draws marks where they stand; those of a staff together. */
@@ -64,7 +59,7 @@ public final class MarkPainter {
     canvas.setLineWidth(line.thickness() * space);
     if (line.dotted()) {
       double dot = line.thickness() * space;
-      double period = Math.rint(Mark.Line.DOT_PERIOD * space * device) / device;
+      double period = pixels.nearest(Mark.Line.DOT_PERIOD * space);
       canvas.setLineDashes(dot, Math.max(dot, period - dot));
     } else {
       canvas.setLineDashes((double[]) null);

@@ -27,30 +27,33 @@ final class MarkShapes {
 
   private MarkShapes() {}
 
-  static Node of(List<BarMark> marks, StaffSystem system, Palette palette, double space) {
+  static Node of(
+      List<BarMark> marks, StaffSystem system, Palette palette, double space, DevicePixels pixels) {
     Group group = new Group();
     for (BarMark mark : marks) {
-      group.getChildren().add(shape(mark, system, palette, space));
+      group.getChildren().add(shape(mark, system, palette, space, pixels));
     }
     return group;
   }
 
-  private static Node shape(BarMark mark, StaffSystem system, Palette palette, double space) {
+  private static Node shape(
+      BarMark mark, StaffSystem system, Palette palette, double space, DevicePixels pixels) {
     double written = system.xOf(mark.step());
     boolean where = mark.kind() == Kind.DROPPED; // nothing was played that could be off
     double x = where ? written : written + mark.offSteps() * system.stepWidth();
-    return shape(mark.kind(), x * space, (system.height() + TOP) * space, palette, space);
+    return shape(mark.kind(), x * space, (system.height() + TOP) * space, palette, space, pixels);
   }
 
   /** A mark by itself, as it stands below the beats, to be explained. */
-  static Node alone(Kind kind, Palette palette, double space) {
-    return shape(kind, 0, 0, palette, space);
+  static Node alone(Kind kind, Palette palette, double space, DevicePixels pixels) {
+    return shape(kind, 0, 0, palette, space, pixels);
   }
 
-  private static Path shape(Kind kind, double x, double top, Palette palette, double space) {
-    double width = whole(Math.max(2, space * 0.22));
-    double at = crisp(x, width);
-    double bottom = crisp(top + TICK * space, width);
+  private static Path shape(
+      Kind kind, double x, double top, Palette palette, double space, DevicePixels pixels) {
+    double width = pixels.nearest(Math.max(2, space * 0.22));
+    double at = crisp(x, width, pixels);
+    double bottom = crisp(top + TICK * space, width, pixels);
     double foot = FOOT * space;
     Path path = new Path();
     switch (kind) {
@@ -75,10 +78,10 @@ final class MarkShapes {
   }
 
   /** What was heard of another player: a plain tick on their line. */
-  static Node heard(double x, double y, Palette palette, double space) {
+  static Node heard(double x, double y, Palette palette, double space, DevicePixels pixels) {
     Path path = new Path();
-    double width = whole(Math.max(2, space * 0.18));
-    double at = crisp(x * space, width);
+    double width = pixels.nearest(Math.max(2, space * 0.18));
+    double at = crisp(x * space, width, pixels);
     line(path, at, (y - HEARD) * space, at, (y + HEARD / 2) * space);
     path.setStroke(Color.web(Palette.web(palette.soft())));
     path.setStrokeWidth(width);
@@ -86,20 +89,19 @@ final class MarkShapes {
     return path;
   }
 
-  /** A width in whole pixels of the screen. */
-  private static double whole(double width) {
-    return SystemView.toPixel(width);
-  }
-
   /** The middle of a line of such a width, moved by half a pixel at most so that it is not grey. */
-  private static double crisp(double middle, double width) {
-    return SystemView.toPixel(middle - width / 2) + width / 2;
+  private static double crisp(double middle, double width, DevicePixels pixels) {
+    return pixels.nearest(middle - width / 2) + width / 2;
   }
 
-  /** A bracket that lies under a bar with its ends turned up. */
-  static void bracket(Path path, double left, double right, double y, double space) {
+  /**
+   * A bracket that lies under a bar with its ends turned up.
+   *
+   * @param y its middle
+   * @param end how far up they reach
+   */
+  static void bracket(Path path, double left, double right, double y, double end) {
     path.getElements().clear();
-    double end = SystemView.toPixel(y - 0.7 * space);
     line(path, left, end, left, y, right, y, right, end);
   }
 

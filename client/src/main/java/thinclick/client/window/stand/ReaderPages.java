@@ -114,10 +114,12 @@ final class ReaderPages {
     return alone() ? List.of(List.of(Math.max(0, chosen))) : pages.get(page());
   }
 
-  /** The pages that can be turned to from the one in view. */
+  /** The pages like the one in view that can be turned to from it. */
   List<List<List<Integer>>> others() {
     List<List<Integer>> now = shown();
-    return alone() ? List.of() : pages.stream().filter(page -> !page.equals(now)).toList();
+    List<List<List<Integer>>> all =
+        alone() ? IntStream.range(0, count).mapToObj(one -> List.of(List.of(one))).toList() : pages;
+    return all.stream().filter(page -> !page.equals(now)).toList();
   }
 
   /** Who is on another page than the one in view. */

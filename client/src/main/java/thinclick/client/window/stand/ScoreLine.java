@@ -87,7 +87,7 @@ final class ScoreLine {
 
   /** As sharp as a bar line, from the first staff's upper edge to the last one's lower. */
   private Node join() {
-    double device = MarkPainter.device();
+    double device = staves.get(0).pixels().each();
     double wide = new PixelGrid(staves.get(0).space(), device).across(JOIN) / device;
     int last = staves.size() - 1;
     double x = margin + wide / 2;

@@ -5,7 +5,6 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Node;
@@ -15,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
-import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.client.window.words.Words;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.WrittenPart;
@@ -28,8 +26,6 @@ import thinclick.server.material.WrittenPart;
 final class ScoreSheet {
   /** What the names before the staves take where there are several, ems of running text. */
   private static final double NAME_EMS = 5;
-
-  private static final double MOST_INNER_SPACES = 2.5;
 
   /** Of one staff and one of its readers, in a bar. */
   private record Marked(int staff, int lane, int bar) {}
@@ -55,19 +51,16 @@ final class ScoreSheet {
   private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
   private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(new Leaf(0, 0));
   private final List<ScoreLine> lines = new ArrayList<>();
+  private final FittedPages pages = new FittedPages();
 
   private List<Integer> staves = List.of();
-  private @Nullable Uncut spelled;
   private List<ScoreLine> shown = List.of();
-  private List<Double> places = List.of();
-
-  /** How high each place of the page is, pixels. */
-  private double lineHigh;
-
+  private StaffPlaces places = StaffPlaces.NONE;
   private List<OtherLine> others = List.of();
   private List<Beside> beside = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
+  private DevicePixels pixels = DevicePixels.primary();
   private int bar = -1;
 
   /** Where no bar sounds, a bar of the page in view, which stays in view at another size. */
@@ -85,6 +78,7 @@ final class ScoreSheet {
     root.setMinSize(0, 0);
     root.widthProperty().addListener(any -> layOut());
     root.heightProperty().addListener(any -> layOut());
+    DevicePixels.follow(root, this::on);
     Rectangle clip = new Rectangle();
     clip.widthProperty().bind(root.widthProperty());
     clip.heightProperty().bind(root.heightProperty());
@@ -131,6 +125,13 @@ final class ScoreSheet {
     layOut();
   }
 
+  private void on(DevicePixels now) {
+    if (!now.equals(pixels)) {
+      pixels = now;
+      layOut();
+    }
+  }
+
   /** The bar that sounds, from 0; -1 before the first. */
   void bar(int now) {
     if (now != bar || now < 0) {
@@ -152,7 +153,7 @@ final class ScoreSheet {
   void leaf(int by) {
     if (bar < 0 && !lines.isEmpty()) {
       int page = Math.max(0, Math.min(leaf.get().page() + by, leaf.get().pages() - 1));
-      resting = lines.get(page * places.size()).bars().firstBar();
+      resting = lines.get(page * places.lines().size()).bars().firstBar();
       place();
     }
   }
@@ -208,42 +209,30 @@ final class ScoreSheet {
     lines.clear();
     root.getChildren().clear();
     staves = agreeing();
-    double margin = SystemView.toPixel(margin(readers.size(), scale));
+    double margin = pixels.nearest(margin(staves(), scale));
     if (staves.isEmpty() || root.getWidth() < 50 + margin || root.getHeight() < 50) {
       leaf.set(new Leaf(0, 0));
       shown = List.of();
       return;
     }
-    Beside own = own();
-    List<Beside> alike = own.alike(beside);
-    List<Integer> lanes = own.lanes(alike);
-    SheetFit fit =
-        SheetFit.of(
-            uncut(own, alike),
+    FittedPages.Fitted fitted =
+        pages.fit(
+            own(),
+            beside,
             new SheetFit.Page(
-                root.getWidth() - margin, root.getHeight(), scale, lanes, others.size()));
-    List<Double> high = fit.staves(lanes).stream().map(spaces -> spaces * fit.space()).toList();
-    List<Double> feet = fit.feet(lanes).stream().map(spaces -> spaces * fit.space()).toList();
-    int count = high.size();
-    double free = Math.max(0, root.getHeight() - fit.height(lanes));
-    double inner =
-        count == 1
-            ? 0
-            : Math.min(MOST_INNER_SPACES * fit.space(), free / (fit.places() * count + 1));
-    double between = SheetFit.STAFF_GAP * fit.space() + inner;
-    free -= fit.places() * (count - 1) * inner;
-    double air = free / (fit.places() + 1);
-    double line = high.stream().mapToDouble(each -> each).sum() + (count - 1) * between;
-    lineHigh = line;
-    double pitch = line + SheetFit.GAP_SPACES * fit.space() + air;
-    places =
-        IntStream.range(0, fit.places())
-            .mapToObj(place -> SystemView.toPixel(air + place * pitch))
-            .toList();
+                root.getWidth() - margin, root.getHeight(), scale, List.of(), others.size()));
+    SheetFit fit = fitted.fit();
+    places = StaffPlaces.of(fit, fitted.lanes(), root.getHeight(), pixels);
     for (List<StaffSystem> systems : fit.lines()) {
-      lines.add(line(systems.subList(0, count), fit, high, feet, between, margin));
+      lines.add(line(systems.subList(0, staves.size()), fit, margin));
     }
     place();
+  }
+
+  /** How many staves stand on this page, or on one that is turned to from it if there are more. */
+  private int staves() {
+    return Math.max(
+        readers.size(), beside.stream().mapToInt(page -> page.parts().size()).max().orElse(0));
   }
 
   private Beside own() {
@@ -255,18 +244,6 @@ final class ScoreSheet {
       }
     }
     return new Beside(written, staves.stream().map(staff -> readers.get(staff).size()).toList());
-  }
-
-  /** The parts that are laid out, spelled anew only where others are written. */
-  private Uncut uncut(Beside own, List<Beside> alike) {
-    List<List<WrittenPart>> pages = new ArrayList<>(List.of(own.parts()));
-    alike.forEach(page -> pages.add(page.parts()));
-    Uncut before = spelled;
-    if (before == null || !before.pages().equals(pages)) {
-      before = own.uncut(alike);
-      spelled = before;
-    }
-    return before;
   }
 
   /** The staves whose parts are of the same bars as the first that is dealt. */
@@ -285,16 +262,10 @@ final class ScoreSheet {
   /**
    * A line whose staves stand where those of all others do, as far as what is above them allows.
    */
-  private ScoreLine line(
-      List<StaffSystem> systems,
-      SheetFit fit,
-      List<Double> high,
-      List<Double> feet,
-      double between,
-      double margin) {
+  private ScoreLine line(List<StaffSystem> systems, SheetFit fit, double margin) {
     List<SystemView> views = new ArrayList<>();
     List<Double> tops = new ArrayList<>();
-    double below = 0;
+    double free = -places.air() / 2;
     for (int at = 0; at < systems.size(); at++) {
       int staff = staves.get(at);
       WrittenPart part = parts.get(staff);
@@ -308,12 +279,11 @@ final class ScoreSheet {
               readers.get(staff),
               others.subList(0, Math.min(others.size(), fit.others())),
               palette,
-              fit.space());
-      double top = below;
-      below += high.get(at);
-      double middle = below - feet.get(at);
-      tops.add(top(view, top, middle));
-      below += between;
+              fit.space(),
+              pixels);
+      double top = top(view, free, places.middles().get(at));
+      tops.add(top);
+      free = top + view.height();
       marks.forEach(
           (marked, made) -> {
             if (marked.staff() == staff && view.has(marked.bar())) {
@@ -334,9 +304,9 @@ final class ScoreSheet {
   }
 
   /** Where a staff begins whose lines as they are drawn stand on the same pixels on every page. */
-  private static double top(SystemView view, double least, double middle) {
-    double wanted = SystemView.toPixel(middle - 2 * view.space()) - view.staffTop();
-    return wanted < least - 1 ? SystemView.toPixel(least) : wanted;
+  private double top(SystemView view, double free, double middle) {
+    double wanted = pixels.nearest(middle - 2 * view.space()) - view.staffTop();
+    return wanted < free - 1 ? pixels.nearest(free) : wanted;
   }
 
   private List<PageTurn.Line> bars() {
@@ -348,7 +318,7 @@ final class ScoreSheet {
     if (lines.isEmpty()) {
       return;
     }
-    int count = places.size();
+    int count = places.lines().size();
     List<PageTurn.Line> bars = bars();
     int page = PageTurn.current(bars, resting) / count;
     PageTurn turn =
@@ -361,7 +331,7 @@ final class ScoreSheet {
         continue;
       }
       ScoreLine line = lines.get(at);
-      line.root().setLayoutY(places.get(place));
+      line.root().setLayoutY(places.lines().get(place));
       line.staves().forEach(staff -> staff.bar(bar));
       now.add(line);
       nodes.add(line.root());
@@ -380,7 +350,7 @@ final class ScoreSheet {
       rule.hide();
       return;
     }
-    List<Integer> old = turn.lines().subList(turn.turnedAbove(), places.size());
+    List<Integer> old = turn.lines().subList(turn.turnedAbove(), places.lines().size());
     ScoreLine below = lines.get(old.get(0));
     int from = below.bars().firstBar();
     PageTurn.Line last = bars.get(old.get(old.size() - 1));
@@ -391,9 +361,9 @@ final class ScoreSheet {
             : words.say("stand.turn.over", from + 1, to, Math.min(3, to - from));
     double space = below.staves().get(0).space();
     ScoreLine above = lines.get(turn.lines().get(turn.turnedAbove() - 1));
-    double gap = SheetFit.GAP_SPACES * space + places.get(0) + lineHigh - above.foot();
+    double gap = SheetFit.GAP_SPACES * space + places.air() + places.height() - above.foot();
     double free = gap + below.head();
-    double y = places.get(turn.turnedAbove()) - gap + free / 2;
-    rule.show(says, y, free, root.getWidth(), space, palette);
+    double y = places.lines().get(turn.turnedAbove()) - gap + free / 2;
+    rule.show(says, y, free, root.getWidth(), space, palette, pixels);
   }
 }

@@ -1,6 +1,7 @@
 package thinclick.client.window.stand;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
 import thinclick.client.window.look.Look;
@@ -42,6 +43,11 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   /** Where not even one bar fits otherwise. */
   private static final double SMALLEST_SPACE = 3;
 
+  /** So much more room staves of a line take to be as far apart as each other. */
+  private static final double EVEN = 1.1;
+
+  private static final double SAME = 1e-6;
+
   private static final int MOST_PLACES = 8;
 
   /** So much larger than what is asked for that no line not yet laid out can take it back. */
@@ -58,8 +64,31 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
    * @param scale how large text and music are wanted, 1 is usual
    * @param lanes how many players read each part, with marks in a lane of their own
    * @param others how many lines of other players are wanted below
+   * @param space how large a staff space is to be, pixels, as on a page beside it; 0 for as large
+   *     as suits the page
    */
-  record Page(double width, double height, double scale, List<Integer> lanes, int others) {
+  record Page(
+      double width, double height, double scale, List<Integer> lanes, int others, double space) {
+    /** With a size of its own. */
+    Page(double width, double height, double scale, List<Integer> lanes, int others) {
+      this(width, height, scale, lanes, others, 0);
+    }
+
+    /** The same for parts that are read by so many each. */
+    Page with(List<Integer> readers) {
+      return new Page(width, height, scale, readers, others, space);
+    }
+
+    /** The same with music of a given size. */
+    Page of(double wanted) {
+      return new Page(width, height, scale, lanes, others, wanted);
+    }
+
+    /** What music is not to be smaller than, where a page gives that. */
+    private double atLeast(double usual) {
+      return space > 0 ? space : usual;
+    }
+
     /** The least with the smallest text, the usual with the usual, the most with the largest. */
     private double asked() {
       double smallest = Look.SMALLEST_TEXT / Look.USUAL_TEXT;
@@ -76,7 +105,7 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
     }
 
     private double most() {
-      return Math.min(MOST_SPACE, asked() * GROW);
+      return space > 0 ? space : Math.min(MOST_SPACE, asked() * GROW);
     }
   }
 
@@ -101,10 +130,10 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
     for (int others : others(page)) {
       double least = others > 0 ? page.asked() * GIVE : lines == 1 ? 0 : floor(page.scale());
       for (int places = Math.min(lines, MOST_PLACES); places >= fewest; places--) {
-        double wanted = places > 2 ? page.asked() : least;
+        double wanted = page.atLeast(places > 2 ? page.asked() : least);
         if (room(cutting, page, places, others) * LOOSER >= wanted) {
           SheetFit fit = laid(cutting, page, places, others);
-          if (fit.space() >= wanted) {
+          if (fit.space() >= wanted - SAME) {
             return fit;
           }
         }
@@ -141,10 +170,10 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
             .toList();
     double best =
         cuttings.stream().mapToDouble(cutting -> room(cutting, page, 1, 0)).max().orElse(0);
-    double wanted = Math.min(page.asked(), best * 0.97);
+    double wanted = Math.min(page.atLeast(page.asked()), best * (page.space() > 0 ? 1 : 0.97));
     Cutting chosen =
         cuttings.stream()
-            .filter(cutting -> room(cutting, page, 1, 0) >= wanted)
+            .filter(cutting -> room(cutting, page, 1, 0) >= wanted - SAME)
             .findFirst()
             .orElse(cuttings.get(cuttings.size() - 1));
     if (best < LEAST_SPACE) {
@@ -177,7 +206,34 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   /** How high all places of the page are together, pixels. */
   double height(List<Integer> lanes) {
-    return spaces(Cutting.high(lines, lanes.size()), lanes, places, others) * space;
+    List<Double> feet = feet(lanes);
+    double line =
+        head(lanes)
+            + apart(lanes).stream().mapToDouble(each -> each).sum()
+            + feet.get(feet.size() - 1);
+    return (places * line + (places - 1) * GAP_SPACES) * space;
+  }
+
+  /** How far a line reaches above the middle of its first staff at the most, staff spaces. */
+  double head(List<Integer> lanes) {
+    return staves(lanes).get(0) - feet(lanes).get(0);
+  }
+
+  /**
+   * How far the middle line of each staff after the first is below the one before at the least,
+   * staff spaces: as far for all of them where that takes little room.
+   */
+  List<Double> apart(List<Integer> lanes) {
+    List<Double> high = staves(lanes);
+    List<Double> feet = feet(lanes);
+    List<Double> needed =
+        IntStream.range(1, high.size())
+            .mapToObj(at -> feet.get(at - 1) + STAFF_GAP + high.get(at) - feet.get(at))
+            .toList();
+    double most = needed.stream().mapToDouble(each -> each).max().orElse(0);
+    double all = needed.stream().mapToDouble(each -> each).sum();
+    boolean even = most * needed.size() <= all * EVEN;
+    return even ? Collections.nCopies(needed.size(), most) : needed;
   }
 
   private static double spaces(List<Double> high, List<Integer> lanes, int places, int others) {

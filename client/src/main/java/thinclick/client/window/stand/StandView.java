@@ -40,6 +40,9 @@ import thinclick.server.material.WrittenPart;
 public final class StandView {
   private static final double WORDS_SHARE = 0.28;
 
+  /** So many lines of words stand there wherever they are wanted; more where the music is large. */
+  private static final double LEAST_LINES = 2;
+
   /** Lower than so many ems a page has no room for words beside the music. */
   private static final double BRIEF_EMS = 26;
 
@@ -63,10 +66,15 @@ public final class StandView {
   private final Label read = styled(new Label(), "soft");
   private final Label says = wrapped(new Label());
   private final MarkLegend legend;
+
+  /** In the title's place while marks come and are read, where the page has no room below. */
+  private final MarkLegend briefLegend;
+
+  private final StackPane titled;
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);
   private final FlowPane which = styled(new FlowPane(), "stand-whose");
-  private final FlowPane titleLine = styled(new FlowPane(title), "stand-line");
+  private final FlowPane titleLine = styled(new FlowPane(), "stand-line");
   private final FlowPane partLine = styled(new FlowPane(read, says), "stand-line");
   private final Label inView = wrapped(new Label());
   private final ToggleGroup whose = new ToggleGroup();
@@ -83,12 +91,18 @@ public final class StandView {
   private @Nullable PartSheet part;
   private String pageSaid = "";
 
+  /** From the take's beginning until the next deal. */
+  private boolean marked;
+
   /**
    * @param model of the player whose window this is
    */
   public StandView(StandModel model, Words words) {
     this.words = words;
-    legend = new MarkLegend(words);
+    legend = new MarkLegend(words, false);
+    briefLegend = new MarkLegend(words, true);
+    titled = new StackPane(title, briefLegend.root());
+    briefLegend.within(title);
     createView();
     readers(List.of(new Reader("", model)));
     model.roomProperty().addListener((any, old, now) -> show(now));
@@ -154,9 +168,9 @@ public final class StandView {
       which.getChildren().add(word);
     }
     if (which.getChildren().isEmpty()) {
-      titleLine.getChildren().setAll(title);
+      titleLine.getChildren().setAll(titled);
     } else {
-      titleLine.getChildren().setAll(title, which);
+      titleLine.getChildren().setAll(titled, which);
     }
   }
 
@@ -233,6 +247,7 @@ public final class StandView {
       part.dress(wanted, textScale);
     }
     legend.dress(wanted, textScale);
+    briefLegend.dress(wanted, textScale);
     shorten();
     fit();
     partInWords.setVisible(inWords);
@@ -254,6 +269,9 @@ public final class StandView {
     partLine.setVisible(!brief);
     legend.root().setManaged(!brief);
     legend.root().setVisible(!brief && !empty.isVisible());
+    briefLegend.root().setManaged(brief);
+    briefLegend.root().setVisible(brief && marked);
+    title.setVisible(!brief || !marked);
   }
 
   private boolean brief() {
@@ -277,6 +295,7 @@ public final class StandView {
     note.setId("stand-note");
     note.setWrapText(true);
     note.managedProperty().bind(note.visibleProperty());
+    titled.setAlignment(Pos.BASELINE_LEFT);
     title.setId("stand-title");
     title.setWrapText(true);
     read.setId("stand-read");
@@ -300,7 +319,7 @@ public final class StandView {
     VBox right = new VBox(0, strut, counted, countdown);
     right.setAlignment(Pos.TOP_RIGHT);
     right.setMinWidth(Region.USE_PREF_SIZE);
-    HBox top = styled(new HBox(24, head, right), "stand-top");
+    HBox top = styled(new HBox(16, head, right), "stand-top");
     scores.setMinHeight(0);
     root.heightProperty().addListener(any -> shorten());
     scores.heightProperty().addListener(any -> fit());
@@ -332,7 +351,7 @@ public final class StandView {
     double each = spoken.prefHeight(-1) / Math.max(1, spoken.getText().lines().count());
     double around = partInWords.getInsets().getTop() + partInWords.getInsets().getBottom();
     double lines = Math.floor((root.getHeight() * WORDS_SHARE - around) / each);
-    return around + Math.max(2, lines) * each;
+    return around + (brief() ? LEAST_LINES : Math.max(LEAST_LINES, lines)) * each;
   }
 
   private void turnsPages(KeyEvent event) {
@@ -349,6 +368,7 @@ public final class StandView {
     String why = words.say(room.leader() ? "stand.empty.leader" : "stand.empty");
     empty.setText(nothing ? why : "");
     legend.takeOver(room.phase() == Phase.REVIEW);
+    marked = !nothing && (room.takeRuns() || room.phase() == Phase.REVIEW);
     shorten();
     title.setText(
         dealt == null

@@ -40,12 +40,6 @@ final class SystemView {
 
   private static final double NAME_SIZE = 1.4;
 
-  /** From a name to the place of the first step. */
-  private static final double AFTER_NAME = 1.9;
-
-  /** From a name to the bracket of the first bar, which reaches before the first step. */
-  private static final double BEFORE_BRACKET = 0.5;
-
   private static final double WRITTEN_TICK = 0.65;
   private static final double RULE = 0.13;
   private static final double STAFF_LINE = 0.13;
@@ -57,6 +51,7 @@ final class SystemView {
   private final SheetWords said;
   private final Palette palette;
   private final double space;
+  private final DevicePixels pixels;
   private final Group root = new Group();
   private final Canvas canvas;
   private final Group laid = new Group();
@@ -76,16 +71,18 @@ final class SystemView {
       List<String> readers,
       List<OtherLine> others,
       Palette palette,
-      double space) {
+      double space,
+      DevicePixels pixels) {
     this.readers = readers;
     this.system = system;
     this.others = others;
     this.said = SheetWords.in(part.heading().language());
     this.palette = palette;
     this.space = space;
+    this.pixels = pixels;
     canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(height()));
     bracket.setStroke(Color.web(Palette.web(palette.ink())));
-    bracket.setStrokeWidth(Math.max(2, Math.rint(space * 0.28)));
+    bracket.setStrokeWidth(pixels.nearest(Math.max(2, space * 0.28)));
     bracket.setStrokeLineCap(StrokeLineCap.BUTT);
     bracket.setStrokeLineJoin(StrokeLineJoin.MITER);
     bracket.setVisible(false);
@@ -97,20 +94,14 @@ final class SystemView {
     root.layoutYProperty().addListener((any, old, y) -> root.setTranslateY(offPixel(y)));
   }
 
-  private static double offPixel(Number at) {
-    return toPixel(at.doubleValue()) - at.doubleValue();
-  }
-
-  /** The nearest place at which a whole pixel of the screen begins. */
-  static double toPixel(double at) {
-    double device = MarkPainter.device();
-    return Math.rint(at * device) / device;
+  private double offPixel(Number at) {
+    return pixels.nearest(at.doubleValue()) - at.doubleValue();
   }
 
   Node root() {
     if (!painted) {
       painted = true;
-      MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space);
+      MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space, pixels);
       painter.draw(system.marks());
       painter.draw(laneNames());
       painter.draw(otherLines());
@@ -126,18 +117,23 @@ final class SystemView {
     return space;
   }
 
+  /** What it is painted on. */
+  DevicePixels pixels() {
+    return pixels;
+  }
+
   /** Where the first line of its staff begins as it is drawn, pixels from its own top. */
   double staffTop() {
-    return drawnStaff().top() / MarkPainter.device();
+    return drawnStaff().top() / pixels.each();
   }
 
   /** Where the last line of its staff ends as it is drawn, pixels from its top. */
   double staffBottom() {
-    return drawnStaff().bottom() / MarkPainter.device();
+    return drawnStaff().bottom() / pixels.each();
   }
 
   private PixelGrid.Edges drawnStaff() {
-    return new PixelGrid(space, MarkPainter.device()).staff(system.staffY(), STAFF_LINE);
+    return new PixelGrid(space, pixels.each()).staff(system.staffY(), STAFF_LINE);
   }
 
   /**
@@ -160,7 +156,7 @@ final class SystemView {
 
   /** On a whole pixel, so that the ticks of all lines are of one height. */
   private double otherY(int line) {
-    return toPixel((underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER) * space) / space;
+    return pixels.nearest((underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER) * space) / space;
   }
 
   private double underLanes() {
@@ -177,9 +173,7 @@ final class SystemView {
   }
 
   private Mark name(String said, double y) {
-    double right =
-        Math.min(
-            system.xOf(system.firstStep()) - AFTER_NAME, system.barLines().get(0) - BEFORE_BRACKET);
+    double right = system.nameRight();
     String name = Easel.cut(said, NAME_SIZE, right - 0.5);
     double x = right - Face.ITALIC.width(name, NAME_SIZE);
     return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
@@ -215,8 +209,8 @@ final class SystemView {
       double half = bracket.getStrokeWidth() / 2;
       double left = edge(inLine, false) + half;
       double right = edge(inLine + 1, true) - half;
-      double y = Math.rint(underLanes() * space - half) + half;
-      MarkShapes.bracket(bracket, left, right, y, space);
+      double y = pixels.nearest(underLanes() * space - half) + half;
+      MarkShapes.bracket(bracket, left, right, y, pixels.nearest(y - 0.7 * space));
     }
   }
 
@@ -227,7 +221,7 @@ final class SystemView {
    * @param right true for its right edge
    */
   private double edge(int line, boolean right) {
-    double device = MarkPainter.device();
+    double device = pixels.each();
     PixelGrid grid = new PixelGrid(space, device);
     double x = system.barLines().get(line);
     for (Mark mark : system.marks()) {
@@ -236,7 +230,7 @@ final class SystemView {
         return (right ? from + grid.across(one.thickness()) : from) / device;
       }
     }
-    return Math.rint(x * space * device) / device;
+    return pixels.nearest(x * space);
   }
 
   private static boolean stands(Mark.Line line, double x) {
@@ -245,8 +239,8 @@ final class SystemView {
 
   /** The marks of a bar that is over, in the lane of the player whose they are. */
   void marks(int lane, int bar, List<BarMark> marks) {
-    Node made = MarkShapes.of(marks, system, palette, space);
-    made.setTranslateY(toPixel(lane * LANE * space));
+    Node made = MarkShapes.of(marks, system, palette, space, pixels);
+    made.setTranslateY(pixels.nearest(lane * LANE * space));
     made.setAccessibleRole(AccessibleRole.TEXT);
     String spoken = SpokenLine.of(bar, marks, said);
     made.setAccessibleText(readers.size() > 1 ? readers.get(lane) + ": " + spoken : spoken);
@@ -259,7 +253,7 @@ final class SystemView {
     for (int line = 0; line < others.size(); line++) {
       double y = otherY(line);
       for (double step : played.getOrDefault(others.get(line).name(), List.of())) {
-        group.getChildren().add(MarkShapes.heard(system.xOf(step), y, palette, space));
+        group.getChildren().add(MarkShapes.heard(system.xOf(step), y, palette, space, pixels));
       }
     }
     replace(heardNodes, bar, group);

@@ -59,13 +59,21 @@ final class TurnRule {
    * @param free from the music above it to the music below it, pixels
    * @param wide the page, pixels
    * @param space a staff space, pixels
+   * @param pixels of the screen on which it is seen
    */
-  void show(String says, double y, double free, double wide, double space, Palette palette) {
+  void show(
+      String says,
+      double y,
+      double free,
+      double wide,
+      double space,
+      Palette palette,
+      DevicePixels pixels) {
     Color ink = Color.web(Palette.web(palette.ink()));
-    double thick = Math.max(1, Math.rint(THICK * space));
+    double thick = Math.max(1 / pixels.each(), pixels.nearest(THICK * space));
     double high = Math.max(HIGH * space, Math.min(HIGHEST * space, free - AROUND * space));
-    double top = SystemView.toPixel(y - high / 2);
-    double bottom = SystemView.toPixel(y + high / 2);
+    double top = pixels.nearest(y - high / 2);
+    double bottom = pixels.nearest(y + high / 2);
     band.setY(top);
     band.setWidth(wide);
     band.setHeight(bottom - top);

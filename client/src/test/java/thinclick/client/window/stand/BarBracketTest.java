@@ -45,7 +45,15 @@ class BarBracketTest {
     SystemView view =
         WaitForAsyncUtils.waitForAsyncFx(
             10_000,
-            () -> new SystemView(system, part, List.of(""), List.of(), Palette.LIGHT, space));
+            () ->
+                new SystemView(
+                    system,
+                    part,
+                    List.of(""),
+                    List.of(),
+                    Palette.LIGHT,
+                    space,
+                    DevicePixels.ALIKE));
     List<Mark> painted = new PixelGrid(space, 1).fit(system.marks());
     for (int bar = 0; bar < 4; bar++) {
       int now = bar;
@@ -75,7 +83,13 @@ class BarBracketTest {
               () -> {
                 SystemView made =
                     new SystemView(
-                        system, part, List.of("Ana", "Dara"), List.of(), Palette.LIGHT, 10);
+                        system,
+                        part,
+                        List.of("Ana", "Dara"),
+                        List.of(),
+                        Palette.LIGHT,
+                        10,
+                        DevicePixels.ALIKE);
                 made.bar(system.firstBar());
                 return made;
               });

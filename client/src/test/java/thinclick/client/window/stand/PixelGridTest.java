@@ -188,7 +188,8 @@ class PixelGridTest {
       StaffSystem system, Palette palette, double space) {
     Canvas canvas =
         new Canvas(Math.ceil(system.width() * space) + 1, Math.ceil(system.height() * space) + 1);
-    new MarkPainter(canvas.getGraphicsContext2D(), palette, space).draw(system.marks());
+    new MarkPainter(canvas.getGraphicsContext2D(), palette, space, DevicePixels.ALIKE)
+        .draw(system.marks());
     SnapshotParameters on = new SnapshotParameters();
     on.setFill(Color.web(Palette.web(palette.sheet())));
     return canvas.snapshot(on, null);

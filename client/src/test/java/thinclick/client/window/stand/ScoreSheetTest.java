@@ -8,10 +8,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import javafx.geometry.Bounds;
 import javafx.scene.Group;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
@@ -275,6 +277,85 @@ class ScoreSheetTest {
         .isCloseTo(line.staffY(2) - line.staffY(0) + 4 * first(sheet).space(), within(4.0));
   }
 
+  @ParameterizedTest
+  @CsvSource({"1812, 820", "1812, 900", "1258, 900"})
+  void stavesOfALineStandEvenlyApart(double width, double height) {
+    ScoreLine line = score(List.of(0, 1, 2, 3), List.of(), width, height).shown().get(0);
+    double apart = line.staffY(1) - line.staffY(0);
+    for (int staff = 2; staff < 4; staff++) {
+      assertThat(line.staffY(staff) - line.staffY(staff - 1)).isCloseTo(apart, within(1.0));
+    }
+  }
+
+  /** With two parts each, and with two and one. */
+  @ParameterizedTest
+  @CsvSource({"1272, 500, 4", "930, 460, 4", "1272, 500, 3", "930, 460, 3"})
+  void whatIsTurnedToHasStavesAsLargeAndTheClickInItsPlace(
+      double width, double height, int players) {
+    List<Integer> first = List.of(0, 1);
+    List<Integer> second = IntStream.range(2, players).boxed().toList();
+    ScoreSheet one = score(first, List.of(second), width, height);
+    ScoreSheet other = score(second, List.of(first), width, height);
+    assertThat(first(other).space()).isEqualTo(first(one).space());
+    assertThat(one.shown().get(0).bars().firstBar()).isZero();
+    assertThat(other.shown().get(0).root().lookup(".strong"))
+        .as("named where it stands alone too")
+        .isNotNull();
+    if (players == 4) {
+      assertThat(clickAt(other)).isCloseTo(clickAt(one), within(1.0));
+    }
+  }
+
+  /** Where the click's line of the first line stands, pixels from the page's top. */
+  private static double clickAt(ScoreSheet sheet) {
+    ScoreLine line = sheet.shown().get(0);
+    SystemView view = line.staves().get(0);
+    return line.root().getLayoutY() + line.head() + view.system().clickY() * view.space();
+  }
+
+  @Test
+  void musicIsDrawnOnThePixelsOfTheScreenItsWindowHasBeenMovedTo() {
+    ScoreSheet sheet = sheet(1, 1_040, 560);
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          javafx.stage.Stage stage = new javafx.stage.Stage();
+          stage.setScene(new Scene((Parent) sheet.root(), 1_040, 560));
+          stage.show();
+          for (double scale : List.of(1.5, 1.25, 2.0)) {
+            stage.setRenderScaleY(scale);
+            assertThat(first(sheet).pixels().each()).isEqualTo(scale);
+            double top = first(sheet).staffTop() * scale;
+            assertThat(top).as("at %s", scale).isCloseTo(Math.rint(top), within(1e-6));
+          }
+          stage.getScene().setRoot(new Group());
+          assertThat(first(sheet).pixels().each()).as("out of the window").isEqualTo(2);
+          stage.close();
+        });
+  }
+
+  /** A page of the parts of some players, beside pages of others. */
+  private static ScoreSheet score(
+      List<Integer> players, List<List<Integer>> beside, double width, double height) {
+    List<WrittenPart> parts = IntStream.range(0, 4).mapToObj(ScoreSheetTest::part).toList();
+    ScoreSheet sheet =
+        new ScoreSheet(players.stream().map(player -> List.of("" + player)).toList(), WORDS);
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          ((Region) sheet.root()).resize(width, height);
+          for (int staff = 0; staff < players.size(); staff++) {
+            sheet.show(staff, parts.get(players.get(staff)), List.of());
+          }
+          sheet.beside(
+              beside.stream()
+                  .map(page -> Beside.of(page.stream().map(List::of).toList(), parts))
+                  .toList());
+          ((Parent) sheet.root()).layout();
+        });
+    return sheet;
+  }
+
   @Test
   void aPageThatIsTurnedSaysSoBetweenItsHalves() {
     ScoreSheet sheet = sheet(1, 1_040, 560);
@@ -399,7 +480,7 @@ class ScoreSheetTest {
   }
 
   private static Path shape(BarMark mark, StaffSystem system, Palette palette) {
-    Node marks = MarkShapes.of(List.of(mark), system, palette, 10);
+    Node marks = MarkShapes.of(List.of(mark), system, palette, 10, DevicePixels.ALIKE);
     return (Path) ((Group) marks).getChildren().get(0);
   }
 
