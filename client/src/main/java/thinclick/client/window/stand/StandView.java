@@ -295,7 +295,7 @@ public final class StandView {
     note.setId("stand-note");
     note.setWrapText(true);
     note.managedProperty().bind(note.visibleProperty());
-    titled.setAlignment(Pos.BASELINE_LEFT);
+    titled.setAlignment(Pos.CENTER_LEFT);
     title.setId("stand-title");
     title.setWrapText(true);
     read.setId("stand-read");
