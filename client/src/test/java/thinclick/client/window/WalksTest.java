@@ -153,7 +153,7 @@ class WalksTest extends WindowCase {
     assertThat(partner.state().review().takeId()).isEqualTo(session.state().review().takeId());
     fire("Keep as PDF");
     kept("#review-done", ".pdf");
-    fire("Set it up");
+    robot.interact(() -> ((ButtonBase) stage.getScene().lookup("#review-next")).fire());
     until(() -> session.state().phase() == Phase.DEALT || onPage("Stand"));
     theWalkIsOver();
   }
