@@ -107,16 +107,23 @@ public final class Engraver {
 
   /** Where the first step stands for this staff. */
   double firstX(List<SystemPlan> plans) {
-    double start =
-        plans.stream()
-            .mapToDouble(plan -> new StaffStart(part).draw(new Sheet(), plan))
-            .max()
-            .orElse(0);
+    double start = plans.stream().mapToDouble(plan -> start(new Sheet(), plan)).max().orElse(0);
     double reach = Math.max(Measure.HALF_HEAD, columns.reachBefore());
     for (SystemPlan plan : plans) {
       reach = Math.max(reach, heldReach(plan) + Ties.LEAST_HALF);
     }
     return start + AFTER_START + reach;
+  }
+
+  /**
+   * Draws the signs at the beginning of a staff; answers where they end. A repeat begins where the
+   * word before the click's line has room to the left of it.
+   */
+  private double start(Sheet sheet, SystemPlan plan) {
+    double end = new StaffStart(part).draw(sheet, plan);
+    return plan.repeatFrom()
+        ? Math.max(end, clickWord() + AFTER_WORD + BarLines.REPEAT_WIDTH)
+        : end;
   }
 
   /** How far before the first step of a system a tie ends that comes from the one before. */
@@ -146,7 +153,7 @@ public final class Engraver {
     List<SpelledBar> itsBars = bars.subList(plan.firstBar(), plan.firstBar() + plan.bars());
     Sheet sheet = new Sheet();
     staffLines(sheet, right);
-    double start = new StaffStart(part).draw(sheet, plan);
+    double start = start(sheet, plan);
     itsBars.forEach(bar -> notes.draw(sheet, bar, stepX::applyAsDouble, 0));
     notes.remind(sheet, itsBars.get(0), stepX::applyAsDouble, 0);
     new Ties(notes, part, sheet, stepX::applyAsDouble)

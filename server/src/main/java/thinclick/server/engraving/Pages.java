@@ -174,10 +174,49 @@ public final class Pages {
     y = heading.draw(page(), left(), left() + width(), y);
   }
 
+  /** Below the heading; a page begins earlier where else the last one had a single system. */
   private void systems(Reading reading) {
-    for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), width())) {
-      place(system, 0);
+    List<StaffSystem> systems = Engraver.systems(reading.part(), reading.plans(), width());
+    List<Integer> firsts = firsts(systems);
+    int last = firsts.get(firsts.size() - 1);
+    if (firsts.size() > 1 && last == systems.size() - 1) {
+      int before = firsts.get(firsts.size() - 2);
+      int earlier = earlier(reading.plans(), before, last);
+      firsts.set(firsts.size() - 1, earlier);
     }
+    for (int i = 0; i < systems.size(); i++) {
+      if (i > 0 && firsts.contains(i)) {
+        newPage();
+      }
+      place(systems.get(i));
+    }
+  }
+
+  /** The systems that begin pages where each page takes as many as it has room for. */
+  private List<Integer> firsts(List<StaffSystem> systems) {
+    List<Integer> firsts = new ArrayList<>(List.of(0));
+    double at = y;
+    for (int i = 0; i < systems.size(); i++) {
+      if (at + systems.get(i).height() > bottom() && i > firsts.get(firsts.size() - 1)) {
+        firsts.add(i);
+        at = TOP_MARGIN_MM / spaceMm;
+      }
+      at += systems.get(i).height() + BETWEEN_SYSTEMS;
+    }
+    return firsts;
+  }
+
+  /**
+   * Where the last page begins instead of with its only system: with the stage that this one
+   * belongs to, in the later half of the page before; else one system earlier.
+   */
+  private static int earlier(List<SystemPlan> plans, int before, int last) {
+    for (int i = last - 1; i > (before + last) / 2; i--) {
+      if (!plans.get(i).direction().isEmpty()) {
+        return i;
+      }
+    }
+    return Math.max(before + 1, last - 1);
   }
 
   private void section(WrittenPart written, Reading reading) {
@@ -208,16 +247,16 @@ public final class Pages {
         y += 0.6;
         first = false;
       }
-      place(system, 0);
+      if (y + system.height() > bottom()) {
+        newPage();
+      }
+      place(system);
     }
     y += BETWEEN_SECTIONS - BETWEEN_SYSTEMS;
   }
 
-  private void place(StaffSystem system, double above) {
-    if (y + above + system.height() > bottom()) {
-      newPage();
-    }
-    double top = y + above;
+  private void place(StaffSystem system) {
+    double top = y;
     system.marks().forEach(mark -> page().add(mark.shifted(left(), top)));
     y = top + system.height() + BETWEEN_SYSTEMS;
   }

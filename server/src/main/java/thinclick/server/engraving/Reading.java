@@ -32,7 +32,9 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
     List<SystemPlan> plans = new ArrayList<>();
     int to;
     for (int bar = 0; bar < part.bars(); bar = to) {
-      to = Math.min(part.bars(), nextLine(written, bar, barsPerSystem));
+      int lead = written.repeatFromBar();
+      int beyond = bar < lead ? lead : nextLine(written, bar - lead, barsPerSystem) + lead;
+      to = Math.min(part.bars(), Math.min(beyond, bar + barsPerSystem));
       boolean last = to == part.bars();
       int times = round && last ? SystemPlan.ROUND : 1;
       boolean from = round && bar == written.repeatFromBar();
@@ -105,15 +107,15 @@ public record Reading(StaffPart part, List<SystemPlan> plans) {
     return Math.max(1, written.bars() - written.repeatFromBar());
   }
 
-  /** The bar at which the next system begins: at most a period on, and never across its end. */
+  /**
+   * The bar at which the next system begins: at most a period on, and never across the end of one.
+   * Periods are counted from the first bar, also where a chair comes in later: so no entry stands
+   * in a short system of its own, and all chairs turn to a new line at the same bars.
+   */
   private static int nextLine(WrittenPart written, int bar, int barsPerSystem) {
-    int lead = written.repeatFromBar();
     int next = bar + barsPerSystem;
-    if (bar < lead) {
-      return Math.min(lead, next);
-    }
     int period = period(written);
-    int periodEnd = lead + ((bar - lead) / period + 1) * period;
+    int periodEnd = (bar / period + 1) * period;
     return period < barsPerSystem ? next : Math.min(next, periodEnd);
   }
 }
