@@ -4,6 +4,7 @@ import thinclick.client.link.LinkState;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.lectern.LecternDesk;
+import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.session.Situation;
@@ -64,8 +65,7 @@ final class FootSentence {
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {
       said = situation.choose(room);
     } else if (page == View.SEASON && quiet) {
-      boolean open = lectern.classes().seasonProperty().get() != null;
-      said = words.say(open ? "situation.season" : "situation.season.none");
+      said = season();
     } else if (room.link() == null && (page == View.SETTINGS || page == View.HELP)) {
       said = words.say("situation.away");
     } else if (room.link() == null && page == View.PRACTICE) {
@@ -94,5 +94,12 @@ final class FootSentence {
     }
     boolean aside = room.link() == null && !putAside.isEmpty();
     return aside ? words.say("settings.aside", putAside) + " " + said : said;
+  }
+
+  private String season() {
+    ClassDesk classes = lectern.classes();
+    boolean open = classes.seasonProperty().get() != null;
+    String next = words.say(open ? "situation.season" : "situation.season.none");
+    return classes.briefly().isEmpty() ? next : classes.briefly();
   }
 }

@@ -23,6 +23,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -83,7 +84,7 @@ class SeasonPageTest extends PictureCase {
           field("pupil-name").setText("Jonah");
           ((Button) node("put-name")).fire();
         });
-    until(() -> says().equals("Jonas is Jonah now, in 3 places."));
+    until(() -> says().equals("Jonas is Jonah now, in three places."));
     until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Jonah took part")));
     robot.interact(() -> ((Button) node("erase-pupil")).fire());
     until(() -> node("erase-now") != null);
@@ -109,11 +110,15 @@ class SeasonPageTest extends PictureCase {
     assertThat(String.join(" ", texts("erasure")))
         .contains(
             "Erase Quirin from Tuesday class?",
-            "In 2 takes the name becomes \u201cSomebody\u201d: Sep 8, 2026, Ands alone at ");
+            "In two takes the name becomes \u201cSomebody\u201d: Sep 8, 2026, Ands alone at ");
     assertThat(holding("Quirin")).isTrue();
     robot.interact(() -> ((Button) node("erase-now")).fire());
-    until(() -> says().startsWith("Erased. In 2 takes the name is \u201cSomebody\u201d now: "));
+    until(() -> says().startsWith("Erased. In two takes the name is \u201cSomebody\u201d now: "));
     assertThat(holding("Quirin")).isFalse();
+    until(
+        () ->
+            text("sentence")
+                .equals("Quirin is erased from Tuesday class. Left: two members, two takes."));
   }
 
   @SuppressWarnings("unchecked")
@@ -145,6 +150,10 @@ class SeasonPageTest extends PictureCase {
     List<Double> heads = on(() -> lefts(node("members").getParent().lookup(".roster-heads")));
     List<Double> cells = on(() -> lefts(node("members").lookup(".list-cell .roster-line")));
     assertThat(cells).hasSameSizeAs(heads);
+    Region column = (Region) node("members").getParent().getParent();
+    assertThat(on(() -> ((Region) node("members")).getWidth()))
+        .as("inside its column")
+        .isLessThanOrEqualTo(on(column::getWidth));
     for (int i = 0; i < heads.size(); i++) {
       assertThat(cells.get(i)).as("column %d", i).isCloseTo(heads.get(i), within(2.0));
     }
@@ -171,7 +180,9 @@ class SeasonPageTest extends PictureCase {
     robot.interact(() -> ((Button) node("erase-pupil")).fire());
     until(() -> node("erase-now") != null);
     picture("season-erase");
-    robot.interact(() -> ((Button) node("erase-not")).fire());
+    robot.interact(() -> ((Button) node("erase-now")).fire());
+    until(() -> says().startsWith("Erased. "));
+    picture("season-erased");
     robot.interact(
         () -> {
           if (stage.getScene().lookup(".scroll-pane") instanceof ScrollPane pane) {
@@ -179,7 +190,7 @@ class SeasonPageTest extends PictureCase {
           }
         });
     picture("season-picture");
-    assertThat(written()).isEqualTo(30);
+    assertThat(written()).isEqualTo(36);
   }
 
   // ---------------------------------------------------------------- a class that has played

@@ -38,16 +38,21 @@ public record Season(ClassList list, List<ClassTake> takes) {
     return Course.of(takes.stream().map(ClassTake::entry).toList());
   }
 
-  /** Everybody who was written down or has played, by chair and then by name. */
+  /**
+   * Everybody who was written down or has played, by chair and then by name; not those who were
+   * erased.
+   */
   public List<Pupil> pupils() {
     Map<String, String> names = new LinkedHashMap<>();
     Map<String, List<ClassTake>> played = new LinkedHashMap<>();
     list.members().forEach(member -> names.put(NameKey.of(member.name()), member.name()));
     for (ClassTake take : takes) {
       for (ClassTake.Seat seat : take.seats()) {
-        if (!seat.standIn()) {
+        Optional<Member> written = list.member(seat.player());
+        boolean erased = written.isEmpty() && Erased.stands(seat.player());
+        if (!seat.standIn() && !erased) {
           String key = NameKey.of(seat.player());
-          names.put(key, list.member(seat.player()).map(Member::name).orElse(seat.player()));
+          names.put(key, written.map(Member::name).orElse(seat.player()));
           played.computeIfAbsent(key, somebody -> new ArrayList<>()).add(take);
         }
       }

@@ -78,7 +78,8 @@ public final class SeasonWords {
     List<Pupil> all = season.pupils();
     List<String> missing =
         all.stream().filter(one -> !present.contains(one.key())).map(Pupil::name).toList();
-    Said there = Said.of("season.week", day.format(last.monday()), present.size(), all.size());
+    int came = all.size() - missing.size();
+    Said there = Said.of("season.week", day.format(last.monday()), came, all.size());
     return missing.isEmpty()
         ? List.of(speaker.say(there))
         : List.of(

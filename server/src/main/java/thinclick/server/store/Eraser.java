@@ -22,8 +22,6 @@ import thinclick.server.season.NameKey;
  * emptied, so that the name is in no file any more.
  */
 public final class Eraser {
-  static final String NOBODY = "Somebody";
-
   private Eraser() {}
 
   /**
@@ -178,9 +176,9 @@ public final class Eraser {
   /** A name that says nothing and that nobody of those has. */
   static String pseudonym(List<String> taken) {
     Set<String> names = new HashSet<>(taken);
-    String pseudonym = NOBODY;
+    String pseudonym = Erased.NAME;
     for (int i = 2; names.contains(pseudonym); i++) {
-      pseudonym = NOBODY + " " + i;
+      pseudonym = Erased.NAME + " " + i;
     }
     return pseudonym;
   }

@@ -96,6 +96,25 @@ class SeasonTest {
             "Week of 2026-09-21: 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
   }
 
+  /** Whoever was erased is no member and is not missed; another of that name is, once written. */
+  @Test
+  void whoWasErasedIsNobodysMember() {
+    Map<String, Double> names = new LinkedHashMap<>();
+    List.of("Mina", "Somebody", "Somebody 2").forEach(name -> names.put(name, 10.0));
+    List<ClassTake> takes = List.of(played("t1", 0, take(0, names, Map.of())));
+
+    Season erased = new Season(new ClassList("Tuesday class", null, List.of()), takes);
+    assertThat(erased.pupils()).extracting(Pupil::name).containsExactly("Mina");
+    assertThat(new SeasonWords(erased, ZoneOffset.UTC, ENGLISH).lastWeek())
+        .containsExactly("Week of 2026-08-31: 1 of 1 took part.");
+
+    ClassList written =
+        new ClassList("Tuesday class", null, List.of(new Member("Somebody", null, null)));
+    assertThat(new Season(written, takes).pupils())
+        .extracting(Pupil::name)
+        .containsExactly("Mina", "Somebody");
+  }
+
   /** Written down goes before where somebody sat last; a name is the same in any case. */
   @Test
   void everybodyIsKnownByNameAndChair() {

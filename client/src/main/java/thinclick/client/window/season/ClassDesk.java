@@ -50,6 +50,7 @@ public final class ClassDesk implements AutoCloseable {
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyObjectWrapper<@Nullable Season> season = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
+  private String briefly = "";
   private final LastSeats seats;
   private String heldRoom = "";
   private String seatedTake = "";
@@ -89,6 +90,11 @@ public final class ClassDesk implements AutoCloseable {
     return says.getReadOnlyProperty();
   }
 
+  /** The same in the one sentence that the window's foot has room for; empty for nothing. */
+  public String briefly() {
+    return briefly;
+  }
+
   /** How the server's words are said here. */
   Speaker speaker() {
     return Speaker.of(words.language()).withDaysAsIn(words.locale());
@@ -113,7 +119,7 @@ public final class ClassDesk implements AutoCloseable {
   /** Opens a class, made where there is none of that title; an empty one closes what is open. */
   public void open(String title) {
     String wanted = title.strip();
-    says.set("");
+    tell("");
     if (wanted.isEmpty()) {
       open.set("");
       season.set(null);
@@ -245,14 +251,20 @@ public final class ClassDesk implements AutoCloseable {
     work(
         does,
         done -> {
-          says.set(done);
+          tell(done);
           again();
         });
   }
 
   /** Says what was done. */
   void tell(String done) {
+    tell(done, "");
+  }
+
+  /** Says what was done, and the same briefly at the window's foot. */
+  void tell(String done, String brief) {
     says.set(done);
+    briefly = brief;
   }
 
   /**
@@ -268,7 +280,7 @@ public final class ClassDesk implements AutoCloseable {
             .whenCompleteAsync(
                 (done, failed) -> {
                   if (failed != null) {
-                    says.set(why(failed));
+                    tell(why(failed));
                   } else {
                     then.accept(done);
                   }

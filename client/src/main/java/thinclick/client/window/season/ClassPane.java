@@ -69,8 +69,9 @@ final class ClassPane {
           if (!written.matches("\\d{1,4}")) {
             throw new BadInput("MONTHS", words.say("season.keep.wrong"));
           }
-          book.keep(title, Integer.parseInt(written));
-          return words.say("season.keeps", Integer.parseInt(written));
+          int kept = Integer.parseInt(written);
+          book.keep(title, kept);
+          return words.count("season.keeps", kept);
         });
   }
 
@@ -132,9 +133,15 @@ final class ClassPane {
         opened.conflicts().stream().map(conflict -> conflict.say(desk.speaker())).toList();
     String says =
         words.say(
-            "season.opened", opened.title(), opened.takes(), opened.there(), opened.members());
+            "season.opened",
+            opened.title(),
+            words.count("season.count.takes", opened.takes()),
+            opened.there(),
+            words.count(opened.there()),
+            words.count("season.count.names", opened.members()));
     if (!opened.elsewhere().isEmpty()) {
-      says += " " + words.say("season.opened.elsewhere", opened.elsewhere().size());
+      String stay = words.count("season.opened.elsewhere", opened.elsewhere().size());
+      says += " " + Words.sentence(stay);
     }
     return conflicts.isEmpty() ? says : says + " " + String.join(" ", conflicts);
   }

@@ -64,19 +64,32 @@ final class Erasure {
     }
     wanted.set(null);
     ErasureWords said = said();
+    String name = now.name();
     desk.work(
-        book -> said.gone(book.erasing().erase(now.name(), now.title())),
-        gone -> {
+        book -> {
+          List<String> gone = said.gone(book.erasing().erase(name, now.title()));
+          String left =
+              name == null
+                  ? said.left(now.title(), book.classes().size())
+                  : said.left(name, book.season(now.title()));
+          return new Done(gone, left);
+        },
+        done -> {
           String says =
               words.say(
-                  "season.erased", String.join(" ", gone), desk.speaker().say(ErasedPlace.OUTSIDE));
-          if (now.name() == null) {
+                  "season.erased",
+                  String.join(" ", done.gone()),
+                  desk.speaker().say(ErasedPlace.OUTSIDE));
+          if (name == null) {
             desk.open("");
             desk.titles().remove(now.title());
           } else {
             desk.again();
           }
-          desk.tell(says);
+          desk.tell(says, done.left());
         });
   }
+
+  /** What has gone, a sentence a place, and what is left. */
+  private record Done(List<String> gone, String left) {}
 }

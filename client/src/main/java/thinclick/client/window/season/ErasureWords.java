@@ -33,6 +33,21 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
     return said("season.gone.", places);
   }
 
+  /** What is left of a class without somebody, for the foot of the window. */
+  String left(String name, Season after) {
+    return words.say(
+        "season.left",
+        name,
+        after.list().title(),
+        words.count("season.count.members", after.pupils().size()),
+        words.count("season.count.takes", after.takes().size()));
+  }
+
+  /** How many classes are left without one, for the foot of the window. */
+  String left(String title, int classes) {
+    return words.say("season.left.classes", title, classes, words.count(classes));
+  }
+
   private List<String> said(String time, List<ErasedPlace> places) {
     List<String> says = new ArrayList<>();
     for (ErasedPlace place : places) {
@@ -52,21 +67,25 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
       says.add(words.say("season.goes.nothing"));
     }
     if (!erased.takes().isEmpty()) {
-      says.add(words.say(time + "takes", erased.takes().size(), evenings(erased.takes())));
+      says.add(counted(time + "takes", erased.takes().size(), evenings(erased.takes())));
     }
     if (!erased.deleted().isEmpty()) {
-      says.add(words.say(time + "deleted", erased.deleted().size(), evenings(erased.deleted())));
+      says.add(counted(time + "deleted", erased.deleted().size(), evenings(erased.deleted())));
     }
     if (erased.reviews() > 0) {
-      says.add(words.say(time + "reviews", erased.reviews()));
+      says.add(counted(time + "reviews", erased.reviews(), ""));
     }
     if (erased.members() > 0) {
-      says.add(words.say(time + "members", erased.members()));
+      says.add(counted(time + "members", erased.members(), ""));
     }
     if (erased.rooms() > 0) {
-      says.add(words.say(time + "rooms", erased.rooms()));
+      says.add(counted(time + "rooms", erased.rooms(), ""));
     }
     return says;
+  }
+
+  private String counted(String key, int count, String which) {
+    return Words.sentence(words.say(key, count, words.count(count), which));
   }
 
   /** The takes by their evening, the newest first, as the list of takes has them. */

@@ -92,12 +92,10 @@ final class PupilPane {
     if (now != null && !wanted.isEmpty() && !wanted.equals(now.name())) {
       String title = desk.openProperty().get();
       desk.change(
-          book ->
-              words.say(
-                  "season.renamed",
-                  now.name(),
-                  wanted,
-                  book.rename(title, now.name(), wanted, null)));
+          book -> {
+            int places = book.rename(title, now.name(), wanted, null);
+            return words.say("season.renamed", now.name(), wanted, places, words.count(places));
+          });
     }
   }
 

@@ -51,6 +51,16 @@ public final class Words {
     return NumberFormat.getIntegerInstance(locale).format(number).replace('-', MINUS);
   }
 
+  /** A count as prose writes it: in words up to twelve, then in figures. */
+  public String count(int number) {
+    return Speaker.of(language()).say(Speaker.number(number));
+  }
+
+  /** So many of something, by the key of its plurals: "one take", "three takes", "14 takes". */
+  public String count(String key, int number) {
+    return say(key, number, count(number));
+  }
+
   /** Why something typed or asked for cannot be taken. */
   public String say(BadInput wrong) {
     return complaints.say(wrong);

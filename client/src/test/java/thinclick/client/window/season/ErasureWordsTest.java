@@ -57,10 +57,34 @@ class ErasureWordsTest {
 
     assertThat(in(Locale.GERMANY).goes(List.of(database(erased))))
         .containsExactly(
-            "In 3 Durchgängen wird der Name zu „Somebody“: 08.09.2026, Ands alone um 18:00;"
+            "In drei Durchgängen wird der Name zu „Somebody“: 08.09.2026, Ands alone um 18:00;"
                 + " 01.09.2026, Ands alone um 18:00, Ands alone um 18:10.",
-            "2 aufbewahrte Auswertungen werden gelöscht.",
+            "Zwei aufbewahrte Auswertungen werden gelöscht.",
             "Eine Zeile der Mitgliederliste wird gelöscht.");
+  }
+
+  @Test
+  void countsAreWordsUpToTwelveAlsoWhereASentenceBegins() {
+    Erased twelve = new Erased(List.of(), List.of(), 12, 1, 13);
+
+    assertThat(in(Locale.ENGLISH).gone(List.of(database(twelve))))
+        .containsExactly(
+            "Twelve kept reviews are gone.",
+            "One line of the list of members is gone.",
+            "13 rooms that were left open are closed now.");
+  }
+
+  @Test
+  void whatIsLeftIsSaidOfTheClassAndOfAllClasses() {
+    assertThat(in(Locale.ENGLISH).left("Quirin", SEASON))
+        .isEqualTo("Quirin is erased from Tuesday class. Left: two members, three takes.");
+    assertThat(in(Locale.GERMANY).left("Quirin", SEASON))
+        .isEqualTo(
+            "Quirin ist aus Tuesday class gelöscht. Übrig: zwei Mitglieder, drei Durchgänge.");
+    assertThat(in(Locale.ENGLISH).left("Tuesday class", 0))
+        .isEqualTo("Tuesday class is erased. Left: no class.");
+    assertThat(in(Locale.GERMANY).left("Tuesday class", 2))
+        .isEqualTo("Tuesday class ist gelöscht. Übrig: zwei Klassen.");
   }
 
   @Test
