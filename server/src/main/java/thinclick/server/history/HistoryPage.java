@@ -45,7 +45,7 @@ public final class HistoryPage {
     lines.addAll(Table.wrap(String.join(" ", sentences(course, zone, speaker)), ""));
     lines.add("");
     List<String> heads = new ArrayList<>();
-    heads.add("<" + speaker.say(Said.of("history.played", zone.getId())));
+    heads.add("<" + speaker.say("history.played"));
     heads.add("<" + speaker.say("history.take"));
     heads.add(speaker.say("page.stages.hold"));
     heads.add(speaker.say("page.stages.spread"));

@@ -11,7 +11,6 @@ import thinclick.server.picture.Tint;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.words.Quantity;
-import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 
 /** Courses as a sheet: for each, hold and spread over the days, each take with its interval. */
@@ -26,7 +25,7 @@ public final class HistoryPicture {
   private static final double PLOT = 110;
   private static final double GUTTER = 40;
 
-  /** What is left free below the days. */
+  /** From the days below a picture to what comes next; nothing comes after the last one. */
   private static final double BELOW_DAYS = 22;
 
   private HistoryPicture() {}
@@ -45,14 +44,14 @@ public final class HistoryPicture {
 
   /**
    * Draws courses as a part of a review that is read where they were played: what comes next stands
-   * there already, and nobody asks whose days these are.
+   * there already.
    */
   public static Drawing inReview(List<CourseSheet> courses, ZoneId zone, Speaker speaker) {
     Easel easel = new Easel();
     List<String> says = new ArrayList<>();
     List<CourseSheet> plain = courses.stream().map(CourseSheet::withoutNext).toList();
-    double y = courses(easel, MARGIN, plain, zone, speaker, says);
-    return sheet(easel, y - BELOW_DAYS, speaker, says).trimmed(MARGIN);
+    double y = draw(easel, MARGIN, plain, zone, speaker, says);
+    return sheet(easel, y, speaker, says).trimmed(MARGIN);
   }
 
   private static Drawing sheet(Easel easel, double y, Speaker speaker, List<String> says) {
@@ -72,21 +71,6 @@ public final class HistoryPicture {
    * @return where they end
    */
   public static double draw(
-      Easel easel,
-      double top,
-      List<CourseSheet> courses,
-      ZoneId zone,
-      Speaker speaker,
-      List<String> says) {
-    double y = courses(easel, top, courses, zone, speaker, says);
-    if (!courses.isEmpty()) {
-      String days = speaker.say(Said.of("history.zone", zone.getId()));
-      easel.words(MARGIN, y, Easel.SMALL, Anchor.START, days, Tint.SOFT);
-    }
-    return y;
-  }
-
-  private static double courses(
       Easel easel,
       double top,
       List<CourseSheet> courses,
@@ -115,7 +99,7 @@ public final class HistoryPicture {
       says.add(speaker.say("history.none"));
       easel.words(MARGIN, y, Easel.BODY, Anchor.START, speaker.say("history.none"), Tint.INK);
     }
-    return y;
+    return courses.isEmpty() ? y : y - BELOW_DAYS;
   }
 
   private static void panel(
