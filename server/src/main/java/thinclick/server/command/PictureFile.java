@@ -7,6 +7,7 @@ import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
+import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.words.Speaker;
 
@@ -29,9 +30,9 @@ record PictureFile(Path file, String ending, boolean replace) {
     throw new BadInput("--picture", "expected a file ending in .svg, .png or .pdf, found " + file);
   }
 
-  /** Writes a drawing, on paper as one page. */
+  /** Writes a drawing with {@link HistoryPicture#MARGIN} around it, on paper as one page. */
   void write(Drawing drawing, Speaker speaker) {
-    write(drawing, List.of(drawing), speaker);
+    write(drawing, List.of(drawing.onPaper(HistoryPicture.MARGIN)), speaker);
   }
 
   /**

@@ -10,9 +10,11 @@ import thinclick.server.words.SheetWords;
 
 /** Lays parts out on paper: one chair, or a handout of one part in many keys. */
 public final class Pages {
-  private static final double SIDE_MARGIN_MM = 13;
-  private static final double TOP_MARGIN_MM = 13;
-  private static final double BOTTOM_MARGIN_MM = 15;
+  private static final double MARGIN_MM = 15;
+
+  /** From the paper's edge to the line that names the page, in the lower margin. */
+  private static final double FOOT_MM = 10;
+
   private static final double LARGEST_SPACE_MM = 1.75;
   private static final double SMALLEST_ON_A_STAND_MM = 1.35;
   private static final double SMALLEST_IN_THE_HAND_MM = 1.25;
@@ -128,7 +130,7 @@ public final class Pages {
    */
   private static Fit fit(
       IntFunction<List<Reading>> readings, Paper paper, double smallestMm, int most) {
-    double available = paper.width() - 2 * SIDE_MARGIN_MM;
+    double available = paper.width() - 2 * MARGIN_MM;
     int bars = most;
     while (true) {
       List<Reading> tried = readings.apply(bars);
@@ -150,20 +152,20 @@ public final class Pages {
   }
 
   private double left() {
-    return SIDE_MARGIN_MM / spaceMm;
+    return MARGIN_MM / spaceMm;
   }
 
   private double width() {
-    return (paper.width() - 2 * SIDE_MARGIN_MM) / spaceMm;
+    return (paper.width() - 2 * MARGIN_MM) / spaceMm;
   }
 
   private double bottom() {
-    return (paper.height() - BOTTOM_MARGIN_MM) / spaceMm;
+    return (paper.height() - MARGIN_MM) / spaceMm;
   }
 
   private void newPage() {
     pages.add(new ArrayList<>());
-    y = TOP_MARGIN_MM / spaceMm;
+    y = MARGIN_MM / spaceMm;
   }
 
   private List<Mark> page() {
@@ -199,7 +201,7 @@ public final class Pages {
     for (int i = 0; i < systems.size(); i++) {
       if (at + systems.get(i).height() > bottom() && i > firsts.get(firsts.size() - 1)) {
         firsts.add(i);
-        at = TOP_MARGIN_MM / spaceMm;
+        at = MARGIN_MM / spaceMm;
       }
       at += systems.get(i).height() + BETWEEN_SYSTEMS;
     }
@@ -265,7 +267,7 @@ public final class Pages {
     List<Page> finished = new ArrayList<>();
     for (int i = 0; i < pages.size(); i++) {
       List<Mark> marks = pages.get(i);
-      double foot = (paper.height() - BOTTOM_MARGIN_MM * 0.6) / spaceMm;
+      double foot = (paper.height() - FOOT_MM) / spaceMm;
       marks.add(small(title, left(), foot));
       String number = said.say("sheet.of", i + 1, pages.size());
       double x = left() + width() - Face.REGULAR.width(number, SMALL_SIZE);

@@ -2,6 +2,7 @@ package thinclick.server.engraving;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
@@ -76,9 +77,16 @@ final class PartHeading {
 
   private static String chair(WrittenPart.Heading heading, SheetWords said) {
     String role = heading.role();
-    return role == null || role.equalsIgnoreCase(heading.chair())
+    return role == null || named(heading.chair()).startsWith(named(role))
         ? heading.chair()
         : heading.chair() + ", " + said.role(role);
+  }
+
+  /**
+   * A chair that is called after its role, or after several of it, needs no role beside its name.
+   */
+  private static String named(String written) {
+    return written.toLowerCase(Locale.ROOT);
   }
 
   private void tempo(List<Mark> marks, double left, double y) {

@@ -14,6 +14,9 @@ import thinclick.server.engraving.Face;
  * @param items what is drawn
  */
 public record Drawing(double width, double height, String title, String says, List<Item> items) {
+  /** What a page of paper leaves free on every side, of its width: 15 mm of A4. */
+  private static final double FREE_ON_PAPER = 15.0 / 210;
+
   public Drawing {
     items = List.copyOf(items);
   }
@@ -26,6 +29,15 @@ public record Drawing(double width, double height, String title, String says, Li
         title,
         says,
         items.stream().map(item -> item.shifted(-margin, -margin)).toList());
+  }
+
+  /**
+   * The same with the margin of a page of paper.
+   *
+   * @param margin what is free on every side already
+   */
+  public Drawing onPaper(double margin) {
+    return trimmed((margin - FREE_ON_PAPER * width) / (1 - 2 * FREE_ON_PAPER));
   }
 
   /** Something drawn. */

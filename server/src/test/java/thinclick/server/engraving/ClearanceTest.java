@@ -193,7 +193,7 @@ class ClearanceTest {
             lines(system, one -> one.y1() == system.clickY() && one.y2() == system.clickY())
                 .get(0)
                 .x1();
-        assertThat(line - word).as(drill).isGreaterThan(0.4);
+        assertThat(line - word).as(drill).isGreaterThan(0.7);
         double lines =
             system.marks().stream()
                 .filter(mark -> onClick(system, mark) && mark.box().right() < system.firstX())

@@ -9,8 +9,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.server.material.PartWriter;
+import thinclick.server.material.Stock;
 import thinclick.server.material.WrittenPart;
 
 class LayoutTest {
@@ -171,6 +174,21 @@ class LayoutTest {
               "bar 17, 3 bars, 1 times, 3 bars, click on the first beat alone, end");
     }
 
+    /**
+     * A chair that comes in a beat late has a first bar of its own, and no line of its own for it.
+     */
+    @Test
+    void laterChairTurnsToANewLineAtTheSameBarsAsTheFirst() {
+      Drill canon = Stock.find("Four-chair canon");
+      List<List<Integer>> begins =
+          canon.chairs().stream()
+              .map(chair -> PartWriter.write(canon, chair, 92, ""))
+              .map(part -> Reading.writtenOut(part, 4, Cut.BEATS).plans())
+              .map(plans -> plans.stream().map(SystemPlan::firstBar).toList())
+              .toList();
+      assertThat(begins).hasSize(4).containsOnly(List.of(0, 4, 8, 12, 16, 20));
+    }
+
     private List<String> plans(WrittenPart part, int bars) {
       return Reading.wholeTake(part, bars, Cut.BEATS).plans().stream()
           .map(
@@ -213,6 +231,21 @@ class LayoutTest {
             "click, quarter on beat 1",
             "3 of 3",
             "comes round, bar 4");
+  }
+
+  /** Of a part that needs a second page, its last stage stands there whole. */
+  @Test
+  void noLastPageHasASingleLine() {
+    Drill fives = Stock.find("Sevens over a blues");
+    for (Paper paper : Paper.values()) {
+      List<Page> pages =
+          Pages.part(PartWriter.write(fives, fives.chairs().get(0), 100, ""), paper, Cut.BEATS);
+      assertThat(pages).as("%s", paper).hasSizeGreaterThan(1);
+      assertThat(pages.get(pages.size() - 1).marks())
+          .as("%s", paper)
+          .filteredOn(mark -> mark instanceof Mark.Text text && text.text().equals("click"))
+          .hasSizeGreaterThan(1);
+    }
   }
 
   @Test
