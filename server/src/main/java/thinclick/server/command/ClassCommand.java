@@ -54,14 +54,14 @@ final class ClassCommand implements Runnable {
           for (ClassBook.Line one : book.classes()) {
             Integer months = one.list().keepMonths();
             say(
-                "%s  %d written in  %d takes  last %s  %s",
+                "%s  %s in the list  %s  last %s  %s",
                 one.list().title(),
-                one.list().members().size(),
-                one.takes(),
+                Counted.of(one.list().members().size()),
+                Counted.of(one.takes(), "take"),
                 one.last() == null ? "never" : WHEN.format(one.last()),
                 months == null
-                    ? "kept as the host does"
-                    : months == 0 ? "kept for ever" : "kept for " + months + " months");
+                    ? "kept as long as usual"
+                    : months == 0 ? "kept for ever" : "kept for " + Counted.of(months, "month"));
           }
         });
   }
@@ -125,7 +125,7 @@ final class ClassCommand implements Runnable {
     with(
         book -> {
           int places = book.rename(title, from, to, take);
-          say("%s is %s in %d %s", from, to, places, places == 1 ? "place" : "places");
+          say("%s is %s now, in %s.", from, to, Counted.of(places, "place"));
           int rooms = take == null ? book.openRoomsSaying(title, from) : 0;
           if (rooms > 0) {
             say("%s", StillSaid.says(rooms, from, to));
@@ -213,12 +213,15 @@ final class ClassCommand implements Runnable {
         ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
       ClassBook.Opened opened = InputFile.read(file, book::open);
       say(
-          "%s: %d takes taken in, %d were here already, %d written into the list",
-          opened.title(), opened.takes(), opened.there(), opened.members());
+          "%s: %s taken in, %s here already, %s written into the list.",
+          opened.title(),
+          Counted.of(opened.takes(), "take"),
+          opened.there() == 0 ? "none" : Counted.of(opened.there()),
+          Counted.of(opened.members(), "name"));
       opened.conflicts().forEach(conflict -> say("%s", conflict.say(Speaker.english())));
       List<String> elsewhere = opened.elsewhere();
       if (!elsewhere.isEmpty()) {
-        say("left where they are, outside the class: %s", String.join(", ", elsewhere));
+        say("Left in another class here: %s.", String.join(", ", elsewhere));
       }
     }
   }

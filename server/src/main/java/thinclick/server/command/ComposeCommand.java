@@ -169,6 +169,12 @@ final class ComposeCommand implements Callable<Integer> {
   }
 
   private void timetable(MaterialFolder material, PrintWriter out) {
+    files()
+        .values()
+        .forEach(
+            kind -> {
+              throw new BadInput("--" + kind, "expected only without --lesson, found it with");
+            });
     Lesson found = material.lesson(Objects.requireNonNull(lesson));
     if (minutes != null) {
       Check.range("--minutes", minutes.longValue(), 1, 240);

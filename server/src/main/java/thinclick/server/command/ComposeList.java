@@ -61,7 +61,7 @@ final class ComposeList {
   private void lessons() {
     for (Lesson lesson : material.lessons()) {
       out.printf(
-          "%s, %d minutes, %d drills (%.0f minutes as written)%n",
+          "%s, %d minutes, %d drills (%.0f with count-ins and talk)%n",
           lesson.title(),
           lesson.minutes(),
           lesson.drills().size(),

@@ -94,6 +94,10 @@ final class ReviewCommand implements Callable<Integer> {
       throw new BadInput(
           json ? "--json" : csv ? "--csv" : "--player", "expected one take, found two");
     }
+    if (player != null && picture.wanted()) {
+      throw new BadInput(
+          "--picture", "expected without --player, as it shows everybody; found both");
+    }
     if (player != null && csv) {
       throw new BadInput("--csv", "expected either --player or --csv, found both");
     }

@@ -6,7 +6,7 @@ final class StillSaid {
 
   /** What is to be done about them, a sentence. */
   static String says(int rooms, String from, String to) {
-    return (rooms == 1 ? "An open room still says " : rooms + " open rooms still say ")
+    return (rooms == 1 ? "An open room still says " : "Open rooms still say ")
         + from
         + ": "
         + from

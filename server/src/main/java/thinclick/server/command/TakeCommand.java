@@ -34,8 +34,7 @@ import thinclick.server.words.Speaker;
     description = "Lists, exports and imports the takes in a host's database.")
 public final class TakeCommand implements Runnable {
   private static final DateTimeFormatter WHEN =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mmxxx", Locale.ROOT)
-          .withZone(ZoneId.systemDefault());
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
 
   @Mixin private DatabaseOption database = new DatabaseOption();
 
@@ -56,12 +55,13 @@ public final class TakeCommand implements Runnable {
     for (Store.TakeLine take : takes) {
       String ended = take.ended();
       out.printf(
-          "%s  %s  %s  %s  %d attacks  %s%n",
+          "%s  %s  %s  %s  %d %s  %s%n",
           take.id(),
           WHEN.format(take.begunAt()),
           take.title(),
           String.join(", ", take.players()),
           take.attacks(),
+          Counted.plural(take.attacks(), "attack"),
           ended == null ? "running" : ended);
     }
     out.flush();
@@ -154,7 +154,7 @@ public final class TakeCommand implements Runnable {
       throw new BadInput("OLD", "expected a player of an ended take, found \"" + from + "\"");
     }
     PrintWriter out = spec.commandLine().getOut();
-    out.println(from + " is " + to + " in " + takes + (takes == 1 ? " take" : " takes"));
+    out.println(from + " is " + to + " now, in " + Counted.of(takes, "take") + ".");
     int rooms = with(store -> store.openRoomsNaming(from));
     if (rooms > 0) {
       out.println(StillSaid.says(rooms, from, to));

@@ -99,8 +99,8 @@ class ClassCommandTest {
     assertThat(json.at("/members")).hasSize(4);
     assertThat(json.at("/members/0/level").intValue()).isBetween(1, 10);
     assertThat(run("class", "list").out())
-        .startsWith("Tuesday class  1 written in  2 takes  last 2026-09-0")
-        .contains("kept as the host does");
+        .startsWith("Tuesday class  one in the list  two takes  last 2026-09-0")
+        .contains("kept as long as usual");
     assertThat(run("history", "--class", CLASS, "--player", "Jonas").out())
         .contains("Jonas, Ands alone at 88");
     assertThat(run("history", "--class", "Tusday class").err())
@@ -110,7 +110,7 @@ class ClassCommandTest {
   @Test
   void aWrongNameAndAWrongSeatArePutRight() {
     assertThat(run("class", "rename", CLASS, "QUIRIN", "Quentin").out())
-        .isEqualTo("QUIRIN is Quentin in 2 places\n");
+        .isEqualTo("QUIRIN is Quentin now, in two places.\n");
     assertThat(run("class", "rename", CLASS, "Jonas", "Mina", "--take", "t1").err())
         .startsWith(
             "NEW: expected a name that nobody has, found \"Mina\" in take t1; where the two");
@@ -146,10 +146,11 @@ class ClassCommandTest {
     assertThat(once.out())
         .isEqualTo(
             """
-            Tuesday class: 2 takes taken in, 0 were here already, 3 written into the list
+            Tuesday class: two takes taken in, none here already, three names written into the list.
             mina: here chair 3; in the file chair 1. What is here stays.
             """);
-    assertThat(twice.out()).startsWith("Tuesday class: 0 takes taken in, 2 were here already, 0");
+    assertThat(twice.out())
+        .startsWith("Tuesday class: no takes taken in, two here already, no names");
     String here = history();
     String there = Run.of("history", "--class", CLASS, "--db", other).out();
     assertThat(there)
@@ -191,7 +192,9 @@ class ClassCommandTest {
             "t1.csv: names somebody still",
             "Not reached from here: ");
     assertThat(holding("Quirin")).containsExactly("t1.csv");
-    assertThat(history()).contains("Somebody took part", "Mina took part");
+    assertThat(history())
+        .contains("three members, two takes in two weeks", "Mina took part")
+        .doesNotContain("Quirin", "Somebody");
     SeasonFile season =
         FileCodec.readSeason(Files.readAllBytes(folder.resolve("tuesday.season.json")));
     assertThat(season.members()).extracting(SeasonFile.Member::name).doesNotContain("Quirin");

@@ -138,6 +138,8 @@ class ReviewCommandTest {
         .isEqualTo("--csv: expected either --json or --csv, found both\n");
     assertThat(Run.of("review", file, file, "--json").err())
         .isEqualTo("--json: expected one take, found two\n");
+    assertThat(Run.of("review", file, "--player", "Mina", "--picture", "all.pdf").err())
+        .isEqualTo("--picture: expected without --player, as it shows everybody; found both\n");
     assertThat(Run.of("review").code()).isEqualTo(2);
     assertThat(Run.of("review", file, file, file).err())
         .isEqualTo("TAKE: expected one take or two, found 3\n");

@@ -87,7 +87,7 @@ class ServeCommandTest {
     assertThat(FileCodec.readTake(Files.readAllBytes(folder.resolve("out.json"))))
         .isEqualTo(FileCodec.readTake(Files.readAllBytes(folder.resolve("in.json"))));
     assertThat(run("take", "list", "--db", database)).isZero();
-    assertThat(out.toString()).contains(id).contains("Ands  Mina  1 attacks  finished");
+    assertThat(out.toString()).contains(id).contains("Ands  Mina  1 attack  finished");
   }
 
   @Test

@@ -71,7 +71,7 @@ class NamesInOpenRoomsTest {
               });
 
       assertThat(out.toString())
-          .contains("Quirin is Quentin in 1 take")
+          .contains("Quirin is Quentin now, in one take")
           .contains(
               "An open room still says Quirin: Quirin leaves there and comes in anew as Quentin");
       assertThat(run("erase", "Quirin", "--db", database.toString())).isEqualTo(2);
@@ -96,7 +96,8 @@ class NamesInOpenRoomsTest {
       await().until(() -> host.classes().openRoomsSaying("Year 7", "Quirin") == 1);
 
       run("class", "rename", "Year 7", "Quirin", "Quentin", "--db", database.toString());
-      assertThat(out.toString()).contains("Quirin is Quentin in 1 place", "leaves there and comes");
+      assertThat(out.toString())
+          .contains("Quirin is Quentin now, in one place", "leaves there and comes");
       run("class", "rename", "Year 7", "Quentin", "Quirin", "--db", database.toString());
       assertThat(host.classes().rename("Year 7", "Quirin", "Quentin", null)).isEqualTo(1);
       await()
