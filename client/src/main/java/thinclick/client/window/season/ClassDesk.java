@@ -4,11 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -21,7 +17,6 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.TakeNews.Announced;
 import thinclick.server.host.ClassBook;
@@ -31,21 +26,13 @@ import thinclick.server.words.Speaker;
 
 /**
  * The class that is open: it is given the room that is opened for it, those who come are put on
- * their chairs, what it has played is read anew after each take. The disk is waited for elsewhere;
- * properties change on the window's thread.
+ * their chairs, what it has played is read anew after each take. Properties change on the window's
+ * thread.
  */
 public final class ClassDesk implements AutoCloseable {
   private final Session session;
-  private final Executor windowThread;
   private final Words words;
-  private final ExecutorService disk =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread made = new Thread(task, "thinclick-classes");
-            made.setDaemon(true);
-            return made;
-          });
-
+  private final BookDisk disk;
   private final ObservableList<String> titles = FXCollections.observableArrayList();
   private final ReadOnlyStringWrapper open = new ReadOnlyStringWrapper("");
   private final ReadOnlyObjectWrapper<@Nullable Season> season = new ReadOnlyObjectWrapper<>();
@@ -57,8 +44,8 @@ public final class ClassDesk implements AutoCloseable {
 
   public ClassDesk(Session session, Executor windowThread, Words words) {
     this.session = session;
-    this.windowThread = windowThread;
     this.words = words;
+    this.disk = new BookDisk(session, windowThread, words);
     this.seats = new LastSeats(session);
     session.stateProperty().addListener((any, old, now) -> follow(old, now));
   }
@@ -267,38 +254,13 @@ public final class ClassDesk implements AutoCloseable {
     briefly = brief;
   }
 
-  /**
-   * Works with the disk elsewhere, then with what it answers here; a complaint is said. Once the
-   * window is closing nothing is begun any more.
-   */
+  /** Works with the book elsewhere, then with what it answers here; a complaint is said. */
   <T> void work(Function<ClassBook, T> does, Consumer<T> then) {
-    if (disk.isShutdown()) {
-      return;
-    }
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(() -> session.classes(does), disk)
-            .whenCompleteAsync(
-                (done, failed) -> {
-                  if (failed != null) {
-                    tell(why(failed));
-                  } else {
-                    then.accept(done);
-                  }
-                },
-                windowThread);
-  }
-
-  private String why(Throwable failed) {
-    Throwable cause = failed instanceof CompletionException ? failed.getCause() : failed;
-    String why =
-        cause instanceof BadInput bad
-            ? words.say(bad)
-            : words.say("season.unexpected", String.valueOf(cause));
-    return Words.sentence(words.say("season.not", why));
+    disk.work(does, then, this::tell);
   }
 
   @Override
   public void close() {
-    disk.shutdown();
+    disk.close();
   }
 }
