@@ -8,11 +8,13 @@ import java.util.function.ToDoubleFunction;
 /**
  * Where a ribbon stands on a wall of some size, pixels: its stages beside each other on one floor,
  * what is said of each beneath it, and beneath that the bracket and the words of the one that was
- * held. It is laid out from the foot of the page upwards, so that the ribbon takes all the room
- * that nothing below it needs.
+ * held, which stand as near to the middle of the page as the line from the bracket reaches. It is
+ * laid out from the foot of the page upwards, so that the ribbon takes all the room that nothing
+ * below it needs.
  *
  * @param stages from left to right
  * @param labelled true where what is said of each stage is no wider than its stage
+ * @param labelSize how large that is, in smallest sizes that can be read; 1 at least
  * @param top the height of a stage that was held whole
  * @param floor what all stages stand on
  * @param labels the baseline of what is said of each stage
@@ -20,6 +22,7 @@ import java.util.function.ToDoubleFunction;
  * @param stem how far a line goes down from the middle of the bracket to words that are wider than
  *     it; 0 where they are not
  * @param says the lines of the held stage
+ * @param saysSize how large they are, in smallest sizes that can be read; 1 at least
  * @param middle of those lines, from the left
  * @param words the baseline of the first of them
  * @param line from one of them to the next
@@ -27,15 +30,26 @@ import java.util.function.ToDoubleFunction;
 record RibbonPlaces(
     List<Span> stages,
     boolean labelled,
+    double labelSize,
     double top,
     double floor,
     double labels,
     double bracket,
     double stem,
     List<String> says,
+    double saysSize,
     double middle,
     double words,
     double line) {
+
+  /** How large words may be where the page has a line below them, and where it has none. */
+  private static final double LARGEST_ABOVE_A_LINE = 1.15;
+
+  private static final double LARGEST = 1.5;
+  private static final double LARGEST_LABEL = 1.2;
+
+  /** How far from their middle, in halves of their width, a line may meet words. */
+  private static final double REACH = 0.7;
 
   /** From left to right. */
   record Span(double left, double width) {
@@ -48,35 +62,72 @@ record RibbonPlaces(
    * Lays a page out.
    *
    * @param margin at the left and at the right, a share of the width
-   * @param wide how wide some words are
+   * @param wide how wide some words are at the smallest size that can be read
    */
   static RibbonPlaces on(
       WallPage page, double width, double height, double margin, ToDoubleFunction<String> wide) {
     double whole = width * (1 - 2 * margin);
     List<Span> stages = stages(page, width * margin, whole, height);
-    boolean labelled = false;
-    for (WallPage.Stretch stretch : page.ribbon()) {
-      labelled |= !stretch.label().isEmpty();
-    }
-    for (int i = 0; i < stages.size(); i++) {
-      labelled &= wide.applyAsDouble(page.ribbon().get(i).label()) <= stages.get(i).width();
-    }
+    double labelSize = labelSize(page, stages, wide);
+    boolean labelled = labelSize >= 1;
     boolean held = page.held() >= 0 && page.held() < stages.size();
+    boolean last = page.below().isEmpty();
     List<String> says = held ? lines(page.heldSays(), whole, wide) : List.of();
-    double widest = says.stream().mapToDouble(wide).max().orElse(0);
+    double least = says.stream().mapToDouble(wide).max().orElse(0);
+    double most = last ? LARGEST : LARGEST_ABOVE_A_LINE;
+    double saysSize = Math.max(1, Math.min(most, least == 0 ? 1 : whole / least));
+    double widest = least * saysSize;
     Span span = held ? stages.get(page.held()) : new Span(width * margin, whole);
     double stem = widest > span.width() ? height * 0.03 : 0;
-    double edge = width * margin + Math.min(widest, whole) / 2;
-    double middle = Math.max(edge, Math.min(width - edge, span.middle()));
+    double middle = span.middle();
+    if (stem > 0) {
+      double reach = REACH * widest / 2;
+      double edge = width * margin + Math.min(widest, whole) / 2;
+      middle = between(middle - reach, width / 2, middle + reach);
+      middle = between(edge, middle, width - edge);
+    }
 
-    double line = height * 0.075;
-    double lowest = height * (page.below().isEmpty() ? 0.92 : 0.775);
+    double line = height * 0.075 * saysSize;
+    double lowest = height * (last ? 0.93 : 0.78);
     double words = lowest - Math.max(0, says.size() - 1) * line;
-    double bracket = says.isEmpty() ? words - height * 0.015 : words - height * 0.085 - stem;
+    double bracket =
+        says.isEmpty() ? words - height * 0.015 : words - height * above(saysSize) - stem;
     double labels = held ? bracket - height * 0.022 : lowest;
-    double floor = labelled ? labels - height * 0.085 : held ? bracket - height * 0.025 : lowest;
+    double floor =
+        labelled ? labels - height * above(labelSize) : held ? bracket - height * 0.025 : lowest;
     return new RibbonPlaces(
-        stages, labelled, height * 0.25, floor, labels, bracket, stem, says, middle, words, line);
+        stages,
+        labelled,
+        Math.max(1, labelSize),
+        height * 0.25,
+        floor,
+        labels,
+        bracket,
+        stem,
+        says,
+        saysSize,
+        middle,
+        words,
+        line);
+  }
+
+  /** From a line of words of some size up to what stands above it, a share of the height. */
+  private static double above(double size) {
+    return 0.04 + WallView.LEAST_CAPITAL * size;
+  }
+
+  private static double between(double least, double wanted, double most) {
+    return Math.max(least, Math.min(most, wanted));
+  }
+
+  /** Below 1 where there are no labels, or one is wider than its stage at the smallest size. */
+  private static double labelSize(WallPage page, List<Span> stages, ToDoubleFunction<String> wide) {
+    double size = page.ribbon().stream().allMatch(one -> one.label().isEmpty()) ? 0 : LARGEST_LABEL;
+    for (int i = 0; i < stages.size(); i++) {
+      double label = wide.applyAsDouble(page.ribbon().get(i).label());
+      size = Math.min(size, label == 0 ? size : stages.get(i).width() / label);
+    }
+    return size;
   }
 
   private static List<Span> stages(WallPage page, double left, double whole, double height) {

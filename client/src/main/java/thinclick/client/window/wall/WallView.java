@@ -142,7 +142,7 @@ public final class WallView {
     pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
     if (places.labelled()) {
       pen.setFill(colour(palette.ink()));
-      pen.setFont(Faces.SEMIBOLD.at(LEAST * height));
+      pen.setFont(Faces.SEMIBOLD.at(LEAST * places.labelSize() * height));
       for (int i = 0; i < places.stages().size(); i++) {
         pen.fillText(
             page.ribbon().get(i).label(), places.stages().get(i).middle(), places.labels());
@@ -197,7 +197,7 @@ public final class WallView {
       double from = y + height * 0.015;
       pen.strokeLine(span.middle(), from, span.middle(), from + places.stem());
     }
-    double size = LEAST * height;
+    double size = LEAST * places.saysSize() * height;
     double widest = places.says().stream().mapToDouble(line -> width(line, size)).max().orElse(0);
     fits &= widest <= root.getWidth() * (1 - MARGIN);
     pen.setFill(colour(palette.ink()));

@@ -86,7 +86,7 @@ class WallModelTest {
     assertThat(page.held()).isEqualTo(1);
     assertThat(page.heldSays()).isEqualTo("one and three");
     assertThat(page.ribbon()).extracting(WallPage.Stretch::label).containsExactly("100 %", "100 %");
-    assertThat(page.below()).isEqualTo("Once more, then fewer");
+    assertThat(page.below()).isEqualTo("Once more, then fewer clicks");
   }
 
   @Test

@@ -73,13 +73,13 @@ class WallViewTest {
 
   /**
    * Whatever was held, in whichever of how many stages, the page is filled, and words that are
-   * wider than their stage hang on a line from its bracket.
+   * wider than their stage hang on a line from its bracket, nearer to the middle of the page.
    */
   @Test
   void whatIsSaidOfAStageHangsOnItAndThePageIsFilled() throws Exception {
     for (int[] size : SIZES) {
       double em = WallView.LEAST * size[1];
-      for (String below : List.of("", "Once more, then fewer")) {
+      for (String below : List.of("", "Once more, then fewer clicks")) {
         for (int stages = 1; stages <= 6; stages++) {
           for (int held = 0; held < stages; held++) {
             List<Stretch> ribbon = Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97 %"));
@@ -90,7 +90,7 @@ class WallViewTest {
                     () ->
                         RibbonPlaces.on(
                             page, size[0], size[1], WallView.MARGIN, text -> wide(text, em)));
-            hangs(page, places, on(() -> wide(says, em)), size);
+            hangs(page, places, on(() -> wide(says, em * places.saysSize())), size);
           }
         }
       }
@@ -105,10 +105,14 @@ class WallViewTest {
     assertThat(places.middle() - wide / 2).as(what).isBetween(0.0, span.middle());
     assertThat(places.middle() + wide / 2).as(what).isBetween(span.middle(), size[0] * 1.0);
     assertThat(places.labels()).as(what).isBetween(places.floor(), places.bracket());
-    double capitals = WallView.LEAST_CAPITAL * size[1];
+    double capitals = WallView.LEAST_CAPITAL * places.saysSize() * size[1];
     assertThat(places.words() - capitals)
         .as("%s: clear of the bracket", what)
         .isGreaterThan(places.bracket() + places.stem() + 0.015 * size[1]);
+    boolean shifts = places.stem() > 0 && size[0] / 2.0 != span.middle();
+    assertThat(Math.abs(places.middle() - size[0] / 2.0) < Math.abs(span.middle() - size[0] / 2.0))
+        .as("%s: nearer to the middle of the page than its stage", what)
+        .isEqualTo(shifts);
     double lowest = places.words() + (places.says().size() - 1) * places.line();
     assertThat(lowest).as(what).isLessThan(size[1] * (page.below().isEmpty() ? 0.95 : 0.8));
     assertThat(places.floor())
