@@ -3,6 +3,7 @@ package thinclick.client.window;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +13,7 @@ import thinclick.client.link.RoomLink;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.door.DoorModel;
 import thinclick.client.window.lectern.LecternDesk;
+import thinclick.client.window.lectern.LecternView;
 import thinclick.client.window.lectern.RosterModel;
 import thinclick.client.window.look.SystemLook;
 import thinclick.client.window.season.ClassDesk;
@@ -112,9 +114,19 @@ final class Desk implements AutoCloseable {
         players.taps(),
         new DeskKeys(session, lecternDesk, looks, pages, this::turnWall)
             .rescuedAt(this::moment)
+            .toMaterial(
+                () -> atLectern(LecternView::toDrills), () -> atLectern(LecternView::toCompose))
             .nextReader(by -> views.turnReader(pages.current(), by))
             .commands());
     DeskKeys.touch(views.stand().root(), players.taps());
+  }
+
+  /** Where one leads and may choose. */
+  private void atLectern(Consumer<LecternView> does) {
+    if (lecternDesk.lectern().canChoose()) {
+      pages.go(View.LECTERN);
+      does.accept(views.lectern());
+    }
   }
 
   /** What needs time comes once the window is up. */

@@ -22,6 +22,8 @@ final class DeskKeys {
   private final Runnable turnWall;
   private Supplier<@Nullable TakeMoment> moment = () -> null;
   private IntConsumer turnReader = by -> {};
+  private Runnable toDrills = () -> {};
+  private Runnable toCompose = () -> {};
 
   DeskKeys(
       Session session,
@@ -39,6 +41,13 @@ final class DeskKeys {
   /** Where a take stands when a rescue is asked for. */
   DeskKeys rescuedAt(Supplier<@Nullable TakeMoment> now) {
     moment = now;
+    return this;
+  }
+
+  /** What goes to the drills, and to what is composed. */
+  DeskKeys toMaterial(Runnable drills, Runnable compose) {
+    toDrills = drills;
+    toCompose = compose;
     return this;
   }
 
@@ -90,6 +99,8 @@ final class DeskKeys {
         .onCtrl(KeyCode.G, lecternDesk.proposals()::take)
         .onCtrl(KeyCode.F, lecternDesk.proposals()::lookUp)
         .onCtrl(KeyCode.P, lecternDesk.lesson()::pause)
+        .onCtrl(KeyCode.O, () -> toDrills.run())
+        .onCtrl(KeyCode.E, () -> toCompose.run())
         .onCtrl(KeyCode.K, session.lead()::claim)
         .onCtrl(KeyCode.DIGIT4, turnWall)
         .onCtrl(KeyCode.T, looks::turn)

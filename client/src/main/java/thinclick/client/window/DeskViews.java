@@ -115,6 +115,11 @@ final class DeskViews {
     lectern.onWall(turn);
   }
 
+  /** The leader's page. */
+  LecternView lectern() {
+    return lectern;
+  }
+
   /** The wall's own window. */
   WallWindow wall() {
     return wall;

@@ -5,6 +5,7 @@ import static thinclick.client.window.lectern.Keyed.styled;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
@@ -34,6 +35,7 @@ final class ComposeView {
   private final CheckBox fromChosen = new CheckBox();
   private final Label wrong = styled(new Label(), "wrong");
   private final VBox root = new VBox(8);
+  private Runnable composed = () -> {};
 
   ComposeView(LecternModel model, Words words) {
     this.model = model;
@@ -43,7 +45,7 @@ final class ComposeView {
     fromChosen.setWrapText(true);
     GridPane grid = new GridPane();
     grid.setHgap(12);
-    grid.setVgap(4);
+    grid.setVgap(2);
     ColumnConstraints names = new ColumnConstraints();
     names.setMinWidth(Region.USE_PREF_SIZE);
     ColumnConstraints written = new ColumnConstraints();
@@ -87,6 +89,19 @@ final class ComposeView {
 
   VBox root() {
     return root;
+  }
+
+  /** Puts the cursor where one begins. */
+  void begin() {
+    Node title = fields.get("title");
+    if (title != null) {
+      title.requestFocus();
+    }
+  }
+
+  /** What is done once a drill was composed. */
+  void onComposed(Runnable does) {
+    composed = does;
   }
 
   private void field(GridPane grid, String id, String name, String example) {
@@ -161,6 +176,7 @@ final class ComposeView {
                   plan(from))
               .drill());
       wrong.setText("");
+      composed.run();
     } catch (BadInput badInput) {
       wrong.setText(Words.sentence(words.say("lectern.plan.wrong", words.say(badInput))));
     }

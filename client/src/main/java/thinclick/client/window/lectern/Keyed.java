@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
@@ -12,23 +13,28 @@ final class Keyed {
 
   /** A button with its keys written beside what it does; no keys where {@code keys} is empty. */
   static Button button(String id, String does, String keys, Runnable action) {
-    Button button = new Button(does);
+    Button button = new Button();
     button.setId(id);
     button.setMinWidth(Region.USE_PREF_SIZE);
     if (!keys.isEmpty()) {
-      Label written = styled(new Label(keys), "keys");
-      written.setMinWidth(Region.USE_PREF_SIZE);
-      button.setGraphic(written);
-      button.setContentDisplay(ContentDisplay.RIGHT);
-      button.setGraphicTextGap(8);
+      keys(button, keys);
     }
     says(button, does);
     button.setOnAction(done -> action.run());
     return button;
   }
 
+  /** Writes the keys that do the same beside what it does. */
+  static void keys(ButtonBase button, String keys) {
+    Label written = styled(new Label(keys), "keys");
+    written.setMinWidth(Region.USE_PREF_SIZE);
+    button.setGraphic(written);
+    button.setContentDisplay(ContentDisplay.RIGHT);
+    button.setGraphicTextGap(8);
+  }
+
   /** Says another thing that the same keys do. */
-  static void says(Button button, String does) {
+  static void says(ButtonBase button, String does) {
     button.setText(does);
     button.setAccessibleText(
         button.getGraphic() instanceof Label keys ? does + ", " + keys.getText() : does);

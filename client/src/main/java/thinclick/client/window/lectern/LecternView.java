@@ -67,12 +67,13 @@ public final class LecternView {
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
     VBox middle = styled(new VBox(material.root()), "lectern-middle");
     book = new PromptBook(left, middle, sheet, 30);
-    book.oneColumnProperty().addListener((any, was, one) -> soon.execute(() -> now.oneColumn(one)));
+    book.columnsProperty().addListener(any -> soon.execute(this::followColumns));
     content = styled(new VBox(book), "page");
     content.getStyleClass().add("lectern-page");
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
+    WholeAtFoot.keep(root);
     material.onChosen(() -> soon.execute(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
     content.insetsProperty().addListener(any -> fill());
@@ -92,6 +93,23 @@ public final class LecternView {
   /** Puts the cursor where one begins. */
   public void begin() {
     material.begin();
+  }
+
+  /** Goes to the drills. */
+  public void toDrills() {
+    material.toDrills();
+  }
+
+  /** Goes to what is composed. */
+  public void toCompose() {
+    material.toCompose();
+  }
+
+  /** Where the drills stand further down, the ways to them are at the head of the page. */
+  private void followColumns() {
+    int columns = book.columnsProperty().get();
+    now.oneColumn(columns == 1);
+    material.ways(columns == 3 ? null : columns == 2 ? material.lessonHeads() : now.looks());
   }
 
   /** Changes colours and the size of what is drawn. */
@@ -119,7 +137,8 @@ public final class LecternView {
   private void turnToWhatWasChosen() {
     root.applyCss();
     root.layout();
-    Bounds drills = material.drills().localToScene(material.drills().getLayoutBounds());
+    Node chosenIn = material.chosenIn();
+    Bounds drills = chosenIn.localToScene(chosenIn.getLayoutBounds());
     Bounds seen = root.localToScene(root.getLayoutBounds());
     if (root.getVvalue() > 0 || drills.getMinY() > seen.getMaxY()) {
       root.setVvalue(0);

@@ -15,10 +15,13 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.InView;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
@@ -40,6 +43,11 @@ final class MaterialView {
   private final ListView<Drill> drills;
   private final Label how;
   private final Label not;
+  private final TextField looking = new TextField();
+  private final ComposeView composing;
+  private final ToggleButton compose;
+  private final Ways ways;
+  private final FlowPane lessonHeads;
   private final VBox lessonsRoot = styled(new VBox(), "lectern-part");
   private final VBox root = styled(new VBox(), "lectern-part");
   private int mostDrills = 12;
@@ -64,9 +72,8 @@ final class MaterialView {
     lessonRows.rows(MOST_LESSONS);
     onEnter(lessons, this::chooseLesson);
 
-    TextField looking = new TextField();
     looking.setId("looking");
-    looking.setPromptText(words.say("lectern.looking"));
+    looking.setPromptText(words.say("lectern.looking.how"));
     looking.setAccessibleText(words.say("lectern.looking"));
     looking.textProperty().bindBidirectional(search.lookingProperty());
     drills.setId("drills");
@@ -79,24 +86,29 @@ final class MaterialView {
     onEnter(drills, this::chooseDrill);
 
     VBox found = new VBox(8, looking, drillRows.root());
-    VBox composing = new ComposeView(model, words).root();
-    ToggleButton compose = styled(new ToggleButton(words.say("lectern.compose")), "tab-word");
+    composing = new ComposeView(model, words);
+    composing.onComposed(() -> chosen.run());
+    compose = styled(new ToggleButton(words.say("lectern.compose")), "tab-word");
     compose.setId("compose");
-    Keyed.shown(composing, false);
+    Keyed.keys(compose, words.keys("Ctrl+E"));
+    Keyed.says(compose, words.say("lectern.compose"));
+    Keyed.shown(composing.root(), false);
     compose
         .selectedProperty()
         .addListener(
             (any, was, now) -> {
-              Keyed.shown(composing, now);
+              Keyed.shown(composing.root(), now);
               Keyed.shown(found, !now);
             });
     Label lessonsHead = styled(new Label(words.say("lectern.lessons")), "heading");
     Label drillsHead = styled(new Label(words.say("lectern.material")), "heading");
     StackPane says = new StackPane(how, not); // of one height, so that nothing below it moves
     says.setAlignment(Pos.TOP_LEFT);
-    lessonsRoot.getChildren().setAll(lessonsHead, lessonRows.root(), says);
+    ways = new Ways(words, this::toDrills, this::toCompose);
+    lessonHeads = styled(new FlowPane(lessonsHead), "lectern-ways");
+    lessonsRoot.getChildren().setAll(lessonHeads, lessonRows.root(), says);
     HBox heads = styled(new HBox(drillsHead, compose), "lectern-heads");
-    root.getChildren().setAll(heads, found, composing);
+    root.getChildren().setAll(heads, found, composing.root());
   }
 
   /** The lessons, which come first. */
@@ -114,9 +126,37 @@ final class MaterialView {
     chosen = does;
   }
 
-  /** The list of drills. */
-  Node drills() {
-    return drills;
+  /** Where one chooses a drill: their list, or what is composed. */
+  Node chosenIn() {
+    return compose.isSelected() ? composing.root() : drills;
+  }
+
+  /** The row in which the lessons' head stands. */
+  FlowPane lessonHeads() {
+    return lessonHeads;
+  }
+
+  /** Puts the ways to the drills at the end of a row; nowhere for null. */
+  void ways(@Nullable Pane where) {
+    ways.stand(where);
+  }
+
+  /** Brings the drills into view, where one may choose, and the cursor to where one looks. */
+  void toDrills() {
+    if (model.canChoose()) {
+      compose.setSelected(false);
+      InView.bring(root);
+      looking.requestFocus();
+    }
+  }
+
+  /** Brings what is composed into view, where one may choose. */
+  void toCompose() {
+    if (model.canChoose()) {
+      compose.setSelected(true);
+      InView.bring(root);
+      composing.begin();
+    }
   }
 
   void begin() {
@@ -138,6 +178,7 @@ final class MaterialView {
     not.setVisible(!model.canChoose());
     lessons.setDisable(!model.canChoose());
     drills.setDisable(!model.canChoose());
+    ways.open(model.canChoose());
   }
 
   /** How many drills there is room for. */

@@ -1,8 +1,9 @@
 package thinclick.client.window.lectern;
 
+import java.util.Arrays;
 import java.util.List;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.scene.layout.Region;
 import thinclick.client.window.look.WidthFirst;
 
@@ -17,7 +18,7 @@ final class PromptBook extends WidthFirst {
   private final Region second;
   private final Region third;
   private final double gap;
-  private final ReadOnlyBooleanWrapper oneColumn = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyIntegerWrapper columns = new ReadOnlyIntegerWrapper(3);
   private double least;
 
   PromptBook(Region first, Region second, Region third, double gap) {
@@ -28,9 +29,9 @@ final class PromptBook extends WidthFirst {
     getChildren().addAll(first, second, third);
   }
 
-  /** True once all three were laid out below each other. */
-  ReadOnlyBooleanProperty oneColumnProperty() {
-    return oneColumn.getReadOnlyProperty();
+  /** In how many columns they were laid out, 1 to 3. */
+  ReadOnlyIntegerProperty columnsProperty() {
+    return columns.getReadOnlyProperty();
   }
 
   /** How high the third of three parts beside each other is at least, pixels. */
@@ -107,7 +108,7 @@ final class PromptBook extends WidthFirst {
   protected void layoutChildren() {
     double[][] places = places(Math.floor(getWidth()));
     List<Region> parts = List.of(first, second, third);
-    oneColumn.set(places[0][0] == places[2][0]);
+    columns.set((int) Arrays.stream(places).mapToDouble(place -> place[0]).distinct().count());
     for (int i = 0; i < parts.size(); i++) {
       double[] place = places[i];
       parts.get(i).resizeRelocate(place[0], place[1], place[2], place[3]);

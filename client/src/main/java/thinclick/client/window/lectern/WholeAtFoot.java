@@ -1,0 +1,104 @@
+package thinclick.client.window.lectern;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.control.Control;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.shape.Rectangle;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page that is moved ends with whole rows: what its lower edge would cut is not drawn until all
+ * of it is in view, nor what stands beside it. Lists, what is higher than a third of the page and
+ * music of which half is seen are cut all the same, or the page would seem to end there.
+ */
+final class WholeAtFoot {
+  private static final double HIGHEST = 1 / 3.0;
+
+  /** A part of a pixel that nobody sees missing. */
+  private static final double SLACK = 1;
+
+  private final ScrollPane pane;
+  private final Runnable laidOut = this::look;
+
+  private WholeAtFoot(ScrollPane pane) {
+    this.pane = pane;
+  }
+
+  /** Keeps a page so from now on. */
+  static void keep(ScrollPane pane) {
+    WholeAtFoot kept = new WholeAtFoot(pane);
+    pane.sceneProperty().addListener((any, old, now) -> kept.move(old, now));
+    kept.move(null, pane.getScene());
+  }
+
+  private void move(@Nullable Scene old, @Nullable Scene now) {
+    if (old != null) {
+      old.removePostLayoutPulseListener(laidOut);
+    }
+    if (now != null) {
+      now.addPostLayoutPulseListener(laidOut);
+    }
+  }
+
+  private void look() {
+    if (pane.getContent() instanceof Parent content) {
+      double high = pane.getViewportBounds().getHeight();
+      double edge = pane.localToScene(0, pane.getInsets().getTop() + high).getY();
+      under(content, edge, high * HIGHEST);
+    }
+  }
+
+  /** What stands beside what is cut goes with it; what stands above it stays. */
+  private static void under(Parent parent, double edge, double highest) {
+    List<Node> rows = new ArrayList<>();
+    double from = edge;
+    for (Node node : parent.getChildrenUnmodifiable()) {
+      if (isRow(node)) {
+        rows.add(node);
+        if (isCut(node, edge) && height(node) <= highest) {
+          from = Math.min(from, top(node));
+        }
+      } else if (node.isManaged() && node instanceof Parent deeper && !(node instanceof Control)) {
+        under(deeper, edge, highest);
+      }
+    }
+    for (Node row : rows) {
+      draw(row, from == edge || bottom(row) <= from + SLACK || height(row) > highest);
+    }
+  }
+
+  private static boolean isRow(Node node) {
+    boolean leaf = node instanceof Canvas || node instanceof Control;
+    return leaf && node.isManaged() && !(node instanceof ListView<?>);
+  }
+
+  private static void draw(Node row, boolean wanted) {
+    if (wanted != (row.getClip() == null)) {
+      row.setClip(wanted ? null : new Rectangle()); // takes no press either, and stays laid out
+    }
+  }
+
+  private static boolean isCut(Node row, double edge) {
+    double seen = edge - top(row);
+    double least = row instanceof Canvas ? height(row) / 2 : height(row) - SLACK;
+    return seen > 0 && seen < least;
+  }
+
+  private static double height(Node node) {
+    return node.getLayoutBounds().getHeight();
+  }
+
+  private static double top(Node node) {
+    return node.localToScene(0, node.getLayoutBounds().getMinY()).getY();
+  }
+
+  private static double bottom(Node node) {
+    return node.localToScene(0, node.getLayoutBounds().getMaxY()).getY();
+  }
+}
