@@ -10,6 +10,7 @@ import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import thinclick.client.standin.Manner;
+import thinclick.client.window.session.TakeMoment;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
 
@@ -29,9 +30,9 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.write("Frau Ott").type(KeyCode.ENTER);
     until(() -> session.state().inside());
-    for (int i = 0; i < 5; i++) {
+    for (int i = 0; i < 7; i++) {
       int players = i + 2;
-      Manner manner = Manner.values()[i];
+      Manner manner = Manner.values()[i % Manner.values().length];
       robot.interact(() -> desk.roster().fill(manner, null, 0));
       until(() -> session.state().people().size() == players);
     }
@@ -43,6 +44,18 @@ class DeskPicturesTest extends PictureCase {
     picture("lectern-drill");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
     picture("lectern-compose");
+    control(KeyCode.E);
+    picture("lectern-compose-seen");
+    robot.interact(
+        () -> {
+          ((TextField) stage.getScene().lookup("#compose-title")).setText("Fives for the horns");
+          ((TextField) stage.getScene().lookup("#compose-cell")).setText("0 3");
+          ((TextField) stage.getScene().lookup("#compose-grouping")).setText("5");
+          ((TextField) stage.getScene().lookup("#compose-period")).setText("5");
+        });
+    robot.type(KeyCode.ENTER);
+    until(() -> "Fives for the horns".equals(session.state().title()));
+    picture("lectern-composed");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
     robot.interact(() -> desk.roster().leaderPlaysProperty().set(false));
     robot.interact(() -> stage.getScene().lookup("#lessons").requestFocus());
@@ -55,8 +68,7 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> stage.getScene().lookup("#go-on").requestFocus());
     robot.interact(() -> desk.goOn());
     until(() -> session.state().takeRuns());
-    until(() -> bar() > -0.98);
-    wallPicture("wall-count-in");
+    wallPicture("wall-count-in", new TakeMoment(TakeMoment.Part.COUNT_IN, 0, 1, -1, -1, 0));
     until(() -> bar() > 2.2);
     wallPicture("wall-playing");
     until(() -> session.state().review() != null && !session.state().review().provisional());
@@ -68,6 +80,7 @@ class DeskPicturesTest extends PictureCase {
     picture("lectern-reviewed");
     control(KeyCode.P);
     picture("lectern-paused");
+    pictureTwiceAsLarge("lectern-paused");
     control(KeyCode.P);
     theClinic();
     assertThat(written()).isPositive();

@@ -16,6 +16,8 @@ import javafx.scene.input.KeyCode;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Shade;
+import thinclick.client.window.session.RoomState;
+import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 
 /**
@@ -80,7 +82,8 @@ abstract class PictureCase extends WindowCase {
           stage.setHeight(size.height());
           return stage.getScene();
         },
-        place);
+        place,
+        () -> {});
   }
 
   /** The page in view at twice the usual size of text and music, as {@code name-200}. */
@@ -94,8 +97,14 @@ abstract class PictureCase extends WindowCase {
     }
   }
 
-  /** The wall, which must fit. */
+  /** The wall as it hangs now, which must fit. */
   final void wallPicture(String name) {
+    wallPicture(name, on(() -> desk.chairs().first().stand().momentProperty().get()));
+  }
+
+  /** The wall at one moment of the take: the take goes on while the pictures are made. */
+  final void wallPicture(String name, TakeMoment moment) {
+    RoomState room = on(session::state);
     pictures(
         name,
         size -> {
@@ -103,14 +112,19 @@ abstract class PictureCase extends WindowCase {
           desk.wall().scene().getWindow().setHeight(size.height());
           return desk.wall().scene();
         },
-        () -> {});
+        () -> {},
+        () -> desk.wall().look(room, moment));
   }
 
   private interface Sized {
     Scene at(Size size);
   }
 
-  private void pictures(String name, Sized scene, Runnable place) {
+  /**
+   * @param place moves the page to where it is to be seen
+   * @param then done at once before each picture
+   */
+  private void pictures(String name, Sized scene, Runnable place, Runnable then) {
     for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
         String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
@@ -129,7 +143,11 @@ abstract class PictureCase extends WindowCase {
         robot.interact(place::run);
         WaitForAsyncUtils.waitForFxEvents();
         WritableImage[] made = new WritableImage[1];
-        robot.interact(() -> made[0] = sized[0].snapshot(null));
+        robot.interact(
+            () -> {
+              then.run();
+              made[0] = sized[0].snapshot(null);
+            });
         if (!LANGUAGE.equals(Locale.ENGLISH)) {
           robot.interact(
               () ->
