@@ -15,6 +15,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -147,6 +148,7 @@ class LecternPageTest extends WindowCase {
     }
     assertThat(cut).as("some would have been cut").isPositive();
     control(KeyCode.E);
+    robot.interact(() -> ((TextField) node("compose-cell")).setText("0 3 6"));
     robot.write("Own").type(KeyCode.ENTER);
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     assertThat(text("chosen")).isEqualTo("Own");

@@ -16,7 +16,7 @@ final class Ways {
   Ways(Words words, Runnable toDrills, Runnable toCompose) {
     ways =
         List.of(
-            way("to-drills", words.say("lectern.material"), words.keys("Ctrl+O"), toDrills),
+            way("to-drills", words.say("lectern.material.all"), words.keys("Ctrl+O"), toDrills),
             way("to-compose", words.say("lectern.compose"), words.keys("Ctrl+E"), toCompose));
   }
 
