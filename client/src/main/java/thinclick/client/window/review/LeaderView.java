@@ -76,9 +76,16 @@ public final class LeaderView {
     root.getChildren().clear();
     keeping.clear();
     compared.of(spoken == null ? null : spoken.review());
-    if (spoken == null || !room.leader() || spoken.nobodyHeard()) {
+    if (spoken == null || !room.leader()) {
       return;
     }
+    if (!spoken.nobodyHeard()) {
+      figures(spoken);
+    }
+    commands(spoken);
+  }
+
+  private void figures(Spoken spoken) {
     Review review = spoken.review();
     Lines byRole = roles.roles(review);
     if (!byRole.lines().isEmpty()) {
@@ -99,6 +106,10 @@ public final class LeaderView {
     if (!ahead.isEmpty()) {
       root.getChildren().add(sentences("leader.aheadHead", "ahead", ahead));
     }
+  }
+
+  private void commands(Spoken spoken) {
+    Review review = spoken.review();
     String title = review.title();
     FlowPane commands =
         new FlowPane(
