@@ -79,9 +79,7 @@ public final class LeaderView {
     if (spoken == null || !room.leader()) {
       return;
     }
-    if (!spoken.nobodyHeard()) {
-      figures(spoken);
-    }
+    figures(spoken);
     commands(spoken);
   }
 
