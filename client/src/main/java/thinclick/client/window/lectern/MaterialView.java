@@ -73,6 +73,7 @@ final class MaterialView {
     onEnter(lessons, this::chooseLesson);
 
     looking.setId("looking");
+    looking.getStyleClass().add("above-list"); // its words begin where those of the list do
     looking.setPromptText(words.say("lectern.looking.how"));
     looking.setAccessibleText(words.say("lectern.looking"));
     looking.textProperty().bindBidirectional(search.lookingProperty());
