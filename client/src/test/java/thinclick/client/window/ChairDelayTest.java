@@ -93,7 +93,7 @@ class ChairDelayTest {
   @Test
   void everyStateOfTheOutputIsASentence() {
     sound.soundChanged(SoundState.NONE, "");
-    until(() -> saysSound("No sound output: the click will only show."));
+    until(() -> saysSound("No sound output: the click is only shown."));
     sound.soundChanged(SoundState.LOST, "speakers");
     until(() -> saysSound("The sound output is gone; the click comes back at a bar line"));
     sound.soundChanged(SoundState.SOUNDING, "speakers");

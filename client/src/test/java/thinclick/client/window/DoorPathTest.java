@@ -29,7 +29,7 @@ class DoorPathTest extends WindowCase {
       robot.write("zuzuzuzu").type(KeyCode.ENTER);
       until(() -> field("word").getPseudoClassStates().contains(WRONG));
       WaitForAsyncUtils.waitForFxEvents();
-      theSentenceStandsUnder("word", "There is no room of that word.");
+      theSentenceStandsUnder("word", "There is no room with that word.");
       until(() -> text("sentence").equals(words.say("situation.door"))); // said once, at the field
       assertThat(on(() -> field("word").getText())).isEqualTo("zuzuzuzu");
       assertThat(on(() -> field("name").getPseudoClassStates().contains(WRONG))).isFalse();

@@ -24,14 +24,14 @@ final class DoorRation {
    */
   static final long LONGEST_REST_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
 
-  /** What comes back with each who is let in: about what a line costs that is encrypted. */
-  static final long ENCRYPTED_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
-
-  /** The same for a plain line. */
-  static final long PLAIN_NANOS = TimeUnit.MICROSECONDS.toNanos(300);
+  /**
+   * What comes back with each who is let in: about what an encrypted line costs, and a plain one
+   * while what it needs is not compiled.
+   */
+  static final long ENTRY_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
 
   private final BooleanSupplier takesRun;
-  private final AtomicLong paidNanos = new AtomicLong();
+  private final AtomicLong entries = new AtomicLong();
   private double leftNanos = AT_ONCE_NANOS;
   private long usedNanos;
   private long atNanos;
@@ -46,9 +46,9 @@ final class DoorRation {
     this.atNanos = nowNanos;
   }
 
-  /** A stranger is let in, on a line that is encrypted or not; from any thread. */
-  void letIn(boolean encrypted) {
-    paidNanos.addAndGet(encrypted ? ENCRYPTED_NANOS : PLAIN_NANOS);
+  /** A stranger is let in; from any thread. */
+  void letIn() {
+    entries.incrementAndGet();
   }
 
   /**
@@ -57,7 +57,7 @@ final class DoorRation {
    * @param used processor time that the loop has had until now, nanoseconds
    */
   long restNanos(long used, long nowNanos) {
-    double given = (nowNanos - atNanos) * SHARE + paidNanos.getAndSet(0);
+    double given = (nowNanos - atNanos) * SHARE + (double) (entries.getAndSet(0) * ENTRY_NANOS);
     leftNanos = Math.min((double) AT_ONCE_NANOS, leftNanos + given) - (used - usedNanos);
     usedNanos = used;
     atNanos = nowNanos;

@@ -1,7 +1,6 @@
 package thinclick.server.net;
 
 import io.netty.channel.ChannelHandlerContext;
-import io.netty.handler.ssl.SslHandler;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -193,7 +192,7 @@ final class Reception {
       come(context, asked);
     } else {
       if (before == null) {
-        ration.letIn(context.pipeline().get(SslHandler.class) != null);
+        ration.letIn();
       }
       connection.flush();
       entry = asked;

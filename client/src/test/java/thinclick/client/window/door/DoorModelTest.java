@@ -115,7 +115,7 @@ class DoorModelTest {
       door.join();
       await().until(() -> told.size() == 1);
       assertThat(told).containsExactly(DoorModel.Entry.WORD);
-      assertThat(door.wordSaysProperty().get()).isEqualTo("There is no room of that word.");
+      assertThat(door.wordSaysProperty().get()).isEqualTo("There is no room with that word.");
       assertThat(door.wordProperty().get()).isEqualTo("zuzuzuzu");
       door.wordProperty().set(leader.word());
       assertThat(door.wordSaysProperty().get()).isEmpty();
