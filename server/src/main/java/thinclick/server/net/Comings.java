@@ -37,6 +37,15 @@ final class Comings {
     return (token == null || of(token, nowNanos).take(1, nowNanos)) && all.take(1, nowNanos);
   }
 
+  /**
+   * True where whoever shows that token has not come lately, so that their coming is paid for; who
+   * comes again and again lives on what all strangers may take.
+   */
+  boolean paidFor(@Nullable String token, long nowNanos) {
+    Allowance before = token == null ? null : byToken.get(token);
+    return before == null || before.full(nowNanos);
+  }
+
   /** How many tokens are kept; bounded, however many are made up. */
   int remembered() {
     return byToken.size();

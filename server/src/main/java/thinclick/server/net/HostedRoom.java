@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
@@ -83,8 +84,16 @@ final class HostedRoom {
 
   /** True where whoever says that first may come in now; on the strangers' loop. */
   boolean mayBeEntered(ClientMessage message) {
-    String token = message instanceof ClientMessage.Join join ? join.token() : null;
-    return comings.allows(token, parts.clock().nanos());
+    return comings.allows(token(message), parts.clock().nanos());
+  }
+
+  /** True where that coming is no stranger's, before it is let in; on the strangers' loop. */
+  boolean paysFor(ClientMessage message) {
+    return comings.paidFor(token(message), parts.clock().nanos());
+  }
+
+  private static @Nullable String token(ClientMessage message) {
+    return message instanceof ClientMessage.Join join ? join.token() : null;
   }
 
   /** True while a take runs here; from any thread. */

@@ -181,6 +181,7 @@ final class Reception {
     if (!context.channel().isActive()) {
       return;
     }
+    boolean paidFor = before == null && asked.room().paysFor(asked.message());
     if (before == null && !asked.room().mayBeEntered(asked.message())) {
       connection.close(
           CloseCode.FLOOD,
@@ -191,7 +192,7 @@ final class Reception {
     if (asked.room().loop() == context.channel().eventLoop()) {
       come(context, asked);
     } else {
-      if (before == null) {
+      if (paidFor) {
         ration.letIn();
       }
       connection.flush();

@@ -39,6 +39,16 @@ class ComingsTest {
   }
 
   @Test
+  void oneComingIsPaidForAndTheNextOnceTheyHaveStayed() {
+    assertThat(comings.paidFor("mina", 0)).isTrue();
+    comings.allows("mina", 0);
+
+    assertThat(comings.paidFor("mina", SECOND)).isFalse();
+    assertThat(comings.paidFor("mina", 3 * SECOND)).isTrue();
+    assertThat(comings.paidFor(null, 0)).isTrue();
+  }
+
+  @Test
   void whoIsRefusedCostsTheOthersNothing() {
     allowed("mallory", 1_000, 0);
 
