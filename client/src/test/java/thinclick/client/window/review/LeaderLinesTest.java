@@ -78,7 +78,7 @@ class LeaderLinesTest {
                     .allMatch(one -> one.spreadMillis().interval() == null));
     assertThat(follows.ahead(spoken.review()))
         .hasSize(1)
-        .allMatch(says -> says.contains("no forecast has shown that it holds"));
+        .allMatch(says -> says.contains("no forecast of that has proved right yet"));
   }
 
   @Test
