@@ -45,7 +45,6 @@ final class OwnCalls {
       OutputStream out = socket.getOutputStream();
       out.write(GREETING.getBytes(StandardCharsets.US_ASCII));
       out.write(NO_MESSAGE);
-
       socket.getInputStream().readAllBytes();
     }
   }

@@ -1,7 +1,5 @@
 package thinclick.server.net;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.room.Room;
 
@@ -22,7 +20,8 @@ final class Comings {
   private static final int REMEMBERED = 2 * Room.MAX_MEMBERS;
 
   private final Allowance all;
-  private final Map<String, Allowance> byToken = new LinkedHashMap<>();
+  private final Allowances<String> byToken =
+      new Allowances<>(A_SECOND_WITH_ONE_TOKEN, AT_ONCE_WITH_ONE_TOKEN, REMEMBERED);
 
   Comings(long nowNanos) {
     all = new Allowance(A_SECOND, Room.MAX_MEMBERS, nowNanos);
@@ -34,7 +33,7 @@ final class Comings {
    * @param token as it was shown, genuine or not; null for somebody new
    */
   boolean allows(@Nullable String token, long nowNanos) {
-    return (token == null || of(token, nowNanos).take(1, nowNanos)) && all.take(1, nowNanos);
+    return (token == null || byToken.take(token, nowNanos)) && all.take(1, nowNanos);
   }
 
   /**
@@ -42,23 +41,11 @@ final class Comings {
    * comes again and again lives on what all strangers may take.
    */
   boolean paidFor(@Nullable String token, long nowNanos) {
-    Allowance before = token == null ? null : byToken.get(token);
-    return before == null || before.full(nowNanos);
+    return token == null || byToken.full(token, nowNanos);
   }
 
   /** How many tokens are kept; bounded, however many are made up. */
   int remembered() {
     return byToken.size();
-  }
-
-  private Allowance of(String token, long nowNanos) {
-    if (byToken.size() >= REMEMBERED && !byToken.containsKey(token)) {
-      byToken.values().removeIf(each -> each.full(nowNanos));
-      if (byToken.size() >= REMEMBERED) {
-        byToken.remove(byToken.keySet().iterator().next());
-      }
-    }
-    return byToken.computeIfAbsent(
-        token, t -> new Allowance(A_SECOND_WITH_ONE_TOKEN, AT_ONCE_WITH_ONE_TOKEN, nowNanos));
   }
 }

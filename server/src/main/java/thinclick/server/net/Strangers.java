@@ -1,8 +1,6 @@
 package thinclick.server.net;
 
 import java.net.InetAddress;
-import java.util.LinkedHashMap;
-import java.util.Map;
 
 /** What addresses may try before they have shown that they belong here; one for all loops. */
 final class Strangers {
@@ -21,9 +19,9 @@ final class Strangers {
   private static final int HANDSHAKES_A_SECOND_OVERALL = 100;
   private static final int HANDSHAKES_AT_ONCE_OVERALL = 400;
 
-  private final Map<InetAddress, Allowance> words = new LinkedHashMap<>();
-  private final Map<InetAddress, Allowance> rooms = new LinkedHashMap<>();
-  private final Map<InetAddress, Allowance> handshakes = new LinkedHashMap<>();
+  private final Allowances<InetAddress> words = aMinute(WRONG_WORDS, WRONG_WORDS);
+  private final Allowances<InetAddress> rooms = aMinute(ROOMS, ROOMS);
+  private final Allowances<InetAddress> handshakes = aMinute(HANDSHAKES, HANDSHAKES_AT_ONCE);
   private final Allowance wordsOverall;
   private final Allowance handshakesOverall;
 
@@ -33,11 +31,14 @@ final class Strangers {
         new Allowance(HANDSHAKES_A_SECOND_OVERALL, HANDSHAKES_AT_ONCE_OVERALL, nowNanos);
   }
 
+  private static Allowances<InetAddress> aMinute(int times, int atOnce) {
+    return new Allowances<>(times / MINUTE, atOnce, REMEMBERED);
+  }
+
   /** True where this address may begin an encrypted line; this computer always may. */
   synchronized boolean mayShakeHands(InetAddress from, long nowNanos) {
     return from.isLoopbackAddress()
-        || (of(handshakes, from, HANDSHAKES, HANDSHAKES_AT_ONCE, nowNanos).take(1, nowNanos)
-            && handshakesOverall.take(1, nowNanos));
+        || (handshakes.take(from, nowNanos) && handshakesOverall.take(1, nowNanos));
   }
 
   /**
@@ -45,34 +46,22 @@ final class Strangers {
    * in at once, and only wrong words cost something.
    */
   synchronized boolean mayTryWord(InetAddress from, long nowNanos) {
-    Allowance here = words.get(from);
-    return (here == null || here.has(1, nowNanos)) && wordsOverall.has(1, nowNanos);
+    return words.has(from, nowNanos) && wordsOverall.has(1, nowNanos);
   }
 
   /** The word was wrong. */
   synchronized void wordWasWrong(InetAddress from, long nowNanos) {
-    of(words, from, WRONG_WORDS, WRONG_WORDS, nowNanos).take(1, nowNanos);
+    words.take(from, nowNanos);
     wordsOverall.take(1, nowNanos);
   }
 
   /** True where this address may make a room; this computer always may. */
   synchronized boolean mayMakeRoom(InetAddress from, long nowNanos) {
-    return from.isLoopbackAddress() || of(rooms, from, ROOMS, ROOMS, nowNanos).take(1, nowNanos);
+    return from.isLoopbackAddress() || rooms.take(from, nowNanos);
   }
 
   /** How many allowances are kept; bounded, however many addresses come. */
   synchronized int remembered() {
     return words.size() + rooms.size() + handshakes.size();
-  }
-
-  private static Allowance of(
-      Map<InetAddress, Allowance> all, InetAddress from, int aMinute, int atOnce, long nowNanos) {
-    if (all.size() >= REMEMBERED && !all.containsKey(from)) {
-      all.values().removeIf(each -> each.full(nowNanos));
-      if (all.size() >= REMEMBERED) {
-        all.remove(all.keySet().iterator().next());
-      }
-    }
-    return all.computeIfAbsent(from, a -> new Allowance(aMinute / MINUTE, atOnce, nowNanos));
   }
 }
