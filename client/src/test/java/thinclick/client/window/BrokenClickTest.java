@@ -93,12 +93,7 @@ class BrokenClickTest {
           return null;
         });
     sound.clickInterrupted(start + 500_000, start + 600_000); // silent here: nothing broke off
-    on(
-        () -> {
-          session.lead().stop();
-          return null;
-        });
-    until(() -> session.state().phase() == Phase.REVIEW);
+    stopTheTake();
     on(
         () -> {
           sound.mutedProperty().set(false);
@@ -119,12 +114,7 @@ class BrokenClickTest {
   @Test
   void theSentenceSaysWhetherItMatters() throws Exception {
     sound.soundChanged(SoundState.SOUNDING, "speakers");
-    on(
-        () -> {
-          session.lead().stop();
-          return null;
-        });
-    until(() -> session.state().phase() == Phase.REVIEW);
+    stopTheTake();
     on(
         () -> {
           sound.playForCheck(
@@ -162,5 +152,14 @@ class BrokenClickTest {
 
   private static <T> T on(Callable<T> asked) {
     return WaitForAsyncUtils.waitForAsyncFx(10_000, asked);
+  }
+
+  private void stopTheTake() throws Exception {
+    on(
+        () -> {
+          session.lead().stop();
+          return null;
+        });
+    until(() -> session.state().phase() == Phase.REVIEW);
   }
 }
