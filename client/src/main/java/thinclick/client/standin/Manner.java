@@ -33,7 +33,7 @@ public enum Manner {
   /** Behind the others by as much. */
   BEHIND(Timing.PRACTISED.leaning(18)),
   /**
-   * Scatters, and leaves some out: two of them are apart by 35 ms of standard deviation, within the
+   * Scatters, and leaves some out: two of them are apart by 34 ms of standard deviation, within the
    * 30 to 50 of trios (Rasch 1979, Acustica 43:121).
    */
   LOOSE(new Timing(16, 12, 0.35, 0.2, 0, 0.05)),

@@ -86,6 +86,26 @@ class ClockFollowerTest {
     }
 
     @Test
+    void uncertaintyAddsUpToTheErrorBoundOfTheSamplePrintedForTracking() {
+      // chrony's documentation of its tracking report: the error is at most |system time offset| +
+      // root dispersion + half the root delay; its sample shows 0.000006523 s, 0.001100737 s and
+      // 0.013639022 s, together 7.926771 ms. Here: how far the mapping in use is from the wanted
+      // one, two unknown clocks parting by 40 ppm over 27.518425 s, half the shortest round trip.
+      ClockFollower follower = new ClockFollower(0, 1);
+      long first = follower.ask(932, 0).id();
+      follower.answered(new ClockAnswer(first, 0, 6_833, 6_833, 1), 13_653_000);
+      follower.hold(0, micros(3_600));
+      long answered = micros(27.518425);
+      long sent = answered * 1_000 - 13_639_022;
+      follower.online(sent);
+      long second = follower.ask(sent, sent / 1_000_000).id();
+      long read = answered - 6_820;
+      follower.answered(new ClockAnswer(second, 0, read, read, 1), answered * 1_000);
+      assertThat(follower.view().bestRoundTripMicros()).isCloseTo(13_639.022, within(1e-3));
+      assertThat(follower.view().uncertaintyMicros()).isCloseTo(7_926.771, within(1e-3));
+    }
+
+    @Test
     void steadyWithinASecondOnACleanLine() {
       FollowedLine line = clean(1).until(0.5);
       assertThat(line.view().state()).isEqualTo(ClockState.FINDING);

@@ -76,6 +76,26 @@ class MannersTest {
   }
 
   @Test
+  void aheadAndBehindAreMoreThanIsJustNoticed() {
+    // Friberg and Sundberg 1995, JASA 98:2524: 2.5 % of the gap, here half a second.
+    assertThat(Manner.AHEAD.timing().leanMillis()).isLessThan(-12.5);
+    assertThat(Manner.BEHIND.timing().leanMillis()).isGreaterThan(12.5);
+  }
+
+  @Test
+  void twoWhoAreLooseAreAsFarApartAsTriosWere() {
+    // Rasch 1979, Acustica 43:121: standard deviations of onset differences, typically 30 to 50 ms.
+    // Two players who correct by g each: (2 Vc + 8 g Vm) / (2 g (2 - 2 g)), Wing, Endo, Bradbury
+    // and Vorberg 2014.
+    Timing loose = Manner.LOOSE.timing();
+    double g = loose.peerGain();
+    double timekeeper = loose.timekeeperMillis() * loose.timekeeperMillis();
+    double motor = loose.motorMillis() * loose.motorMillis();
+    double apart = Math.sqrt((2 * timekeeper + 8 * g * motor) / (2 * g * (2 - 2 * g)));
+    assertThat(apart).isBetween(30.0, 50.0);
+  }
+
+  @Test
   void steadyClosesAQuarterOfItsDistanceToTheOther() {
     int inside = 0;
     for (long seed = 1; seed <= SEEDS; seed++) {

@@ -12,15 +12,13 @@ import thinclick.server.scoring.PlayerReview;
 
 /** Early or late, and how evenly. */
 final class LeanRules {
-  /**
-   * What is just noticed of a displaced tone: 6 ms below gaps of about 240 ms, 2.5 % above (Friberg
-   * and Sundberg 1995, JASA 98:2524).
-   */
   /** A lean under so much of what the chair is known to is no news. */
   private static final double SMALL_SHARE = 0.5;
 
+  /** What is just noticed of a displaced tone where the gap is short. */
   private static final double NOTICED_MILLIS = 6;
 
+  /** The same as a share of the gap, where that is more. */
   private static final double NOTICED_OF_GAP = 0.025;
 
   /** A normal spread of tolerance over this places 80 % of the attacks. */
@@ -252,10 +250,19 @@ final class LeanRules {
   /** Up to this a lean is called together. */
   private static double noticed(Evidence evidence, Chairful player, Figure lean) {
     return Math.max(
-        Math.max(NOTICED_MILLIS, player.review.uncertaintyMillis()),
+        justNoticed(typicalGapMillis(evidence, player)),
         Math.max(
-            NOTICED_OF_GAP * typicalGapMillis(evidence, player),
-            ONE_SIDED * Quantity.halfWidth(lean.interval())));
+            player.review.uncertaintyMillis(), ONE_SIDED * Quantity.halfWidth(lean.interval())));
+  }
+
+  /**
+   * How far a tone in an even row must be displaced to be just noticed, ms: 6 ms below gaps of
+   * about 240 ms, 2.5 % above (Friberg and Sundberg 1995, JASA 98:2524).
+   *
+   * @param gapMillis from tone to tone
+   */
+  static double justNoticed(double gapMillis) {
+    return Math.max(NOTICED_MILLIS, NOTICED_OF_GAP * gapMillis);
   }
 
   private static double typicalGapMillis(Evidence evidence, Chairful player) {
