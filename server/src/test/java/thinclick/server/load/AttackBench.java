@@ -33,7 +33,7 @@ final class AttackBench {
     try (ServerProcess host =
             ServerProcess.thinclick(
                 folder.resolve("room.db"),
-                List.of("-Xmx256m", "-XX:TieredStopAtLevel=1"), // as server/README starts it
+                List.of("-Xmx256m", "@server/host.options"), // as server/README starts it
                 List.of());
         ServerProcess attacker =
             ServerProcess.elsewhere(

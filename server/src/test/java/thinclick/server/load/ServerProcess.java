@@ -72,7 +72,11 @@ final class ServerProcess implements AutoCloseable {
       List<String> arguments,
       File log,
       Map<String, String> environment) {
-    List<String> command = new ArrayList<>(before);
+    List<String> command = new ArrayList<>();
+    if (!System.getProperty("others.class", "").isEmpty()) {
+      command.addAll(List.of("chrt", "-o", "0")); // the players alone are in the real-time class
+    }
+    command.addAll(before);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(jvm);
     String more = System.getProperty("server.jvm", "");
