@@ -23,7 +23,7 @@ final class PlayersHere implements AutoCloseable {
     chairs = new Chairs(session, sound, words);
     check = new CheckModel(words, sound, WindowThread.INSTANCE, chairs::judged);
     taps = new Taps(session, chairs, words, check, input);
-    roomCheck = new RoomCheck(session, chairs, check);
+    roomCheck = new RoomCheck(session, chairs, check, sound::stumbledIn);
     taps.onPlayed((chair, attack) -> roomCheck.tapped(chair, attack.nanos()));
     partners = new Partners(session, sound, words);
   }

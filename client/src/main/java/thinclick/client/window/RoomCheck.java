@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
@@ -38,13 +39,18 @@ final class RoomCheck {
   private final Session session;
   private final Chairs chairs;
   private final CheckModel model;
+  private final Predicate<String> stumbled;
   private final Map<Chair, List<Long>> taps = new HashMap<>();
   private String takeId = "";
 
-  RoomCheck(Session session, Chairs chairs, CheckModel model) {
+  /**
+   * @param stumbled whether the click of this computer did in a take, by its id
+   */
+  RoomCheck(Session session, Chairs chairs, CheckModel model, Predicate<String> stumbled) {
     this.session = session;
     this.chairs = chairs;
     this.model = model;
+    this.stumbled = stumbled;
     session.stateProperty().addListener((any, old, now) -> follow(now));
   }
 
@@ -98,12 +104,13 @@ final class RoomCheck {
         taps.clear();
       }
     } else if (!takeId.isEmpty()) {
+      String over = takeId;
       takeId = "";
-      judge(room);
+      judge(room, stumbled.test(over));
     }
   }
 
-  private void judge(RoomState room) {
+  private void judge(RoomState room, boolean clickStumbled) {
     RoomLink link = session.link();
     StepGrid grid = room.grid();
     ClickPlan plan = room.plan();
@@ -122,7 +129,9 @@ final class RoomCheck {
       if (stamps != null) {
         Verdict verdict =
             TapCheck.judge(
-                clicks, stamps.stream().flatMapToLong(LongStream::of).sorted().toArray(), false);
+                clicks,
+                stamps.stream().flatMapToLong(LongStream::of).sorted().toArray(),
+                clickStumbled);
         chair.delay().judgedInRoom(chair.inputProperty().get().name(), verdict);
         if (chair == chairs.first()) {
           model.judgedElsewhere(verdict);

@@ -134,6 +134,11 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     }
   }
 
+  /** True where this computer's click stumbled in a take, not being silent here. */
+  boolean stumbledIn(String takeId) {
+    return take.stumbledIn(takeId);
+  }
+
   /** Sounds a partner's note at a room time, or as soon as it can; told when it comes out. */
   void strike(Voice voice, long micros, LongConsumer heard) {
     if (player != null && !muted.get()) {

@@ -15,6 +15,7 @@ import thinclick.protocol.music.StepGrid;
 final class TakeClick {
   private final Session session;
   private String takeId = "";
+  private String stumbledIn = "";
   private @Nullable ClickPlan plan;
 
   TakeClick(Session session) {
@@ -57,11 +58,17 @@ final class TakeClick {
     return false;
   }
 
+  /** True where this take's click, the running or the last one's, did not all sound as planned. */
+  boolean stumbledIn(String asked) {
+    return asked.equals(stumbledIn);
+  }
+
   /** What did not sound as planned belongs into the take. */
   void interrupted(long fromMicros, long toMicros) {
     Announced announced = session.state().announced();
     RoomLink link = session.link();
     if (announced != null && link != null && announced.takeId().equals(takeId)) {
+      stumbledIn = takeId;
       link.clickInterrupted(announced, fromMicros, toMicros);
     }
   }

@@ -195,23 +195,9 @@ class ChairsTest {
   /** A computer that is silent in a room with one loudspeaker, in a take for that alone. */
   @Test
   void silentChairsAreMeasuredAgainstTheRoomsOneLoudspeaker() throws Exception {
-    RoomCheck room =
-        on(
-            () -> {
-              RoomCheck made = new RoomCheck(session, chairs, check);
-              taps.onPlayed((chair, attack) -> made.tapped(chair, attack.nanos()));
-              sound.mutedProperty().set(true);
-              made.deal(300);
-              return made;
-            });
-    assertThat(room).isNotNull();
+    run(() -> sound.mutedProperty().set(true));
     assertThat(on(() -> chairs.get(1).delay().saysProperty().get())).contains("not yet measured");
-    until(
-        () ->
-            session.state().phase() == Phase.DEALT
-                && session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
-    run(() -> session.lead().countIn());
-    until(() -> chairs.all().stream().allMatch(chair -> chair.seat().state().takeRuns()));
+    checkTheRoom();
     long start = session.link().nanosOf(session.state().announced().startMicros());
     run(
         () -> {
@@ -228,6 +214,37 @@ class ChairsTest {
     assertThat(session.state().people().stream().filter(Person::soundCheck)).hasSize(1);
     run(() -> sound.mutedProperty().set(false)); // its own output is another matter
     until(() -> !person("Ben").soundCheck());
+  }
+
+  @Test
+  void aRoomsCheckInWhichThisComputersClickStumbledSetsNothing() throws Exception {
+    run(() -> sound.start());
+    checkTheRoom();
+    long start = session.state().announced().startMicros();
+    sound.clickInterrupted(start, start + 400_000);
+    run(
+        () -> {
+          taps.key(Keys.pressed(KeyCode.Q), session.link().nanosOf(start));
+          session.lead().stop();
+        });
+    until(() -> session.state().phase() == Phase.REVIEW);
+    until(() -> check.saysProperty().get().startsWith("The click stumbled meanwhile"));
+  }
+
+  /** Deals a sound check for the room and counts it in, until it runs for every chair. */
+  private void checkTheRoom() throws Exception {
+    run(
+        () -> {
+          RoomCheck room = new RoomCheck(session, chairs, check, sound::stumbledIn);
+          taps.onPlayed((chair, attack) -> room.tapped(chair, attack.nanos()));
+          room.deal(300);
+        });
+    until(
+        () ->
+            session.state().phase() == Phase.DEALT
+                && session.further().stream().allMatch(seat -> seat.state().ownPart() != null));
+    run(() -> session.lead().countIn());
+    until(() -> chairs.all().stream().allMatch(chair -> chair.seat().state().takeRuns()));
   }
 
   @Test

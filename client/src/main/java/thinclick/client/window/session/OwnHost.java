@@ -122,20 +122,25 @@ final class OwnHost {
     RehearsalHost ending = host;
     host = null;
     if (ending != null) {
-      // Closing waits for the room's last rows; the window does not.
-      CompletableFuture<Void> done = new CompletableFuture<>();
-      closed = done;
-      Thread closer =
-          new Thread(
-              () -> {
-                try {
-                  ending.close();
-                } finally {
-                  done.complete(null);
-                }
-              },
-              "host-close");
-      closer.start();
+      close(ending);
     }
+  }
+
+  /** Ends a host that was started here; one that is started after it waits until it is closed. */
+  void close(RehearsalHost ending) {
+    // Closing waits for the room's last rows; the window does not.
+    CompletableFuture<Void> done = new CompletableFuture<>();
+    closed = done;
+    Thread closer =
+        new Thread(
+            () -> {
+              try {
+                ending.close();
+              } finally {
+                done.complete(null);
+              }
+            },
+            "host-close");
+    closer.start();
   }
 }

@@ -40,6 +40,12 @@ final class WayIn {
   private final OwnHost host;
   private @Nullable RoomAddress at;
 
+  /** What is waited for beside the window's thread; null once the room has been left. */
+  private @Nullable Object awaited;
+
+  /** One host after the other: two of them would work on one database. */
+  private CompletableFuture<?> started = CompletableFuture.completedFuture(null);
+
   /**
    * @param data the folder for the attacks that are not stored yet and the hosts that were met
    * @param presence enters by the link that is made here
@@ -71,12 +77,13 @@ final class WayIn {
     presence.change(now -> now.calling(said));
     once(
         () -> host.start(forOthers),
-        started -> {
-          host.is(started);
-          RoomAddress here = RoomAddress.local(started.port());
+        own -> {
+          host.is(own);
+          RoomAddress here = RoomAddress.local(own.port());
           opened.accept(here);
-          enter(here, said + ":" + started.port(), to -> RoomLink.open(options(), here, name, to));
-        });
+          enter(here, said + ":" + own.port(), to -> RoomLink.open(options(), here, name, to));
+        },
+        host::close);
   }
 
   /** Opens a room at a host elsewhere and leads it. */
@@ -100,12 +107,13 @@ final class WayIn {
     presence.change(now -> now.calling(room.address().said()));
     once(
         () -> Optional.ofNullable(host.startAgain(room.address())),
-        started -> {
-          started.ifPresent(host::is);
+        again -> {
+          again.ifPresent(host::is);
           RoomAddress where =
-              started.map(own -> RoomAddress.local(own.port())).orElse(room.address());
+              again.map(own -> RoomAddress.local(own.port())).orElse(room.address());
           enter(where, where.said(), to -> RoomLink.comeBack(options(), room, where, to));
-        });
+        },
+        again -> again.ifPresent(host::close));
   }
 
   /**
@@ -144,9 +152,10 @@ final class WayIn {
     return mine == null ? in.address().link(word) : mine.link(word);
   }
 
-  /** The room has been left. */
+  /** The room has been left, or is not wanted any more before it was come into. */
   void left() {
     at = null;
+    awaited = null;
   }
 
   /** How links of this window are made. */
@@ -154,17 +163,27 @@ final class WayIn {
     return LinkOptions.on(loop).withJournal(data).rememberingHosts(data.resolve("known-hosts"));
   }
 
-  /** Does what takes a moment beside the window's thread, and goes on there once it is done. */
-  private <T> void once(Supplier<T> slow, Consumer<T> then) {
-    CompletableFuture<?> unused =
-        CompletableFuture.supplyAsync(slow)
-            .whenCompleteAsync(
+  /**
+   * Does what takes a moment beside the window's thread, and goes on there once it is done, unless
+   * the room has been left meanwhile.
+   *
+   * @param unwanted told instead where it has been left
+   */
+  private <T> void once(Supplier<T> slow, Consumer<T> then, Consumer<T> unwanted) {
+    Object mine = new Object();
+    awaited = mine;
+    started =
+        started
+            .handleAsync((before, any) -> slow.get())
+            .handleAsync(
                 (done, failed) -> {
-                  if (done == null) {
+                  boolean wanted = awaited == mine;
+                  if (done != null) {
+                    (wanted ? then : unwanted).accept(done);
+                  } else if (wanted) {
                     failed(failed);
-                  } else {
-                    then.accept(done);
                   }
+                  return done;
                 },
                 windowThread);
   }
