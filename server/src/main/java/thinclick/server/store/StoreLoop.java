@@ -190,7 +190,7 @@ final class StoreLoop implements AutoCloseable {
       calls = List.copyOf(waitingForRoom);
       waitingForRoom.clear();
     }
-    calls.forEach(Runnable::run);
+    calls.forEach(StoreLoop::call);
   }
 
   private void commit(List<Job<?>> group) throws InterruptedException {
@@ -290,7 +290,16 @@ final class StoreLoop implements AutoCloseable {
       if (now) {
         LOG.info("the disk can be written again");
       }
-      availability.accept(now);
+      call(() -> availability.accept(now));
+    }
+  }
+
+  /** A host that is going takes no calls any more; what waits is written all the same. */
+  private static void call(Runnable listener) {
+    try {
+      listener.run();
+    } catch (RuntimeException deaf) {
+      LOG.warn("whoever was to be told of the store did not listen", deaf);
     }
   }
 

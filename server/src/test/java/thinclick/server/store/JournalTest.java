@@ -15,7 +15,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.awaitility.Awaitility;
 import org.jdbi.v3.core.Jdbi;
@@ -323,6 +327,66 @@ class JournalTest {
       assertThat(availability).containsExactly(false, true);
       assertThat(take().attacks()).hasSize(1);
       assertThat(store.refusals()).as("SQLITE_BUSY may pass").isZero();
+    }
+
+    @Test
+    void isWrittenOnceAlthoughWhoeverIsToldOfItIsGone() throws Exception {
+      List<Boolean> told = new CopyOnWriteArrayList<>();
+      Consumer<Boolean> gone =
+          available -> {
+            told.add(available);
+            throw new RejectedExecutionException("the host is going");
+          };
+      try (StoreLoop loop = new StoreLoop(Database.open(file), 0, gone)) {
+        loop.submit(session -> session.handle.execute("CREATE TABLE tally (n)")).join();
+        CompletableFuture<Integer> held;
+        try (var other = Jdbi.create("jdbc:sqlite:" + file).open()) {
+          other.execute("BEGIN IMMEDIATE");
+          held = loop.submit(session -> session.handle.execute("INSERT INTO tally VALUES (1)"));
+          Awaitility.await().atMost(20, TimeUnit.SECONDS).until(() -> told.contains(false));
+          other.execute("ROLLBACK");
+        }
+        assertThat(held.get(20, TimeUnit.SECONDS)).isEqualTo(1);
+        assertThat(told).containsExactly(false, true);
+        assertThat(
+                loop.submit(
+                        session ->
+                            session
+                                .handle
+                                .createQuery("SELECT count(*) FROM tally")
+                                .mapTo(Integer.class)
+                                .one())
+                    .join())
+            .isEqualTo(1);
+      }
+    }
+
+    @Test
+    void isWrittenAlthoughWhoeverWaitedForRoomIsGone() throws Exception {
+      CountDownLatch full = new CountDownLatch(1);
+      AtomicInteger called = new AtomicInteger();
+      try (StoreLoop loop = new StoreLoop(Database.open(file), 0, availability::add)) {
+        loop.submit(
+            session -> {
+              full.await();
+              return 0;
+            });
+        CompletableFuture<Integer> last = new CompletableFuture<>();
+        for (int i = 0; i < 2 * StoreLoop.FULL_AT; i++) {
+          int number = i;
+          last = loop.submit(session -> number);
+        }
+        loop.whenRoom(
+            () -> {
+              called.incrementAndGet();
+              throw new RejectedExecutionException("the host is going");
+            });
+        assertThat(called).hasValue(0);
+        full.countDown();
+
+        assertThat(last.get(20, TimeUnit.SECONDS)).isEqualTo(2 * StoreLoop.FULL_AT - 1);
+        assertThat(called).hasValue(1);
+      }
     }
 
     @Test
