@@ -85,28 +85,26 @@ final class Errands {
                 .store()
                 .take(wanted.takeId())
                 .thenApplyAsync(
-                    take -> TakeSharing.seen(wanted, take.orElseThrow()), parts.reviewPool())
-                .exceptionally(
-                    problem -> {
-                      LOG.error(
-                          "room {}: take {} cannot be read", room.id(), wanted.takeId(), problem);
-                      return new RoomEvent.TakeRead(wanted, null, "the take cannot be read");
-                    }),
-        (read, problem) -> heard.accept(read));
+                    take -> TakeSharing.seen(wanted, take.orElseThrow()), parts.reviewPool()),
+        (read, problem) -> heard.accept(read != null ? read : unread(wanted, problem)));
+  }
+
+  private RoomEvent unread(Effect.ReadTake wanted, @Nullable Throwable problem) {
+    LOG.error("room {}: take {} cannot be read", room.id(), wanted.takeId(), problem);
+    return new RoomEvent.TakeRead(wanted, null, "the take cannot be read");
   }
 
   /** Looks what takes before say. */
   void recall(Effect.Recall wanted) {
     run(
-        () ->
-            CompletableFuture.supplyAsync(() -> recalled(wanted), parts.reviewPool())
-                .exceptionally(
-                    problem -> {
-                      LOG.error("room {}: takes before cannot be looked at", room.id(), problem);
-                      return new RoomEvent.Recalled(
-                          wanted, null, "the takes before cannot be read");
-                    }),
-        (recalled, problem) -> heard.accept(recalled));
+        () -> CompletableFuture.supplyAsync(() -> recalled(wanted), parts.reviewPool()),
+        (recalled, problem) ->
+            heard.accept(recalled != null ? recalled : forgotten(wanted, problem)));
+  }
+
+  private RoomEvent forgotten(Effect.Recall wanted, @Nullable Throwable problem) {
+    LOG.error("room {}: takes before cannot be looked at", room.id(), problem);
+    return new RoomEvent.Recalled(wanted, null, "the takes before cannot be read");
   }
 
   private RoomEvent.Recalled recalled(Effect.Recall wanted) {
@@ -118,7 +116,7 @@ final class Errands {
   }
 
   /**
-   * One errand, begun now.
+   * One errand, begun now; one that cannot be begun, because whoever does it is gone, has failed.
    *
    * @param then on the room's loop: what came of it, or why nothing did
    */
@@ -126,14 +124,24 @@ final class Errands {
   private <T> void run(
       Supplier<CompletableFuture<T>> errand, BiConsumer<@Nullable T, @Nullable Throwable> then) {
     busy.begin();
-    errand
-        .get()
+    begun(errand)
         .whenComplete(
             (done, problem) ->
                 loop.execute(
                     () -> {
-                      then.accept(done, problem);
-                      busy.end();
+                      try {
+                        then.accept(done, problem);
+                      } finally {
+                        busy.end(); // a fault in what follows keeps nobody waiting
+                      }
                     }));
+  }
+
+  private static <T> CompletableFuture<T> begun(Supplier<CompletableFuture<T>> errand) {
+    try {
+      return errand.get();
+    } catch (RuntimeException refused) {
+      return CompletableFuture.failedFuture(refused);
+    }
   }
 }

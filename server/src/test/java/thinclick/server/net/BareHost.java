@@ -1,6 +1,7 @@
 package thinclick.server.net;
 
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.time.MonotonicClock;
@@ -14,6 +15,16 @@ import tools.jackson.databind.node.JsonNodeFactory;
 final class BareHost {
   private BareHost() {}
 
+  /** With a pool that never stands still. */
+  static HostParts parts(
+      MonotonicClock clock,
+      @Nullable Timers timers,
+      Store store,
+      HostMeters meters,
+      RoomNews news) {
+    return parts(clock, timers, store, ForkJoinPool.commonPool(), meters, news);
+  }
+
   /**
    * @param timers by that clock; null: the event loops' own
    */
@@ -21,6 +32,7 @@ final class BareHost {
       MonotonicClock clock,
       @Nullable Timers timers,
       Store store,
+      Executor reviewPool,
       HostMeters meters,
       RoomNews news) {
     return new HostParts(
@@ -32,7 +44,7 @@ final class BareHost {
         take -> JsonNodeFactory.instance.objectNode(),
         (room, question) -> Optional.empty(),
         new Door(null, 4),
-        ForkJoinPool.commonPool(),
+        reviewPool,
         meters,
         news,
         false);
