@@ -28,12 +28,15 @@ final class Comings {
   }
 
   /**
-   * True where whoever shows that token may come in now.
+   * True where whoever shows that token may come in now; else nothing is taken, so that whoever
+   * belongs here loses nothing by trying while others crowd the door.
    *
    * @param token as it was shown, genuine or not; null for somebody new
    */
   boolean allows(@Nullable String token, long nowNanos) {
-    return (token == null || byToken.take(token, nowNanos)) && all.take(1, nowNanos);
+    return all.has(1, nowNanos)
+        && (token == null || byToken.take(token, nowNanos))
+        && all.take(1, nowNanos);
   }
 
   /**

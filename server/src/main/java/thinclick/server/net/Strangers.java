@@ -35,10 +35,15 @@ final class Strangers {
     return new Allowances<>(times / MINUTE, atOnce, REMEMBERED);
   }
 
-  /** True where this address may begin an encrypted line; this computer always may. */
+  /**
+   * True where this address may begin an encrypted line; this computer always may. Where all
+   * together are refused, nothing is taken of the address.
+   */
   synchronized boolean mayShakeHands(InetAddress from, long nowNanos) {
     return from.isLoopbackAddress()
-        || (handshakes.take(from, nowNanos) && handshakesOverall.take(1, nowNanos));
+        || (handshakesOverall.has(1, nowNanos)
+            && handshakes.take(from, nowNanos)
+            && handshakesOverall.take(1, nowNanos));
   }
 
   /**

@@ -30,6 +30,16 @@ class ComingsTest {
   }
 
   @Test
+  void whoeverIsRefusedBecauseOfAllOthersLosesNothingOfTheirOwn() {
+    for (int stranger = 0; stranger < Room.MAX_MEMBERS; stranger++) {
+      comings.allows(null, 0);
+    }
+    assertThat(allowed("mina", 100, 0)).isZero();
+
+    assertThat(allowed("mina", 100, 3 * SECOND)).isEqualTo(5);
+  }
+
+  @Test
   void oneWhoComesBackAllTheTimeWaitsAndTheOthersDoNot() {
     assertThat(allowed("mallory", 100, 0)).isEqualTo(5);
 

@@ -84,6 +84,23 @@ class DoorTest {
     }
 
     @Test
+    void whoeverIsRefusedBecauseOfAllOthersLosesNothingOfTheirOwn() throws Exception {
+      Strangers strangers = new Strangers(0);
+      for (int i = 0; i < 400; i++) {
+        InetAddress crowd = InetAddress.getByAddress(new byte[] {10, 0, (byte) (i >> 8), (byte) i});
+        assertThat(strangers.mayShakeHands(crowd, 0)).isTrue();
+      }
+      InetAddress school = InetAddress.getByName("198.51.100.7");
+      for (int i = 0; i < 1_000; i++) {
+        assertThat(strangers.mayShakeHands(school, 0)).isFalse();
+      }
+
+      for (int i = 0; i < 100; i++) {
+        assertThat(strangers.mayShakeHands(school, SECOND)).as("handshake %d", i).isTrue();
+      }
+    }
+
+    @Test
     void twoHundredWrongWordsAMinuteOverallAndRightOnesCostNothing() throws Exception {
       Strangers strangers = new Strangers(0);
       int tried = 0;
@@ -129,7 +146,8 @@ class DoorTest {
         strangers.mayShakeHands(from, 0);
       }
 
-      assertThat(strangers.remembered()).isEqualTo(3 * 10_000);
+      int shookHands = 400; // all together at once; whoever is refused is not remembered for it
+      assertThat(strangers.remembered()).isEqualTo(2 * 10_000 + shookHands);
     }
   }
 }
