@@ -52,7 +52,13 @@ public final class Listener implements AutoCloseable {
     this.busy = busy;
   }
 
-  /** Brings back the rooms that are stored, and takes in whoever comes to that port. */
+  /**
+   * Brings back the rooms that are stored, and takes in whoever comes to that port. Where it fails,
+   * the port is let go and no thread stays.
+   *
+   * @throws IllegalStateException where the port has been let go
+   * @throws java.util.concurrent.CompletionException where the store cannot be read
+   */
   public static Listener open(Port port, Lines lines, HostParts parts) {
     // One loop a core: more would only hand the frames of one room from thread to thread.
     MultiThreadIoEventLoopGroup loops =
@@ -80,8 +86,14 @@ public final class Listener implements AutoCloseable {
       stop(loops);
       throw new IllegalStateException("the port was let go", taken.cause());
     }
-    // Only a host that has its port may open rooms: opening fences off whoever had them.
-    rooms.restore();
+    try {
+      // Only a host that has its port may open rooms: opening fences off whoever had them.
+      rooms.restore();
+    } catch (RuntimeException unread) {
+      stop(door); // with the port
+      stop(loops);
+      throw unread;
+    }
     taken.channel().config().setAutoRead(true);
     return new Listener(door, loops, taken.channel(), rooms, busy);
   }

@@ -1,8 +1,10 @@
 package thinclick.server.net;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.awaitility.Awaitility.await;
 
+import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -24,6 +26,7 @@ import thinclick.protocol.message.CloseCode;
 import thinclick.protocol.message.MessageCodec;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.ServerMessage;
+import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.load.RawLine;
 import thinclick.server.store.Store;
 import thinclick.server.watch.HostMeters;
@@ -134,6 +137,28 @@ class OwnLoopsTest {
       assertThat(room).matches(thread -> !onDoor(thread));
       assertThat(List.of(readerOf(mina), readerOf(jonas))).containsOnly(room);
     }
+  }
+
+  @Test
+  void hostThatCannotReadItsRoomsLeavesNeitherPortNorThread() {
+    Store shut = Store.open(folder.resolve("shut.db"), InstantSource.system(), available -> {});
+    shut.close();
+    HostParts parts =
+        BareHost.parts(MonotonicClock.SYSTEM, null, shut, new HostMeters(), RoomNews.NONE);
+    Port port = Port.bind("127.0.0.1", 0);
+    int number = ((InetSocketAddress) port.channel().socket().getLocalSocketAddress()).getPort();
+    long doors = doors();
+
+    assertThatThrownBy(() -> Listener.open(port, Lines.PLAIN, parts))
+        .hasStackTraceContaining("the store is closed");
+    await().until(() -> doors() == doors);
+    Port.bind("127.0.0.1", number).close();
+  }
+
+  private static long doors() {
+    return Thread.getAllStackTraces().keySet().stream()
+        .filter(thread -> onDoor(thread.getName()))
+        .count();
   }
 
   @Test
