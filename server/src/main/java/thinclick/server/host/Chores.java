@@ -28,14 +28,15 @@ final class Chores implements AutoCloseable {
   }
 
   /**
-   * Again and again.
+   * Again and again; what a computer slept through is left out.
    *
    * @param what it is, for the log where it fails: "a backup"
    * @param firstHours until the first time
    */
   void every(String what, long firstHours, long hours, Chore chore) {
     var unused =
-        thread.scheduleAtFixedRate(() -> run(what, chore), firstHours, hours, TimeUnit.HOURS);
+        thread.scheduleWithFixedDelay( // at a fixed rate, a night's sleep would be made up for
+            () -> run(what, chore), firstHours, hours, TimeUnit.HOURS);
   }
 
   private static void run(String what, Chore chore) {
