@@ -278,25 +278,15 @@ public record Drill(
 
   /** This drill with other stages. */
   public Drill withStages(List<Stage> others) {
-    return new Drill(
-        format,
-        version,
-        title,
-        level,
-        meter,
-        stepsPerBeat,
-        swing,
-        tempo,
-        toleranceMillis,
-        periodBars,
-        deal,
-        chairs,
-        others,
-        groups);
+    return with(chairs, others);
   }
 
   /** This drill with other chairs. */
   public Drill withChairs(List<Chair> others) {
+    return with(others, stages);
+  }
+
+  private Drill with(List<Chair> otherChairs, List<Stage> otherStages) {
     return new Drill(
         format,
         version,
@@ -309,8 +299,8 @@ public record Drill(
         toleranceMillis,
         periodBars,
         deal,
-        others,
-        stages,
+        otherChairs,
+        otherStages,
         groups);
   }
 }

@@ -155,6 +155,36 @@ public record Take(
     }
   }
 
+  /**
+   * A take as it is written, before its first attack.
+   *
+   * @param grid meter, tempo, steps and swing, and the room time of bar 1
+   * @param toleranceMillis how far an attack may be off and is still placed; null: by the rule of
+   *     the smallest gap
+   */
+  public static Take written(
+      String title,
+      StepGrid grid,
+      @Nullable Double toleranceMillis,
+      List<Stage> stages,
+      List<Part> parts) {
+    return new Take(
+        FORMAT,
+        VERSION,
+        title,
+        grid.meter(),
+        grid.tempo(),
+        grid.stepsPerBeat(),
+        grid.swing(),
+        grid.startMicros(),
+        toleranceMillis,
+        stages,
+        parts,
+        List.of(),
+        null,
+        List.of());
+  }
+
   /** The click plan. */
   public ClickPlan plan() {
     return new ClickPlan(stages);

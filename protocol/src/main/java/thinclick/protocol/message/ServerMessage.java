@@ -182,20 +182,7 @@ public sealed interface ServerMessage
           chair = whole.withChairs(List.of(whole.chairs().get(i)));
         }
       }
-      return new Dealt(
-          revision,
-          dealId,
-          title,
-          parts,
-          player,
-          meter,
-          stepsPerBeat,
-          tempo,
-          swing,
-          toleranceMillis,
-          stages,
-          says,
-          chair);
+      return but(parts, player, stages, says, chair);
     }
 
     /**
@@ -206,17 +193,9 @@ public sealed interface ServerMessage
      */
     public Dealt renamed(UnaryOperator<String> names, UnaryOperator<String> sentences) {
       String mine = own;
-      return new Dealt(
-          revision,
-          dealId,
-          title,
+      return but(
           parts.stream().map(part -> part.renamed(names.apply(part.player()))).toList(),
           mine == null ? null : names.apply(mine),
-          meter,
-          stepsPerBeat,
-          tempo,
-          swing,
-          toleranceMillis,
           stages,
           says.stream().map(sentences).toList(),
           drill);
@@ -224,6 +203,15 @@ public sealed interface ServerMessage
 
     /** The same deal under another click plan. */
     public Dealt withStages(List<Stage> others) {
+      return but(parts, own, others, says, drill);
+    }
+
+    private Dealt but(
+        List<Part> parts,
+        @Nullable String own,
+        List<Stage> stages,
+        List<String> says,
+        @Nullable Drill drill) {
       return new Dealt(
           revision,
           dealId,
@@ -235,7 +223,7 @@ public sealed interface ServerMessage
           tempo,
           swing,
           toleranceMillis,
-          others,
+          stages,
           says,
           drill);
     }
@@ -247,21 +235,7 @@ public sealed interface ServerMessage
 
     /** The take as it is written, before its first attack, where bar 1 begins at that room time. */
     public Take takeFrom(long startMicros) {
-      return new Take(
-          Take.FORMAT,
-          Take.VERSION,
-          title,
-          meter,
-          tempo,
-          stepsPerBeat,
-          swing,
-          startMicros,
-          toleranceMillis,
-          stages,
-          parts,
-          List.of(),
-          null,
-          List.of());
+      return Take.written(title, gridFrom(startMicros), toleranceMillis, stages, parts);
     }
   }
 

@@ -131,10 +131,7 @@ public sealed interface TakeMessage extends ClientMessage {
   record ClickInterrupted(String takeId, long epoch, long fromMicros, long toMicros)
       implements TakeMessage {
     public ClickInterrupted {
-      Limits.id("takeId", takeId);
-      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
-      Check.range("fromMicros", fromMicros, 0L, Check.MAX_SAFE);
-      Check.range("toMicros", toMicros, fromMicros, Check.MAX_SAFE);
+      checkSpan(takeId, epoch, fromMicros, toMicros);
     }
 
     @Override
@@ -151,15 +148,19 @@ public sealed interface TakeMessage extends ClientMessage {
    */
   record Asleep(String takeId, long epoch, long fromMicros, long toMicros) implements TakeMessage {
     public Asleep {
-      Limits.id("takeId", takeId);
-      Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
-      Check.range("fromMicros", fromMicros, 0L, Check.MAX_SAFE);
-      Check.range("toMicros", toMicros, fromMicros, Check.MAX_SAFE);
+      checkSpan(takeId, epoch, fromMicros, toMicros);
     }
 
     @Override
     public void to(Handler handler) {
       handler.onAsleep(this);
     }
+  }
+
+  private static void checkSpan(String takeId, long epoch, long fromMicros, long toMicros) {
+    Limits.id("takeId", takeId);
+    Check.range("epoch", epoch, 0L, Check.MAX_SAFE);
+    Check.range("fromMicros", fromMicros, 0L, Check.MAX_SAFE);
+    Check.range("toMicros", toMicros, fromMicros, Check.MAX_SAFE);
   }
 }

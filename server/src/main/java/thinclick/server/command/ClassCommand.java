@@ -2,7 +2,6 @@ package thinclick.server.command;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.InstantSource;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
@@ -106,8 +105,7 @@ final class ClassCommand implements Runnable {
           @Nullable Integer chair,
       @Option(names = "--instrument", paramLabel = "NAME", description = "What they usually play.")
           @Nullable String instrument) {
-    try (ClassBook book =
-        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
+    try (ClassBook book = database.classes()) {
       book.write(title, name, chair, instrument);
     }
   }
@@ -209,8 +207,7 @@ final class ClassCommand implements Runnable {
       mixinStandardHelpOptions = true,
       description = "Takes a season in; a second time changes nothing.")
   void open(@Parameters(paramLabel = "FILE", description = "Season file to read.") Path file) {
-    try (ClassBook book =
-        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
+    try (ClassBook book = database.classes()) {
       ClassBook.Opened opened = InputFile.read(file, book::open);
       say(
           "%s: %s taken in, %s here already, %s written into the list.",
@@ -234,8 +231,7 @@ final class ClassCommand implements Runnable {
 
   private void with(Consumer<ClassBook> doing) {
     database.check();
-    try (ClassBook book =
-        ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
+    try (ClassBook book = database.classes()) {
       doing.accept(book);
     }
   }

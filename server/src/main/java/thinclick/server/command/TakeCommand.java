@@ -25,7 +25,6 @@ import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Check;
 import thinclick.server.host.ClassBook;
 import thinclick.server.store.Store;
-import thinclick.server.words.Speaker;
 
 /** {@code take list|export|import}: the takes in a host's database, also while it is hosting. */
 @Command(
@@ -104,8 +103,7 @@ public final class TakeCommand implements Runnable {
                 .reduce("", String::concat);
     with(store -> store.importTake(id, take));
     if (classTitle != null) {
-      try (ClassBook book =
-          ClassBook.open(database.file(), null, InstantSource.system(), Speaker.english())) {
+      try (ClassBook book = database.classes()) {
         book.adopt(classTitle, id);
       }
     }

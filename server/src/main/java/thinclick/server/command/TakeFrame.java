@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.music.StepGrid;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
 import thinclick.server.gathering.Seating;
@@ -58,21 +59,10 @@ final class TakeFrame {
     double beatsAMinute = tempo == null ? drill.tempo().start() : tempo;
     long deal = seed == null ? drill.deal().seed() : seed;
     Dealing dealing = Dealer.deal(drill, players, deal, beatsAMinute, drill.stages());
-    return new Take(
-        Take.FORMAT,
-        Take.VERSION,
-        drill.title(),
-        drill.meter(),
-        beatsAMinute,
-        drill.stepsPerBeat(),
-        drill.swing(),
-        startMicros,
-        dealing.toleranceMillis(),
-        drill.stages(),
-        dealing.parts(),
-        List.of(),
-        null,
-        List.of());
+    StepGrid grid =
+        new StepGrid(drill.meter(), drill.stepsPerBeat(), beatsAMinute, drill.swing(), startMicros);
+    return Take.written(
+        drill.title(), grid, dealing.toleranceMillis(), drill.stages(), dealing.parts());
   }
 
   private static Take again(
