@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -74,6 +76,7 @@ class LecternPageTest extends WindowCase {
       robot.interact(() -> desk.lecternDesk().lesson().pause());
       at(size);
       assertThat(text("pause")).isEqualTo("End the break");
+      theCommandsStandUnderEachOther();
       assertThat(commands()).as("in a break, at %d", size[0]).isEqualTo(dealt);
       robot.interact(() -> desk.lecternDesk().lesson().pause());
     }
@@ -86,6 +89,8 @@ class LecternPageTest extends WindowCase {
     robot.interact(() -> desk.goTo(View.LECTERN));
     at(SIZES[2]);
     assertThat(commands()).as("in a take").isEqualTo(dealt);
+    assertThat(node("stop").getStyleClass()).as("what comes next").contains("primary");
+    assertThat(node("go-on").getStyleClass()).doesNotContain("primary");
   }
 
   /** At twice the usual size the page keeps close to the window, and still one margin. */
@@ -365,6 +370,21 @@ class LecternPageTest extends WindowCase {
       assertThat(end).isCloseTo(sheet.getMaxX() - inner, within(1.5));
     }
     assertThat(bounds(node("stop")).getMinY()).isEqualTo(bounds(node("pause")).getMinY());
+    theCommandsStandUnderEachOther();
+  }
+
+  /** All rows stand on one grid of four columns at most. */
+  private void theCommandsStandUnderEachOther() {
+    Set<Double> lefts = new TreeSet<>();
+    Set<Double> rights = new TreeSet<>();
+    for (String id : Stream.concat(COMMANDS.stream(), Stream.of("repeat", "next")).toList()) {
+      if (on(node(id)::isVisible)) {
+        lefts.add(bounds(node(id)).getMinX());
+        rights.add(bounds(node(id)).getMaxX());
+      }
+    }
+    assertThat(lefts).hasSizeBetween(1, 4);
+    assertThat(rights).hasSameSizeAs(lefts);
   }
 
   private List<Bounds> commands() {

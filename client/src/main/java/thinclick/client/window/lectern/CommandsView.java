@@ -1,7 +1,7 @@
 package thinclick.client.window.lectern;
 
-import static thinclick.client.window.lectern.Keyed.styled;
-
+import java.util.List;
+import java.util.Set;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -14,7 +14,7 @@ import thinclick.server.lesson.LessonRun;
 
 /**
  * What the leader can do: a row for the take, one for its click, one for the deal. No button gives
- * way to another's words, so that each is found where it was.
+ * way to another's words, so that each is found where it was; the one that comes next is black.
  */
 final class CommandsView {
   private static final PseudoClass HELD = PseudoClass.getPseudoClass("held");
@@ -30,7 +30,7 @@ final class CommandsView {
   private final Button undo;
   private final Button repeat;
   private final Button next;
-  private final EvenRows first;
+  private final Node first;
   private final VBox others;
   private TakeMoment moment = TakeMoment.NONE;
 
@@ -38,10 +38,7 @@ final class CommandsView {
     this.desk = desk;
     LessonModel lesson = desk.lesson();
     goOn =
-        styled(
-            Keyed.button(
-                "go-on", words.say("lectern.countIn"), words.keys("Ctrl+Enter"), lesson::goOn),
-            "primary");
+        Keyed.button("go-on", words.say("lectern.countIn"), words.keys("Ctrl+Enter"), lesson::goOn);
     goOn.getStyleClass().add("lectern-go-on");
     stop = Keyed.button("stop", words.say("lectern.stop"), words.keys("Ctrl+."), desk.take()::stop);
     pause = Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
@@ -68,13 +65,16 @@ final class CommandsView {
     Prose.in(asHeld);
     asHeld.setId("as-held");
     asHeld.selectedProperty().bindBidirectional(desk.take().asHeldProperty());
-    first = new EvenRows(10, 8, goOn, pause, stop);
-    others =
-        new VBox(
+    List<CommandGrid> grids =
+        CommandGrid.alike(
+            10,
             8,
-            new EvenRows(10, 8, more, fewer, rescue),
-            new EvenRows(10, 8, deal, undo, repeat, next),
-            asHeld);
+            Set.of(goOn, rescue),
+            List.of(
+                List.of(goOn, pause, stop),
+                List.of(more, fewer, rescue, deal, undo, repeat, next)));
+    first = grids.get(0);
+    others = new VBox(8, grids.get(1), asHeld);
   }
 
   /** What begins and ends a take. */
@@ -112,6 +112,10 @@ final class CommandsView {
     Keyed.shown(next, run != null);
     repeat.setDisable(!lectern.canChoose());
     next.setDisable(!lectern.canChoose() || run == null || run.last());
+    Prompt.Command due = desk.prompt().due();
+    Keyed.primary(goOn, due == Prompt.Command.GO_ON);
+    Keyed.primary(deal, due == Prompt.Command.DEAL);
+    Keyed.primary(stop, due == Prompt.Command.STOP);
   }
 
   /** Where the take stands. */

@@ -45,6 +45,14 @@ final class Keyed {
     return node;
   }
 
+  /** Makes a command the one that comes next: black, while all others are outlined. */
+  static void primary(Button button, boolean next) {
+    button.getStyleClass().remove("primary");
+    if (next) {
+      button.getStyleClass().add("primary");
+    }
+  }
+
   /** Takes no room while it is not shown. */
   static void shown(Node node, boolean shown) {
     node.setVisible(shown);

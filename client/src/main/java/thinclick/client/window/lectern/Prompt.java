@@ -99,7 +99,10 @@ public final class Prompt {
     return played(now) ? now.takes() : now.takes() + 1;
   }
 
-  /** Which drill of how many, which take of how many; empty outside a lesson. */
+  /**
+   * Which drill of how many, and which take of how many, or how many of them are played once one is
+   * over; empty outside a lesson.
+   */
   public String place() {
     LessonRun now = lesson.run();
     if (now == null) {
@@ -107,8 +110,9 @@ public final class Prompt {
     }
     int number = number(now);
     int planned = now.item().takes();
+    String key = played(now) ? "lectern.lesson.place.played" : "lectern.lesson.place";
     return words.say(
-        number > planned ? "lectern.lesson.place.more" : "lectern.lesson.place",
+        number > planned ? key + ".more" : key,
         now.at() + 1,
         now.lesson().drills().size(),
         now.item().drill(),
@@ -146,6 +150,30 @@ public final class Prompt {
       return words.say("lectern.goOn.next", next);
     }
     return words.say("lectern.goOn.again", now.item().drill());
+  }
+
+  /** The commands of which one comes next. */
+  enum Command {
+    /** Counts in, goes on with a paused take or with the lesson. */
+    GO_ON,
+    /** Deals what is chosen. */
+    DEAL,
+    /** Ends the take. */
+    STOP,
+    /** Nothing: something has to be chosen first. */
+    NONE
+  }
+
+  /** The command that comes next, which is the one that the window's foot asks for. */
+  Command due() {
+    if (take.canStop()) {
+      return Command.STOP;
+    }
+    boolean reviewed = session.state().phase() == Phase.REVIEW;
+    if (take.canCountIn() || take.rest() != null || (reviewed && lesson.canGoOn())) {
+      return Command.GO_ON;
+    }
+    return lectern.canDeal() ? Command.DEAL : Command.NONE;
   }
 
   /** What the pause does, in a word. */

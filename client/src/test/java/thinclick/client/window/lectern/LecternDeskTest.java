@@ -21,6 +21,7 @@ import thinclick.client.window.season.ClassDesk;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
+import thinclick.client.window.session.Situation;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
@@ -166,6 +167,38 @@ class LecternDeskTest {
     assertThat(ask(() -> session.state().title())).isEqualTo("Bare one");
   }
 
+  /** One command is set off from the others: the one whose keys the window's foot names. */
+  @Test
+  void theCommandThatComesNextIsTheOneTheFootAsksFor() {
+    assertThat(ask(() -> desk.prompt().due())).isEqualTo(Prompt.Command.NONE);
+    run(() -> desk.lectern().choose(Stock.find("Charleston")));
+    until(() -> "Charleston".equals(session.state().title()));
+    assertThat(foot()).contains("Ctrl+D");
+    assertThat(ask(() -> desk.prompt().due())).isEqualTo(Prompt.Command.DEAL);
+    dealt(() -> desk.lectern().deal());
+    assertThat(foot()).contains("Ctrl+Enter");
+    assertThat(ask(() -> desk.prompt().due())).isEqualTo(Prompt.Command.GO_ON);
+    run(() -> desk.take().countIn());
+    until(() -> session.state().takeRuns());
+    assertThat(ask(() -> desk.prompt().due())).isEqualTo(Prompt.Command.STOP);
+    run(() -> desk.take().stop());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(ask(() -> desk.prompt().due()))
+        .as("no lesson: it is dealt again")
+        .isEqualTo(Prompt.Command.DEAL);
+    dealt(() -> desk.lesson().choose(Stock.findLesson("First day")));
+    run(() -> desk.lesson().goOn());
+    until(() -> session.state().takeRuns());
+    run(() -> desk.lesson().pause());
+    until(() -> session.state().phase() == Phase.REVIEW);
+    assertThat(ask(() -> desk.prompt().resting(true))).contains("Ctrl+Enter");
+    assertThat(ask(() -> desk.prompt().due())).isEqualTo(Prompt.Command.GO_ON);
+  }
+
+  private String foot() {
+    return ask(() -> new Situation(words).say(session.state(), TakeMoment.NONE, 0));
+  }
+
   /** What the leader says in the first take is never the headline of a later one. */
   @Test
   void theHeadlineSpeaksOfTheStepThatIsNow() {
@@ -183,7 +216,7 @@ class LecternDeskTest {
     until(() -> session.state().phase() == Phase.REVIEW);
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
-    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3");
+    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, 1 of 3 takes played");
     assertThat(texts(TakeMoment.Part.NONE))
         .containsExactly("Count in again: the same drill once more.");
 
