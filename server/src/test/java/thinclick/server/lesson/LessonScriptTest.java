@@ -91,6 +91,17 @@ class LessonScriptTest {
     }
   }
 
+  /** How often a row is gone through the lesson's own words say, so nothing else may. */
+  @Test
+  void whatIsDoneBeforeATakeNamesNoNumberBesideThatOfTheLesson() {
+    assertThat(of(script(0, 1), Kind.SAY)).first().asString().contains("once");
+    assertThat(of(script(0, 1), Kind.DO))
+        .first()
+        .asString()
+        .endsWith("while the room goes through its row without the click.")
+        .doesNotContain("once", "twice");
+  }
+
   /** Own lessons say what they say; those of the stock speak the reader's language. */
   @Test
   void whatTheStockSaysIsThereInGermanToo() {
