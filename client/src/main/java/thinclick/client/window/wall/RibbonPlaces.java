@@ -7,10 +7,10 @@ import java.util.function.ToDoubleFunction;
 
 /**
  * Where a ribbon stands on a wall of some size, pixels: its stages beside each other on one floor,
- * what is said of each beneath it, and beneath that the bracket and the words of the one that was
- * held, which stand as near to the middle of the page as the line from the bracket reaches. It is
- * laid out from the foot of the page upwards, so that the ribbon takes all the room that nothing
- * below it needs.
+ * what is said of each beneath it, and beneath that the bracket of the one that was held, with its
+ * words under the middle of it: in two lines where one would not find room there, and aside only as
+ * far as the page ends. It is laid out from the foot of the page upwards, so that the ribbon takes
+ * all the room that nothing below it needs.
  *
  * @param stages from left to right
  * @param labelled true where what is said of each stage is no wider than its stage
@@ -42,14 +42,14 @@ record RibbonPlaces(
     double words,
     double line) {
 
-  /** How large words may be where the page has a line below them, and where it has none. */
-  private static final double LARGEST_ABOVE_A_LINE = 1.15;
+  /** How large words may be in more lines than one, and in one that is the page's last. */
+  private static final double LARGEST_AMONG_LINES = 1.15;
 
   private static final double LARGEST = 1.5;
   private static final double LARGEST_LABEL = 1.2;
 
-  /** How far from their middle, in halves of their width, a line may meet words. */
-  private static final double REACH = 0.7;
+  /** So much wider than its stage nobody sees that words are. */
+  private static final double A_PIXEL = 1;
 
   /** From left to right. */
   record Span(double left, double width) {
@@ -72,20 +72,16 @@ record RibbonPlaces(
     boolean labelled = labelSize >= 1;
     boolean held = page.held() >= 0 && page.held() < stages.size();
     boolean last = page.below().isEmpty();
-    List<String> says = held ? lines(page.heldSays(), whole, wide) : List.of();
-    double least = says.stream().mapToDouble(wide).max().orElse(0);
-    double most = last ? LARGEST : LARGEST_ABOVE_A_LINE;
-    double saysSize = Math.max(1, Math.min(most, least == 0 ? 1 : whole / least));
-    double widest = least * saysSize;
     Span span = held ? stages.get(page.held()) : new Span(width * margin, whole);
-    double stem = widest > span.width() ? height * 0.03 : 0;
-    double middle = span.middle();
-    if (stem > 0) {
-      double reach = REACH * widest / 2;
-      double edge = width * margin + Math.min(widest, whole) / 2;
-      middle = between(middle - reach, width / 2, middle + reach);
-      middle = between(edge, middle, width - edge);
-    }
+    double room = 2 * Math.min(span.middle(), width - span.middle()) - 2 * width * margin;
+    List<String> says = held ? lines(page.heldSays(), room, wide) : List.of();
+    double least = says.stream().mapToDouble(wide).max().orElse(0);
+    double most = last && says.size() == 1 ? LARGEST : LARGEST_AMONG_LINES;
+    double saysSize = Math.max(1, Math.min(most, least == 0 ? 1 : room / least));
+    double widest = least * saysSize;
+    double stem = widest > span.width() + A_PIXEL ? height * 0.03 : 0;
+    double edge = width * margin + Math.min(widest, whole) / 2;
+    double middle = between(edge, span.middle(), width - edge);
 
     double line = height * 0.075 * saysSize;
     double lowest = height * (last ? 0.93 : 0.78);
@@ -143,15 +139,15 @@ record RibbonPlaces(
     return spans;
   }
 
-  /** In one line where the page is wide enough, else in two that differ as little as may be. */
-  private static List<String> lines(String says, double whole, ToDoubleFunction<String> wide) {
+  /** In one line where there is room for it, else in two that differ as little as may be. */
+  private static List<String> lines(String says, double room, ToDoubleFunction<String> wide) {
     if (says.isEmpty()) {
       return List.of();
     }
     String[] pieces = says.split(" ", -1);
     List<String> best = List.of(says);
     double widest = wide.applyAsDouble(says);
-    for (int i = 1; i < pieces.length && wide.applyAsDouble(says) > whole; i++) {
+    for (int i = 1; i < pieces.length && wide.applyAsDouble(says) > room; i++) {
       List<String> two =
           List.of(
               String.join(" ", Arrays.asList(pieces).subList(0, i)),
