@@ -23,6 +23,7 @@ import org.slf4j.LoggerFactory;
 import thinclick.client.link.RoomAddress;
 import thinclick.protocol.invite.HostNotice;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.time.Daemon;
 
 /**
  * Listens for hosts in the local network until it is closed. It never blocks its caller; networks
@@ -35,12 +36,7 @@ public final class HostFinder implements AutoCloseable {
   private final Map<Heard, FoundHost> heard = new ConcurrentHashMap<>();
   private final List<JmDNS> listening = new ArrayList<>(); // on the thread only
   private final ExecutorService thread =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread made = new Thread(task, "host-finder");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadExecutor(Daemon.called("host-finder"));
   private volatile boolean closed;
 
   /** Two hosts may be called the same in two networks. */

@@ -6,6 +6,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.time.Daemon;
 import thinclick.protocol.time.MonotonicClock;
 
 /**
@@ -31,14 +32,7 @@ public final class Heartbeat implements AutoCloseable {
     this.clock = clock;
     this.stampingThread = stampingThread;
     this.freeNanos = clock.nanos();
-    this.pulse =
-        new ScheduledThreadPoolExecutor(
-            1,
-            task -> {
-              Thread made = new Thread(task, "heartbeat");
-              made.setDaemon(true);
-              return made;
-            });
+    this.pulse = new ScheduledThreadPoolExecutor(1, Daemon.called("heartbeat"));
   }
 
   /** Begins to beat. */

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.link.PlayedAttack;
+import thinclick.protocol.time.Daemon;
 
 /**
  * Every MIDI input of the computer, opened as it is plugged in and let go as it is pulled out;
@@ -42,14 +43,7 @@ public final class MidiInputs implements AutoCloseable {
 
   public MidiInputs(MidiEar ear) {
     this.ear = ear;
-    this.looking =
-        new ScheduledThreadPoolExecutor(
-            1,
-            task -> {
-              Thread made = new Thread(task, "midi");
-              made.setDaemon(true);
-              return made;
-            });
+    this.looking = new ScheduledThreadPoolExecutor(1, Daemon.called("midi"));
   }
 
   /** Begins to look. */

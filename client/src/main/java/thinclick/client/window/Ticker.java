@@ -5,6 +5,7 @@ import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
+import thinclick.protocol.time.Daemon;
 
 /**
  * Asks the window to look at the time again, often enough for bars and counts. Nothing moves
@@ -22,14 +23,7 @@ final class Ticker implements AutoCloseable {
   Ticker(Executor windowThread, Runnable look) {
     this.windowThread = windowThread;
     this.look = look;
-    this.timer =
-        new ScheduledThreadPoolExecutor(
-            1,
-            task -> {
-              Thread made = new Thread(task, "ticker");
-              made.setDaemon(true);
-              return made;
-            });
+    this.timer = new ScheduledThreadPoolExecutor(1, Daemon.called("ticker"));
   }
 
   void start() {

@@ -1,6 +1,5 @@
 package thinclick.protocol.message;
 
-import com.fasterxml.jackson.annotation.JsonSubTypes;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.StrictJson;
@@ -99,23 +98,6 @@ public final class MessageCodec {
       return id != null && id.isIntegralNumber() && id.canConvertToLong() ? id.asLong() : null;
     } catch (JacksonException noJson) {
       return null;
-    }
-  }
-
-  /**
-   * Gets through what the first message of each type takes, many times longer than the next: on a
-   * thread that nobody waits for, so that no take does.
-   */
-  public static void warmUp() {
-    for (JsonSubTypes.Type type : ClientMessage.class.getAnnotation(JsonSubTypes.class).value()) {
-      try {
-        readClient("{\"type\":\"" + type.name() + "\"}");
-      } catch (BadInput incomplete) {
-        // as most are without a field
-      }
-    }
-    for (JsonSubTypes.Type type : ServerMessage.class.getAnnotation(JsonSubTypes.class).value()) {
-      SERVER.writerFor(type.value());
     }
   }
 

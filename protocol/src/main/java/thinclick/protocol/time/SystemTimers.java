@@ -12,14 +12,7 @@ public final class SystemTimers implements Timers, AutoCloseable {
    * @param name of the thread
    */
   public SystemTimers(String name) {
-    thread =
-        new ScheduledThreadPoolExecutor(
-            1,
-            task -> {
-              Thread made = new Thread(task, name);
-              made.setDaemon(true);
-              return made;
-            });
+    thread = new ScheduledThreadPoolExecutor(1, Daemon.called(name));
     thread.setRemoveOnCancelPolicy(true);
     thread.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
   }

@@ -1,6 +1,6 @@
 /**
- * Clock and timers that are handed in, never fetched. Called by everything that measures time or
- * waits.
+ * Clock and timers that are handed in, never fetched, and the threads behind them. Called by
+ * everything that measures time or waits.
  */
 @NullMarked
 package thinclick.protocol.time;

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.invite.HostNotice;
+import thinclick.protocol.time.Daemon;
 
 /**
  * Says in the local network that there is a host, from a thread of its own: multicast DNS waits for

@@ -5,6 +5,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import thinclick.protocol.time.Daemon;
 
 /**
  * What a host does by itself every so many hours, one after another on one thread, so that no

@@ -15,7 +15,7 @@ import thinclick.protocol.file.Take;
 import thinclick.protocol.invite.Fingerprint;
 import thinclick.protocol.invite.JoinLink;
 import thinclick.protocol.json.BadInput;
-import thinclick.protocol.message.MessageCodec;
+import thinclick.protocol.time.Daemon;
 import thinclick.server.history.Entry;
 import thinclick.server.net.HostParts;
 import thinclick.server.net.Listener;
@@ -130,7 +130,8 @@ public final class RehearsalHost implements AutoCloseable {
                 options.reach().metricsToAll());
         Listener listener = Listener.open(port, threshold.lines(), parts);
         listening.set(listener);
-        reviewPool.execute(MessageCodec::warmUp); // there is nothing to review yet
+        WarmUp warmUp = new WarmUp(shelf, parts.dealer());
+        reviewPool.execute(warmUp::once); // there is nothing to review yet
         Chores chores = new Chores();
         purges.goOn(chores);
         BackupSchedule.begin(chores, options);
@@ -150,7 +151,7 @@ public final class RehearsalHost implements AutoCloseable {
             listener,
             threshold,
             Announcement.of(options.reach(), listener.port(), threshold.encrypted()),
-            new WarmUp(shelf, parts.dealer()));
+            warmUp);
       } catch (RuntimeException problem) {
         store.close();
         throw problem;

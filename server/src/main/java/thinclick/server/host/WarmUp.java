@@ -23,12 +23,21 @@ final class WarmUp {
     this.dealer = dealer;
   }
 
+  /** One take in an empty room, with every message: what any host does, however short it stays. */
+  void once() {
+    play(0);
+  }
+
   /** The way of strangers to the refusal, by calls at the own port; then takes in empty rooms. */
   void run(int port) {
     OwnCalls.call(port, ROUNDS);
-    String title = shelf.list().drills().get(0).title();
     for (int round = 0; round < ROUNDS; round++) {
-      new EmptyRoom(shelf, dealer, title, round, round % ROUNDS_A_REFUSAL == 0).play();
+      play(round);
     }
+  }
+
+  private void play(int round) {
+    String title = shelf.list().drills().get(0).title();
+    new EmptyRoom(shelf, dealer, title, round, round % ROUNDS_A_REFUSAL == 0).play();
   }
 }

@@ -27,24 +27,31 @@ final class Comings {
     all = new Allowance(A_SECOND, Room.MAX_MEMBERS, nowNanos);
   }
 
-  /**
-   * True where whoever shows that token may come in now; else nothing is taken, so that whoever
-   * belongs here loses nothing by trying while others crowd the door.
-   *
-   * @param token as it was shown, genuine or not; null for somebody new
-   */
-  boolean allows(@Nullable String token, long nowNanos) {
-    return all.has(1, nowNanos)
-        && (token == null || byToken.take(token, nowNanos))
-        && all.take(1, nowNanos);
+  /** Whether somebody may come in now, and at whose cost. */
+  enum Answer {
+    /** They must wait; nothing was taken, so that trying in a crowd costs nobody. */
+    WAIT,
+    /** They may, on what all strangers may take: they come again and again. */
+    AS_A_STRANGER,
+    /** They may, and are no stranger's cost: they have not come lately. */
+    WELCOME
   }
 
   /**
-   * True where whoever shows that token has not come lately, so that their coming is paid for; who
-   * comes again and again lives on what all strangers may take.
+   * Whether whoever shows that token may come in now; where they may, it counts as one coming.
+   *
+   * @param token as it was shown, genuine or not; null for somebody new
    */
-  boolean paidFor(@Nullable String token, long nowNanos) {
-    return token == null || byToken.full(token, nowNanos);
+  Answer ask(@Nullable String token, long nowNanos) {
+    boolean notLately = token == null || byToken.full(token, nowNanos); // before this one counts
+    boolean allowed =
+        all.has(1, nowNanos)
+            && (token == null || byToken.take(token, nowNanos))
+            && all.take(1, nowNanos);
+    if (!allowed) {
+      return Answer.WAIT;
+    }
+    return notLately ? Answer.WELCOME : Answer.AS_A_STRANGER;
   }
 
   /** How many tokens are kept; bounded, however many are made up. */

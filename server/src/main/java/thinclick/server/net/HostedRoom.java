@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.protocol.message.ClientMessage;
@@ -82,18 +81,10 @@ final class HostedRoom {
     return loop;
   }
 
-  /** True where whoever says that first may come in now; on the strangers' loop. */
-  boolean mayBeEntered(ClientMessage message) {
-    return comings.allows(token(message), parts.clock().nanos());
-  }
-
-  /** True where that coming is no stranger's, before it is let in; on the strangers' loop. */
-  boolean paysFor(ClientMessage message) {
-    return comings.paidFor(token(message), parts.clock().nanos());
-  }
-
-  private static @Nullable String token(ClientMessage message) {
-    return message instanceof ClientMessage.Join join ? join.token() : null;
+  /** Whether whoever says that first may come in now; on the strangers' loop. */
+  Comings.Answer mayBeEntered(ClientMessage message) {
+    String token = message instanceof ClientMessage.Join join ? join.token() : null;
+    return comings.ask(token, parts.clock().nanos());
   }
 
   /** True while a take runs here; from any thread. */

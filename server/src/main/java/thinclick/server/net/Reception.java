@@ -181,8 +181,11 @@ final class Reception {
     if (!context.channel().isActive()) {
       return;
     }
-    boolean paidFor = before == null && asked.room().paysFor(asked.message());
-    if (before == null && !asked.room().mayBeEntered(asked.message())) {
+    Comings.Answer answer =
+        before == null
+            ? asked.room().mayBeEntered(asked.message())
+            : Comings.Answer.AS_A_STRANGER; // that coming was counted already
+    if (answer == Comings.Answer.WAIT) {
       connection.close(
           CloseCode.FLOOD,
           "expected fewer comings: 2 a second into a room, 1 in 2 s of a member",
@@ -192,7 +195,7 @@ final class Reception {
     if (asked.room().loop() == context.channel().eventLoop()) {
       come(context, asked);
     } else {
-      if (paidFor) {
+      if (answer == Comings.Answer.WELCOME) {
         ration.letIn();
       }
       connection.flush();

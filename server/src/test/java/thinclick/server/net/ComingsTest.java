@@ -3,6 +3,7 @@ package thinclick.server.net;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import thinclick.server.net.Comings.Answer;
 import thinclick.server.room.Room;
 
 /** How often a room is entered, by a clock that the test moves. */
@@ -11,10 +12,14 @@ class ComingsTest {
 
   private final Comings comings = new Comings(0);
 
+  private boolean let(String token, long nowNanos) {
+    return comings.ask(token, nowNanos) != Answer.WAIT;
+  }
+
   private int allowed(String token, int times, long nowNanos) {
     int count = 0;
     for (int i = 0; i < times; i++) {
-      count += comings.allows(token, nowNanos) ? 1 : 0;
+      count += let(token, nowNanos) ? 1 : 0;
     }
     return count;
   }
@@ -22,17 +27,17 @@ class ComingsTest {
   @Test
   void allComeBackAtOnceAfterACut() {
     for (int member = 0; member < Room.MAX_MEMBERS; member++) {
-      assertThat(comings.allows("token" + member, 0)).as("member %d", member).isTrue();
+      assertThat(let("token" + member, 0)).as("member %d", member).isTrue();
     }
 
-    assertThat(comings.allows("token64", 0)).isFalse();
-    assertThat(comings.allows("token64", SECOND / 2)).isTrue();
+    assertThat(let("token64", 0)).isFalse();
+    assertThat(let("token64", SECOND / 2)).isTrue();
   }
 
   @Test
   void whoeverIsRefusedBecauseOfAllOthersLosesNothingOfTheirOwn() {
     for (int stranger = 0; stranger < Room.MAX_MEMBERS; stranger++) {
-      comings.allows(null, 0);
+      comings.ask(null, 0);
     }
     assertThat(allowed("mina", 100, 0)).isZero();
 
@@ -43,19 +48,18 @@ class ComingsTest {
   void oneWhoComesBackAllTheTimeWaitsAndTheOthersDoNot() {
     assertThat(allowed("mallory", 100, 0)).isEqualTo(5);
 
-    assertThat(comings.allows("mina", 0)).isTrue();
-    assertThat(comings.allows(null, 0)).isTrue();
+    assertThat(let("mina", 0)).isTrue();
+    assertThat(let(null, 0)).isTrue();
     assertThat(allowed("mallory", 100, 2 * SECOND)).isEqualTo(1);
   }
 
   @Test
   void oneComingIsPaidForAndTheNextOnceTheyHaveStayed() {
-    assertThat(comings.paidFor("mina", 0)).isTrue();
-    comings.allows("mina", 0);
-
-    assertThat(comings.paidFor("mina", SECOND)).isFalse();
-    assertThat(comings.paidFor("mina", 3 * SECOND)).isTrue();
-    assertThat(comings.paidFor(null, 0)).isTrue();
+    assertThat(comings.ask("mina", 0)).isEqualTo(Answer.WELCOME);
+    assertThat(comings.ask("mina", SECOND)).isEqualTo(Answer.AS_A_STRANGER);
+    assertThat(comings.ask("mina", 5 * SECOND)).isEqualTo(Answer.WELCOME);
+    assertThat(comings.ask(null, 5 * SECOND)).isEqualTo(Answer.WELCOME);
+    assertThat(comings.ask(null, 5 * SECOND)).isEqualTo(Answer.WELCOME);
   }
 
   @Test
@@ -64,7 +68,7 @@ class ComingsTest {
 
     int others = 0;
     for (int member = 0; member < Room.MAX_MEMBERS; member++) {
-      others += comings.allows("token" + member, 0) ? 1 : 0;
+      others += let("token" + member, 0) ? 1 : 0;
     }
     assertThat(others).isEqualTo(Room.MAX_MEMBERS - 5);
   }
@@ -74,7 +78,7 @@ class ComingsTest {
     long now = 0;
     for (int token = 0; token < 10_000; token++) {
       now += SECOND / 2;
-      assertThat(comings.allows("made up " + token, now)).isTrue();
+      assertThat(let("made up " + token, now)).isTrue();
     }
 
     assertThat(comings.remembered()).isLessThanOrEqualTo(2 * Room.MAX_MEMBERS);

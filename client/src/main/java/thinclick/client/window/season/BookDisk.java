@@ -10,6 +10,7 @@ import java.util.function.Function;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
+import thinclick.protocol.time.Daemon;
 import thinclick.server.host.ClassBook;
 
 /**
@@ -21,12 +22,7 @@ final class BookDisk implements AutoCloseable {
   private final Executor windowThread;
   private final Words words;
   private final ExecutorService disk =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread made = new Thread(task, "thinclick-classes");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadExecutor(Daemon.called("thinclick-classes"));
 
   BookDisk(Session session, Executor windowThread, Words words) {
     this.session = session;
