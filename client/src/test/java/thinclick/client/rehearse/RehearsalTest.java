@@ -41,7 +41,7 @@ class RehearsalTest {
       assertThat(played).as(part.player()).isBetween(part.attackSteps().size() * 8L / 10, 40L);
     }
     assertThat(said.toString())
-        .contains("count-in: one two three four", "bar   1: one two three four", "Together:")
+        .contains("count-in: one two three four", "bar   1: one two three four", "Held together:")
         .contains(List.of("Mina", "Jonas", "Ilse"));
   }
 }

@@ -12,7 +12,7 @@ class EnglishLeftTest {
       strings = {
         "Lectern",
         "3 of 4 placed",
-        "Together: 91 % on two and four.",
+        "Held together: 91 % on two and four.",
         "expected whole numbers, found \"x\"",
         "Clap it once without the click."
       })

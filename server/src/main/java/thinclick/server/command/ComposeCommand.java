@@ -125,7 +125,7 @@ final class ComposeCommand implements Callable<Integer> {
 
   @Option(
       names = "--measures",
-      description = "Prints how syncopated each chair's figure is, by every published measure.")
+      description = "Prints how syncopated each chair's rhythm is, by every published measure.")
   private boolean measures;
 
   @Option(names = "--musicxml", paramLabel = "FILE", description = "Writes a MusicXML 4.0 score.")

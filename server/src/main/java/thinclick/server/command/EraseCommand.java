@@ -83,7 +83,8 @@ public final class EraseCommand implements Runnable {
     } finally {
       lock.close();
     }
-    out.println(speaker.say(ErasedPlace.OUTSIDE));
+    out.println(ErasedPlace.outsideHead(speaker));
+    ErasedPlace.outside(speaker).forEach(line -> out.println("  " + line));
     out.flush();
   }
 

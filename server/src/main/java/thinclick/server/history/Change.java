@@ -14,31 +14,34 @@ import thinclick.server.words.Speaker;
 public final class Change {
   private Change() {}
 
-  /** "Over three weeks: spread 31 to 22 ms." */
+  /** "Over three weeks the spread went from 31 to 22 ms." */
   public static Said said(
       Duration span,
       @Nullable Figure firstHold,
       @Nullable Figure lastHold,
       @Nullable Figure firstSpread,
       @Nullable Figure lastSpread) {
-    List<Said> changes = new ArrayList<>();
-    if (firstHold != null && lastHold != null && apart(firstHold, lastHold)) {
-      changes.add(Said.of("history.hold", Quantity.percent(firstHold), Quantity.percent(lastHold)));
+    boolean hold = apart(firstHold, lastHold);
+    boolean spread = apart(firstSpread, lastSpread);
+    List<Object> values = new ArrayList<>();
+    if (hold) {
+      values.addAll(List.of(Quantity.percent(firstHold), Quantity.percent(lastHold)));
     }
-    if (firstSpread != null && lastSpread != null && apart(firstSpread, lastSpread)) {
-      changes.add(
-          Said.of("history.spread", Quantity.millis(firstSpread), Quantity.millis(lastSpread)));
+    if (spread) {
+      values.addAll(List.of(Quantity.millis(firstSpread), Quantity.millis(lastSpread)));
     }
-    Said over = over(span);
-    return changes.isEmpty()
-        ? Said.of("history.steady", over)
-        : Said.of("history.changed", over, new Said.Row(changes, true));
+    if (values.isEmpty()) {
+      return Said.of("history.steady", over(span));
+    }
+    String key =
+        hold && spread ? "history.holdAndSpread" : hold ? "history.hold" : "history.spread";
+    return Said.of("history.changed", over(span), Said.of(key, values.toArray()));
   }
 
   /** True where both are known with intervals that have nothing in common. */
-  private static boolean apart(Figure one, Figure other) {
-    Interval a = one.interval();
-    Interval b = other.interval();
+  private static boolean apart(@Nullable Figure one, @Nullable Figure other) {
+    Interval a = one == null ? null : one.interval();
+    Interval b = other == null ? null : other.interval();
     return a != null && b != null && a.partsFrom(b);
   }
 

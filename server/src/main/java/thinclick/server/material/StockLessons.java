@@ -51,7 +51,7 @@ final class StockLessons {
             item("Tresillo", 3, "Count one two three, one two three, one two."),
             item("Short threes", 3, "The last eighth of bar 2 is the odd one out."),
             item("Hollow threes", 3, "Play two, leave one."),
-            item("Long threes", 5, "Bar 4 begins the figure anew; say its number on the one."),
+            item("Long threes", 5, "Bar 4 begins the rhythm anew; say its number on the one."),
             item("Jigsaw", 4, "Three rows, one full bar."),
             item("Split fives", 4, "Three and two, whatever the bar line does.")));
   }

@@ -14,8 +14,12 @@ import thinclick.server.words.Speaker;
  * @param done what happened to another file; null for a database
  */
 public record ErasedPlace(String file, @Nullable Erased erased, @Nullable Done done) {
-  /** What is to be said at the end: where a name may still be that this computer cannot reach. */
-  public static final String OUTSIDE = "erase.outside";
+  private static final List<String> OUTSIDE =
+      List.of(
+          "erase.outside.files",
+          "erase.outside.seasons",
+          "erase.outside.players",
+          "erase.outside.copies");
 
   /** What happens to a file that is not looked into as a database. */
   public enum Done {
@@ -32,6 +36,19 @@ public record ErasedPlace(String file, @Nullable Erased erased, @Nullable Done d
   /** "room.db: name replaced in two takes (t1, t2), ..." */
   public String say(Speaker speaker) {
     return file + ": " + speaker.say(said());
+  }
+
+  /** What comes before {@link #outside}: "Erasing here does not reach:". */
+  public static String outsideHead(Speaker speaker) {
+    return speaker.say("erase.outside");
+  }
+
+  /**
+   * Where a name may still be that this computer cannot reach: the rest of that sentence, a line
+   * for each kind of place.
+   */
+  public static List<String> outside(Speaker speaker) {
+    return OUTSIDE.stream().map(speaker::say).toList();
   }
 
   private Said said() {

@@ -26,7 +26,7 @@ public final class SeasonPage {
     head.addAll(words.lastWeek());
     lines.addAll(Table.wrap(String.join(" ", head), ""));
     lines.add("");
-    lines.addAll(members(season, words, zone, speaker));
+    lines.addAll(members(season, words, speaker));
     for (Pupil pupil : season.pupils()) {
       lines.add("");
       lines.addAll(Table.wrap(String.join(" ", words.of(pupil)), ""));
@@ -40,9 +40,7 @@ public final class SeasonPage {
         + HistoryPage.of(CourseSheet.of(season.courses(), null), zone, speaker);
   }
 
-  private static List<String> members(
-      Season season, SeasonWords words, ZoneId zone, Speaker speaker) {
-    List<Week> weeks = season.weeks(zone);
+  private static List<String> members(Season season, SeasonWords words, Speaker speaker) {
     List<String> heads = SeasonWords.heads(speaker);
     Table table =
         new Table(
@@ -54,12 +52,11 @@ public final class SeasonPage {
                 heads.get(4),
                 "<" + heads.get(5)));
     for (Pupil pupil : season.pupils()) {
-      long there = weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
       table.add(
           List.of(
               pupil.chair() == null ? "-" : Integer.toString(pupil.chair()),
               pupil.name(),
-              there + "/" + weeks.size(),
+              words.weeksOf(pupil),
               words.date(pupil),
               pupil.standing().map(one -> Integer.toString(one.level())).orElse("-"),
               pupil.rung().map(one -> speaker.say(one.click())).orElse("-")));

@@ -68,7 +68,7 @@ public final class SeasonWords {
                 Speaker.number(weeks.size())));
   }
 
-  /** "In the week of 2026-09-21 three of four took part; missing: Ilse." Nobody did: empty. */
+  /** "In the week of 2026-09-21, 3 of 4 took part.", "Missing: Ilse." Without a week: empty. */
   public List<String> lastWeek() {
     if (weeks.isEmpty()) {
       return List.of();
@@ -112,16 +112,24 @@ public final class SeasonWords {
     return says;
   }
 
+  /** "3 of 4": in how many of the class's weeks they were there. */
+  public String weeksOf(Pupil pupil) {
+    return speaker.say(Said.of("season.weeksOf", there(pupil), weeks.size()));
+  }
+
+  private int there(Pupil pupil) {
+    return (int) weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
+  }
+
   private String seen(Pupil pupil) {
     if (pupil.takes().isEmpty()) {
       return speaker.say(Said.of("season.notSeen", pupil.name()));
     }
-    int there = (int) weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
     return speaker.say(
         Said.of(
             "season.seen",
             pupil.name(),
-            there,
+            there(pupil),
             weeks.size(),
             Integer.toString(weeks.size()),
             date(pupil)));
@@ -143,7 +151,8 @@ public final class SeasonWords {
   }
 
   /**
-   * "Ands alone at 100: over three weeks spread 31 to 22 ms." Null where there is one take only.
+   * "Ands alone at 100 ... Over three weeks the spread went from 31 to 22 ms." Null where there is
+   * one take only.
    */
   private @Nullable String course(Pupil pupil) {
     List<ClassTake> like = pupil.course();

@@ -13,7 +13,7 @@ final class VerdictRules {
 
   private VerdictRules() {}
 
-  /** "Together: 91 % on two and four, 74 % on the first beat alone." */
+  /** "Held together: 91 % on two and four, 74 % on the first beat alone." */
   static List<Finding> together(Evidence evidence) {
     if (evidence.nobodyHeard()) {
       return List.of(

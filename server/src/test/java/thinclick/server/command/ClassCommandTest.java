@@ -190,7 +190,7 @@ class ClassCommandTest {
             "t1.take.json: written again without the name",
             "tuesday.season.json: written again without the name",
             "t1.csv: names somebody still",
-            "Not reached from here: ");
+            "Erasing here does not reach:");
     assertThat(holding("Quirin")).containsExactly("t1.csv");
     assertThat(history())
         .contains("three members, two takes in two weeks", "Mina took part")

@@ -230,7 +230,7 @@ class ComposeCommandTest {
   void threeLevelsOfTheSameCycle() {
     Run run = compose("Short threes", "--mixed", "--chairs", "3", "--deal", "unison");
 
-    assertThat(run.out()).contains("with the easier figure").contains("with the harder figure");
+    assertThat(run.out()).contains("with the easier rhythm").contains("with the harder rhythm");
   }
 
   @Test

@@ -79,7 +79,7 @@ class EraseCommandTest {
     assertThat(out.toString())
         .contains("room.db: name replaced in 50 takes (t0, t1")
         .contains("thinclick-1970-01-01T00-00-00Z.db: name replaced in 50 takes")
-        .contains("Not reached from here: take files");
+        .contains("Erasing here does not reach:", "  take files, slips and pages");
     assertThat(holds("Quirin")).isFalse();
     assertThat(take(database).parts())
         .extracting(Part::player)

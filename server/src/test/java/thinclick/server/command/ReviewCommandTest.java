@@ -34,7 +34,7 @@ class ReviewCommandTest {
 
     assertThat(run.code()).isZero();
     assertThat(run.out().lines()).allMatch(line -> line.length() < 80);
-    assertThat(run.out()).containsSubsequence("Together: ", "Next: ", "Bars ", "Player ");
+    assertThat(run.out()).containsSubsequence("Held together: ", "Next: ", "Bars ", "Player ");
     assertThat(run.out()).doesNotContain("\t", "NaN", "null");
   }
 
@@ -44,7 +44,7 @@ class ReviewCommandTest {
 
     assertThat(json.at("/players/0/player").stringValue()).isEqualTo("Mina");
     assertThat(json.at("/ensemble/hold").isNumber()).isTrue();
-    assertThat(json.at("/words/0/says").stringValue()).startsWith("Together: ");
+    assertThat(json.at("/words/0/says").stringValue()).startsWith("Held together: ");
   }
 
   @Test
@@ -77,7 +77,7 @@ class ReviewCommandTest {
     Run run = Run.of("review", file, "--picture", picture);
 
     assertThat(run.out()).isEqualTo(Run.of("review", file).out());
-    assertThat(Files.readString(picture)).contains("<svg", "<desc>Together: ");
+    assertThat(Files.readString(picture)).contains("<svg", "<desc>Held together: ");
     assertThat(Run.of("review", file, "--picture", picture))
         .isEqualTo(
             new Run(
@@ -149,7 +149,7 @@ class ReviewCommandTest {
   void theReviewIsSaidInTheLanguageAskedFor() {
     String page = Run.of("review", file, "--language", "de").out();
 
-    assertThat(page).contains("Zusammen: ", "Als Nächstes: ", "Streuung");
+    assertThat(page).contains("Gehalten: ", "Als Nächstes: ", "Streuung");
     assertThat(page.lines()).allMatch(line -> line.length() < 80);
     assertThat(Run.of("review", file, "--language", "de", "--player", "Jonas").out())
         .contains("Bei dir sitzen 32 von 32, Streuung");

@@ -228,7 +228,7 @@ class WaysOfDealingTest {
     assertThat(dealing.parts().get(0).attackSteps()).startsWith(0, 6, 12, 16);
     assertThat(dealing.parts().get(1).attackSteps()).startsWith(0, 3, 6, 9, 12, 15, 16);
     assertThat(dealing.parts().get(2).attackSteps()).startsWith(0, 2, 3, 5, 6, 8, 9);
-    assertThat(dealing.sentences().get(0)).endsWith(", with the easier figure.");
+    assertThat(dealing.sentences().get(0)).endsWith(", with the easier rhythm.");
     assertThat(Ability.afterHold(74.9)).isEqualTo(Ability.EASIER);
     assertThat(Ability.afterHold(75)).isEqualTo(Ability.AS_WRITTEN);
     assertThat(Ability.afterHold(90)).isEqualTo(Ability.HARDER);

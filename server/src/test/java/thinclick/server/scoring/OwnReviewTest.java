@@ -18,7 +18,7 @@ class OwnReviewTest {
                             "pairs": [{"first": "Ana", "second": "Ben", "leader": "Ben"}]},
                "responses": [{"player": "Ana", "of": "Cleo"}, {"player": "Ben", "of": "Cleo"}],
                "free": [{"player": "Ana", "fromBar": 3}, {"player": "Ben", "fromBar": 5}],
-               "words": [{"says": "Together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
+               "words": [{"says": "Held together: 90 %."}, {"says": "Ana dropped 3 of 8.", "player": "Ana"},
                          {"says": "Ben is uneven.", "player": "Ben"}],
                "next": "the same again"}
               """);
@@ -29,7 +29,7 @@ class OwnReviewTest {
 
     assertThat(view.get("players").toString()).isEqualTo("[{\"player\":\"Ana\",\"written\":8}]");
     assertThat(view.get("words").toString())
-        .contains("Together", "Ana dropped")
+        .contains("Held together", "Ana dropped")
         .doesNotContain("Ben");
     assertThat(view.at("/ensemble/gains").isNull()).isTrue();
     assertThat(view.at("/ensemble/gainsInterval").isNull()).isTrue();

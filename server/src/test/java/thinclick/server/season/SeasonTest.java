@@ -93,7 +93,7 @@ class SeasonTest {
     assertThat(weeks.get(2).present()).containsExactly("tariq", "mina", "ilse");
     assertThat(new SeasonWords(season, ZoneOffset.UTC, ENGLISH).lastWeek())
         .containsExactly(
-            "Week of 2026-09-21: 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
+            "In the week of 2026-09-21, 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
   }
 
   /** Whoever was erased is no member and is not missed; another of that name is, once written. */
@@ -106,7 +106,7 @@ class SeasonTest {
     Season erased = new Season(new ClassList("Tuesday class", null, List.of()), takes);
     assertThat(erased.pupils()).extracting(Pupil::name).containsExactly("Mina");
     assertThat(new SeasonWords(erased, ZoneOffset.UTC, ENGLISH).lastWeek())
-        .containsExactly("Week of 2026-08-31: 1 of 1 took part.");
+        .containsExactly("In the week of 2026-08-31, 1 of 1 took part.");
 
     ClassList written =
         new ClassList("Tuesday class", null, List.of(new Member("Somebody", null, null)));
@@ -152,12 +152,12 @@ class SeasonTest {
     assertThat(said(pupil("Jonas")))
         .isEqualTo(
             "Jonas took part in 2 of 4 weeks, last on 2026-09-08."
-                + " Stands at level 5: 100 % of level 4 over two takes."
+                + " Stands at level 5: held 100\u00a0% at level 4 over two takes."
                 + " Fewest clicks held: the first beat alone, 2026-09-08."
                 + " Ands alone at 88, the same click plan: two takes."
                 + " Over seven days nothing changed that can be told from chance."
-                + " What a thinner click would do is foretold from takes played alone against the"
-                + " click, three quarters of them placed; there is none yet.");
+                + " What a thinner click would do can be told from a take that was played alone"
+                + " against the click, with three quarters of it placed; there is none yet.");
     assertThat(said(pupil("Mina"))).doesNotContain("the same click plan");
   }
 
@@ -179,7 +179,7 @@ class SeasonTest {
         .last()
         .asString()
         .startsWith("Ilse stands at ")
-        .contains(" over one take): the easier figure, level " + fitted.parts().get(2).level());
+        .contains(" over one take): the easier rhythm, level " + fitted.parts().get(2).level());
     assertThat(Fitting.sentences(season, List.of(Part.of("Zoe", 0, List.of(1))), ENGLISH))
         .containsExactly("Zoe has no take with a verdict yet: as written.");
   }

@@ -223,7 +223,7 @@ class HardTakesTest {
 
     assertThat(String.join(" ", spoken.prose(german)))
         .startsWith(
-            "Zusammen: 100 % mit Klick auf alle Schläge, 87 % mit Klick auf eins und drei, 100 %"
+            "Gehalten: 100 % mit Klick auf alle Schläge, 87 % mit Klick auf eins und drei, 100 %"
                 + " ohne Klick. Ilse: umgedreht (ein Achtel zu spät) ab Takt 10, zurück in Takt"
                 + " 14.")
         .endsWith("Als Nächstes: laut zählen, alle Schläge, halb so viele Takte.");

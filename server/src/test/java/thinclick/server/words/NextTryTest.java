@@ -69,7 +69,7 @@ class NextTryTest {
 
     Spoken alone =
         Spoken.of(Scorer.analyse(take.withParts(standIns)), List.of(), Speaker.english());
-    assertThat(alone.says().get(0).text()).startsWith("Together: 100 % on all beats");
+    assertThat(alone.says().get(0).text()).startsWith("Held together: 100 % on all beats");
     assertThat(alone.move()).isEqualTo(Move.ONCE_MORE);
 
     Spoken little =

@@ -55,7 +55,7 @@ class RulesTest {
   @Test
   void togetherSaysWhatWasHeldStageByStage() {
     assertThat(says("together", hold(91, 74)))
-        .containsExactly("Together: 91 % on all beats, 74 % without a click.");
+        .containsExactly("Held together: 91 % on all beats, 74 % without a click.");
   }
 
   @Test
@@ -384,7 +384,7 @@ class RulesTest {
   void whereNobodyWasHeardThatIsSaidOnceAndTheSameIsPlayedOnceMore() {
     Take take = HardTakes.turnedAround();
     Spoken nobody = spokenOf(take, attack -> false);
-    String once = "Nothing was heard from anybody, so there is nothing to say of the figure.";
+    String once = "Nothing was heard from anybody, so there is nothing to judge.";
     String next = "look at the sound check and the keys, then the same once more";
 
     assertThat(nobody.nobodyHeard()).isTrue();
@@ -411,7 +411,7 @@ class RulesTest {
 
     assertThat(heard.prose(ENGLISH))
         .containsExactly(
-            "Nothing was heard but the stand-ins, so there is nothing to say of the figure.",
+            "Nothing was heard but the stand-ins, so there is nothing to judge.",
             "Next: look at the sound check and the keys, then the same once more.");
     assertThat(heard.slip(first).says().get(0)).isEqualTo(heard.says().get(0).text());
   }

@@ -21,7 +21,7 @@ class SpokenTest {
   void theJsonIsTheReviewWithItsWords() {
     JsonNode json = spoken.toJson();
 
-    assertThat(json.at("/words/0/says").stringValue()).startsWith("Together: ");
+    assertThat(json.at("/words/0/says").stringValue()).startsWith("Held together: ");
     assertThat(json.at("/words/0").has("player")).isFalse();
     assertThat(json.at("/words/1/player").stringValue()).isEqualTo("Ilse");
     assertThat(json.get("next").stringValue())

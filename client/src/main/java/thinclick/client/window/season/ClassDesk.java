@@ -72,7 +72,7 @@ public final class ClassDesk implements AutoCloseable {
     return season.getReadOnlyProperty();
   }
 
-  /** What was done last, or why it could not be. */
+  /** What was done last, or why it could not be; the first of its lines says it all. */
   public ReadOnlyStringProperty saysProperty() {
     return says.getReadOnlyProperty();
   }

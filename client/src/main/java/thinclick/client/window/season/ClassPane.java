@@ -46,10 +46,10 @@ final class ClassPane {
                 months,
                 "keep-months",
                 button("put-months", words.say("season.keep.put"), this::keep)),
+            styled(wrapped(words.say("season.kept")), "soft"),
             styled(
                 button("erase-class", words.say("season.erase.class"), () -> erasure.ask(null)),
-                "quiet"),
-            styled(wrapped(words.say("season.kept")), "soft"));
+                "quiet"));
   }
 
   VBox root() {

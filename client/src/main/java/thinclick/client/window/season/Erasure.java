@@ -41,6 +41,16 @@ final class Erasure {
         goes -> wanted.set(new Wanted(name, title, said().goes(goes))));
   }
 
+  /** What comes before {@link #outside}. */
+  String outsideHead() {
+    return ErasedPlace.outsideHead(desk.speaker());
+  }
+
+  /** What this computer cannot reach, so that it is known before anything is erased. */
+  List<String> outside() {
+    return ErasedPlace.outside(desk.speaker());
+  }
+
   private ErasureWords said() {
     return new ErasureWords(
         words, desk.seasonProperty().get(), desk.speaker().days(), ZoneId.systemDefault());
@@ -76,10 +86,13 @@ final class Erasure {
         },
         done -> {
           String says =
-              words.say(
-                  "season.erased",
-                  String.join(" ", done.gone()),
-                  desk.speaker().say(ErasedPlace.OUTSIDE));
+              words.say("season.erased")
+                  + "\n"
+                  + String.join("\n", done.gone())
+                  + "\n"
+                  + outsideHead()
+                  + " "
+                  + String.join(" ", outside());
           if (name == null) {
             desk.open("");
             desk.titles().remove(now.title());

@@ -45,6 +45,8 @@ final class ErasurePane {
                     ? words.say("season.erase.classHead", now.title())
                     : words.say("season.erase.head", name, now.title())));
     now.goes().forEach(place -> root.getChildren().add(wrapped(place)));
+    root.getChildren().add(wrapped(erasure.outsideHead()));
+    erasure.outside().forEach(place -> root.getChildren().add(styled(wrapped(place), "indented")));
     root.getChildren().add(wrapped(words.say("season.erase.what")));
     if (!erasure.possible()) {
       root.getChildren().add(styled(wrapped(words.say("season.erase.room")), "strong"));

@@ -26,7 +26,6 @@ import thinclick.server.season.OwnRung;
 import thinclick.server.season.Pupil;
 import thinclick.server.season.Season;
 import thinclick.server.season.SeasonWords;
-import thinclick.server.season.Week;
 
 /** Who is in a class: chair, name, weeks, last seen, level, the thinnest click held. */
 final class MemberList {
@@ -48,7 +47,7 @@ final class MemberList {
   private final ListView<Pupil> list = new ListView<>();
   private final HBox head;
   private final VBox root;
-  private List<Week> weeks = List.of();
+  private @Nullable SeasonWords said;
 
   MemberList(ClassDesk desk, Words words, Consumer<@Nullable Pupil> marked) {
     this.desk = desk;
@@ -81,7 +80,7 @@ final class MemberList {
   /** Shows a class; who was marked stays so. */
   void show(@Nullable Season season) {
     Pupil before = marked();
-    weeks = season == null ? List.of() : season.weeks(ZoneId.systemDefault());
+    said = season == null ? null : new SeasonWords(season, ZoneId.systemDefault(), desk.speaker());
     List<Pupil> pupils = season == null ? List.of() : season.pupils();
     boolean year =
         withYear(pupils.stream().flatMap(one -> Stream.ofNullable(one.lastSeen())).toList());
@@ -113,12 +112,11 @@ final class MemberList {
   }
 
   private List<String> texts(Pupil pupil) {
-    long there = weeks.stream().filter(week -> week.takesOf(pupil.key()) > 0).count();
     Instant seen = pupil.lastSeen();
     return List.of(
         pupil.chair() == null ? "-" : Integer.toString(pupil.chair()),
         pupil.name(),
-        there + "/" + weeks.size(),
+        said == null ? "-" : said.weeksOf(pupil),
         seen == null ? "-" : day.format(seen),
         pupil.standing().map(one -> Integer.toString(one.level())).orElse("-"),
         pupil.rung().map(OwnRung::click).map(click -> desk.speaker().say(click)).orElse("-"));

@@ -37,7 +37,7 @@ public final class SeasonView {
   private final Words words;
   private final FlowPane titles = new FlowPane(12, 6);
   private final TextField made = new TextField();
-  private final Label says = wrapped("");
+  private final VBox says = new VBox(4);
   private final Label head = wrapped("");
   private final Label none = wrapped("");
   private final MemberList members;
@@ -99,10 +99,8 @@ public final class SeasonView {
     titles.setRowValignment(VPos.BASELINE);
     says.setId("season-says");
     head.setId("season-head");
-    says.visibleProperty().bind(desk.saysProperty().isNotEmpty());
-    says.managedProperty().bind(says.visibleProperty());
-    says.textProperty().bind(desk.saysProperty());
-    styled(says, "strong");
+    desk.saysProperty().addListener(any -> showSaid());
+    showSaid();
     Button make = button("make-class", words.say("season.new.put"), this::make);
     Button opens =
         styled(
@@ -159,6 +157,15 @@ public final class SeasonView {
       }
       titles.getChildren().add(choose);
     }
+  }
+
+  /** What was done in bold; what that came to, line by line, plainly below. */
+  private void showSaid() {
+    String all = desk.saysProperty().get();
+    says.getChildren().clear();
+    all.lines().forEach(line -> says.getChildren().add(wrapped(line)));
+    says.getChildren().stream().limit(1).forEach(first -> styled(first, "strong"));
+    shown(says, !all.isEmpty());
   }
 
   private void show() {

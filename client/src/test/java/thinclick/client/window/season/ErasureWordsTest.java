@@ -57,8 +57,8 @@ class ErasureWordsTest {
 
     assertThat(in(Locale.GERMANY).goes(List.of(database(erased))))
         .containsExactly(
-            "In drei Durchgängen wird der Name zu „Somebody“: 08.09.2026, Ands alone um 18:00;"
-                + " 01.09.2026, Ands alone um 18:00, Ands alone um 18:10.",
+            "In drei Durchgängen wird der Name zu „Somebody“: 08.09.2026, 18:00 Ands alone;"
+                + " 01.09.2026, 18:00 Ands alone, 18:10 Ands alone.",
             "Zwei aufbewahrte Auswertungen werden gelöscht.",
             "Eine Zeile der Mitgliederliste wird gelöscht.");
   }

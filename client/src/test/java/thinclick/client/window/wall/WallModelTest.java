@@ -82,7 +82,7 @@ class WallModelTest {
         List.of(new Stage(4, 1, List.of(1, 2, 3, 4), null), new Stage(4, 1, List.of(1, 3), null));
     WallPage page =
         model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
-    assertThat(page.above()).isEqualTo("100 % together");
+    assertThat(page.above()).isEqualTo("100 % held");
     assertThat(page.held()).isEqualTo(1);
     assertThat(page.heldSays()).isEqualTo("one and three");
     assertThat(page.ribbon()).extracting(WallPage.Stretch::label).containsExactly("100 %", "100 %");

@@ -86,7 +86,7 @@ class WallViewTest {
           for (int held = 0; held < stages; held++) {
             List<Stretch> ribbon = Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97 %"));
             String says = "the first beat alone";
-            WallPage page = new WallPage("96 % together", "", below, ribbon, held, says).within();
+            WallPage page = new WallPage("96 % held", "", below, ribbon, held, says).within();
             RibbonPlaces places =
                 on(
                     () ->
