@@ -280,12 +280,19 @@ final class Conversation {
             });
   }
 
+  /** Makes something that is answered, for the room as it was last seen. */
+  @FunctionalInterface
+  interface Asks {
+    /** The message, by its request's number and the revision last heard of. */
+    ClientMessage with(long requestId, long revision);
+  }
+
   /**
    * Asks for something and answers with the revision afterwards.
    *
    * @param message makes it, from its request's number and the last revision seen
    */
-  CompletableFuture<Long> request(RoomLink.Asks message) {
+  CompletableFuture<Long> request(Asks message) {
     CompletableFuture<Long> answer = new CompletableFuture<>();
     options
         .loop()

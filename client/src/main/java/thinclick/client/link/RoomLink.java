@@ -4,23 +4,19 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import thinclick.client.clock.ClockView;
-import thinclick.protocol.file.Drill;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
-import thinclick.protocol.message.LeaderCommand;
 import thinclick.protocol.message.PreparingMessage;
 import thinclick.protocol.message.QuestionMessage;
 import thinclick.protocol.message.TakeMessage;
 import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.message.TakeNews;
-import thinclick.protocol.music.Stage;
 
 /**
  * One player's way into a room, kept open: it joins, follows the room's clock, sends attacks until
@@ -38,6 +34,7 @@ public final class RoomLink implements AutoCloseable {
   private final RoomAddress address;
   private final Pass pass;
   private final Conversation talk;
+  private final LeaderRequests lead;
   private volatile double chairLatencyMillis;
 
   private RoomLink(LinkOptions options, RoomAddress address, Pass pass, RoomListener listener) {
@@ -45,6 +42,7 @@ public final class RoomLink implements AutoCloseable {
     this.address = address;
     this.pass = pass;
     this.talk = new Conversation(options, address, pass, listener);
+    this.lead = new LeaderRequests(talk);
   }
 
   /** Opens a room and joins it as its leader; the word is known once {@code welcome} has come. */
@@ -174,69 +172,17 @@ public final class RoomLink implements AutoCloseable {
     return talk.request((id, seen) -> new ClientMessage.Leave(id));
   }
 
-  // ------------------------------------------------------------------ what a leader does
-
-  /** Chooses a drill of the host's by its title. */
-  public CompletableFuture<Long> material(String title) {
-    return talk.request((id, seen) -> new LeaderCommand.Material(id, seen, null, title));
+  /** Takes the lead where the leader has been gone for long. */
+  public CompletableFuture<Long> claimLead() {
+    return talk.request((id, seen) -> new ClientMessage.ClaimLead(id));
   }
 
-  /** Brings a drill along. */
-  public CompletableFuture<Long> material(Drill drill) {
-    return talk.request((id, seen) -> new LeaderCommand.Material(id, seen, drill, null));
+  /** What only a leader may ask; refused where somebody else leads. */
+  public LeaderRequests lead() {
+    return lead;
   }
 
-  /** Sets the click plan and, where not null, the tempo in beats a minute. */
-  public CompletableFuture<Long> plan(List<Stage> stages, @Nullable Double tempo) {
-    return talk.request((id, seen) -> new LeaderCommand.Plan(id, seen, stages, tempo));
-  }
-
-  /**
-   * Deals parts; {@code chairs} are playerIds in the order of chairs, empty for that of joining.
-   */
-  public CompletableFuture<Long> deal(long seed, List<String> chairs) {
-    return talk.request((id, seen) -> new LeaderCommand.Deal(id, seen, seed, chairs));
-  }
-
-  /** The same, with each figure fitted to the level that is said of a playerId, 1 to 10. */
-  public CompletableFuture<Long> deal(long seed, List<String> chairs, Map<String, Integer> levels) {
-    return talk.request((id, seen) -> new LeaderCommand.Deal(id, seen, seed, chairs, levels));
-  }
-
-  /** Starts a take after {@code leadMillis} and a count-in. */
-  public CompletableFuture<Long> start(String dealId, int leadMillis, int countInBars) {
-    return talk.request(
-        (id, seen) -> new LeaderCommand.Start(id, seen, dealId, leadMillis, countInBars));
-  }
-
-  /** Ends the take early. */
-  public CompletableFuture<Long> stop(String takeId) {
-    return talk.request((id, seen) -> new LeaderCommand.Stop(id, seen, takeId));
-  }
-
-  /** Makes something that is answered, for the room as it was last seen. */
-  @FunctionalInterface
-  interface Asks {
-    /** The message, by its request's number and the revision last heard of. */
-    ClientMessage with(long requestId, long revision);
-  }
-
-  /** Makes a command of a leader's for the room as it was last seen. */
-  @FunctionalInterface
-  public interface LeaderAsks {
-    /**
-     * The command.
-     *
-     * @param requestId names it in its answer
-     * @param revision the room's, as this link last heard of it
-     */
-    LeaderCommand with(long requestId, long revision);
-  }
-
-  /** Sends any other command of a leader's: seats, notes, a changed plan and so on. */
-  public CompletableFuture<Long> ask(LeaderAsks command) {
-    return talk.request(command::with);
-  }
+  // ------------------------------------------------------------------ what anybody may ask
 
   /**
    * Asks what there is to rehearse; with a title for one drill whole. The answer comes to the
@@ -265,11 +211,6 @@ public final class RoomLink implements AutoCloseable {
   /** Asks for the fewest clicks that this band held; as {@link #askCourse}, for who leads. */
   public CompletableFuture<Long> askFewest(String title, double tempo) {
     return talk.request((id, seen) -> new QuestionMessage.AskFewest(id, title, tempo));
-  }
-
-  /** Takes the lead where the leader has been gone for long. */
-  public CompletableFuture<Long> claimLead() {
-    return talk.request((id, seen) -> new ClientMessage.ClaimLead(id));
   }
 
   // ------------------------------------------------------------------ what is known

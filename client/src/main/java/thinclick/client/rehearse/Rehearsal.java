@@ -163,13 +163,13 @@ public final class Rehearsal {
                 seed * 100 + i));
       }
       List<String> chairs = await("all players", room.seated);
-      await("the material", leader.material(drill.title()));
-      await("the click plan", leader.plan(stages, tempo));
-      await("the deal", leader.deal(seed, chairs));
+      await("the material", leader.lead().material(drill.title()));
+      await("the click plan", leader.lead().plan(stages, tempo));
+      await("the deal", leader.lead().deal(seed, chairs));
       ServerMessage.Dealt hand = await("the parts", room.dealt);
       await("everybody ready", room.ready);
       introduce(hand);
-      await("the start", leader.start(hand.dealId(), LEAD_MILLIS, 1));
+      await("the start", leader.lead().start(hand.dealId(), LEAD_MILLIS, 1));
       TakeNews.Announced take = await("the count-in", room.announced);
       long lasts = tellBars(hand, take);
       TakeNews.ReviewReady review =

@@ -51,7 +51,7 @@ class HeldLengthsTest {
       mina.link.released(keys.get(1), keys.get(1).nanos() + 220 * MILLI); // while it is away
       mina.link.released(keys.get(1), keys.get(1).nanos() + 330 * MILLI); // once is all
       mina.online();
-      leader.link.stop(takeId).join();
+      leader.link.lead().stop(takeId).join();
       mina.link.released(keys.get(2), keys.get(2).nanos() + 90 * MILLI); // after the end
       await().until(() -> leader.review != null && !leader.review.provisional());
 

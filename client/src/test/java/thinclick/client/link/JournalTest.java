@@ -200,7 +200,7 @@ class JournalTest {
             };
         RoomLink link = RoomLink.resume(LinkOptions.on(next), left.get(0), ear);
         await().until(() -> RoomLink.unsent(journals).isEmpty());
-        leader.link.stop(takeId).join();
+        leader.link.lead().stop(takeId).join();
         await().until(() -> leader.review != null && !leader.review.provisional());
         assertThat(host.take(takeId).orElseThrow().attacks())
             .extracting(Attack::micros)

@@ -69,7 +69,7 @@ class ReconnectTest {
       jonas.plays(10, from + cut * 10_000_000L);
       mina.sees(LinkState.AWAY).online();
     }
-    leader.link.stop(takeId).join();
+    leader.link.lead().stop(takeId).join();
     await().until(() -> leader.review != null && !leader.review.provisional());
 
     assertThat(mina.states).contains(LinkState.AWAY).doesNotContain(LinkState.CLOSED);

@@ -58,10 +58,10 @@ final class Seat extends LatestTold {
 
   /** Chooses a drill, deals it to everybody, announces a take; answers its id. */
   String starts(String drill) {
-    link.material(drill).join();
-    link.deal(1, List.of()).join();
+    link.lead().material(drill).join();
+    link.lead().deal(1, List.of()).join();
     String dealId = until(() -> dealt).dealId();
-    link.start(dealId, 2_000, 1).join();
+    link.lead().start(dealId, 2_000, 1).join();
     return until(() -> announced).takeId();
   }
 

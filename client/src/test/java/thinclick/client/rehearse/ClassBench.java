@@ -199,25 +199,27 @@ final class ClassBench extends LatestTold {
     until("all clocks", 60, () -> known() == players);
     int bars = Math.max(8, (int) Math.round(seconds / BAR_SECONDS));
     Drill drill = Stock.find(DRILL);
-    done(leader.material(DRILL));
-    done(leader.plan(StageFit.over(drill.stages(), bars), TEMPO));
-    done(leader.deal(1, List.of()));
+    done(leader.lead().material(DRILL));
+    done(leader.lead().plan(StageFit.over(drill.stages(), bars), TEMPO));
+    done(leader.lead().deal(1, List.of()));
     until("everybody ready", 20, () -> dealt != null && allReady());
     double before = host.toHandle().info().totalCpuDuration().orElseThrow().toMillis() / 1e3;
-    done(leader.start(dealt.dealId(), 5_000, 1));
+    done(leader.lead().start(dealt.dealId(), 5_000, 1));
     until("the count-in", 10, () -> announced != null);
     long begun = System.nanoTime();
     until("the middle", bars * BAR_SECONDS, () -> System.nanoTime() - begun > bars * 1e9);
     int from = bars / 2 + 4;
     done(
-        leader.ask(
-            (id, seen) ->
-                new LeaderCommand.Replan(
-                    id,
-                    seen,
-                    announced.takeId(),
-                    from,
-                    List.of(Stage.ofBeats(bars - from, 1, 1)))));
+        leader
+            .lead()
+            .ask(
+                (id, seen) ->
+                    new LeaderCommand.Replan(
+                        id,
+                        seen,
+                        announced.takeId(),
+                        from,
+                        List.of(Stage.ofBeats(bars - from, 1, 1)))));
     until("the end", bars * BAR_SECONDS + 30, () -> stopped != null);
     double used = host.toHandle().info().totalCpuDuration().orElseThrow().toMillis() / 1e3 - before;
     double wall = (System.nanoTime() - begun) / 1e9;

@@ -86,11 +86,11 @@ final class LockStepBand extends LatestTold implements AutoCloseable {
     Drill drill = Stock.find(title);
     List<Stage> stages = StageFit.over(drill.stages(), bars);
     step.until("everybody's clock", 5, () -> seated().size() == names.size());
-    command(leader.material(drill.title()));
-    command(leader.plan(stages, tempo));
-    command(leader.deal(seed, seated()));
+    command(leader.lead().material(drill.title()));
+    command(leader.lead().plan(stages, tempo));
+    command(leader.lead().deal(seed, seated()));
     step.until("everybody ready", 5, this::allReady);
-    command(leader.start(dealt.dealId(), 2_000, 1));
+    command(leader.lead().start(dealt.dealId(), 2_000, 1));
     step.until("the announcement", 1, () -> announced != null);
     step.until("the end", 600, () -> stopped != null);
     step.until("the final review", 130, () -> review != null && !review.provisional());

@@ -188,10 +188,10 @@ class GalleryTest extends PictureCase {
       comeIn(near, leader.word());
       until(() -> session.state().inside());
       picture("stand-waiting-player");
-      leader.material("Even eighths").join();
-      leader.deal(1, List.of()).join();
+      leader.lead().material("Even eighths").join();
+      leader.lead().deal(1, List.of()).join();
       until(() -> session.state().phase() == Phase.DEALT);
-      leader.start(session.state().dealt().dealId(), 2_000, 1).join();
+      leader.lead().start(session.state().dealt().dealId(), 2_000, 1).join();
       until(() -> bar() > 0);
       proxy.target(1); // nothing more comes through
       proxy.cut();

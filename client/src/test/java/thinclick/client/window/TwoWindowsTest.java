@@ -85,11 +85,11 @@ class TwoWindowsTest {
     VirtualDisplay bens = window(address, link.word(), "Ben");
     await().atMost(PATIENCE).until(() -> ready("Ana") && ready("Ben"));
 
-    link.material("Even eighths").join();
-    link.plan(List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(1, 1)), TEMPO).join();
-    link.deal(1, List.of(person("Ana").playerId(), person("Ben").playerId())).join();
+    link.lead().material("Even eighths").join();
+    link.lead().plan(List.of(Stage.ofBeats(2, 1, 1, 2, 3, 4), Stage.ofBeats(1, 1)), TEMPO).join();
+    link.lead().deal(1, List.of(person("Ana").playerId(), person("Ben").playerId())).join();
     await().atMost(PATIENCE).until(() -> leader.dealt != null);
-    link.start(leader.dealt.dealId(), 2_000, 1).join();
+    link.lead().start(leader.dealt.dealId(), 2_000, 1).join();
     await().atMost(PATIENCE).until(() -> leader.announced != null);
     long startNanos = link.nanosOf(leader.announced.startMicros());
     CompletableFuture<Void> ana = taps(anas, "f", startNanos, TAPS_OF_ANA);

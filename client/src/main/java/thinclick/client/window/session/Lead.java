@@ -5,7 +5,9 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.link.LeaderRequests;
 import thinclick.client.link.RoomLink;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.LeaderCommand;
@@ -63,14 +65,19 @@ public final class Lead {
 
   /** Chooses a drill with its click plan and a tempo. */
   public void choose(Drill drill, double tempo) {
-    session.ask(link -> chosen(link, drill, tempo));
+    ask(room -> chosen(room, drill, tempo));
   }
 
-  private static CompletableFuture<Long> chosen(RoomLink link, Drill drill, double tempo) {
+  /** Chooses a drill of the stock by its title; one that was changed is brought along. */
+  static CompletableFuture<Long> chosen(LeaderRequests room, Drill drill, double tempo) {
     boolean ofTheStock = Stock.has(drill.title()) && sameMaterial(Stock.find(drill.title()), drill);
     CompletableFuture<Long> material =
-        ofTheStock ? link.material(drill.title()) : link.material(drill);
-    return material.thenCompose(done -> link.plan(drill.stages(), tempo));
+        ofTheStock ? room.material(drill.title()) : room.material(drill);
+    return material.thenCompose(done -> room.plan(drill.stages(), tempo));
+  }
+
+  private static CompletableFuture<Long> dealt(LeaderRequests room, Hand hand) {
+    return room.deal(hand.seed(), hand.chairs(), hand.levels());
   }
 
   private static boolean sameMaterial(Drill one, Drill other) {
@@ -79,33 +86,33 @@ public final class Lead {
 
   /** Replaces the click plan and the tempo of what is chosen. */
   public void plan(List<Stage> stages, double tempo) {
-    session.ask(link -> link.plan(stages, tempo));
+    ask(room -> room.plan(stages, tempo));
   }
 
   /** Deals what is chosen. */
   public void deal(Hand hand) {
+    remember(hand);
+    ask(room -> dealt(room, hand));
+  }
+
+  private void remember(Hand hand) {
     dealt.push(hand);
     while (dealt.size() > MOST_UNDONE) {
       dealt.removeLast();
     }
-    session.ask(link -> link.deal(hand.seed(), hand.chairs(), hand.levels()));
   }
 
   /** Chooses and deals in one. */
   public void chooseAndDeal(Hand hand) {
-    dealt.push(hand);
-    session.ask(
-        link ->
-            chosen(link, hand.drill(), hand.tempo())
-                .thenCompose(done -> link.deal(hand.seed(), hand.chairs(), hand.levels())));
+    remember(hand);
+    ask(room -> chosen(room, hand.drill(), hand.tempo()).thenCompose(done -> dealt(room, hand)));
   }
 
   /** Deals what is left of a take that was paused; there is nothing in it to be taken back. */
   public void dealRest(Hand rest) {
-    session.ask(
-        link ->
-            link.plan(rest.drill().stages(), rest.tempo())
-                .thenCompose(done -> link.deal(rest.seed(), rest.chairs(), rest.levels())));
+    ask(
+        room ->
+            room.plan(rest.drill().stages(), rest.tempo()).thenCompose(done -> dealt(room, rest)));
   }
 
   /** True where the last deal can be taken back: nobody has played it yet. */
@@ -129,10 +136,9 @@ public final class Lead {
       plan(undone.drill().stages(), undone.tempo()); // a plan alone takes the parts away
       return null;
     }
-    session.ask(
-        link ->
-            chosen(link, before.drill(), before.tempo())
-                .thenCompose(done -> link.deal(before.seed(), before.chairs(), before.levels())));
+    ask(
+        room ->
+            chosen(room, before.drill(), before.tempo()).thenCompose(done -> dealt(room, before)));
     return before;
   }
 
@@ -147,7 +153,7 @@ public final class Lead {
   public void countIn() {
     Dealt now = session.state().dealt();
     if (now != null && session.state().phase() == Phase.DEALT) {
-      session.ask(link -> link.start(now.dealId(), LEAD_MILLIS, 1));
+      ask(room -> room.start(now.dealId(), LEAD_MILLIS, 1));
     }
   }
 
@@ -155,7 +161,7 @@ public final class Lead {
   public void stop() {
     Announced announced = session.state().announced();
     if (announced != null && session.state().takeRuns()) {
-      session.ask(link -> link.stop(announced.takeId()));
+      ask(room -> room.stop(announced.takeId()));
     }
   }
 
@@ -169,9 +175,7 @@ public final class Lead {
     Announced announced = session.state().announced();
     if (announced != null && session.state().takeRuns() && !rest.isEmpty()) {
       String takeId = announced.takeId();
-      session.ask(
-          link ->
-              link.ask((id, seen) -> new LeaderCommand.Replan(id, seen, takeId, fromBar, rest)));
+      command((id, seen) -> new LeaderCommand.Replan(id, seen, takeId, fromBar, rest));
     }
   }
 
@@ -179,47 +183,47 @@ public final class Lead {
 
   /** Two people change chairs; each comes as the other's number. */
   public void swap(String one, int itsChair, String other, int otherChair) {
-    session.ask(
-        link ->
-            link.ask((id, seen) -> new LeaderCommand.Seat(id, seen, one, otherChair))
+    ask(
+        room ->
+            room.ask((id, seen) -> new LeaderCommand.Seat(id, seen, one, otherChair))
                 .thenCompose(
                     done ->
-                        link.ask((id, seen) -> new LeaderCommand.Seat(id, seen, other, itsChair))));
+                        room.ask((id, seen) -> new LeaderCommand.Seat(id, seen, other, itsChair))));
   }
 
   /** Gives somebody a chair. */
   public void seat(String playerId, int chair) {
-    ask((id, seen) -> new LeaderCommand.Seat(id, seen, playerId, chair));
+    command((id, seen) -> new LeaderCommand.Seat(id, seen, playerId, chair));
   }
 
   /** Gives the chair of somebody absent to a stand-in that is in the room and has none. */
   public void standInFor(String playerId) {
-    ask((id, seen) -> new LeaderCommand.StandIn(id, seen, playerId));
+    command((id, seen) -> new LeaderCommand.StandIn(id, seen, playerId));
   }
 
   /** Passes the lead on. */
   public void pass(String playerId) {
-    ask((id, seen) -> new LeaderCommand.PassLead(id, seen, playerId));
+    command((id, seen) -> new LeaderCommand.PassLead(id, seen, playerId));
   }
 
   /** Sends somebody out. */
   public void remove(String playerId) {
-    ask((id, seen) -> new LeaderCommand.Remove(id, seen, playerId));
+    command((id, seen) -> new LeaderCommand.Remove(id, seen, playerId));
   }
 
   /** Lets nobody new in, or lets them in again. */
   public void lock(boolean locked) {
-    ask((id, seen) -> new LeaderCommand.Lock(id, seen, locked));
+    command((id, seen) -> new LeaderCommand.Lock(id, seen, locked));
   }
 
   /** Lets players see each other's marks and keep whole takes, or no longer. */
   public void share(boolean shared) {
-    ask((id, seen) -> new LeaderCommand.Share(id, seen, shared));
+    command((id, seen) -> new LeaderCommand.Share(id, seen, shared));
   }
 
   /** Gives the room another word. */
   public void newWord() {
-    ask(LeaderCommand.NewWord::new);
+    command(LeaderCommand.NewWord::new);
   }
 
   /**
@@ -228,7 +232,7 @@ public final class Lead {
    * @param playerId to whom alone, or null for everybody
    */
   public void note(String text, @Nullable String playerId) {
-    ask((id, seen) -> new LeaderCommand.Note(id, seen, text, playerId));
+    command((id, seen) -> new LeaderCommand.Note(id, seen, text, playerId));
   }
 
   /** Takes the lead where the leader has been gone for long. */
@@ -236,7 +240,11 @@ public final class Lead {
     session.ask(RoomLink::claimLead);
   }
 
-  private void ask(RoomLink.LeaderAsks command) {
-    session.ask(link -> link.ask(command));
+  private void command(LeaderRequests.Command command) {
+    ask(room -> room.ask(command));
+  }
+
+  private void ask(Function<LeaderRequests, CompletableFuture<Long>> request) {
+    session.ask(link -> request.apply(link.lead()));
   }
 }

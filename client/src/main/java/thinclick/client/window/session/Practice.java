@@ -12,10 +12,8 @@ import thinclick.client.link.RoomAddress;
 import thinclick.client.link.RoomLink;
 import thinclick.client.rehearse.Band;
 import thinclick.client.standin.StandIn;
-import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.server.material.Stock;
 
 /**
  * A room of one's own: as soon as it is open the stand-ins come in over this computer's own loop,
@@ -83,16 +81,9 @@ final class Practice implements AutoCloseable {
       dealt = true;
       ask.accept(
           link ->
-              material(link)
-                  .thenCompose(done -> link.plan(company.drill().stages(), company.tempo()))
-                  .thenCompose(done -> link.deal(seed, chairs)));
+              Lead.chosen(link.lead(), company.drill(), company.tempo())
+                  .thenCompose(done -> link.lead().deal(seed, chairs)));
     }
-  }
-
-  /** A drill of the stock goes by its title; one that was changed is brought along. */
-  private CompletableFuture<Long> material(RoomLink link) {
-    Drill drill = company.drill();
-    return Stock.has(drill.title()) ? link.material(drill.title()) : link.material(drill);
   }
 
   /** True until the parts have been asked for. */
