@@ -221,21 +221,43 @@ final class TempoFollower {
     return (float) Math.min(0.3, 0.03 * gap);
   }
 
+  /**
+   * Where one tempo's places lie, and how far they move within a gap.
+   *
+   * @param begins the index of its first place
+   * @param slower of the next slower tempo's, its own where there is none
+   * @param faster of the next faster tempo's, its own where there is none
+   * @param whole by how many places they move, rounded down
+   * @param part what is left of a place, 0 to 1
+   */
+  private record Row(int begins, int slower, int faster, int whole, float part) {}
+
+  private Row row(int tempo, int gap, int moved) {
+    double shift = (tempo - TEMPOS / 2) * TEMPO_GRAIN * gap * sheet.stepMillis / bin - moved;
+    int whole = (int) Math.floor(shift);
+    int begins = tempo * WIDTH;
+    return new Row(
+        begins,
+        tempo > 0 ? begins - WIDTH : begins,
+        tempo + 1 < TEMPOS ? begins + WIDTH : begins,
+        whole,
+        (float) (shift - whole));
+  }
+
   private float[] move(float[] state, int gap, int moved) {
     float turn = turn(gap);
     float stays = 1 - 2 * turn;
     float[] next = new float[state.length];
     for (int b = 0; b < TEMPOS; b++) {
-      double shift = (b - TEMPOS / 2) * TEMPO_GRAIN * gap * sheet.stepMillis / bin - moved;
-      int whole = (int) Math.floor(shift);
-      float part = (float) (shift - whole);
-      int here = b * WIDTH;
-      int slower = b > 0 ? here - WIDTH : here;
-      int faster = b + 1 < TEMPOS ? here + WIDTH : here;
+      Row row = row(b, gap, moved);
+      int here = row.begins();
+      int whole = row.whole();
+      float part = row.part();
       int first = Math.max(0, -whole);
       int last = Math.min(WIDTH - 1, WIDTH - 1 - whole);
       for (int x = Math.max(0, first - 1); x <= last; x++) {
-        float mass = stays * state[here + x] + turn * (state[slower + x] + state[faster + x]);
+        float mass =
+            stays * state[here + x] + turn * (state[row.slower() + x] + state[row.faster() + x]);
         int to = here + x + whole;
         if (x >= first) {
           next[to] += (1 - part) * mass;
@@ -253,12 +275,10 @@ final class TempoFollower {
     float stays = 1 - 2 * turn;
     float[] before = new float[back.length];
     for (int b = 0; b < TEMPOS; b++) {
-      double shift = (b - TEMPOS / 2) * TEMPO_GRAIN * gap * sheet.stepMillis / bin - moved;
-      int whole = (int) Math.floor(shift);
-      float part = (float) (shift - whole);
-      int here = b * WIDTH;
-      int slower = b > 0 ? here - WIDTH : here;
-      int faster = b + 1 < TEMPOS ? here + WIDTH : here;
+      Row row = row(b, gap, moved);
+      int here = row.begins();
+      int whole = row.whole();
+      float part = row.part();
       int first = Math.max(0, -1 - whole);
       int last = Math.min(WIDTH - 1, WIDTH - 1 - whole);
       for (int x = first; x <= last; x++) {
@@ -268,8 +288,8 @@ final class TempoFollower {
           value += part * back[here + from + 1];
         }
         before[here + x] += stays * value;
-        before[slower + x] += turn * value;
-        before[faster + x] += turn * value;
+        before[row.slower() + x] += turn * value;
+        before[row.faster() + x] += turn * value;
       }
     }
     normalise(before);
