@@ -271,7 +271,7 @@ final class Desk implements AutoCloseable {
     }
     long nanos = System.nanoTime();
     players.look(nanos);
-    shell.say(foot.say(pages.current(), moment, nanos));
+    shell.say(foot.say(pages.current(), moment, nanos), foot.isUrgent());
   }
 
   /** Keeps what is to be remembered; a take is not the time to write files. */

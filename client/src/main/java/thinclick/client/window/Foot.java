@@ -2,6 +2,7 @@ package thinclick.client.window;
 
 import java.util.HashMap;
 import java.util.Map;
+import javafx.css.PseudoClass;
 import javafx.geometry.Orientation;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -13,6 +14,7 @@ import thinclick.client.window.look.Prose;
 /** The foot of the window: a sentence, and at the right margin what to tap on and what is heard. */
 final class Foot extends HBox {
   private static final int HALVINGS = 9;
+  private static final PseudoClass URGENT = PseudoClass.getPseudoClass("urgent");
 
   private final Label sentence;
   private final Label taps;
@@ -36,6 +38,11 @@ final class Foot extends HBox {
       tapped = now;
       requestLayout();
     }
+  }
+
+  /** Whether the sentence is drawn as what needs attention. */
+  void urgent(boolean now) {
+    pseudoClassStateChanged(URGENT, now);
   }
 
   /** Whether what to tap on fits beside a sentence, each in two lines at most. */

@@ -96,6 +96,11 @@ final class FootSentence {
     return aside ? words.say("settings.aside", putAside) + " " + said : said;
   }
 
+  /** Whether what is said has to be seen from wherever one reads. */
+  boolean isUrgent() {
+    return situation.isLost(session.state());
+  }
+
   private String season() {
     ClassDesk classes = lectern.classes();
     boolean open = classes.seasonProperty().get() != null;

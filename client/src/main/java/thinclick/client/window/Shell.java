@@ -237,7 +237,8 @@ final class Shell {
     group.selectToggle(tab);
   }
 
-  void say(String now) {
+  void say(String now, boolean urgent) {
+    foot.urgent(urgent);
     told = now;
     tell();
   }

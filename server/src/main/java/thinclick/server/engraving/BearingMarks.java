@@ -1,5 +1,7 @@
 package thinclick.server.engraving;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntToDoubleFunction;
 
@@ -13,8 +15,13 @@ final class BearingMarks {
   private static final double LINE = Measure.STAFF_LINE;
   private static final double DOTS = 0.16;
 
-  /** Two or three dots would be dirt: where the music is as near, its bracket says enough. */
+  /** Two or three dots would be dirt: brackets keep so far above the music that they cut into. */
   private static final double LEAST_DROP = 1.5;
+
+  /** From the end of a dotted line to the music below it. */
+  private static final double ABOVE_MUSIC = 0.3;
+
+  private static final double ABOVE_LANE = 0.5;
 
   private static final double LABEL_LIFT = 0.85;
   private static final double DOWNBEAT_TICK = 1.2;
@@ -62,6 +69,35 @@ final class BearingMarks {
   }
 
   /**
+   * Where the brackets' line stands, so that every dotted line below it is long enough.
+   *
+   * @param lane how low the lane of the groupings may reach
+   */
+  double line(double lane) {
+    return drops().stream()
+        .mapToDouble(drop -> drop.end() - LEAST_DROP)
+        .reduce(lane - ABOVE_LANE, Math::min);
+  }
+
+  /** Where a bar begins inside a grouping, and how far down to the music a line leads from it. */
+  private record Drop(int step, double x, double end) {}
+
+  private List<Drop> drops() {
+    double half = part.clef().lines() == 1 ? 1 : 2;
+    List<Drop> drops = new ArrayList<>();
+    for (Grouping turn : part.groupings()) {
+      for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
+        if (step > turn.start() && step < turn.end()) {
+          double x = stepX.applyAsDouble(step);
+          double music = sheet.skyline().top(x - ABOVE_MUSIC, x + ABOVE_MUSIC, -half);
+          drops.add(new Drop(step, x, music - ABOVE_MUSIC));
+        }
+      }
+    }
+    return drops;
+  }
+
+  /**
    * Draws the groupings.
    *
    * @param y the brackets' line
@@ -91,18 +127,10 @@ final class BearingMarks {
 
   /** The dotted lines, from the brackets down to the music: to be drawn before the brackets. */
   private void dropLines(double y) {
-    double half = part.clef().lines() == 1 ? 1 : 2;
-    for (Grouping turn : part.groupings()) {
-      for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
-        if (step > turn.start() && step < turn.end()) {
-          double x = stepX.applyAsDouble(step);
-          double end = sheet.skyline().top(x - 0.3, x + 0.3, -half) - 0.3;
-          if (end - y >= LEAST_DROP) {
-            Place place = new Place(step / part.stepsPerBar(), step, "");
-            sheet.addBehind(new Mark.Line(place, Ink.RULE, x, y, x, end, DOTS, true));
-          }
-        }
-      }
+    for (Drop drop : drops()) {
+      Place place = new Place(drop.step() / part.stepsPerBar(), drop.step(), "");
+      sheet.addBehind(
+          new Mark.Line(place, Ink.RULE, drop.x(), y, drop.x(), drop.end(), DOTS, true));
     }
   }
 

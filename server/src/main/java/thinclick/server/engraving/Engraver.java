@@ -21,7 +21,8 @@ public final class Engraver {
   /** From the words over a bracket to the foot of a chord symbol. */
   private static final double OVER_WORDS = 0.6;
 
-  private static final double DIRECTION_SIZE = 1.8;
+  /** The size of the words over the click, staff spaces. */
+  public static final double DIRECTION_SIZE = 1.8;
 
   /** As high as its tallest letters reach, of the size: a canvas ends there. */
   private static final double DIRECTION_ASCENT = 0.82;
@@ -139,9 +140,15 @@ public final class Engraver {
    * @param step how wide a step is
    * @param withClick false where the click and the stages' words stand above another part
    * @param over how far above the staff's middle line the click's stands at the least
+   * @param under how far below it the beats' ruler stands at the least
    */
   StaffSystem system(
-      SystemPlan plan, ScoreMeasures measures, double step, boolean withClick, double over) {
+      SystemPlan plan,
+      ScoreMeasures measures,
+      double step,
+      boolean withClick,
+      double over,
+      double under) {
     double firstX = measures.firstX();
     int firstStep = plan.firstBar() * part.stepsPerBar();
     int steps = plan.bars() * part.stepsPerBar();
@@ -162,10 +169,11 @@ public final class Engraver {
 
     double half = part.clef().lines() == 1 ? 1 : 2;
     BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX, barX);
-    double ruler = sheet.skyline().bottom(firstX - BEFORE_RULER, right, 2) + LANE_AIR;
+    double music = sheet.skyline().bottom(firstX - BEFORE_RULER, right, 2);
+    double ruler = Math.max(under, music + LANE_AIR);
     double lane = sheet.skyline().top(start, right, -half) - LANE_AIR;
     if (bearings.hasGroupings()) {
-      double line = lane - 0.5;
+      double line = bearings.line(lane);
       bearings.groupings(line, right);
       lane = line - BearingMarks.laneHeight() - OVER_WORDS;
     }

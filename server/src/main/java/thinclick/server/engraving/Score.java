@@ -1,7 +1,9 @@
 package thinclick.server.engraving;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Parts that stand below each other, spelled once and laid out as often as a page asks: a step has
@@ -49,6 +51,23 @@ public final class Score {
    * @return for each system a staff for each part
    */
   public List<List<StaffSystem>> systems(List<SystemPlan> plans, double width) {
+    return systems(plans, width, Map.of());
+  }
+
+  /**
+   * The same for a page that is turned: the beats' ruler stands as far below all staves of one
+   * kind, where the lowest music lets it, so that the eye finds it from line to line.
+   */
+  public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width) {
+    return systems(plans, width, rulers(systems(plans, width)));
+  }
+
+  /**
+   * @param rulers how far below their middle line the ruler stands at the least, by the number of a
+   *     staff's lines
+   */
+  private List<List<StaffSystem>> systems(
+      List<SystemPlan> plans, double width, Map<Integer, Double> rulers) {
     ScoreMeasures measures = new ScoreMeasures(staves, plans);
     double step = measures.stepFilling(width);
     List<List<StaffSystem>> lines = new ArrayList<>();
@@ -56,18 +75,32 @@ public final class Score {
       List<StaffSystem> line = new ArrayList<>();
       double over = staves.size() > perPage ? clickOver(plan, measures, step) : 0;
       for (Engraver staff : staves) {
-        line.add(staff.system(plan, measures, step, line.size() % perPage == 0, over));
+        boolean click = line.size() % perPage == 0;
+        double under = rulers.getOrDefault(staff.part().clef().lines(), 0.0);
+        line.add(staff.system(plan, measures, step, click, over, under));
       }
       lines.add(line);
     }
     return lines;
   }
 
+  private Map<Integer, Double> rulers(List<List<StaffSystem>> lines) {
+    Map<Integer, Double> rulers = new HashMap<>();
+    for (List<StaffSystem> line : lines) {
+      for (int at = 0; at < line.size(); at++) {
+        StaffSystem system = line.get(at);
+        int kind = staves.get(at).part().clef().lines();
+        rulers.merge(kind, system.rulerY() - system.staffY(), Math::max);
+      }
+    }
+    return rulers;
+  }
+
   /** How far the click's line stands above the staff on all pages: where the highest music is. */
   private double clickOver(SystemPlan plan, ScoreMeasures measures, double step) {
     double over = 0;
     for (int first = 0; first < staves.size(); first += perPage) {
-      StaffSystem system = staves.get(first).system(plan, measures, step, true, 0);
+      StaffSystem system = staves.get(first).system(plan, measures, step, true, 0, 0);
       over = Math.max(over, system.staffY() - system.clickY());
     }
     return over;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -109,6 +110,33 @@ class LayoutInvariantsTest {
                         mark instanceof Mark.Line line
                             && line.dotted()
                             && line.y2() - line.y1() < 1.49));
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {67, 68})
+  void everyBarThatBeginsInsideAGroupingHasItsWordsAndItsDottedLine(long seed) {
+    each(
+        seed,
+        ROUNDS,
+        (what, reading, system) -> {
+          int bar = reading.part().stepsPerBar();
+          List<Double> cut =
+              reading.part().groupings().stream()
+                  .flatMapToInt(turn -> IntStream.range(turn.start() + 1, turn.end()))
+                  .filter(step -> step % bar == 0)
+                  .filter(step -> step >= system.firstStep())
+                  .filter(step -> step < system.firstStep() + system.steps())
+                  .mapToObj(system::xOf)
+                  .sorted()
+                  .toList();
+          List<Double> dotted =
+              system.marks().stream()
+                  .filter(mark -> mark instanceof Mark.Line line && line.dotted())
+                  .map(mark -> ((Mark.Line) mark).x1())
+                  .sorted()
+                  .toList();
+          assertThat(dotted).as(what).isEqualTo(cut);
+        });
   }
 
   @ParameterizedTest

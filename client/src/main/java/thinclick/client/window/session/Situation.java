@@ -144,9 +144,13 @@ public final class Situation {
    * link or the clock is lost, or a part is dealt and waits to be read.
    */
   public boolean comesFirst(RoomState room) {
+    return isLost(room) || (room.inside() && room.phase() == Phase.DEALT);
+  }
+
+  /** True where the link or the room's clock is lost: the sentence wants to be seen. */
+  public boolean isLost(RoomState room) {
     boolean unsure = room.inside() && room.clock().state() == ClockState.LOST;
-    boolean dealt = room.inside() && room.phase() == Phase.DEALT;
-    return room.link() == LinkState.AWAY || unsure || dealt;
+    return room.link() == LinkState.AWAY || unsure;
   }
 
   /** True where whoever leads has not chosen anything yet. */

@@ -105,9 +105,11 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
   /**
    * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
    * width is in staff spaces.
+   *
+   * @param even whether the beats' ruler stands as far below every line
    */
-  List<List<StaffSystem>> laid(double width) {
-    return score.systems(plans, width);
+  List<List<StaffSystem>> laid(double width, boolean even) {
+    return even ? score.evenSystems(plans, width) : score.systems(plans, width);
   }
 
   /** How high each of so many staves of a page is at the most, from above, staff spaces. */

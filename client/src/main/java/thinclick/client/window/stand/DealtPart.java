@@ -49,7 +49,8 @@ final class DealtPart {
   /**
    * The whole take in lines that end with the first bar of the next once more, so that what comes
    * next is in view where one line stands on the page; of so many bars wherever the stage has them,
-   * since a short line would leave that page empty.
+   * since a short line would leave that page empty. A last bar that is in view already has no line
+   * of its own.
    */
   static Reading lookingAhead(WrittenPart part, int barsPerSystem) {
     StaffPart take = reading(part, 1).part();
@@ -61,11 +62,11 @@ final class DealtPart {
       String direction = take.words(stage);
       while (bar < stageEnd) {
         int to = Math.min(stageEnd, bar + barsPerSystem);
-        boolean last = to == take.bars();
-        int bars = last ? to - bar : to - bar + 1;
-        plans.add(new SystemPlan(bar, bars, false, 1, direction, last));
+        boolean last = to >= take.bars() - 1 && stageEnd == take.bars();
+        int end = last ? take.bars() : to + 1;
+        plans.add(new SystemPlan(bar, end - bar, false, 1, direction, last));
         direction = "";
-        bar = to;
+        bar = last ? end : to;
       }
     }
     return new Reading(take, plans);

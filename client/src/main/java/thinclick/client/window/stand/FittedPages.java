@@ -35,7 +35,34 @@ final class FittedPages {
    * @param place where it stands; its lanes are the page's own
    */
   Fitted fit(Beside page, List<Beside> others, SheetFit.Page place) {
+    return fit(page, others, place, List.of(), place);
+  }
+
+  /**
+   * Fits a page with music that is no smaller than in a score of the same bars.
+   *
+   * @param score the pages of the score; none where there is no such
+   * @param scorePlace where these stand
+   */
+  Fitted fit(
+      Beside page,
+      List<Beside> others,
+      SheetFit.Page place,
+      List<Beside> score,
+      SheetFit.Page scorePlace) {
     Map<Spelled, Uncut> now = new HashMap<>();
+    List<Beside> same = score.stream().filter(page::isOfTheSameBars).toList();
+    double floor =
+        same.isEmpty()
+            ? 0
+            : fit(same.get(0), same.subList(1, same.size()), scorePlace, now).fit().space();
+    Fitted fitted = fit(page, others, place.from(floor), now);
+    spelled = now;
+    return fitted;
+  }
+
+  private Fitted fit(
+      Beside page, List<Beside> others, SheetFit.Page place, Map<Spelled, Uncut> now) {
     WrittenPart leading =
         Uncut.leading(
             Stream.concat(Stream.of(page), others.stream().filter(page::isOfTheSameBars))
@@ -53,7 +80,6 @@ final class FittedPages {
       SheetFit.Page there = place.with(first.lanes(rest));
       least = Math.min(least, SheetFit.of(uncut(first, rest, leading, now), there).space());
     }
-    spelled = now;
     boolean smaller = least < fit.space();
     return new Fitted(smaller ? SheetFit.of(uncut, own.of(least)) : fit, lanes);
   }

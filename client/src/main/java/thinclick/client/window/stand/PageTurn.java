@@ -33,7 +33,12 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
    */
   record Line(int firstBar, int bars) {
     private boolean has(int bar) {
-      return bar >= firstBar && bar < firstBar + bars;
+      return bar >= firstBar && bar < endBar();
+    }
+
+    /** The first bar after it. */
+    int endBar() {
+      return firstBar + bars;
     }
 
     private boolean halfOver(int bar) {

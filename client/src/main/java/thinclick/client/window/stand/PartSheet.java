@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.value.ChangeListener;
 import javafx.scene.Node;
@@ -77,17 +78,18 @@ final class PartSheet {
     sheet.dress(palette, textScale);
   }
 
-  /** Pages that are turned to from this one. */
-  void beside(List<Beside> pages) {
-    sheet.beside(pages);
+  /**
+   * Pages that are turned to from this one.
+   *
+   * @param score where a part stands alone, the pages on which all stand
+   */
+  void beside(List<Beside> pages, List<Beside> score) {
+    sheet.beside(pages, score);
   }
 
   /** A staff space, pixels; 0 where nothing is dealt. */
-  double staffSpace() {
-    return sheet.shown().stream()
-        .mapToDouble(line -> line.staves().get(0).space())
-        .findFirst()
-        .orElse(0);
+  ReadOnlyDoubleProperty spaceProperty() {
+    return sheet.spaceProperty();
   }
 
   /** Turns over so many pages, where no take runs. */

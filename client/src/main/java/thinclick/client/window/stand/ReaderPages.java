@@ -122,6 +122,11 @@ final class ReaderPages {
     return all.stream().filter(page -> !page.equals(now)).toList();
   }
 
+  /** Where one of several is alone, the pages on which all stand together. */
+  List<List<List<Integer>>> score() {
+    return alone() && count > 1 ? pages : List.of();
+  }
+
   /** Who is on another page than the one in view. */
   List<Integer> elsewhere() {
     return IntStream.range(0, count)

@@ -5,6 +5,8 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Node;
@@ -35,8 +37,14 @@ final class ScoreSheet {
    *
    * @param page from 0
    * @param pages how many there are; 0 where nothing is dealt
+   * @param firstBar the first bar on it, from 0
+   * @param endBar the first bar after it, from 0
+   * @param bars how many the part has
    */
-  record Leaf(int page, int pages) {
+  record Leaf(int page, int pages, int firstBar, int endBar, int bars) {
+    /** Nothing is dealt. */
+    static final Leaf NONE = new Leaf(0, 0, 0, 0, 0);
+
     boolean last() {
       return page == pages - 1;
     }
@@ -49,7 +57,8 @@ final class ScoreSheet {
   private final List<@Nullable WrittenPart> parts;
   private final Map<Marked, List<BarMark>> marks = new HashMap<>();
   private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
-  private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(new Leaf(0, 0));
+  private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(Leaf.NONE);
+  private final ReadOnlyDoubleWrapper space = new ReadOnlyDoubleWrapper();
   private final List<ScoreLine> lines = new ArrayList<>();
   private final FittedPages pages = new FittedPages();
 
@@ -58,6 +67,7 @@ final class ScoreSheet {
   private StaffPlaces places = StaffPlaces.NONE;
   private List<OtherLine> others = List.of();
   private List<Beside> beside = List.of();
+  private List<Beside> score = List.of();
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private DevicePixels pixels = DevicePixels.primary();
@@ -111,10 +121,16 @@ final class ScoreSheet {
     layOut();
   }
 
-  /** Pages that are turned to from this one, and cut as it is where that is possible. */
-  void beside(List<Beside> pages) {
-    if (!pages.equals(beside)) {
+  /**
+   * Pages that are turned to from this one, and cut as it is where that is possible.
+   *
+   * @param together where a part stands alone, the pages on which all stand: its music is no
+   *     smaller than there
+   */
+  void beside(List<Beside> pages, List<Beside> together) {
+    if (!pages.equals(beside) || !together.equals(score)) {
       beside = pages;
+      score = together;
       layOut();
     }
   }
@@ -161,6 +177,11 @@ final class ScoreSheet {
   /** Which page is in view. */
   ReadOnlyObjectProperty<Leaf> leafProperty() {
     return leaf.getReadOnlyProperty();
+  }
+
+  /** A staff space of the music in view, pixels; 0 where nothing is dealt. */
+  ReadOnlyDoubleProperty spaceProperty() {
+    return space.getReadOnlyProperty();
   }
 
   /** A player's marks of a bar that is over. */
@@ -211,17 +232,16 @@ final class ScoreSheet {
     staves = agreeing();
     double margin = pixels.nearest(margin(staves(), scale));
     if (staves.isEmpty() || root.getWidth() < 50 + margin || root.getHeight() < 50) {
-      leaf.set(new Leaf(0, 0));
+      leaf.set(Leaf.NONE);
+      space.set(0);
       shown = List.of();
       return;
     }
+    double scoreMargin = pixels.nearest(margin(staves(score), scale));
     FittedPages.Fitted fitted =
-        pages.fit(
-            own(),
-            beside,
-            new SheetFit.Page(
-                root.getWidth() - margin, root.getHeight(), scale, List.of(), others.size()));
+        pages.fit(own(), beside, page(margin, others.size()), score, page(scoreMargin, 0));
     SheetFit fit = fitted.fit();
+    space.set(fit.space());
     places = StaffPlaces.of(fit, fitted.lanes(), root.getHeight(), pixels);
     for (List<StaffSystem> systems : fit.lines()) {
       lines.add(line(systems.subList(0, staves.size()), fit, margin));
@@ -229,10 +249,17 @@ final class ScoreSheet {
     place();
   }
 
+  private SheetFit.Page page(double margin, int fellows) {
+    return new SheetFit.Page(root.getWidth() - margin, root.getHeight(), scale, List.of(), fellows);
+  }
+
   /** How many staves stand on this page, or on one that is turned to from it if there are more. */
   private int staves() {
-    return Math.max(
-        readers.size(), beside.stream().mapToInt(page -> page.parts().size()).max().orElse(0));
+    return Math.max(readers.size(), staves(beside));
+  }
+
+  private static int staves(List<Beside> pages) {
+    return pages.stream().mapToInt(page -> page.parts().size()).max().orElse(0);
   }
 
   private Beside own() {
@@ -342,7 +369,25 @@ final class ScoreSheet {
     if (!root.getChildren().equals(nodes)) {
       root.getChildren().setAll(nodes);
     }
-    leaf.set(new Leaf(page, PageTurn.pages(lines.size(), count)));
+    leaf.set(leaf(page, turn));
+  }
+
+  /**
+   * In order where no bar sounds: from the first bar of the upper line to the last of the lower.
+   */
+  private Leaf leaf(int page, PageTurn turn) {
+    int count = places.lines().size();
+    List<PageTurn.Line> inView =
+        turn.lines().stream()
+            .filter(line -> line != PageTurn.NOTHING)
+            .map(line -> lines.get(line).bars())
+            .toList();
+    return new Leaf(
+        page,
+        PageTurn.pages(lines.size(), count),
+        inView.get(0).firstBar(),
+        inView.get(inView.size() - 1).endBar(),
+        lines.get(lines.size() - 1).bars().endBar());
   }
 
   private void markTurn(PageTurn turn, List<PageTurn.Line> bars) {
@@ -354,7 +399,7 @@ final class ScoreSheet {
     ScoreLine below = lines.get(old.get(0));
     int from = below.bars().firstBar();
     PageTurn.Line last = bars.get(old.get(old.size() - 1));
-    int to = last.firstBar() + last.bars();
+    int to = last.endBar();
     String says =
         old.contains(PageTurn.current(bars, bar))
             ? words.say("stand.turn.above", bars.get(turn.lines().get(0)).firstBar() + 1)

@@ -37,6 +37,9 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   /** So much smaller a staff may become to keep a period's bars in one line. */
   private static final double GIVE = 0.75;
 
+  /** So much smaller it may become so that all rulers stand as far below their lines. */
+  private static final double EVEN_GIVE = 0.85;
+
   /** So much larger than asked for music becomes to fill a page. */
   private static final double GROW = 1.5;
 
@@ -66,27 +69,40 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
    * @param others how many lines of other players are wanted below
    * @param space how large a staff space is to be, pixels, as on a page beside it; 0 for as large
    *     as suits the page
+   * @param floor how large it is to be at the least, pixels, as where the part stands in a score; 0
+   *     for any size
    */
   record Page(
-      double width, double height, double scale, List<Integer> lanes, int others, double space) {
+      double width,
+      double height,
+      double scale,
+      List<Integer> lanes,
+      int others,
+      double space,
+      double floor) {
     /** With a size of its own. */
     Page(double width, double height, double scale, List<Integer> lanes, int others) {
-      this(width, height, scale, lanes, others, 0);
+      this(width, height, scale, lanes, others, 0, 0);
     }
 
     /** The same for parts that are read by so many each. */
     Page with(List<Integer> readers) {
-      return new Page(width, height, scale, readers, others, space);
+      return new Page(width, height, scale, readers, others, space, floor);
     }
 
     /** The same with music of a given size. */
     Page of(double wanted) {
-      return new Page(width, height, scale, lanes, others, wanted);
+      return new Page(width, height, scale, lanes, others, wanted, floor);
+    }
+
+    /** The same with music of a given size or larger. */
+    Page from(double least) {
+      return new Page(width, height, scale, lanes, others, space, least);
     }
 
     /** What music is not to be smaller than, where a page gives that. */
     private double atLeast(double usual) {
-      return space > 0 ? space : usual;
+      return space > 0 ? space : Math.max(floor, usual);
     }
 
     /** The least with the smallest text, the usual with the usual, the most with the largest. */
@@ -132,7 +148,7 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
       for (int places = Math.min(lines, MOST_PLACES); places >= fewest; places--) {
         double wanted = page.atLeast(places > 2 ? page.asked() : least);
         if (room(cutting, page, places, others) * LOOSER >= wanted) {
-          SheetFit fit = laid(cutting, page, places, others);
+          SheetFit fit = laid(cutting, page, places, others, wanted);
           if (fit.space() >= wanted - SAME) {
             return fit;
           }
@@ -170,7 +186,8 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
             .toList();
     double best =
         cuttings.stream().mapToDouble(cutting -> room(cutting, page, 1, 0)).max().orElse(0);
-    double wanted = Math.min(page.atLeast(page.asked()), best * (page.space() > 0 ? 1 : 0.97));
+    double least = page.space() > 0 ? best : Math.max(best * 0.97, Math.min(best, page.floor()));
+    double wanted = Math.min(page.atLeast(page.asked()), least);
     Cutting chosen =
         cuttings.stream()
             .filter(cutting -> room(cutting, page, 1, 0) >= wanted - SAME)
@@ -180,8 +197,9 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
       Cutting bar = parts.into(1);
       chosen = room(bar, page, 1, 0) >= LEAST_SPACE ? bar : chosen;
     }
-    boolean all = room(chosen, page, 1, page.others()) >= page.asked() * GIVE;
-    return laid(chosen, page, 1, all ? page.others() : 0);
+    double withOthers = Math.max(page.floor(), page.asked() * GIVE);
+    boolean all = room(chosen, page, 1, page.others()) >= withOthers;
+    return laid(chosen, page, 1, all ? page.others() : 0, wanted);
   }
 
   /** How large a staff space can be, as far as that is known before the lines are laid out. */
@@ -191,15 +209,25 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
     return Math.max(SMALLEST_SPACE, Math.min(page.most(), Math.min(wide, page.height() / high)));
   }
 
-  private static SheetFit laid(Cutting cutting, Page page, int places, int others) {
+  /** With all rulers as far below their lines where the page has room for that. */
+  private static SheetFit laid(Cutting cutting, Page page, int places, int others, double wanted) {
     double wide = Math.min(page.most(), page.width() / cutting.narrowest());
-    double space =
+    double most =
         Math.max(SMALLEST_SPACE, Math.min(wide, room(cutting, page, places, others) * LOOSER));
-    SheetFit fit = new SheetFit(cutting.laid(page.width() / space), space, others, places);
+    SheetFit near = filled(cutting, page, places, others, most, false);
+    SheetFit even = filled(cutting, page, places, others, near.space(), true);
+    double least = Math.max(near.space() * EVEN_GIVE, Math.min(near.space(), wanted) - SAME);
+    return even.space() >= least ? even : near;
+  }
+
+  private static SheetFit filled(
+      Cutting cutting, Page page, int places, int others, double most, boolean even) {
+    double space = most;
+    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, even), space, others, places);
     while (space > SMALLEST_SPACE && fit.height(page.lanes()) > page.height() + 0.01) {
       double holds = space * page.height() / fit.height(page.lanes());
       space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
-      fit = new SheetFit(cutting.laid(page.width() / space), space, others, places);
+      fit = new SheetFit(cutting.laid(page.width() / space, even), space, others, places);
     }
     return fit;
   }

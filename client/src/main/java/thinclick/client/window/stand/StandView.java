@@ -30,6 +30,7 @@ import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.server.engraving.Engraver;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -46,6 +47,9 @@ public final class StandView {
   /** Lower than so many ems a page has no room for words beside the music. */
   private static final double BRIEF_EMS = 26;
 
+  /** The title's size where the music is not large, ems of running text. */
+  private static final double TITLE_EMS = 1.25;
+
   /**
    * Whoever reads at this computer.
    *
@@ -59,7 +63,7 @@ public final class StandView {
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
 
-  /** Which page it is, where the page has no room for a line below the count. */
+  /** Which bars are in view, where the page has no room for a line below the count. */
   private final Label pageBriefly = styled(new Label(), "soft");
 
   private final Label empty = styled(new Label(), "empty-sheet");
@@ -81,6 +85,7 @@ public final class StandView {
   private final ReaderPages pages = new ReaderPages();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
   private final ChangeListener<Leaf> onLeaf = (any, old, now) -> tellPage(now);
+  private final ChangeListener<Number> onSpace = (any, old, now) -> enlargeTitle();
   private final BorderPane scores = styled(new BorderPane(), "sheet");
   private final BorderPane root = new BorderPane();
 
@@ -93,6 +98,14 @@ public final class StandView {
 
   /** From the take's beginning until the next deal. */
   private boolean marked;
+
+  private double titlePixels;
+  private Titled titledFor = new Titled("", 0, 0, 0);
+
+  /**
+   * Where a title stands: within that it becomes no smaller, or it could move the music for ever.
+   */
+  private record Titled(String title, double width, double height, double scale) {}
 
   /**
    * @param model of the player whose window this is
@@ -118,7 +131,7 @@ public final class StandView {
 
   /** A staff space of the music in view, pixels; 0 where nothing is dealt. */
   public double staffSpace() {
-    return part == null ? 0 : part.staffSpace();
+    return part == null ? 0 : part.spaceProperty().get();
   }
 
   /** Takes the focus, so that no control keeps it during a take. */
@@ -193,15 +206,14 @@ public final class StandView {
         .toList();
   }
 
-  private List<Beside> beside() {
-    List<List<List<Integer>>> others = pages.others();
+  private List<Beside> beside(List<List<List<Integer>>> others) {
     List<@Nullable WrittenPart> dealt = others.isEmpty() ? List.of() : dealt();
     return others.stream().map(page -> Beside.of(page, dealt)).toList();
   }
 
   private void arrange() {
     PartSheet now = part == null || !shown.equals(pages.shown()) ? turned() : part;
-    now.beside(beside());
+    now.beside(beside(pages.others()), beside(pages.score()));
     if (readers.size() > 1) {
       ((ToggleButton) which.getChildren().get(pages.chosen() + 1)).setSelected(true);
     }
@@ -215,6 +227,7 @@ public final class StandView {
     shown = pages.shown();
     if (part != null) {
       part.leafProperty().removeListener(onLeaf);
+      part.spaceProperty().removeListener(onSpace);
       part.close();
     }
     PartSheet made =
@@ -224,6 +237,7 @@ public final class StandView {
             words);
     made.dress(palette, scale);
     made.leafProperty().addListener(onLeaf);
+    made.spaceProperty().addListener(onSpace);
     made.onWritten(this::speak);
     part = made;
     scores.setCenter(made.root());
@@ -246,6 +260,7 @@ public final class StandView {
     if (part != null) {
       part.dress(wanted, textScale);
     }
+    enlargeTitle();
     legend.dress(wanted, textScale);
     briefLegend.dress(wanted, textScale);
     shorten();
@@ -312,6 +327,7 @@ public final class StandView {
     VBox head = new VBox(2, titleLine, inView, partLine, note);
     head.setId("stand-words");
     HBox.setHgrow(head, Priority.ALWAYS);
+    wrapWithin(head);
     Region strut = styled(new Region(), "stand-strut"); // so that no word of it moves the music
     // As high for a count as for nothing.
     HBox counted = styled(new HBox(count, pageBriefly), "stand-count");
@@ -346,6 +362,16 @@ public final class StandView {
     root.setBottom(styled(new VBox(8, partInWords, legend.root()), "stand-bottom"));
   }
 
+  /** Words too long for the page take another line: they hold no page wider than its window. */
+  private void wrapWithin(VBox head) {
+    root.setMinWidth(0);
+    head.setMinWidth(0);
+    titleLine.setMinWidth(0);
+    partLine.setMinWidth(0);
+    titled.maxWidthProperty().bind(head.widthProperty());
+    says.maxWidthProperty().bind(head.widthProperty());
+  }
+
   /** As high as the words' share of the page, and no line of them cut through. */
   private double wholeLines() {
     double each = spoken.prefHeight(-1) / Math.max(1, spoken.getText().lines().count());
@@ -375,12 +401,23 @@ public final class StandView {
             ? ""
             : words.say(
                 "stand.title", dealt.title(), dealt.meter().toString(), Math.round(dealt.tempo())));
+    enlargeTitle();
     // What is written while a take runs is read when it is over: the page stays as it is played.
     if (!room.takeRuns()) {
       note.setText(room.note().isEmpty() ? "" : words.say("situation.note", room.note()));
       note.setVisible(!note.getText().isEmpty());
     }
     speak();
+  }
+
+  /** The title is never smaller than the words over the click, which grow with the music. */
+  private void enlargeTitle() {
+    Titled now = new Titled(title.getText(), root.getWidth(), root.getHeight(), scale);
+    double words = Math.ceil(Engraver.DIRECTION_SIZE * staffSpace());
+    titlePixels = now.equals(titledFor) ? Math.max(titlePixels, words) : words;
+    titledFor = now;
+    boolean larger = titlePixels > TITLE_EMS * Look.USUAL_TEXT * scale;
+    title.setStyle(larger ? "-fx-font-size: " + titlePixels + "px;" : "");
   }
 
   /** The parts in view as they are read and said. */
@@ -391,27 +428,26 @@ public final class StandView {
     spoken.setText(part == null ? "" : part.spoken());
   }
 
-  /** Where nobody counts, which page of the part is in view. */
+  /** Where nobody counts, which bars are in view: pages may have a bar in common. */
   private void tellPage(Leaf leaf) {
     boolean several = leaf.pages() > 1 && count.getText().isEmpty();
-    String said =
-        several
-            ? words.say(
-                leaf.last() ? "stand.page.last" : "stand.page", leaf.page() + 1, leaf.pages())
-            : "";
+    int from = leaf.firstBar() + 1;
+    int bars = Math.min(3, leaf.endBar() - leaf.firstBar());
+    String key = leaf.last() ? "stand.page.last" : "stand.page";
+    String said = several ? words.say(key, from, leaf.endBar(), bars, leaf.bars()) : "";
     if (several || countdown.getText().equals(pageSaid)) {
       countdown.setText(said);
     }
     pageSaid = said;
     pageBriefly.setText(
-        several ? words.say("stand.page.brief", leaf.page() + 1, leaf.pages()) : "");
+        several ? words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars)) : "");
   }
 
   private void show(TakeMoment moment) {
     switch (moment.part()) {
       case NONE, OVER -> {
         tell("", "");
-        tellPage(part == null ? new Leaf(0, 0) : part.leafProperty().get());
+        tellPage(part == null ? Leaf.NONE : part.leafProperty().get());
       }
       case BEFORE -> tell("", words.say("stand.before", moment.secondsToCountIn()));
       case COUNT_IN -> tell(Integer.toString(moment.count()), words.say("stand.countIn"));

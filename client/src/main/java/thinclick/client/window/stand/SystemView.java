@@ -32,6 +32,12 @@ final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
   private static final double LANE = 2.6;
 
+  /** Where a lane has a line of its own: below the ticks and the feet that stand there. */
+  private static final double LANE_RULE = 2.3;
+
+  /** So that the ends of the bracket keep below the last of several lanes' lines. */
+  private static final double BELOW_LANES = 0.8;
+
   private static final double BELOW_BRACKET = 0.5;
   private static final double OTHER = 1.7;
 
@@ -103,7 +109,7 @@ final class SystemView {
       painted = true;
       MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space, pixels);
       painter.draw(system.marks());
-      painter.draw(laneNames());
+      painter.draw(lanes());
       painter.draw(otherLines());
     }
     return root;
@@ -143,7 +149,11 @@ final class SystemView {
    */
   static double spaces(double high, int lanes, int others) {
     double below = others > 0 ? others * OTHER + BELOW_OTHERS : 0;
-    return high + lanes * LANE + BELOW_BRACKET + below;
+    return high + lanes(lanes) + BELOW_BRACKET + below;
+  }
+
+  private static double lanes(int lanes) {
+    return lanes * LANE + (lanes > 1 ? BELOW_LANES : 0);
   }
 
   double height() {
@@ -156,20 +166,32 @@ final class SystemView {
 
   /** On a whole pixel, so that the ticks of all lines are of one height. */
   private double otherY(int line) {
-    return pixels.nearest((underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER) * space) / space;
+    return onPixel(underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER);
+  }
+
+  private double onPixel(double y) {
+    return pixels.nearest(y * space) / space;
   }
 
   private double underLanes() {
-    return system.height() + readers.size() * LANE;
+    return system.height() + lanes(readers.size());
   }
 
-  /** Whose marks stand in which lane, where several read this line. */
-  List<Mark> laneNames() {
+  /** Whose marks stand over which line, where several read this staff. */
+  List<Mark> lanes() {
     List<Mark> marks = new ArrayList<>();
     for (int lane = 0; readers.size() > 1 && lane < readers.size(); lane++) {
-      marks.add(name(readers.get(lane), system.height() + lane * LANE + 0.7 * LANE));
+      named(marks, readers.get(lane), onPixel(system.height() + lane * LANE + LANE_RULE));
     }
     return marks;
+  }
+
+  /** A ruled line from the first step to the last, its player's name before it. */
+  private void named(List<Mark> marks, String name, double y) {
+    double left = system.xOf(system.firstStep());
+    double right = system.xOf(system.firstStep() + system.steps() - 1.0);
+    marks.add(name(name, y + 0.1));
+    marks.add(new Mark.Line(Place.saying(name), Ink.RULE, left, y, right, y, RULE, false));
   }
 
   private Mark name(String said, double y) {
@@ -182,14 +204,11 @@ final class SystemView {
   /** A ruled line for each of the others, with a tick where something is written for them. */
   private List<Mark> otherLines() {
     List<Mark> marks = new ArrayList<>();
-    double left = system.xOf(system.firstStep());
-    double right = system.xOf(system.firstStep() + system.steps() - 1.0);
     for (int line = 0; line < others.size(); line++) {
       OtherLine other = others.get(line);
       double y = otherY(line);
       Place place = Place.saying(other.name());
-      marks.add(name(other.name(), y + 0.1));
-      marks.add(new Mark.Line(place, Ink.RULE, left, y, right, y, RULE, false));
+      named(marks, other.name(), y);
       for (int i = 0; i < system.steps(); i++) {
         int step = system.firstStep() + i;
         if (other.steps().contains(step)) {

@@ -18,6 +18,7 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Stage;
+import thinclick.server.engraving.Box;
 import thinclick.server.engraving.Engraver;
 import thinclick.server.engraving.Ink;
 import thinclick.server.engraving.Mark;
@@ -95,13 +96,26 @@ class BarBracketTest {
               });
       Path bracket = bracket(view);
       double left = ((MoveTo) bracket.getElements().get(0)).getX() - bracket.getStrokeWidth() / 2;
-      assertThat(view.laneNames()).hasSize(2);
-      for (Mark name : view.laneNames()) {
-        assertThat(name.box().right() * 10)
+      List<Mark> names = view.lanes().stream().filter(Mark.Text.class::isInstance).toList();
+      List<Mark> lines = view.lanes().stream().filter(Mark.Line.class::isInstance).toList();
+      assertThat(names).hasSize(2);
+      assertThat(lines).as("a line beside each name").hasSize(2);
+      for (int lane = 0; lane < 2; lane++) {
+        assertThat(names.get(lane).box().right() * 10)
             .as("line from bar %d", system.firstBar() + 1)
             .isLessThan(left - 3);
+        Box line = lines.get(lane).box();
+        assertThat(line.left()).isGreaterThan(names.get(lane).box().right());
+        assertThat(line.right())
+            .isCloseTo(system.xOf(system.firstStep() + system.steps() - 1.0), within(0.1));
+        assertThat(line.bottom() * 10).as("above the bracket").isLessThan(ends(bracket) - 1);
       }
     }
+  }
+
+  /** How far up its ends reach, pixels from the line's top. */
+  private static double ends(Path bracket) {
+    return ((MoveTo) bracket.getElements().get(0)).getY();
   }
 
   private static Path bracket(SystemView view) {

@@ -9,6 +9,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
+import thinclick.protocol.music.Stage;
 import thinclick.protocol.music.StepGrid;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
@@ -17,6 +18,7 @@ import thinclick.server.engraving.ReaderWords;
 import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffNote;
 import thinclick.server.engraving.SystemPlan;
+import thinclick.server.material.PartWriter;
 import thinclick.server.material.Stock;
 import thinclick.server.material.WrittenPart;
 
@@ -67,6 +69,30 @@ class DealtPartTest {
                 .toList());
     for (int stage = 0; stage < plan.stages().size(); stage++) {
       assertThat(firsts).contains(plan.fromBar(stage));
+    }
+  }
+
+  /**
+   * One line on the page: what is next is in view, and nothing is turned to for what is in view.
+   */
+  @Test
+  void aLineThatLooksAheadEndsWithTheFirstBarOfTheNextAndTheLastBarIsOnOneLine() {
+    List<Stage> stages = List.of(Stage.ofBeats(31, 1, 1, 3), Stage.ofBeats(33, 2, 1));
+    Drill drill = Stock.find("Threes over a blues").withStages(stages);
+    WrittenPart part = PartWriter.write(drill, drill.chairs().get(0), 100, "");
+    for (int bars = 1; bars < Reading.MOST_BARS; bars++) {
+      List<SystemPlan> plans = DealtPart.lookingAhead(part, bars).plans();
+      for (int line = 0; line + 1 < plans.size(); line++) {
+        SystemPlan plan = plans.get(line);
+        assertThat(plan.firstBar() + plan.bars() - 1)
+            .as("line %d of %d bars", line + 1, bars)
+            .isEqualTo(plans.get(line + 1).firstBar());
+      }
+      SystemPlan last = plans.get(plans.size() - 1);
+      assertThat(last.last()).isTrue();
+      assertThat(last.firstBar() + last.bars()).isEqualTo(64);
+      assertThat(last.bars()).as("not a bar that was in view before").isGreaterThan(1);
+      assertThat(plans).as("a stage begins a line").anyMatch(plan -> plan.firstBar() == 31);
     }
   }
 

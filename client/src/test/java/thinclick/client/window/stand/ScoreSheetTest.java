@@ -35,6 +35,7 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMark.Kind;
+import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Stage;
@@ -111,7 +112,7 @@ class ScoreSheetTest {
   void theStaffIsAtLeastAsLargeAsItIsAskedForAndFillsThePage() {
     assertThat(first(sheet(0.5, 1_040, 700)).space()).isBetween(8.0, 12.0);
     assertThat(first(sheet(1, 1_800, 1_400)).space()).isBetween(12.0, 18.0);
-    assertThat(first(sheet(2, 1_800, 1_400)).space()).isBetween(24.0, 28.0);
+    assertThat(first(sheet(2, 1_800, 1_400)).space()).isBetween(22.0, 28.0);
     assertThat(first(sheet(9, 2_000, 2_400)).space()).isEqualTo(28);
     assertThat(first(sheet(2, 3_800, 2_000)).space()).as("the largest text").isEqualTo(28);
     assertThat(first(sheet(11.0 / 15, 3_800, 2_000)).space())
@@ -350,7 +351,8 @@ class ScoreSheetTest {
           sheet.beside(
               beside.stream()
                   .map(page -> Beside.of(page.stream().map(List::of).toList(), parts))
-                  .toList());
+                  .toList(),
+              List.of());
           ((Parent) sheet.root()).layout();
         });
     return sheet;
@@ -409,6 +411,69 @@ class ScoreSheetTest {
     assertThat(shows(sheet, 40)).isTrue();
     WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(99));
     assertThat(sheet.leafProperty().get().page()).isEqualTo(pages - 1);
+  }
+
+  /** Two lines a page, and one whose last bar is the first of the next page. */
+  @ParameterizedTest
+  @CsvSource({"1, 1040, 560, 0", "2, 1040, 420, 1"})
+  void everyPageSaysWhichBarsOfSixtyFourItHas(double scale, int width, int height, int shared) {
+    ScoreSheet sheet = sheet(scale, width, height);
+    int next = 0;
+    for (int page = 0; page < sheet.leafProperty().get().pages(); page++) {
+      Leaf leaf = sheet.leafProperty().get();
+      assertThat(leaf.page()).isEqualTo(page);
+      assertThat(leaf.bars()).isEqualTo(64);
+      assertThat(leaf.endBar()).isGreaterThan(leaf.firstBar());
+      assertThat(IntStream.range(leaf.firstBar(), leaf.endBar()))
+          .allMatch(bar -> shows(sheet, bar));
+      assertThat(shows(sheet, leaf.firstBar() - 1)).isFalse();
+      assertThat(shows(sheet, leaf.endBar())).isFalse();
+      if (leaf.last()) {
+        assertThat(leaf.firstBar()).isLessThanOrEqualTo(next);
+        assertThat(leaf.endBar()).isEqualTo(64);
+      } else {
+        assertThat(leaf.firstBar()).isEqualTo(next);
+        next = leaf.endBar() - shared;
+      }
+      WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(1));
+    }
+  }
+
+  /** The eye finds the beats in the same place below every line of the part. */
+  @Test
+  void theRulerStandsAsFarBelowEveryLine() {
+    ScoreSheet sheet = sheet(1, 1_040, 560);
+    double first = rulerBelow(sheet.shown().get(0));
+    for (int page = 0; page < sheet.leafProperty().get().pages(); page++) {
+      for (ScoreLine line : sheet.shown()) {
+        assertThat(rulerBelow(line)).isEqualTo(first);
+      }
+      WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.leaf(1));
+    }
+  }
+
+  private static double rulerBelow(ScoreLine line) {
+    StaffSystem system = line.staves().get(0).system();
+    return Math.round(100 * (system.rulerY() - system.staffY())) / 100.0;
+  }
+
+  /** Turned to from the score on which four stand, at the sizes of usual windows. */
+  @ParameterizedTest
+  @CsvSource({"1272, 500", "930, 460", "1812, 820"})
+  void aPartAloneIsNoSmallerThanInTheScore(double width, double height) {
+    WrittenPart part = part(0);
+    List<WrittenPart> four = List.of(part, part, part, part);
+    ReaderPages pages = new ReaderPages();
+    pages.readers(4);
+    pages.fit(four, width, height, 1);
+    assertThat(pages.shown()).as("all read one line").hasSize(1);
+    ScoreSheet all =
+        sheet(new ScoreSheet(List.of(List.of("A", "B", "C", "D")), WORDS), part, 1, width, height);
+    ScoreSheet alone = sheet(new ScoreSheet(List.of(List.of("A")), WORDS), part, 1, width, height);
+    pages.choose(0);
+    List<Beside> score = pages.score().stream().map(lines -> Beside.of(lines, four)).toList();
+    WaitForAsyncUtils.waitForAsyncFx(10_000, () -> alone.beside(List.of(), score));
+    assertThat(first(alone).space()).isGreaterThanOrEqualTo(first(all).space() - 0.01);
   }
 
   @Test
