@@ -122,7 +122,7 @@ class MannersTest {
       assertThat(dragged.driftPercent().interval().low()).as("seed %d", seed).isPositive();
     }
     assertThat(said(play(1, List.of(CLICKED, SILENT), Manner.PUSHES, Manner.PUSHES)))
-        .contains("Rushed");
+        .contains("rushed");
   }
 
   private static StageReview silence(long seed, Manner manner) {
@@ -143,7 +143,8 @@ class MannersTest {
       assertThat(review.players().get(1).displacements()).isEmpty();
       assertThat(review.players().get(2).displacements()).isEmpty();
       assertThat(said(take))
-          .contains("Mina turned around (an eighth late) from bar 17, home at 19");
+          .contains(
+              "Mina was turned around (an eighth late) from bar 17, and home again in bar 19");
     }
   }
 
@@ -174,7 +175,7 @@ class MannersTest {
       assertThat(said(take))
           .as("seed %d, said in tens where the interval is wide", seed)
           .containsPattern(
-              "Mina was asked for \\+25 and kept \\+(2\\d|30), spread \\d+: controlled");
+              "Mina was asked for \\+25 ms and kept \\+(2\\d|30) ms, with a spread of \\d+ ms; that is under control");
     }
   }
 

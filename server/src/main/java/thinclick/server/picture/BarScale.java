@@ -4,6 +4,7 @@ import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
+import thinclick.server.words.Speaker;
 
 /**
  * Bars across the sheet, the same in every part of the picture.
@@ -15,6 +16,11 @@ import thinclick.server.scoring.StageReview;
 record BarScale(double left, double width, int bars) {
   /** Left free before bar 1 for what stands beside the lines. */
   static final double NAMES = 104;
+
+  /** How high the ticks and numbers below a part are. */
+  static final double NUMBERS = 22;
+
+  private static final double TICK = 5;
 
   /** Where a bar begins; a fraction lies inside it. */
   double x(double bar) {
@@ -29,16 +35,32 @@ record BarScale(double left, double width, int bars) {
     easel.line(x(bars), top, x(bars), bottom, 1, Tint.RULE);
   }
 
-  /** Bar numbers below a part: the first of every stage, and the last bar. */
-  void numbers(Easel easel, Review review, double y) {
-    double lastEnd = Double.NEGATIVE_INFINITY;
-    for (StageReview stage : review.stages()) {
-      double at = x(stage.fromBar());
-      if (at > lastEnd) {
-        String text = Integer.toString(stage.fromBar() + 1);
-        easel.words(at + 3, y, Easel.SMALL, Anchor.START, text, Tint.SOFT);
-        lastEnd = at + 3 + Face.REGULAR.width(text, Easel.SMALL) + 6;
+  /**
+   * The bars below a part, so that it can be read alone: what is counted, a tick where each bar
+   * begins, and the number of each in its middle, or of every so many where there is no room.
+   *
+   * @param top of the ticks
+   */
+  void numbers(Easel easel, double top, Speaker speaker) {
+    double y = top + TICK + Easel.SMALL;
+    easel.words(left - 8, y, Easel.SMALL, Anchor.END, speaker.say("picture.bars"), Tint.SOFT);
+    int every = numbered();
+    for (int bar = 0; bar <= bars; bar++) {
+      easel.line(x(bar), top, x(bar), top + TICK, .8, Tint.RULE);
+      if (bar < bars && bar % every == 0) {
+        String number = Integer.toString(bar + 1);
+        easel.words(x(bar + .5), y, Easel.SMALL, Anchor.MIDDLE, number, Tint.SOFT);
       }
     }
+  }
+
+  /** Every how many bars a number has room, in fours where not each has. */
+  private int numbered() {
+    double widest = Face.REGULAR.width(Integer.toString(bars), Easel.SMALL) + 8;
+    int every = 1;
+    while (every * width / Math.max(1, bars) < widest) {
+      every = every == 1 ? 4 : 2 * every;
+    }
+    return every;
   }
 }

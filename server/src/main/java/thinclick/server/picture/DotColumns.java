@@ -18,10 +18,11 @@ import thinclick.server.words.Tally;
 
 /**
  * One player's attacks in upright columns, a column for each place of the bar: how early or late
- * against the pulse, late upward. The band is what is placed, so that it lies where a steady lean
- * that is not charged put it, and too early and too late are its two sides. What was dropped and
- * what was added is counted below its place; the sum of it all stands above, with whose it is,
- * unless the page says both. Where there is no distance to be drawn, a sentence says why.
+ * against the pulse, late upward, the bars from left to right. What lies in the shaded strip is
+ * placed, so that it lies where a steady lean that is not charged put it, and too early and too
+ * late are its two sides. What was dropped and what was added is counted below its place; the sum
+ * of it all stands above, with whose it is, unless the page says both. Where there is no distance
+ * to be drawn, a sentence says why.
  */
 final class DotColumns {
   private static final double PLOT = 104;
@@ -30,6 +31,12 @@ final class DotColumns {
   private static final double AXIS = 34;
   private static final double SENTENCE = 30;
   private static final double NAME = 18;
+
+  /** How much of a column the bars take. */
+  private static final double SPREAD = 4.0 / 7;
+
+  /** No further are the dots of neighbouring bars apart. */
+  private static final double WIDEST_BAR = 9;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;
@@ -47,9 +54,10 @@ final class DotColumns {
    * An attack that answered what is written, at home.
    *
    * @param place of the bar, from 0
+   * @param bar of the take, from 0
    * @param fate whether it was placed
    */
-  private record Dot(int place, double asynchronyMillis, Fate fate) {}
+  private record Dot(int place, int bar, double asynchronyMillis, Fate fate) {}
 
   /**
    * @param named whether whose it is and the sum stand above
@@ -109,7 +117,7 @@ final class DotColumns {
     return plotted() && any(added);
   }
 
-  /** Whether the band is seen to lie off the pulse. */
+  /** Whether the strip is seen to lie off the pulse. */
   boolean leans() {
     return plotted() && Quantity.millis(player.notChargedMillis(), null).side() != 0;
   }
@@ -175,11 +183,8 @@ final class DotColumns {
     }
     ground(easel, axis, plotTop, column * places, unit);
     beats(easel, axis, column, plotTop + PLOT);
-    int[] seen = new int[places];
     for (Dot dot : dots) {
-      // Side by side in turn, so that dots of one place do not hide each other.
-      double aside = ((seen[dot.place()]++ * 5) % 9 - 4) * column / 14;
-      double x = axis + (dot.place() + .5) * column + aside;
+      double x = axis + (dot.place() + .5) * column + aside(dot.bar(), column);
       double y = middle - scale.clamped(dot.asynchronyMillis()) * unit;
       easel.attack(x, y, tint(dot.fate()));
     }
@@ -191,6 +196,13 @@ final class DotColumns {
     if (any(added)) {
       counts(easel, added, axis, column, y, false);
     }
+  }
+
+  /** The bars from left to right, as far apart as a column has room, so that dots keep clear. */
+  private double aside(int bar, double column) {
+    int last = Math.max(1, analysis.take().plan().bars() - 1);
+    double wide = Math.min(column * SPREAD, WIDEST_BAR * last);
+    return wide * ((double) Math.min(bar, last) / last - .5);
   }
 
   private static Tint tint(Fate fate) {
@@ -259,7 +271,7 @@ final class DotColumns {
       Integer attack = one.attack();
       Double asynchrony = attack == null ? null : asynchronies.get(attack);
       if (asynchrony != null && one.displacement() == 0) {
-        dots.add(new Dot(one.step() % places, asynchrony, one.fate()));
+        dots.add(new Dot(one.step() % places, one.step() / places, asynchrony, one.fate()));
       }
     }
     return dots;

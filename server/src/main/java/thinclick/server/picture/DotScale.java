@@ -5,8 +5,8 @@ import thinclick.server.scoring.Analysis;
 
 /**
  * How far up and down the columns reach: as many tolerances as hold every attack that is drawn, two
- * at least and four at most unless a band that follows a lean wants more; what lies beyond is drawn
- * at the edge and counted.
+ * at least and four at most unless a strip that follows a lean wants more; what lies beyond is
+ * drawn at the edge and counted.
  *
  * @param toleranceMillis what is still placed, ms to each side
  * @param tolerances how many of them the scale reaches

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
-import thinclick.server.words.Table;
+import thinclick.server.words.Unbroken;
 
 /** Collects a drawing's items; the strokes that all parts of a picture share. */
 public final class Easel {
@@ -73,7 +73,7 @@ public final class Easel {
   public static List<String> wrap(String text, double size, double width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String part : Table.joined(text).split(" ", -1)) {
+    for (String part : Unbroken.of(text).split(" ", -1)) {
       String word = part.replace('\u00a0', ' ');
       String longer = line.isEmpty() ? word : line + " " + word;
       if (!line.isEmpty() && Face.REGULAR.width(longer, size) > width) {

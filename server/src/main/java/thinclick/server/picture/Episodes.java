@@ -19,7 +19,7 @@ final class Episodes {
   private Episodes() {}
 
   static double height(Analysis analysis) {
-    return LINE * analysis.players().size() + 26;
+    return LINE * analysis.players().size() + BarScale.NUMBERS + 8;
   }
 
   /** True where there is a bar to be shown. */
@@ -78,7 +78,7 @@ final class Episodes {
         displaced(easel, analysis, one, scale, y, speaker);
       }
     }
-    scale.numbers(easel, analysis.review(), bottom + 14);
+    scale.numbers(easel, bottom, speaker);
   }
 
   private static void displaced(

@@ -171,10 +171,10 @@ public final class ReviewPicture {
     }
   }
 
-  /** What is said about the scale; of the lean only where a band is seen to have moved with it. */
+  /** What is said about the scale; of the lean only where a strip is seen to have moved with it. */
   private static List<String> scaleKeys(String scale, List<DotColumns> columns) {
     return columns.stream().anyMatch(DotColumns::leans)
-        ? List.of(scale, "picture.scale.lean")
-        : List.of(scale);
+        ? List.of(scale, "picture.scale.bars", "picture.scale.lean")
+        : List.of(scale, "picture.scale.bars");
   }
 }

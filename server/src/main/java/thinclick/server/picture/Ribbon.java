@@ -19,7 +19,7 @@ import thinclick.server.words.Spoken;
  * grid, late upward, its width the spread of the stage to either side.
  */
 final class Ribbon {
-  private static final double HEIGHT = 210;
+  private static final double HEIGHT = 216;
   private static final double SENTENCE = 30;
   private static final double PLOT = 130;
   private static final double LEAST_RANGE_MILLIS = 40;
@@ -133,14 +133,14 @@ final class Ribbon {
       for (int line = 0; line < Math.min(2, lines.size()); line++) {
         easel.words(
             left + 4,
-            bottom + 28 + 14 * line,
+            bottom + BarScale.NUMBERS + 12 + 14 * line,
             Easel.SMALL,
             Anchor.START,
             Easel.cut(lines.get(line), Easel.SMALL, width),
             Tint.SOFT);
       }
     }
-    scale.numbers(easel, analysis.review(), bottom + 14);
+    scale.numbers(easel, bottom, speaker);
   }
 
   private static int stageOf(Analysis analysis, int bar) {

@@ -29,7 +29,12 @@ public final class SeasonPage {
     lines.addAll(members(season, words, speaker));
     for (Pupil pupil : season.pupils()) {
       lines.add("");
-      lines.addAll(Table.wrap(String.join(" ", words.of(pupil)), ""));
+      lines.addAll(Table.wrap(String.join(" ", words.known(pupil)), ""));
+    }
+    String without = words.withoutForecast();
+    if (without != null) {
+      lines.add("");
+      lines.addAll(Table.wrap(without, ""));
     }
     if (season.takes().isEmpty()) {
       return String.join("\n", lines) + "\n";

@@ -88,9 +88,19 @@ public final class SeasonWords {
   }
 
   /**
-   * All that can be said of one: when they were there, level, rung, course, what a thinner does.
+   * All that can be said of one: when they were there, level, rung, course, what a thinner click
+   * would do, or why that is not known.
    */
   public List<String> of(Pupil pupil) {
+    List<String> says = new ArrayList<>(known(pupil));
+    if (lacksForecast(pupil)) {
+      says.add(speaker.say("season.noForecast"));
+    }
+    return says;
+  }
+
+  /** All that is known of one; why there is no forecast is said once for all of a page. */
+  List<String> known(Pupil pupil) {
     List<String> says = new ArrayList<>();
     says.add(seen(pupil));
     pupil.standing().ifPresent(standing -> says.add(speaker.say(standing(standing))));
@@ -180,21 +190,31 @@ public final class SeasonWords {
                 now == null ? null : now.spreadMillis())));
   }
 
+  /** Why nothing is foretold of those who played, all of them in one sentence; null for nobody. */
+  @Nullable String withoutForecast() {
+    List<Object> names =
+        season.pupils().stream().filter(this::lacksForecast).<Object>map(Pupil::name).toList();
+    return names.isEmpty()
+        ? null
+        : speaker.say(Said.of("season.noForecastOf", new Said.Row(names, true)));
+  }
+
+  private boolean lacksForecast(Pupil pupil) {
+    return !pupil.takes().isEmpty() && forecast(pupil).isEmpty();
+  }
+
   /**
    * What a thinner click would do, by the newest take that foretells it: one of the last in which
-   * they played alone against the click. Where none does, why.
+   * they played alone against the click. Nothing where none does.
    */
-  public List<String> forecast(Pupil pupil) {
-    if (pupil.takes().isEmpty()) {
-      return List.of();
-    }
+  private List<String> forecast(Pupil pupil) {
     for (int i = pupil.takes().size() - 1; i >= 0; i--) {
       List<String> says = forecast(pupil, pupil.takes().get(i));
       if (!says.isEmpty()) {
         return says;
       }
     }
-    return List.of(speaker.say("season.noForecast"));
+    return List.of();
   }
 
   private List<String> forecast(Pupil pupil, ClassTake take) {

@@ -10,8 +10,8 @@ final class ForecastRules {
   private ForecastRules() {}
 
   /**
-   * "A thinner click, the first beat alone: expect Ana's spread near 20 ms (15-30); that would
-   * hold." Of several, the thinnest that would hold, else the fullest.
+   * "With a thinner click (the first beat alone), expect Ana\'s spread near 20 ms (15-30); that
+   * would hold." Of several, the thinnest that would hold, else the fullest.
    */
   static List<Finding> thinner(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
@@ -29,7 +29,7 @@ final class ForecastRules {
     return findings;
   }
 
-  /** "After eight silent bars expect Ana about 60 ms off (40-90) when the click comes back." */
+  /** "After eight silent bars, expect Ana about 60 ms off (40-90) when the click comes back." */
   static List<Finding> silence(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : ready(evidence)) {

@@ -25,8 +25,8 @@ public final class ForecastWords {
   }
 
   /**
-   * "A thinner click, the first beat alone: expect Ana's spread near 20 ms (15-30); that would
-   * hold." Of several, the thinnest that would hold, else the fullest; null where none was
+   * "With a thinner click (the first beat alone), expect Ana\'s spread near 20 ms (15-30); that
+   * would hold." Of several, the thinnest that would hold, else the fullest; null where none was
    * foretold.
    *
    * @param toleranceMillis of the take
@@ -58,7 +58,7 @@ public final class ForecastWords {
         Quantity.millis(spread).at(interval.high()));
   }
 
-  /** "After eight silent bars expect Ana about 60 ms off (40-90) when the click comes back." */
+  /** "After eight silent bars, expect Ana about 60 ms off (40-90) when the click comes back." */
   public static List<Said> silence(PlayerReview review) {
     List<Said> says = new ArrayList<>();
     for (ForecastReview one : review.forecasts()) {

@@ -19,7 +19,10 @@ final class FreeRules {
 
   private FreeRules() {}
 
-  /** "Jonas came back a beat late at bar 9 ..." Those who came home are named together. */
+  /**
+   * "After free bars 5 to 8, Jonas came back in bar 9, a beat late ..." Those who came home are
+   * named together.
+   */
   static List<Finding> comingBack(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -42,7 +45,7 @@ final class FreeRules {
     return findings;
   }
 
-  /** "Ilse came home after two free stretches." "Jonas and Ilse came home after ..." */
+  /** "Ilse came home after free bars 5 to 8." "Jonas and Ilse came home after ..." */
   private static List<Finding> home(Evidence evidence) {
     List<FreeReview> home = cameHome(evidence);
     List<Object> names = home.stream().<Object>map(FreeReview::player).distinct().toList();
@@ -58,7 +61,9 @@ final class FreeRules {
               held ? "free.homeAndHeld" : "free.home",
               name,
               home.size(),
-              Speaker.number(home.size()));
+              Speaker.number(home.size()),
+              home.get(0).fromBar() + 1,
+              home.get(0).toBar());
       return List.of(new Finding("free", Matter.GOOD, name, size, says, null));
     }
     long free = evidence.players.stream().filter(player -> !of(evidence, player).isEmpty()).count();
@@ -192,7 +197,7 @@ final class FreeRules {
     return true;
   }
 
-  /** "Tariq gave back 22 of the 24 that were called, 8 ms later on the whole." */
+  /** "Tariq gave back 22 of the 24 notes that were called, 8 ms late." */
   static List<Finding> answers(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -213,7 +218,7 @@ final class FreeRules {
         boolean well = answered >= WELL * called && extra <= (1 - WELL) * called;
         Said where =
             Math.abs(mean) < NOTICED_MILLIS
-                ? Said.of("lean.centred")
+                ? Said.of("answer.inTime")
                 : Said.of(
                     mean < 0 ? "lean.early" : "lean.late", Quantity.millis(Math.abs(mean), null));
         findings.add(

@@ -29,7 +29,7 @@ final class LeanRules {
 
   private LeanRules() {}
 
-  /** "Comping was asked for +25 and kept +23, spread 11: controlled." */
+  /** "Comping was asked for +25 ms and kept +23 ms, with a spread of 11 ms ..." */
   static List<Finding> feel(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -92,7 +92,7 @@ final class LeanRules {
     return Said.of(quantity.value() < 0 ? "signed.minus" : "signed.plus", quantity.size());
   }
 
-  /** "Ride: ands 22 ms early, downbeats centred." */
+  /** "Ride's ands were 22 ms early, and the downbeats centred." */
   static List<Finding> upbeats(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -123,7 +123,7 @@ final class LeanRules {
     return findings;
   }
 
-  /** "Jonas 18 ms late, and steadily so." Reported, not called wrong. */
+  /** "Jonas was steadily 18 ms late against the others." Reported, not called wrong. */
   static List<Finding> lean(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -170,7 +170,7 @@ final class LeanRules {
     return upbeats(evidence).stream().anyMatch(one -> player.name().equals(one.player()));
   }
 
-  /** "Tariq is uneven: spread 44 ms." */
+  /** "Tariq is still uneven: the spread is 44 ms ..." */
   static List<Finding> spread(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -194,7 +194,7 @@ final class LeanRules {
     return findings;
   }
 
-  /** "Mina: 96 of 96 placed, spread 6 ms; the steadiest chair." Only where intervals part. */
+  /** "Mina is the steadiest chair: 96 of 96 are placed ..." Only where intervals part. */
   static List<Finding> steadiest(Evidence evidence) {
     List<Chairful> judged =
         evidence.players.stream()

@@ -58,7 +58,7 @@ final class PlaceRules {
         "otherPart", Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);
   }
 
-  /** "Ilse turned around, an eighth late, from bar 10, home at 14." */
+  /** "Ilse was turned around (an eighth late) from bar 10, and home again in bar 14." */
   static List<Finding> displaced(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -73,22 +73,22 @@ final class PlaceRules {
           longest = one;
         }
       }
-      Said shift = ShiftWords.of(longest.steps(), evidence.meter(), evidence.stepsPerBeat());
       Said says =
           episodes.size() == 1
-              ? Said.of(
-                  "place.displaced",
+              ? ShiftWords.stretch(
                   player.name(),
-                  shift,
-                  bars(evidence, longest.fromBar(), longest.toBar()))
+                  longest,
+                  evidence.bars(),
+                  evidence.meter(),
+                  evidence.stepsPerBeat())
               : Said.of(
                   "place.displacedOften",
                   player.name(),
                   Speaker.number(episodes.size()),
                   bars,
                   Speaker.number(bars),
-                  shift,
-                  bars(evidence, longest.fromBar(), longest.toBar()));
+                  ShiftWords.of(longest.steps(), evidence.meter(), evidence.stepsPerBeat()),
+                  bars(evidence, longest));
       boolean turned = ShiftWords.turnedAround(longest.steps(), evidence.stepsPerBeat());
       findings.add(
           new Finding(
@@ -129,7 +129,7 @@ final class PlaceRules {
     return findings;
   }
 
-  /** "Jonas lost the ending: nothing after bar 21." */
+  /** "Jonas lost the ending and played nothing after bar 21." */
   static List<Finding> lostEnding(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {
@@ -189,12 +189,14 @@ final class PlaceRules {
     return Finding.ofBand(NOT_HEARD, Matter.EDGES, written, says, null);
   }
 
-  /** "from bar 10, home at 14", "from bar 10 to the end", "throughout". */
-  private static Said bars(Evidence evidence, int from, int to) {
-    boolean toTheEnd = to >= evidence.bars();
-    if (from == 0 && toTheEnd) {
-      return Said.of("bars.throughout");
+  /** "in bar 10", "from bar 10 to bar 13", "from bar 10 to the end". */
+  private static Said bars(Evidence evidence, Displacement one) {
+    int first = one.fromBar() + 1;
+    if (one.toBar() == first) {
+      return Said.of("bars.in", first);
     }
-    return toTheEnd ? Said.of("bars.toTheEnd", from + 1) : Said.of("bars.home", from + 1, to + 1);
+    return one.toBar() >= evidence.bars()
+        ? Said.of("bars.toTheEnd", first)
+        : Said.of("bars.fromTo", first, one.toBar());
   }
 }

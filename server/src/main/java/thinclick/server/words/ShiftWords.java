@@ -1,6 +1,7 @@
 package thinclick.server.words;
 
 import thinclick.protocol.music.Meter;
+import thinclick.server.scoring.Displacement;
 
 /** A displacement by whole steps: "turned around", "a beat late", "a bar out". */
 public final class ShiftWords {
@@ -19,6 +20,25 @@ public final class ShiftWords {
     }
     Said off = Said.of("shift.off", distance(size, meter, stepsPerBeat), side(steps));
     return turnedAround(steps, stepsPerBeat) ? Said.of("shift.turned", off) : off;
+  }
+
+  /**
+   * A stretch off the part as a sentence: "Ilse was turned around (an eighth late) from bar 10, and
+   * home again in bar 14."
+   *
+   * @param bars of the take; a stretch that lasts to its end came home nowhere
+   */
+  public static Said stretch(
+      String player, Displacement one, int bars, Meter meter, int stepsPerBeat) {
+    Said shift = of(one.steps(), meter, stepsPerBeat);
+    if (one.toBar() < bars) {
+      return Said.of("place.displacedHome", player, shift, one.fromBar() + 1, one.toBar() + 1);
+    }
+    Said where =
+        one.fromBar() == 0
+            ? Said.of("bars.throughout")
+            : Said.of("bars.toTheEnd", one.fromBar() + 1);
+    return Said.of("place.displaced", player, shift, where);
   }
 
   /**

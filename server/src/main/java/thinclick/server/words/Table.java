@@ -2,7 +2,6 @@ package thinclick.server.words;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 
 /**
@@ -15,8 +14,6 @@ public final class Table {
 
   /** Between columns that have the room. */
   private static final int GAP = 2;
-
-  private static final Pattern NUMBERED = Pattern.compile("\\b(at|bar|bars|Takt|Takte) (\\d)");
 
   private final List<String> heads;
   private final List<Boolean> left;
@@ -103,17 +100,11 @@ public final class Table {
     return text.codePointCount(0, text.length());
   }
 
-  /** A number stays on one line with its unit, and with what it numbers: "home at 14". */
-  public static String joined(String text) {
-    String units = text.replace(" %", "\u00a0%").replace(" ms", "\u00a0ms");
-    return NUMBERED.matcher(units).replaceAll("$1\u00a0$2");
-  }
-
   /** Sentences as a paragraph of lines. */
   public static List<String> wrap(String text, String indent) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String part : joined(text).split(" ", -1)) {
+    for (String part : Unbroken.of(text).split(" ", -1)) {
       String word = part.replace('\u00a0', ' ');
       if (line.length() > 0 && length(line.toString()) + 1 + length(word) > WIDTH) {
         lines.add(line.toString());

@@ -18,7 +18,7 @@ final class TimeRules {
 
   private TimeRules() {}
 
-  /** "Dragged 1 % through eight silent bars at 120; 160 ms behind when the click came back." */
+  /** "The pulse dragged 1 % through eight silent bars at 120; when the click came back, ..." */
   static List<Finding> drift(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     List<StageReview> stages = evidence.review().stages();
@@ -88,7 +88,7 @@ final class TimeRules {
     return before.known() && now.known() && before.get() * now.get() < 0;
   }
 
-  /** "40 ms ahead when the click came back at bar 25." */
+  /** "After two silent bars, the pulse was 40 ms ahead when the click came back in bar 25." */
   static List<Finding> returns(Evidence evidence) {
     List<Return> returns = evidence.review().ensemble().returns();
     if (returns == null) {

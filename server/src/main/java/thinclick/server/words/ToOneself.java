@@ -12,6 +12,7 @@ final class ToOneself {
       Map.ofEntries(
           Map.entry("place.otherPart", "you.otherPart"),
           Map.entry("place.displaced", "you.displaced"),
+          Map.entry("place.displacedHome", "you.displacedHome"),
           Map.entry("place.displacedOften", "you.displacedOften"),
           Map.entry("edges.lateEntry", "you.lateEntry"),
           Map.entry("edges.lostEnding", "you.lostEnding"),

@@ -13,6 +13,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -113,6 +114,49 @@ class ReviewPictureTest {
     assertThat(24 * barWidth).isCloseTo(900 - 72 - 104, within(1e-6));
     assertThat(bar.x1() - 9 * barWidth).isCloseTo(36 + 104, within(1e-6));
     assertThat(words(drawing)).contains("turned around (an eighth late)");
+  }
+
+  /** Bars run from left to right over each place, so that dots side by side say when they came. */
+  @Test
+  void theDotsOfAPlaceStandInTheOrderOfTheirBars() {
+    List<Drawing.Disc> dots =
+        PlayerPicture.of(TURNED, "Mina", Speaker.english()).items().stream()
+            .flatMap(one -> one instanceof Drawing.Disc disc ? Stream.of(disc) : Stream.of())
+            .toList();
+    List<Drawing.Disc> drawn = dots.subList(0, dots.size() - 1); // the last is the key's
+    List<Integer> steps = TURNED.take().parts().get(indexOf(TURNED, "Mina")).attackSteps();
+    double column = (PlayerPicture.WIDTH - 34) / 8;
+
+    assertThat(drawn).hasSameSizeAs(steps);
+    for (int i = 0; i < steps.size(); i++) {
+      int place = steps.get(i) % 8;
+      double middle = 34 + (place + 0.5) * column;
+      // 24 bars over four sevenths of the column, the first at its left.
+      double bar = (steps.get(i) / 8) / 23.0 - 0.5;
+      assertThat(drawn.get(i).x()).isCloseTo(middle + bar * column * 4 / 7, within(1e-6));
+    }
+    assertThat(words(PlayerPicture.of(TURNED, "Mina", Speaker.english())))
+        .contains("Above each place of the bar, its bars run from left to right.");
+  }
+
+  /** What is drawn of the bars says which they are: a word, and a number in the middle of each. */
+  @Test
+  void theBarsOfEpisodesAreNumbered() {
+    Drawing drawing = PlayerPicture.of(TURNED, "Ilse", Speaker.english());
+    List<Drawing.Words> said =
+        drawing.items().stream()
+            .flatMap(one -> one instanceof Drawing.Words words ? Stream.of(words) : Stream.of())
+            .toList();
+    Drawing.Words bar =
+        said.stream().filter(one -> one.text().equals("Bar")).findFirst().orElseThrow();
+    List<Drawing.Words> numbers = said.stream().filter(one -> one.y() == bar.y()).skip(1).toList();
+    double wide = (PlayerPicture.WIDTH - 104) / 24;
+
+    assertThat(numbers)
+        .extracting(Drawing.Words::text)
+        .containsExactlyElementsOf(
+            IntStream.rangeClosed(1, 24).mapToObj(Integer::toString).toList());
+    assertThat(numbers.get(9).x()).isCloseTo(104 + 9.5 * wide, within(1e-6));
   }
 
   @Test
@@ -232,16 +276,16 @@ class ReviewPictureTest {
   }
 
   /**
-   * A lean that the chair may owe to itself is not charged: the band goes with it, so that its two
-   * sides are what is early and late, and the key says so where the band has moved.
+   * A lean that the chair may owe to itself is not charged: the strip goes with it, so that its two
+   * sides are what is early and late, and the key says so where the strip has moved.
    */
   @Test
-  void earlyAndLateAreTheSidesOfTheBandWhereverALeanPutsIt() {
+  void earlyAndLateAreTheSidesOfTheStripWhereverALeanPutsIt() {
     String sentence = Speaker.english().say("picture.scale.lean");
     Analysis analysis = Scorer.analyse(minaLate());
     Analysis.PlayerAnalysis mina = analysis.players().get(indexOf(analysis, "Mina"));
     Drawing drawing = PlayerPicture.of(analysis, "Mina", Speaker.english());
-    Drawing.Box band =
+    Drawing.Box strip =
         drawing.items().stream()
             .flatMap(one -> one instanceof Drawing.Box box ? Stream.of(box) : Stream.of())
             .filter(box -> box.tint() == Tint.BAND)
@@ -257,9 +301,9 @@ class ReviewPictureTest {
     assertThat(drawn).extracting(Drawing.Disc::tint).contains(Tint.EARLY, Tint.LATE, Tint.INK);
     for (Drawing.Disc dot : drawn) {
       Tint side =
-          dot.y() > band.y() + band.height() + 1e-6
+          dot.y() > strip.y() + strip.height() + 1e-6
               ? Tint.EARLY
-              : dot.y() < band.y() - 1e-6 ? Tint.LATE : Tint.INK;
+              : dot.y() < strip.y() - 1e-6 ? Tint.LATE : Tint.INK;
       assertThat(dot.tint()).isEqualTo(side);
     }
     long early = drawn.stream().filter(dot -> dot.tint() == Tint.EARLY).count();
@@ -339,7 +383,7 @@ class ReviewPictureTest {
     assertThat(document.getElementsByTagName("title").item(0).getTextContent())
         .isEqualTo("Turned around");
     assertThat(document.getElementsByTagName("desc").item(0).getTextContent())
-        .contains("Ilse turned around (an eighth late) from bar 10, home at 14.");
+        .contains("Ilse was turned around (an eighth late) from bar 10, and home again in bar 14.");
     assertThat(DrawingFiles.svg(draw(TURNED))).isEqualTo(svg);
     assertThat(new String(svg, StandardCharsets.UTF_8)).doesNotContain("NaN", "Infinity");
   }

@@ -161,12 +161,22 @@ class SeasonTest {
     assertThat(said(pupil("Mina"))).doesNotContain("the same click plan");
   }
 
+  /** On the page of a whole class, why nothing is foretold stands once, with all whom it is of. */
+  @Test
+  void whyNothingIsForetoldIsSaidOnceOfAll() {
+    String page = SeasonPage.of(season, ZoneOffset.UTC, ENGLISH).replace('\n', ' ');
+
+    assertThat(page)
+        .containsOnlyOnce("can be told from a take that was played alone")
+        .contains("; of Tariq, Jonas and Ilse there is none yet.");
+  }
+
   @Test
   void aThinnerClickIsForetoldWithItsIntervalFromATakeAlone() {
     assertThat(said(pupil("Mina")))
         .contains("By Followers at 120, 2026-09-22:")
         .containsPattern(
-            "A thinner click, .*: expect Mina’s spread near \\d+ ms \\(\\d+\u2013\\d+\\)");
+            "With a thinner click \\(.*\\), expect Mina’s spread near \\d+ ms \\(\\d+\u2013\\d+\\)");
   }
 
   @Test

@@ -51,17 +51,17 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches(
-            "A thinner click, the (first beat alone|one of every (second|fourth) bar): expect Ana’s"
+            "With a thinner click \\(the (first beat alone|one of every (second|fourth) bar)\\), expect Ana’s"
                 + " spread near \\d+ ms \\(\\d+\u2013\\d+\\); that (would|may or may not) hold\\.");
     // 32 beats of 100 ms2 and little else: 57 ms.
     assertThat(says("silence", alone))
         .singleElement()
         .asString()
         .matches(
-            "After eight silent bars expect Ana about [4-9]\\d ms off \\(\\d+\u2013\\d+\\) when the click"
+            "After eight silent bars, expect Ana about [4-9]\\d ms off \\(\\d+\u2013\\d+\\) when the click"
                 + " comes back\\.");
     Spoken spoken = Spoken.of(alone, ENGLISH);
-    assertThat(String.join(" ", spoken.prose(ENGLISH))).contains("A thinner click, ");
+    assertThat(String.join(" ", spoken.prose(ENGLISH))).contains("With a thinner click ");
     assertThat(spoken.prose(ENGLISH)).hasSizeBetween(3, 6);
   }
 
@@ -84,12 +84,12 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches(
-            "Slowed 1[0-4](\\.5)? ms a beat from bar 1 to bar 96; hearing each other late makes"
+            "The pulse slowed by 1[0-4](\\.5)? ms a beat from bar 1 to bar 96; hearing each other late makes"
                 + " 1[0-4](\\.5)? \\(\\d+(\\.\\d)? to \\d+(\\.\\d)?\\) of that, and the players kept"
                 + " their tempo\\.");
     assertThat(says("drift", far)).isEmpty();
     String page = ReviewPage.of(Spoken.of(far, ENGLISH), ENGLISH);
-    assertThat(page).doesNotContain("Dragged", "sing the sixteenths", "latency");
+    assertThat(page).doesNotContain("dragged", "sing the sixteenths", "latency");
   }
 
   @Test
@@ -99,7 +99,8 @@ class ModelRulesTest {
     assertThat(says("line", dragging))
         .singleElement()
         .asString()
-        .matches("Slowed .* hearing each other late makes .* of that, the players \\d+.*");
+        .matches(
+            "The pulse slowed .* hearing each other late makes .* of that, and the players \\d+.*");
     assertThat(found("line", dragging).get(0).next()).isEqualTo(Advice.SING);
     assertThat(says("line", far(3, -6, 40)))
         .singleElement()
@@ -138,12 +139,14 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches(
-            "After eight silent bars [6-9][05] ms behind when the click came back at bar 17\\.");
+            "After eight silent bars, the pulse was [6-9][05] ms behind when the click came back in"
+                + " bar 17\\.");
     assertThat(found("returns", Scorer.analyse(back(-75))).get(0).next()).isEqualTo(Advice.ISLANDS);
     assertThat(says("returns", Scorer.analyse(back(0))))
         .singleElement()
         .asString()
-        .matches("After eight silent bars only \\d+ ms (behind|ahead) when the click came back\\.");
+        .matches(
+            "After eight silent bars, the pulse was only \\d+ ms (behind|ahead) when the click came back\\.");
   }
 
   /** Forty seeds each, players who answer nobody: what is read aloud must not be chance. */

@@ -75,7 +75,7 @@ class NextTryTest {
     Spoken little =
         Spoken.of(Scorer.analyse(take.withParts(oneOfThem)), List.of(), Speaker.english());
     assertThat(little.says().get(0).text())
-        .isEqualTo("Too few attacks to judge: 8 written, 12 are needed.");
+        .isEqualTo("There are too few attacks to judge: 8 are written, and 12 are needed.");
     assertThat(little.move()).isEqualTo(Move.NO_VERDICT);
     assertThat(little.advice()).isEqualTo(Advice.PLAY_LONGER);
   }

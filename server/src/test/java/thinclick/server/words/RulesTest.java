@@ -64,7 +64,7 @@ class RulesTest {
     Take take = band.player("Mina", 0, 2, 4, 6).plays().take();
 
     assertThat(says("together", Scorer.analyse(take)))
-        .containsExactly("Too few attacks to judge: 4 written, 12 are needed.");
+        .containsExactly("There are too few attacks to judge: 4 are written, and 12 are needed.");
   }
 
   @Test
@@ -77,7 +77,7 @@ class RulesTest {
             });
 
     assertThat(says("thinnest", open))
-        .containsExactly("Borderline without a click: 82 % (between 71 and 90 %).");
+        .containsExactly("The hold without a click is borderline: 82 % (between 71 and 90 %).");
     Analysis none = edited(review -> ((ObjectNode) review.get("ensemble")).put("heldThrough", -1));
     assertThat(says("thinnest", none)).containsExactly("No stage was held to 80 %.");
   }
@@ -94,8 +94,8 @@ class RulesTest {
 
     assertThat(says("displaced", twice))
         .containsExactly(
-            "Ilse off the part two times, nine bars in all; longest a beat early, from bar 10"
-                + " to the end.");
+            "Ilse was off the part two times, nine bars in all; the longest stretch, from bar 10"
+                + " to the end, was a beat early.");
     assertThat(next("displaced", twice)).isEqualTo(Advice.BAR_NUMBERS);
   }
 
@@ -104,8 +104,8 @@ class RulesTest {
     // 1.2 percent of 16 s are 192 ms, known to a third: said to fifties.
     assertThat(says("drift", drift(1, 1.2, .8, 1.6)))
         .containsExactly(
-            "Dragged 1.2 % through eight silent bars at 120, all together; 200 ms behind by the end"
-                + " of them.");
+            "All dragged together, by 1.2 % through eight silent bars at 120; by the end of them,"
+                + " the pulse was 200 ms behind.");
     assertThat(next("drift", drift(1, -1.2, -1.6, -.8))).isEqualTo(Advice.ISLANDS);
     assertThat(says("drift", drift(1, 0.4, .3, .5))).isEmpty();
     assertThat(says("drift", drift(1, 1.2, -.1, 2.5))).isEmpty();
@@ -116,7 +116,8 @@ class RulesTest {
   void returnsTellAGoodOneFromABadOne() {
     assertThat(says("returns", back(160)))
         .containsExactly(
-            "After eight silent bars 160 ms behind when the click came back at bar 17.");
+            "After eight silent bars, the pulse was 160 ms behind when the click came back in bar"
+                + " 17.");
     assertThat(next("returns", back(160))).isEqualTo(Advice.SING);
     assertThat(next("returns", back(-160))).isEqualTo(Advice.ISLANDS);
     // A tenth of a beat at 120 is 50 ms.
@@ -152,19 +153,20 @@ class RulesTest {
     assertThat(says("added", adding(5, 90))).containsExactly("Mina added 5 notes.");
     assertThat(says("added", adding(5, 7)))
         .containsExactly(
-            "Mina: 5 attacks nobody wrote, all of them faint; they may come from the pad.");
+            "Mina sent 5 attacks that nobody wrote, all faint; they may come from the pad.");
   }
 
   /** Two answers of Mina's to calls of Ilse's, seven attacks each, as the review gives them. */
   @Test
   void answersAreSaidAgainstTheirCallsInBothLanguages() {
     assertThat(says("answers", answers(7, 7, 0, 2)))
-        .containsExactly("Mina gave back 14 of the 14 that were called, centred.");
+        .containsExactly("Mina gave back 14 of the 14 notes that were called, in time.");
     assertThat(says("answers", answers(5, 6, 0, -20)))
-        .containsExactly("Mina gave back 11 of the 14 that were called, 20 ms early.");
+        .containsExactly("Mina gave back 11 of the 14 notes that were called, 20 ms early.");
     assertThat(says("answers", answers(7, 6, 2, 12)))
         .containsExactly(
-            "Mina gave back 13 of the 14 that were called, 12 ms late, and played 4 of their own.");
+            "Mina gave back 13 of the 14 notes that were called, 12 ms late, and played 4 of their"
+                + " own.");
     assertThat(found("answers", answers(7, 6, 2, 12)))
         .extracting(one -> Speaker.of(Locale.GERMAN).say(one.says()))
         .containsExactly(
@@ -202,9 +204,10 @@ class RulesTest {
     // Gaps of half a second: 2.5 percent of them, 12.5 ms, is just noticed.
     assertThat(says("lean", lean("Mina", 12, 0))).isEmpty();
     assertThat(says("lean", lean("Mina", 13, 0)))
-        .containsExactly("Mina 13 ms late against the others, steadily.");
+        .containsExactly("Mina was steadily 13 ms late against the others.");
     assertThat(says("lean", lean("Mina", -9, 14)))
-        .containsExactly("Mina 9 ms early; this chair is only known to 14 ms: no verdict.");
+        .containsExactly(
+            "Mina was 9 ms early, but this chair is only known to 14 ms, so there is no verdict.");
     assertThat(found("lean", lean("Mina", 20, 0)))
         .singleElement()
         .satisfies(one -> assertThat(one.next()).isNull()); // reported, not called wrong
@@ -213,7 +216,7 @@ class RulesTest {
   @Test
   void upbeatsAreSaidApartFromDownbeats() {
     assertThat(says("upbeats", upbeats(-22, 1)))
-        .containsExactly("Mina: ands 22 ms early, downbeats centred.");
+        .containsExactly("Mina\u2019s ands were 22 ms early, and the downbeats centred.");
     assertThat(next("upbeats", upbeats(-22, 1))).isEqualTo(Advice.ANDS_ALONE);
     assertThat(next("upbeats", upbeats(30, 1))).isEqualTo(Advice.TWO_AND_FOUR_AND);
     assertThat(says("upbeats", upbeats(-8, 1))).isEmpty();
@@ -250,11 +253,11 @@ class RulesTest {
   void ofThinnerClicksTheThinnestThatWouldHoldIsSaid() {
     assertThat(says("thinner", forecasts(20, 30, 24, 38)))
         .containsExactly(
-            "A thinner click, the one of every fourth bar: expect Mina\u2019s spread near 30 ms (25\u201340);"
+            "With a thinner click (the one of every fourth bar), expect Mina\u2019s spread near 30 ms (25\u201340);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(20, 30, 30, 50)))
         .containsExactly(
-            "A thinner click, the one of every second bar: expect Mina\u2019s spread near 25 ms (20\u201330);"
+            "With a thinner click (the one of every second bar), expect Mina\u2019s spread near 25 ms (20\u201330);"
                 + " that would hold.");
     assertThat(says("thinner", forecasts(30, 50, 40, 60)))
         .singleElement()
@@ -285,12 +288,12 @@ class RulesTest {
   void aLineIsToldFromItsPlayersOnlyWhereItIsLongEnough() {
     assertThat(says("line", line(5, 4, 6)))
         .containsExactly(
-            "Slowed 9 ms a beat from bar 9 to bar 16; what hearing late makes of it and what the"
+            "The pulse slowed by 9 ms a beat from bar 9 to bar 16; what hearing late makes of it and what the"
                 + " players make cannot be told apart.");
     assertThat(says("line", line(40, 4, 6)))
         .containsExactly(
-            "Slowed 9 ms a beat from bar 9 to bar 16; hearing each other late makes 4 (3 to 5) of"
-                + " that, the players 5 (4 to 6).");
+            "The pulse slowed by 9 ms a beat from bar 9 to bar 16; hearing each other late makes 4 (3 to 5) of"
+                + " that, and the players 5 (4 to 6).");
     assertThat(next("line", line(40, 4, 6))).isEqualTo(Advice.SING);
     assertThat(says("line", line(40, -1, 11)))
         .singleElement()
@@ -319,8 +322,8 @@ class RulesTest {
             late.players(),
             late.pulseMillis());
     String said =
-        "Mina heard the others in time, as it is written for them: nothing Mina played can be laid to"
-            + " the line.";
+        "Mina heard the others in time, as it is written for them, so nothing Mina played can be put"
+            + " down to the line.";
     assertThat(Spoken.of(written, ENGLISH).slip("Mina").says()).contains(said);
     assertThat(Spoken.of(written, ENGLISH).says())
         .extracting(Spoken.Sentence::text)
@@ -355,7 +358,8 @@ class RulesTest {
     Analysis analysis = Scorer.analyse(take.withAttacks(withoutIlse));
 
     assertThat(says("notHeard", analysis))
-        .containsExactly("Nothing was heard from Ilse: 64 written, none played.");
+        .containsExactly(
+            "Nothing was heard from Ilse: 64 attacks are written, and none was played.");
     assertThat(says("lostEnding", analysis)).isEmpty();
     assertThat(says("lateEntry", analysis)).isEmpty();
     assertThat(says("dropped", analysis)).isEmpty();
@@ -385,7 +389,7 @@ class RulesTest {
     Take take = HardTakes.turnedAround();
     Spoken nobody = spokenOf(take, attack -> false);
     String once = "Nothing was heard from anybody, so there is nothing to judge.";
-    String next = "look at the sound check and the keys, then the same once more";
+    String next = "look at the sound check and the keys, then play the same once more";
 
     assertThat(nobody.nobodyHeard()).isTrue();
     assertThat(nobody.prose(ENGLISH)).containsExactly(once, "Next: " + next + ".");
@@ -412,7 +416,7 @@ class RulesTest {
     assertThat(heard.prose(ENGLISH))
         .containsExactly(
             "Nothing was heard but the stand-ins, so there is nothing to judge.",
-            "Next: look at the sound check and the keys, then the same once more.");
+            "Next: look at the sound check and the keys, then play the same once more.");
     assertThat(heard.slip(first).says().get(0)).isEqualTo(heard.says().get(0).text());
   }
 
@@ -427,8 +431,8 @@ class RulesTest {
     assertThat(without.nobodyHeard()).isFalse();
     assertThat(without.slip("Ilse").says())
         .containsExactly(
-            "Nothing was heard from you: 64 written, none played.",
-            "Next: look at the sound check and the keys, then the same once more.");
+            "Nothing was heard from you: 64 attacks are written, and none was played.",
+            "Next: look at the sound check and the keys, then play the same once more.");
     assertThat(Outcome.of(without.review()).lostShare()).isZero();
     assertThat(Outcome.notHeard(without.review())).containsExactly("Ilse");
   }

@@ -25,7 +25,7 @@ class SpokenTest {
     assertThat(json.at("/words/0").has("player")).isFalse();
     assertThat(json.at("/words/1/player").stringValue()).isEqualTo("Ilse");
     assertThat(json.get("next").stringValue())
-        .isEqualTo("count aloud, all beats, half as many bars");
+        .isEqualTo("count aloud, with a click on all beats, for half as many bars");
     assertThat(json.get("language").stringValue()).isEqualTo("en");
     assertThat(json.at("/stages/2/click").stringValue()).isEqualTo("no click");
     assertThat(json.at("/players/2/player").stringValue()).isEqualTo("Ilse");
@@ -102,18 +102,18 @@ class SpokenTest {
   void whatComesNextIsForThePlayerAndForTheBand() {
     Spoken spoken = Spoken.of(Scorer.analyse(HardTakes.turnedAround()), Speaker.english());
     assertThat(spoken.nextSteps("Ilse", Speaker.english()))
-        .containsExactly("Count aloud, all beats, half as many bars.");
+        .containsExactly("Count aloud, with a click on all beats, for half as many bars.");
     assertThat(spoken.nextSteps("Mina", Speaker.english()))
         .containsExactly(
-            "Nothing to work on alone.",
-            "With the band: count aloud, all beats, half as many bars.");
+            "There is nothing to work on alone.",
+            "With the band: count aloud, with a click on all beats, for half as many bars.");
     assertThat(spoken.nextSteps("", Speaker.english()))
-        .containsExactly("Count aloud, all beats, half as many bars.");
+        .containsExactly("Count aloud, with a click on all beats, for half as many bars.");
     Spoken late = Spoken.of(Scorer.analyse(HardTakes.noisyPad()), Speaker.english());
     assertThat(late.nextSteps("Mina", Speaker.english()))
         .containsExactly(
             "By yourself: turn the pad\u2019s sensitivity down, and try it before the take.",
-            "With the band: once more like this, then the next rung.");
+            "With the band: play it once more like this, then take the next rung.");
   }
 
   /** Who reads "You were turned around" does not read the same of a third person below it. */
@@ -122,7 +122,10 @@ class SpokenTest {
     Spoken read = Spoken.fromJson(spoken.toJson());
     List<String> band = read.says().stream().map(Spoken.Sentence::text).toList();
     String ofIlse =
-        band.stream().filter(one -> one.startsWith("Ilse turned around")).findFirst().orElseThrow();
+        band.stream()
+            .filter(one -> one.startsWith("Ilse was turned around"))
+            .findFirst()
+            .orElseThrow();
 
     assertThat(read.slip("Ilse").says()).anyMatch(one -> one.startsWith("You were turned around"));
     assertThat(read.besides(read.slip("Ilse")))
@@ -141,22 +144,23 @@ class SpokenTest {
     // Figures of lean and spread are the scorer's own and may come out a little otherwise.
     assertThat(
             ReviewPage.slip(spoken, "Ilse", Speaker.english())
-                .replaceAll("spread \\d+", "spread N")
+                .replaceAll("spread of \\d+", "spread of N")
                 .replaceAll("(?m) +-?\\d+ +\\d+$", " N N"))
         .isEqualTo(
             """
             Ilse, Turned around: 24 bars of 4/4 at 120.
 
-            You placed 80 of 96, spread N ms. You were turned around (an eighth late) from
-            bar 10, home at 14. Had you been off by a beat, it would not show: the part is
-            the same there. Next: count aloud, all beats, half as many bars.
+            You placed 80 of 96, with a spread of N ms. You were turned around (an eighth
+            late) from bar 10, and home again in bar 14. Had you been off by a beat, it
+            would not show: the part is the same there. Next: count aloud, with a click on
+            all beats, for half as many bars.
 
             Bars   Click          Written  Placed  Dropped  Added  Lean  Spread
             1-8    all beats           32      32        0      0 N N
             9-16   one and three       32      16        0      0 N N
             17-24  no click            32      32        0      0 N N
 
-            Lean and spread in ms, a negative lean is early.
+            Lean and spread are in ms, and a negative lean is early.
             """);
   }
 }

@@ -31,6 +31,7 @@ import thinclick.server.material.Rung;
 import thinclick.server.material.Stock;
 import thinclick.server.material.pitch.Instrument;
 import thinclick.server.material.pitch.Scale;
+import thinclick.server.scoring.Displacement;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Reason;
 import thinclick.server.season.ErasedPlace;
@@ -153,8 +154,8 @@ class WordsTest {
     "4/4, 2,  2, a beat late",
     "4/4, 2,  3, turned around (three eighths late)",
     "4/4, 2, -4, two beats early",
-    "4/4, 2,  8, 'a bar out, late'",
-    "4/4, 2, -16, 'two bars out, early'",
+    "4/4, 2,  8, a bar out (late)",
+    "4/4, 2, -16, two bars out (early)",
     "4/4, 4,  1, a sixteenth late",
     "4/4, 4,  2, turned around (two sixteenths late)",
     "4/4, 4, -3, three sixteenths early",
@@ -163,7 +164,7 @@ class WordsTest {
     "4/4, 6,  3, turned around (three sixths of a beat late)",
     "6/8, 3,  1, an eighth late",
     "6/8, 3,  3, a beat late",
-    "6/8, 3,  6, 'a bar out, late'",
+    "6/8, 3,  6, a bar out (late)",
     "12/8, 6, 1, a sixteenth late",
   })
   void aShiftIsSaidAsItIs(String meter, int stepsPerBeat, int steps, String said) {
@@ -226,9 +227,23 @@ class WordsTest {
 
     @Test
     void thatIsABarHasNoThousandsMark() {
-      assertThat(ENGLISH.say(Said.of("bars.home", 1_200, 1_204)))
-          .isEqualTo("from bar 1200, home at 1204");
+      assertThat(ENGLISH.say(Said.of("place.displacedHome", "Ana", "late", 1_200, 1_204)))
+          .isEqualTo("Ana was late from bar 1200, and home again in bar 1204.");
     }
+  }
+
+  /** A stretch that lasts to the end of the take came home in no bar of it. */
+  @ParameterizedTest
+  @CsvSource({
+    "4, 8, 'Ana was a beat late from bar 5, and home again in bar 9.'",
+    "4, 24, Ana was a beat late from bar 5 to the end.",
+    "0, 24, Ana was a beat late throughout.",
+    "0, 23, 'Ana was a beat late from bar 1, and home again in bar 24.'",
+  })
+  void aStretchSaysWhereItBeganAndWhereThePlayerWasHome(int from, int to, String says) {
+    Displacement stretch = new Displacement(from, to, 2);
+
+    assertThat(ENGLISH.say(ShiftWords.stretch("Ana", stretch, 24, FOUR_FOUR, 2))).isEqualTo(says);
   }
 
   @Nested

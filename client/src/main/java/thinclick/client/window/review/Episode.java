@@ -16,12 +16,14 @@ import thinclick.server.words.Speaker;
  * @param fromBar the first bar, from 0
  * @param toBar the first bar after it
  * @param steps by how many steps, positive late
- * @param says what it is called
+ * @param called what it is called: "a beat late"
+ * @param says as a sentence
  */
-record Episode(String player, int fromBar, int toBar, int steps, String says) {
+record Episode(String player, int fromBar, int toBar, int steps, String called, String says) {
   /** All of a review, in the order of its players. */
   static List<Episode> of(Review review, Words words) {
     Speaker speaker = Speaker.of(words.locale());
+    int bars = bars(review);
     List<Episode> episodes = new ArrayList<>();
     for (PlayerReview player : review.players()) {
       for (Displacement one : player.displacements()) {
@@ -31,7 +33,10 @@ record Episode(String player, int fromBar, int toBar, int steps, String says) {
                 one.fromBar(),
                 one.toBar(),
                 one.steps(),
-                speaker.say(ShiftWords.of(one.steps(), review.meter(), review.stepsPerBeat()))));
+                speaker.say(ShiftWords.of(one.steps(), review.meter(), review.stepsPerBeat())),
+                speaker.say(
+                    ShiftWords.stretch(
+                        player.player(), one, bars, review.meter(), review.stepsPerBeat()))));
       }
     }
     return episodes;
@@ -42,8 +47,8 @@ record Episode(String player, int fromBar, int toBar, int steps, String says) {
     return Speaker.of(words.locale()).say(ShiftWords.steps(review.meter(), review.stepsPerBeat()));
   }
 
-  /** As a sentence. */
-  String spoken(Words words) {
-    return words.say("leader.episode", player, says, fromBar + 1, toBar + 1);
+  /** How many bars the take was planned for; one where it had no stage. */
+  static int bars(Review review) {
+    return review.stages().isEmpty() ? 1 : review.stages().get(review.stages().size() - 1).toBar();
   }
 }

@@ -18,6 +18,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.Speaker;
 import thinclick.server.words.Spoken;
 import tools.jackson.core.JacksonException;
 
@@ -28,7 +29,7 @@ public final class LeaderView {
   private final FollowLines follows;
   private final LeaderFiles files;
   private final Words words;
-  private final TimeLine timeLine = new TimeLine();
+  private final TimeLine timeLine;
   private final CompareSection compared;
   private final Keeping keeping;
   private final VBox root = new VBox(14);
@@ -38,6 +39,7 @@ public final class LeaderView {
     roles = new RoleLines(words);
     turns = new TurnLines(words);
     follows = new FollowLines(words);
+    timeLine = new TimeLine(Speaker.of(words.locale()).say("picture.bars"));
     files = new LeaderFiles(words);
     compared = new CompareSection(session.past(), words);
     keeping = new Keeping(words, "review-kept");
@@ -133,23 +135,18 @@ public final class LeaderView {
 
   private Node episodes(Review review) {
     List<Episode> found = Episode.of(review, words);
-    List<String> says = found.stream().map(one -> one.spoken(words)).toList();
+    List<String> says = found.stream().map(Episode::says).toList();
     List<String> names = review.players().stream().map(PlayerReview::player).toList();
-    int bars = review.stages().isEmpty() ? 1 : last(review);
     String none = words.say("leader.episodes.none");
     VBox box = headed(words.say("leader.episodes", Episode.steps(review, words)));
     if (!found.isEmpty()) {
-      timeLine.show(names, found, bars, String.join(" ", says));
+      timeLine.show(names, found, Episode.bars(review), String.join(" ", says));
       box.getChildren().add(timeLine);
     }
     for (String sentence : says.isEmpty() ? List.of(none) : says) {
       box.getChildren().add(Prose.of(sentence));
     }
     return box;
-  }
-
-  private static int last(Review review) {
-    return review.stages().get(review.stages().size() - 1).toBar();
   }
 
   private VBox ruled(String key) {

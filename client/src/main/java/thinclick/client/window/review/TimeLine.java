@@ -8,6 +8,7 @@ import javafx.scene.text.TextAlignment;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.PaintedStrip;
 import thinclick.client.window.look.Palette;
+import thinclick.server.engraving.Face;
 
 /**
  * Episodes on a time line: a ruled line for each player, bars from left to right, a stretch off the
@@ -22,8 +23,14 @@ final class TimeLine extends PaintedStrip {
   private List<Episode> episodes = List.of();
   private int bars = 1;
 
-  TimeLine() {
+  private final String axisSays;
+
+  /**
+   * @param axisSays what the numbers below count
+   */
+  TimeLine(String axisSays) {
     super(30);
+    this.axisSays = axisSays;
   }
 
   void show(List<String> names, List<Episode> found, int takeBars, String spoken) {
@@ -72,12 +79,30 @@ final class TimeLine extends PaintedStrip {
     double high = Math.rint(ROW_EMS * em() * 0.34);
     pen.setFill(colour(late ? palette().late() : palette().early()));
     pen.fillRect(from, late ? y - 0.5 - high : y + 0.5, wide, high);
+    called(pen, episode, from, from + wide, left, y + (late ? -high : high) / 2);
+  }
+
+  /**
+   * What it is called stands beside it, where there is room; the sentence below says it as well.
+   */
+  private void called(
+      GraphicsContext pen, Episode episode, double from, double to, double left, double y) {
+    pen.setFont(Faces.TEXT.at(em() * 0.85));
+    double wide = Face.REGULAR.width(episode.called(), em() * 0.85);
+    double air = em() * 0.4;
+    if (to + air + wide <= getWidth()) {
+      pen.fillText(episode.called(), to + air, y);
+    } else if (from - air - wide >= left) {
+      pen.fillText(episode.called(), from - air - wide, y);
+    }
   }
 
   private void axis(GraphicsContext pen, double left, double bar, double top) {
     int every = bars <= 12 ? 1 : bars <= 32 ? 4 : 8;
     pen.setFill(colour(palette().soft()));
     pen.setFont(Faces.TEXT.at(em() * 0.85));
+    pen.setTextAlign(TextAlignment.LEFT);
+    pen.fillText(axisSays, 0, top + em() * 0.85, left - em() * 0.5);
     pen.setTextAlign(TextAlignment.CENTER);
     pen.setStroke(colour(palette().rule()));
     for (int number = 0; number <= bars; number++) {

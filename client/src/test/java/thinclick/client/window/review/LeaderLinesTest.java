@@ -65,8 +65,8 @@ class LeaderLinesTest {
     assertThat(one.fromBar()).isEqualTo(4);
     assertThat(one.toBar()).isEqualTo(8);
     assertThat(one.steps()).isEqualTo(1);
-    assertThat(one.spoken(words))
-        .isEqualTo("Jonas turned around (an eighth late) from bar 5, home at 9.");
+    assertThat(one.says())
+        .isEqualTo("Jonas was turned around (an eighth late) from bar 5, and home again in bar 9.");
   }
 
   @Test

@@ -41,7 +41,7 @@ import thinclick.server.words.Spoken;
 class OneNumberTest {
   private static final Words WORDS = Words.in(Locale.ENGLISH);
   private static final Speaker SPEAKER = Speaker.english();
-  private static final Pattern SPREAD = Pattern.compile("spread (\\d+) ms");
+  private static final Pattern SPREAD = Pattern.compile("spread (?:of|is) (\\d+) ms");
 
   /** Two who keep time as badly as the seed says, and drop some. */
   private static Take take(long seed) {
