@@ -1,6 +1,7 @@
 package thinclick.server.engraving;
 
 import java.util.Locale;
+import java.util.Set;
 import thinclick.protocol.json.BadInput;
 
 /** Sizes of paper, millimetres. */
@@ -8,12 +9,21 @@ public enum Paper {
   A4(210, 297),
   LETTER(215.9, 279.4);
 
+  /** ISO 3166 codes, as in the measurement data of CLDR, paper size US-Letter. */
+  private static final Set<String> PRINTS_LETTER =
+      Set.of("BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE");
+
   private final double width;
   private final double height;
 
   Paper(double width, double height) {
     this.width = width;
     this.height = height;
+  }
+
+  /** What is usually printed on there: Letter in most of the Americas, A4 elsewhere. */
+  public static Paper usualIn(Locale place) {
+    return PRINTS_LETTER.contains(place.getCountry()) ? LETTER : A4;
   }
 
   /** Its width, millimetres. */

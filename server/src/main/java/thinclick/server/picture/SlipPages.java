@@ -116,7 +116,7 @@ public final class SlipPages {
       int first = stage.fromBar() + 1;
       bars.add(first == stage.toBar() ? Integer.toString(first) : first + "\u2013" + stage.toBar());
       clicks.add(spoken.clicks().get(i));
-      placed.add(own.written() == 0 ? NOTHING : own.placed() + " / " + own.written());
+      placed.add(own.written() == 0 ? NOTHING : of(own.placed(), own.written()));
       shares.add(own.written() == 0 ? null : (Double) ((double) own.placed() / own.written()));
       leans.add(figure(own.leanMillis()));
       spreads.add(figure(own.spreadMillis()));
@@ -135,7 +135,7 @@ public final class SlipPages {
         SMALL * 1.15,
         List.of(
             speaker.say("slip.page.placed"),
-            player.placed() + " / " + player.written(),
+            of(player.placed(), player.written()),
             speaker.say("slip.page.lean"),
             millis(player.leanMillis())));
     sheet.pair(
@@ -166,8 +166,12 @@ public final class SlipPages {
     }
   }
 
-  private static String placed(PositionReview position) {
-    return position.written() == 0 ? NOTHING : position.placed() + " / " + position.written();
+  private String placed(PositionReview position) {
+    return position.written() == 0 ? NOTHING : of(position.placed(), position.written());
+  }
+
+  private String of(int placed, int written) {
+    return speaker.say(Said.of("slip.page.of", placed, written));
   }
 
   private String figure(Figure figure) {

@@ -22,6 +22,14 @@ final class SlipSheet {
   private static final double LEAST_SHARE = 5;
   private static final double BLANK = 5.2;
 
+  /** The least share of the width that a last line takes, where breaking earlier can bring it. */
+  private static final double LEAST_LAST = 0.25;
+
+  /** How much narrower is tried, each time, and at the least. */
+  private static final double NARROWER = 0.97;
+
+  private static final double NARROWEST = 0.6;
+
   private final Paper paper;
   private final List<Mark> marks = new ArrayList<>();
   private double y = MARGIN_MM / SPACE_MM;
@@ -81,12 +89,26 @@ final class SlipSheet {
     wrapped(text, face, size).forEach(line -> line(line, face, size, ink));
   }
 
+  /** In as few lines as the width asks for; where the last were a lone word, broken earlier. */
   private List<String> wrapped(String text, Face face, double size) {
+    List<String> lines = within(width(), text, face, size);
+    for (double narrower = NARROWER; narrower > NARROWEST; narrower *= NARROWER) {
+      String last = lines.get(lines.size() - 1);
+      List<String> earlier = within(narrower * width(), text, face, size);
+      if (face.width(last, size) > LEAST_LAST * width() || earlier.size() > lines.size()) {
+        return lines;
+      }
+      lines = earlier;
+    }
+    return lines;
+  }
+
+  private static List<String> within(double width, String text, Face face, double size) {
     List<String> lines = new ArrayList<>();
     String line = "";
     for (String word : text.strip().split("\\s+", -1)) {
       String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && face.width(longer, size) > width()) {
+      if (!line.isEmpty() && face.width(longer, size) > width) {
         lines.add(line);
         line = word;
       } else {

@@ -33,10 +33,10 @@ public final class AttackTable {
   /** A head and a row for each attack, player by player in the order of time; lines end in CRLF. */
   public static String of(Analysis analysis) {
     StringBuilder csv = new StringBuilder();
-    line(csv, HEADS);
+    line(csv, HEADS, ",");
     for (Analysis.PlayerAnalysis player : analysis.players()) {
       for (Analysis.Played played : player.played()) {
-        line(csv, row(analysis.take(), player.player(), played));
+        line(csv, row(analysis.take(), player.player(), played), ",");
       }
     }
     return csv.toString();
@@ -79,10 +79,10 @@ public final class AttackTable {
     return "\"" + (formula ? "'" : "") + value.replace("\"", "\"\"") + "\"";
   }
 
-  static void line(StringBuilder csv, List<? extends @Nullable String> cells) {
+  static void line(StringBuilder csv, List<? extends @Nullable String> cells, String separator) {
     for (int i = 0; i < cells.size(); i++) {
       String cell = cells.get(i);
-      csv.append(i == 0 ? "" : ",").append(cell == null ? "" : cell);
+      csv.append(i == 0 ? "" : separator).append(cell == null ? "" : cell);
     }
     csv.append("\r\n");
   }

@@ -20,12 +20,12 @@ public final class LeaderFiles {
     this.words = words;
   }
 
-  /** A page for each pupil, as one PDF. */
+  /** A page for each pupil, as one PDF, on the paper of where the window is. */
   public byte[] pages(Spoken spoken) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {
       PdfFiles.write(
-          SlipPages.of(spoken, Speaker.of(words.locale()), Paper.A4),
+          SlipPages.of(spoken, Speaker.of(words.locale()), Paper.usualIn(words.locale())),
           spoken.review().title(),
           words.language(),
           bytes);
@@ -35,8 +35,9 @@ public final class LeaderFiles {
     return bytes.toByteArray();
   }
 
-  /** The figures for a spreadsheet. */
+  /** The figures for a spreadsheet where the window is, in UTF-8. */
   public byte[] figures(Spoken spoken) {
-    return FigureTable.of(spoken.review()).getBytes(StandardCharsets.UTF_8);
+    return FigureTable.of(spoken.review(), Speaker.of(words.locale()), words.locale())
+        .getBytes(StandardCharsets.UTF_8);
   }
 }

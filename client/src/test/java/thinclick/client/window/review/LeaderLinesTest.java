@@ -1,6 +1,7 @@
 package thinclick.client.window.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -19,6 +20,7 @@ import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
+import thinclick.server.engraving.Paper;
 import thinclick.server.picture.PlayerSheet;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
@@ -175,11 +177,33 @@ class LeaderLinesTest {
     String csv = new String(files.figures(spoken), StandardCharsets.UTF_8);
     String[] rows = csv.split("\r\n", -1);
     assertThat(rows).hasSize(4);
-    assertThat(rows[0]).startsWith("player,role,standIn,written,placed");
-    assertThat(rows[1]).startsWith("\"Mina\",,false,128,128,0,0,0,100.000,");
-    assertThat(rows[2]).endsWith(",4");
-    int columns = rows[0].split(",", -1).length;
+    assertThat(rows[0])
+        .startsWith("\ufeff\"Player\",\"Role\",\"Stand-in\",\"Written\",\"Placed\",")
+        .endsWith("\"Off the part from bar\"");
+    assertThat(rows[1]).startsWith("\"Mina\",,,128,128,0,0,0,0,100.0,");
+    assertThat(rows[2]).endsWith(",5");
+    int columns = rows[0].split("\",\"", -1).length;
     assertThat(rows[1].split(",", -1)).hasSize(columns);
+  }
+
+  /** A spreadsheet in German takes a comma for the decimal sign, and would split there. */
+  @Test
+  void theFiguresAreWrittenAsTheSpreadsheetReadsThem() {
+    LeaderFiles german = new LeaderFiles(Words.in(Locale.GERMANY));
+    String[] rows = new String(german.figures(spoken), StandardCharsets.UTF_8).split("\r\n", -1);
+    assertThat(rows[0]).startsWith("\ufeff\"Wer\";\"Aufgabe\";").contains("\"Gehalten (%) von\"");
+    assertThat(rows[1]).startsWith("\"Mina\";;;128;128;0;0;0;0;100,0;");
+  }
+
+  @Test
+  void thePagesAreOnThePaperOfThePlace() throws IOException {
+    for (Paper paper : Paper.values()) {
+      Locale place = paper == Paper.LETTER ? Locale.US : Locale.UK;
+      try (PDDocument pages = Loader.loadPDF(new LeaderFiles(Words.in(place)).pages(spoken))) {
+        double millimetres = pages.getPage(0).getMediaBox().getHeight() / 72 * 25.4;
+        assertThat(millimetres).as(place.toString()).isCloseTo(paper.height(), within(0.1));
+      }
+    }
   }
 
   @Test
