@@ -233,8 +233,8 @@ final class Shell {
     view = shown;
     leaveRoom();
     root.setCenter(page);
-    ToggleButton tab = tabs.get(shown);
-    group.selectToggle(tab);
+    // Practising alone is behind the door, whose word says so.
+    group.selectToggle(tabs.get(shown == View.PRACTICE ? View.DOOR : shown));
   }
 
   void say(String now, boolean urgent) {

@@ -15,9 +15,9 @@ enum View {
   /** What the last take was worth. */
   REVIEW("review", 5),
   /** A class over its weeks. */
-  SEASON("season", 7),
+  SEASON("season", 6),
   /** How the window looks, and its keys. */
-  SETTINGS("settings", 6),
+  SETTINGS("settings", 7),
   /** How a class, a duo and a clinic go, step by step; by F1. */
   HELP("help", 0);
 

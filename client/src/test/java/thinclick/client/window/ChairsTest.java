@@ -141,7 +141,7 @@ class ChairsTest {
     until(() -> chairs.all().stream().allMatch(chair -> analysed(chair.review().pageProperty())));
     assertThat(players(0))
         .hasSize(4)
-        .allMatch(line -> line.get(line.size() - 1).equals("88 % of written"));
+        .allMatch(line -> line.get(line.size() - 1).equals("88\u00a0% of written"));
     for (int chair = 1; chair < 4; chair++) {
       int one = chair;
       String name = on(() -> chairs.get(one).name());

@@ -61,7 +61,7 @@ class GalleryTest extends PictureCase {
     both("practice");
     robot.type(KeyCode.F1);
     both("help");
-    control(KeyCode.DIGIT6);
+    control(KeyCode.DIGIT7);
     both("settings");
     control(KeyCode.DIGIT1);
     both("check-silence");

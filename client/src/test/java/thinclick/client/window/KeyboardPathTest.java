@@ -41,8 +41,8 @@ class KeyboardPathTest extends WindowCase {
     open();
   }
 
-  /** As the window writes keys: Enter, Ctrl+Enter, Ctrl+., Ctrl+D. */
-  private static final Pattern KEY = Pattern.compile("(Ctrl\\+)?(Enter|(?<=\\+)[A-Z0-9.])");
+  /** As the window writes keys: Enter, Ctrl+Enter, Ctrl+Period, Ctrl+D. */
+  private static final Pattern KEY = Pattern.compile("(Ctrl\\+)?(Enter|Period|(?<=\\+)[A-Z0-9])");
 
   private int actions;
 
@@ -78,7 +78,7 @@ class KeyboardPathTest extends WindowCase {
     aKeyHeldWhenTheFocusWentTapsAgain();
     assertThat(on(() -> session.state().takeRuns())).as("neither Esc nor a letter stops").isTrue();
 
-    says("Ctrl+. stops");
+    says("Ctrl+Period stops");
     action(this::doWhatItSays);
     until(() -> session.state().phase() == Phase.REVIEW);
     says("The lesson goes on with Ctrl+Enter. Once more: Even eighths");
@@ -123,7 +123,7 @@ class KeyboardPathTest extends WindowCase {
     KeyCode code =
         switch (key.group(2)) {
           case "Enter" -> KeyCode.ENTER;
-          case "." -> KeyCode.PERIOD;
+          case "Period" -> KeyCode.PERIOD;
           default -> KeyCode.getKeyCode(key.group(2));
         };
     if (key.group(1) == null) {

@@ -81,7 +81,7 @@ class LecternPageTest extends WindowCase {
       robot.interact(() -> desk.lecternDesk().lesson().pause());
     }
     assertThat(text("readiness")).endsWith("ready");
-    assertThat(inUse("lessons")).containsExactly("First day, 45 minutes, 6 drills, in use");
+    assertThat(inUse("lessons")).containsExactly("First day, 45\u00a0minutes, 6 drills, in use");
     assertThat(inUse("drills")).containsExactly("Even eighths, 4/4, level 1, in use");
     List<Bounds> dealt = commands();
     control(KeyCode.ENTER);

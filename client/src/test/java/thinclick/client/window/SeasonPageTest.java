@@ -77,7 +77,7 @@ class SeasonPageTest extends PictureCase {
     until(() -> session.state().phase() == Phase.DEALT);
     until(() -> texts("fit-says").stream().anyMatch(says -> says.startsWith("Mina stands at ")));
 
-    control(KeyCode.DIGIT7);
+    control(KeyCode.DIGIT6);
     until(() -> stage.getTitle().equals("Thinclick: Season"));
     until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Jonas took part")));
     robot.interact(

@@ -75,7 +75,7 @@ class WalksTest extends WindowCase {
     begin("A class in five steps");
     write("Your name", "Ana");
     write("Class", "7b");
-    fire("Let other computers of this network in, encrypted");
+    fire("Let other computers on this network join");
     fire("Open a room");
     until(() -> session.state().inside() && onPage("Lectern"));
     assertThat(on(() -> label("#address").getText()))
@@ -103,7 +103,7 @@ class WalksTest extends WindowCase {
     ClickPlan before = on(() -> session.state().plan());
     control("Ctrl+R", KeyCode.R);
     until(() -> !before.equals(session.state().plan()));
-    control("Ctrl+.", KeyCode.PERIOD);
+    control("Ctrl+Period", KeyCode.PERIOD);
     until(() -> session.state().review() != null && onPage("Review"));
     stepIsOver();
 
@@ -118,7 +118,7 @@ class WalksTest extends WindowCase {
     begin("A duo in five steps");
     write("Your name", "Ana");
     assertThat(((CheckBox) named("Let other computers", true)).isSelected()).isTrue();
-    pressed.add("Let other computers of this network in, encrypted");
+    pressed.add("Let other computers on this network join");
     fire("Open a room");
     until(() -> session.state().inside() && onPage("Lectern"));
     stepIsOver();

@@ -35,6 +35,9 @@ import thinclick.protocol.file.Hearing.Mode;
  * of taps.
  */
 public final class CheckView {
+  /** The share of the page's height in view that the ledger takes: the rest is what it is about. */
+  private static final double LEDGER_SHARE = 0.4;
+
   private final CheckModel model;
   private final CheckSound sound;
   private final Words words;
@@ -49,6 +52,9 @@ public final class CheckView {
 
   /** What came of a check, and above it what begins the next: they come into view together. */
   private final VBox outcome = styled(new VBox(), "block");
+
+  /** What begins it, and above it the care to take: nobody sees the one without the other. */
+  private final VBox beginning = styled(new VBox(), "block");
 
   private final PagePane root;
 
@@ -76,6 +82,8 @@ public final class CheckView {
     this.ledger = new TapLedger(words);
     this.microphone = Prose.in(new CheckBox(words.say("check.microphone")));
     this.root = new PagePane(createView(chairSays, hearingSays, hearing));
+    root.viewportBoundsProperty()
+        .addListener((any, old, now) -> ledger.within(LEDGER_SHARE * now.getHeight()));
     root.setFocusTraversable(false);
     sound.outputs().addListener((ListChangeListener<String>) any -> fillOutputs());
     sound.outputProperty().addListener(any -> fillOutputs());
@@ -92,7 +100,7 @@ public final class CheckView {
   /** Puts the cursor where one begins, in view; while a check runs, on what stops it. */
   public void begin() {
     Node first = stop.isVisible() ? stop : begin.isDisabled() ? output : begin;
-    InView.bring(first);
+    InView.keep(first == begin ? beginning : first);
     first.requestFocus();
   }
 
@@ -108,7 +116,7 @@ public final class CheckView {
     resting.forEach(node -> node.setDisable(!idle));
     if (old == Phase.IDLE && here) {
       root.requestFocus();
-      InView.bring(stop);
+      InView.keep(stop);
     } else if (idle && here) {
       begin.requestFocus();
     }
@@ -247,7 +255,10 @@ public final class CheckView {
     resting.addAll(List.of(back, wholeRoom));
     wholeRoom.managedProperty().bind(wholeRoom.visibleProperty());
     wholeRoom.setVisible(false);
-    return styled(new VBox(commands, wholeRoom), "block");
+    Label care = Prose.of(words.say("check.care"));
+    care.setId("check-care");
+    beginning.getChildren().addAll(care, commands);
+    return styled(new VBox(beginning, wholeRoom), "block");
   }
 
   private VBox found(ReadOnlyStringProperty chairSays) {

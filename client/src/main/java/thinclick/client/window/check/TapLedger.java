@@ -26,6 +26,9 @@ final class TapLedger extends Pane {
 
   private static final double ROW_EMS = 0.4;
 
+  /** A tick is seen at this height still, pixels. */
+  private static final double LEAST_ROW = 4;
+
   /** A thin rule stands above every so many taps. */
   private static final int RULED = 4;
 
@@ -43,6 +46,7 @@ final class TapLedger extends Pane {
 
   private final Words words;
   private Font font = Font.getDefault();
+  private double room = Double.MAX_VALUE;
   private @Nullable Verdict verdict;
 
   TapLedger(Words words) {
@@ -63,8 +67,19 @@ final class TapLedger extends Pane {
     draw();
   }
 
+  /** How high it is to be at most, pixels, as long as its ticks can be seen. */
+  void within(double height) {
+    if (height > 0 && height != room) {
+      room = height;
+      draw();
+    }
+  }
+
   private double row() {
-    return Math.round(ROW_EMS * font.getSize());
+    Verdict shown = verdict;
+    int rows = shown == null ? 1 : shown.offsets().size() + 2;
+    double fits = Math.floor((room - SCALE_EMS * font.getSize()) / rows);
+    return Math.max(LEAST_ROW, Math.min(Math.round(ROW_EMS * font.getSize()), fits));
   }
 
   private void draw() {

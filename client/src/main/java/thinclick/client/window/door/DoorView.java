@@ -67,7 +67,7 @@ public final class DoorView {
 
   private Node createView() {
     Label title = styled(new Label("Thinclick"), "title");
-    Label what = styled(Prose.of(words.say("door.what")), "measure");
+    Label what = Prose.of(words.say("door.what"));
     name.setId("name");
     name.setOnAction(done -> model.enter());
     fill(who, "door.name", name, model.nameProperty(), model.nameSaysProperty());
@@ -86,23 +86,21 @@ public final class DoorView {
 
     VBox alone =
         section(
-            heading("door.practise"),
             Prose.of(words.say("door.practise.what")),
             button("practise", "door.practise.button", model::practise));
     VBox chair =
         section(
-            heading("view.check"),
             Prose.of(words.say("door.check.what")),
             button("check", "door.check.button", model::check));
     TwoColumns more = columns(alone, chair);
     TwoColumns ways = columns(open(), come());
 
     Label care = styled(Prose.of(words.say("care.sound")), "soft");
-    Label names = styled(Prose.of(words.say("care.names")), "soft");
+    Label names = styled(Prose.of(words.say("door.names")), "soft");
     names.setId("door-names");
     Form.align(who, house, where);
-    TwoColumns closing = columns(section(care), section(names));
-    VBox sheet = styled(new VBox(title, what, left, section(who), ways, more, closing), "sheet");
+    TwoColumns named = columns(section(who), section(names));
+    VBox sheet = styled(new VBox(title, what, left, named, ways, more, section(care)), "sheet");
     sheet.getStyleClass().add("door-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);

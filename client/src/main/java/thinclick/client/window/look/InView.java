@@ -11,9 +11,12 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import org.jspecify.annotations.Nullable;
 
-/** Moves a page, at once, so that all of a part of it is in view. */
+/** Moves a page, at once, so that all of a part of it is in view, and no line is cut in two. */
 public final class InView {
   private static final double MARGIN = 24;
+
+  /** Where no line of text is cut in two by it, so near the edge will do. */
+  private static final double CLOSEST = 6;
 
   private InView() {}
 
@@ -105,11 +108,14 @@ public final class InView {
       return;
     }
     boolean toItsBeginning = part.getMinY() < top || part.getHeight() + MARGIN > shown;
-    if (toItsBeginning) {
-      pane.setVvalue(Math.max(0, Math.min(1, (part.getMinY() - MARGIN) / (page - shown))));
-    } else if (part.getMaxY() > top + shown) {
-      pane.setVvalue(Math.min(1, (part.getMaxY() + MARGIN - shown) / (page - shown)));
+    if (!toItsBeginning && part.getMaxY() <= top + shown) {
+      return;
     }
+    double wanted = toItsBeginning ? part.getMinY() - MARGIN : part.getMaxY() + MARGIN - shown;
+    double latest = Math.min(part.getMinY() - CLOSEST, page - shown);
+    double earliest = Math.min(latest, part.getMaxY() + CLOSEST - shown);
+    double to = PageLines.of(pane.getContent()).between(wanted, earliest, latest, shown);
+    pane.setVvalue(Math.max(0, Math.min(1, to / (page - shown))));
   }
 
   private static Node pageOf(Node node) {

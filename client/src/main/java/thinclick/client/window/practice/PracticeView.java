@@ -107,16 +107,8 @@ public final class PracticeView {
             model.begin();
           }
         });
-    VBox left =
-        styled(
-            new VBox(
-                styled(Prose.of(words.say("view.practice")), "title"),
-                styled(Prose.of(words.say("practice.what")), "soft"),
-                looking,
-                drills),
-            "block");
+    VBox left = styled(styled(styled(new VBox(looking, drills), "ruled"), "block"), "column");
     VBox.setVgrow(drills, Priority.ALWAYS);
-    left.getStyleClass().add("lectern-left");
 
     TextField tempo = styled(new TextField(), "few");
     tempo.setId("practice-tempo");
@@ -160,12 +152,17 @@ public final class PracticeView {
     form.line(words.say("practice.own"), place);
     form.line(words.say("practice.company"), count);
     FlowPane commands = styled(new FlowPane(begin, back), "commands");
-    VBox right = styled(new VBox(chosen, form, horn, commands), "sheet");
-    // The sheet ends below what it says, however long the list beside it is.
-    VBox beside = styled(new VBox(right), "lectern-right");
-    TwoColumns columns = styled(new TwoColumns(left, beside, 0, 36), "practice-columns");
+    VBox right =
+        styled(
+            styled(styled(new VBox(chosen, form, horn, commands), "ruled"), "stacked"), "column");
+    TwoColumns columns = new TwoColumns(left, right, 0.5, 44);
     VBox.setVgrow(columns, Priority.ALWAYS);
-    VBox page = styled(new VBox(columns), "page");
+    Label title = styled(Prose.of(words.say("view.practice")), "title");
+    Label what = Prose.of(words.say("practice.what"));
+    what.setMinHeight(Region.USE_PREF_SIZE); // the list gives way, in a low window
+    VBox sheet = styled(styled(new VBox(title, what, columns), "sheet"), "practice-sheet");
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     return page;
   }

@@ -83,7 +83,7 @@ public final class Words {
 
   /** Keys as they are written on a keyboard of this language, from {@code "Ctrl+D"}. */
   public String keys(String english) {
-    return english.replace("Ctrl", say("key.control"));
+    return english.replace("Ctrl", say("key.control")).replace("Period", say("key.period"));
   }
 
   /** What a chair does, as a drill says it: {@code "comping"}. */

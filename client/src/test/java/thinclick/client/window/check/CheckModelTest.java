@@ -89,7 +89,7 @@ class CheckModelTest {
   void whileItRunsItCountsAndOnlyThenSaysWhatCameOfIt() {
     model.begin(NOW);
     long first = booth.times.nanosOf(0);
-    assertThat(model.progressProperty().get()).isEqualTo("Listen to the first 4 clicks.");
+    assertThat(model.progressProperty().get()).isEqualTo("Listen to the first 4\u00a0clicks.");
     assertThat(model.soundedProperty().get()).isZero();
     model.look(first + 3 * 600_000_000L);
     assertThat(model.soundedProperty().get()).isEqualTo(4);

@@ -148,7 +148,7 @@ class LecternDeskTest {
     assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Say: Clap it once without the click.");
     assertThat(ask(() -> desk.prompt().place()))
         .isEqualTo("Drill 1 of 6: Even eighths, take 1 of 3");
-    assertThat(ask(() -> desk.prompt().left())).startsWith("45 minutes left");
+    assertThat(ask(() -> desk.prompt().left())).startsWith("45\u00a0minutes left");
     List<String> plan = ask(() -> desk.plan().lines());
     dealt(() -> desk.lesson().fewerClicks());
     assertThat(ask(() -> desk.plan().lines())).isNotEqualTo(plan);
@@ -335,12 +335,12 @@ class LecternDeskTest {
     assertThat(ask(() -> lesson.prompt().care())).isEmpty();
     hour.advanceTo(minutes(26));
     assertThat(ask(() -> lesson.prompt().care()))
-        .startsWith("26 minutes without a break: five minutes are due")
+        .startsWith("26\u00a0minutes without a break: five minutes are due")
         .contains("Pain means stop", "licensed professionals");
     run(() -> lesson.lesson().pause());
     hour.advanceTo(minutes(28));
     run(() -> lesson.lesson().pause());
-    assertThat(ask(() -> lesson.prompt().care())).startsWith("28 minutes");
+    assertThat(ask(() -> lesson.prompt().care())).startsWith("28\u00a0minutes");
     run(() -> lesson.lesson().pause());
     hour.advanceTo(minutes(33));
     run(() -> lesson.lesson().pause());

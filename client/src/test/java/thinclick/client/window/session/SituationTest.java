@@ -110,7 +110,7 @@ class SituationTest {
   void whoLeadsATakeIsToldWhatStopsIt() {
     RoomState leading = inside(true).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(leading, playing(2, 6), 0))
-        .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars. Ctrl+. stops.");
+        .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars. Ctrl+Period stops.");
   }
 
   @Test

@@ -82,10 +82,12 @@ class WallModelTest {
         List.of(new Stage(4, 1, List.of(1, 2, 3, 4), null), new Stage(4, 1, List.of(1, 3), null));
     WallPage page =
         model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
-    assertThat(page.above()).isEqualTo("100 % held");
+    assertThat(page.above()).isEqualTo("100\u00a0% held");
     assertThat(page.held()).isEqualTo(1);
     assertThat(page.heldSays()).isEqualTo("one and three");
-    assertThat(page.ribbon()).extracting(WallPage.Stretch::label).containsExactly("100 %", "100 %");
+    assertThat(page.ribbon())
+        .extracting(WallPage.Stretch::label)
+        .containsExactly("100\u00a0%", "100\u00a0%");
     assertThat(page.below()).isEqualTo("Once more, then fewer clicks");
   }
 
@@ -103,10 +105,11 @@ class WallModelTest {
     assertThat(counted.large())
         .as("as it is called: no bar has a number like this")
         .isEqualTo("three");
-    assertThat(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)).large()).isEqualTo("3 s");
+    assertThat(page(room, new TakeMoment(Part.BEFORE, 3, 0, -1, -1, 0)).large())
+        .isEqualTo("3\u00a0s");
     WallPage thins = page(room, new TakeMoment(Part.PLAYING, 0, 0, 1, 0, 3));
     assertThat(thins.large()).isEqualTo("Bar 2");
-    assertThat(thins.below()).isEqualTo("3 bars until the click thins");
+    assertThat(thins.below()).isEqualTo("3\u00a0bars until the click thins");
     assertThat(thins.ribbon()).isEmpty();
     WallPage fuller = page(room, new TakeMoment(Part.PLAYING, 0, 0, 7, 1, 1));
     assertThat(fuller.below()).isEqualTo("One bar until the click changes");

@@ -1,0 +1,109 @@
+package thinclick.client.window.look;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.text.Text;
+
+/**
+ * Where the lines of a page stand, text and what is pressed or written in, from its upper edge: so
+ * that a page is moved from line to line, and none is cut in two at an edge.
+ */
+final class PageLines {
+  /** So much of a line's height is air, pixels. */
+  private static final double AIR = 2;
+
+  private final List<Line> lines = new ArrayList<>();
+  private final Node page;
+
+  private record Line(double top, double bottom) {
+    boolean isCutAt(double y) {
+      return top + AIR < y && y < bottom - AIR;
+    }
+  }
+
+  private PageLines(Node page) {
+    this.page = page;
+  }
+
+  /** The lines of a page as it is laid out now. */
+  static PageLines of(Node page) {
+    PageLines found = new PageLines(page);
+    found.gather(page);
+    return found;
+  }
+
+  private void gather(Node node) {
+    if (!node.isVisible()) {
+      return;
+    }
+    if (node instanceof Text text) {
+      addEach(text);
+    } else if (node instanceof Button
+        || node instanceof TextField
+        || node instanceof ChoiceBox
+        || node instanceof ListView) {
+      Bounds whole = at(node);
+      lines.add(new Line(whole.getMinY() - AIR, whole.getMaxY() + AIR)); // its edge is to be seen
+    } else if (node instanceof Parent parent) {
+      parent.getChildrenUnmodifiable().forEach(this::gather);
+    }
+  }
+
+  private void addEach(Text text) {
+    if (text.getText().isBlank()) {
+      return;
+    }
+    Text one = new Text("x");
+    one.setFont(text.getFont());
+    Bounds all = at(text);
+    long count = Math.max(1, Math.round(all.getHeight() / one.getLayoutBounds().getHeight()));
+    double high = all.getHeight() / count;
+    for (int i = 0; i < count; i++) {
+      double top = all.getMinY() + i * high;
+      lines.add(new Line(top, top + high));
+    }
+  }
+
+  private Bounds at(Node node) {
+    return page.sceneToLocal(node.localToScene(node.getLayoutBounds()));
+  }
+
+  /**
+   * Where the page is best moved to: as near as can be to what is wanted, with no line cut at the
+   * upper edge, nor at the lower where that can be had too. All in pixels from the page's upper
+   * edge.
+   *
+   * @param wanted the upper edge of what is shown, where lines did not matter
+   * @param earliest the upper edge is not to be above this
+   * @param latest the upper edge is not to be below this
+   * @param shown how much of the page is in view
+   */
+  double between(double wanted, double earliest, double latest, double shown) {
+    double nearest = nearest(wanted, earliest, latest, List.of(0.0, shown));
+    if (Double.isNaN(nearest)) {
+      nearest = nearest(wanted, earliest, latest, List.of(0.0));
+    }
+    return Double.isNaN(nearest) ? wanted : nearest;
+  }
+
+  private double nearest(double wanted, double earliest, double latest, List<Double> edges) {
+    double found = Double.NaN;
+    for (double y = Math.max(0, Math.ceil(earliest)); y <= latest; y++) {
+      double upper = y;
+      boolean cut =
+          edges.stream()
+              .anyMatch(edge -> lines.stream().anyMatch(line -> line.isCutAt(upper + edge)));
+      if (!cut && !(Math.abs(y - wanted) >= Math.abs(found - wanted))) {
+        found = y;
+      }
+    }
+    return found;
+  }
+}
