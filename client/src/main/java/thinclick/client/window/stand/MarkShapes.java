@@ -20,7 +20,7 @@ import thinclick.server.engraving.StaffSystem;
  * where nothing was written.
  */
 final class MarkShapes {
-  private static final double TOP = 0.4;
+  private static final double TOP = 0.3;
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
   private static final double HEARD = 0.9;

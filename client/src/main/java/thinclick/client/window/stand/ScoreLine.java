@@ -114,10 +114,10 @@ final class ScoreLine {
     return tops.get(0);
   }
 
-  /** Where the last of its staves ends with all that is below it, pixels from the line's top. */
+  /** Where the last of what is drawn below its staves may end, pixels from the line's top. */
   double foot() {
     int last = staves.size() - 1;
-    return tops.get(last) + staves.get(last).height();
+    return tops.get(last) + staves.get(last).foot();
   }
 
   /** Where its staves end, pixels from the page's left. */

@@ -30,10 +30,10 @@ import thinclick.server.words.SheetWords;
  */
 final class SystemView {
   /** The lane of the marks below the counted beats, staff spaces. */
-  private static final double LANE = 2.6;
+  private static final double LANE = 2.45;
 
   /** Where a lane has a line of its own: below the ticks and the feet that stand there. */
-  private static final double LANE_RULE = 2.3;
+  private static final double LANE_RULE = 2.2;
 
   /** So that the ends of the bracket keep below the last of several lanes' lines. */
   private static final double BELOW_LANES = 0.8;
@@ -158,6 +158,11 @@ final class SystemView {
 
   double height() {
     return spaces(system.height(), readers.size(), others.size()) * space;
+  }
+
+  /** Where the last of what is drawn below it may end, pixels from its top; below that is air. */
+  double foot() {
+    return (others.isEmpty() ? underLanes() : otherY(others.size() - 1)) * space;
   }
 
   boolean has(int bar) {

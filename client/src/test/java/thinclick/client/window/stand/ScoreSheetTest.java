@@ -372,7 +372,9 @@ class ScoreSheetTest {
         .isEqualTo(WORDS.say("stand.turn.above", above.bars().firstBar() + 1));
     Bounds band = says.getParent().lookup("Rectangle").getBoundsInParent();
     ScoreLine below = sheet.shown().get(1);
-    double foot = above.root().getLayoutY() + above.head() + above.staves().get(0).height();
+    SystemView upper = above.staves().get(0);
+    double bracket = above.head() + upper.height() - 0.5 * upper.space();
+    double foot = above.root().getLayoutY() + bracket;
     double head = below.root().getLayoutY() + below.head();
     assertThat(band.getMinY()).isGreaterThan(foot);
     assertThat(head - band.getMaxY())
