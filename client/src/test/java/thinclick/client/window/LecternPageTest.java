@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javafx.event.Event;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -21,6 +22,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
@@ -109,6 +111,9 @@ class LecternPageTest extends WindowCase {
       wholeRows("lessons", 5);
       wholeRows("roster", 2);
       theCommandsFillTheirRows();
+      assertThat(bounds(node("to-compose")).getMaxY())
+          .as("the ways to the drills are at the head at %d", size[0])
+          .isLessThan(bounds(node("go-on")).getMaxY());
       if (size[0] == SIZES[0][0]) {
         theHeadsStandOnOneLine();
       }
@@ -142,7 +147,7 @@ class LecternPageTest extends WindowCase {
       theCursorIsIn("looking");
       cut += rowsEndWhole();
       if (size[0] < 1_900) {
-        robot.interact(() -> page().setVvalue(0));
+        robot.interact(() -> moveTo(0));
         at(size);
         assertThat(bounds(node("to-compose")).getMaxY()).isLessThan(foot());
         robot.interact(() -> ((Button) node("to-compose")).fire());
@@ -159,6 +164,71 @@ class LecternPageTest extends WindowCase {
     assertThat(text("chosen")).isEqualTo("Own");
     at(SIZES[2]);
     assertThat(bounds(node("chosen")).getMinY()).as("what was composed is seen").isGreaterThan(0);
+    aTitleAloneIsComposedAndChosen();
+  }
+
+  private void aTitleAloneIsComposedAndChosen() {
+    control(KeyCode.E);
+    write("cell", "");
+    write("title", "");
+    robot.type(KeyCode.ENTER);
+    until(() -> text("compose-wrong").startsWith("Nothing is written yet"));
+    write("title", "Bare");
+    robot.type(KeyCode.ENTER);
+    until(() -> "Bare".equals(session.state().title()));
+    until(() -> stage.getScene().getFocusOwner() == node("deal"));
+    assertThat(text("compose-wrong")).isEmpty();
+    assertThat(text("chosen")).isEqualTo("Bare");
+    says("deal Bare with Ctrl+D");
+  }
+
+  private void write(String wish, String says) {
+    robot.interact(() -> ((TextField) node("compose-" + wish)).setText(says));
+  }
+
+  /** The button that composes stays in view, however large the text and low the window. */
+  @Test
+  void whatComposesStaysInViewAndCoversNoLineThatIsWrittenIn() throws Exception {
+    open(2 * Look.USUAL_TEXT);
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    title("view.lectern");
+    for (int[] size : SIZES) {
+      at(size);
+      control(KeyCode.E);
+      theCursorIsIn("compose-title");
+      for (String wish :
+          List.of("title", "meter", "steps", "cell", "grouping", "period", "entry")) {
+        theCursorIsIn("compose-" + wish);
+        Bounds makes = bounds(node("compose-make"));
+        assertThat(makes.getMaxY()).as("%s at %d", wish, size[0]).isLessThan(foot());
+        assertThat(bounds(node("compose-" + wish)).getMaxY())
+            .as("%s at %d", wish, size[0])
+            .isLessThanOrEqualTo(makes.getMinY());
+        robot.type(KeyCode.TAB);
+      }
+      robot.interact(() -> moveTo(1));
+      at(size);
+      assertThat(bounds(node("compose-make")).getMinY())
+          .as("at its own place below the last line, at %d", size[0])
+          .isGreaterThan(bounds(node("compose-deal")).getMaxY());
+    }
+  }
+
+  /** An example is set in italics, and what is written over it is not. */
+  @Test
+  void anExampleIsNotTakenForWhatIsWritten() throws Exception {
+    open();
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    title("view.lectern");
+    control(KeyCode.E);
+    TextField meter = (TextField) node("compose-meter");
+    assertThat(meter.getPromptText()).isEqualTo("e.g.\u00a04/4");
+    assertThat(on(() -> meter.getFont().getStyle())).contains("Italic");
+    write("meter", "3/4");
+    at(SIZES[0]);
+    assertThat(on(() -> meter.getFont().getStyle())).doesNotContain("Italic");
   }
 
   private void theCursorIsIn(String id) {
@@ -173,6 +243,14 @@ class LecternPageTest extends WindowCase {
     return (ScrollPane) page.getParent().getParent().getParent();
   }
 
+  /** As somebody does: a page that was brought to some place is let go by a key. */
+  private void moveTo(double down) {
+    KeyEvent key =
+        new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.SHIFT, true, false, false, false);
+    Event.fireEvent(page(), key);
+    page().setVvalue(down);
+  }
+
   /**
    * However far the page is moved, a button is drawn whole or not at all; says how many are not.
    */
@@ -180,7 +258,7 @@ class LecternPageTest extends WindowCase {
     int cut = 0;
     for (double down = 0; down <= 1; down += 1 / 16.0) {
       double to = down;
-      robot.interact(() -> page().setVvalue(to));
+      robot.interact(() -> moveTo(to));
       WaitForAsyncUtils.waitForFxEvents();
       WaitForAsyncUtils.waitForFxEvents();
       double foot = foot();

@@ -14,6 +14,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
+import thinclick.client.window.look.Example;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.InView;
 import thinclick.client.window.look.PagePane;
@@ -129,9 +130,9 @@ public final class DoorView {
   /** A room elsewhere. */
   private VBox come() {
     address.setId("address");
-    address.setPromptText(words.say("door.address.prompt"));
+    Example.in(address, words.say("door.address.prompt"));
     word.setId("word");
-    word.setPromptText(words.say("door.word.prompt"));
+    Example.in(word, words.say("door.word.prompt"));
     word.setOnAction(done -> model.join());
     address.setOnAction(
         done -> {
@@ -171,7 +172,7 @@ public final class DoorView {
   private Node classes() {
     TextField title = new TextField();
     title.setId("class");
-    title.setPromptText(words.say("door.class.prompt"));
+    Example.in(title, words.say("door.class.prompt"));
     title.setOnAction(done -> model.openHere());
     title.setAccessibleText(words.say("door.class"));
     title.textProperty().bindBidirectional(model.classTitleProperty());

@@ -16,6 +16,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Example;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.DealKind;
 import thinclick.protocol.file.Drill;
@@ -24,7 +25,10 @@ import thinclick.protocol.music.Meter;
 import thinclick.server.words.Speaker;
 import thinclick.server.words.StageLines;
 
-/** What is composed, wish by wish; Enter in any line makes it the room's material. */
+/**
+ * What is composed, wish by wish; Enter in any line makes it the room's material. The button that
+ * does the same, and what is wrong, stay in view.
+ */
 final class ComposeView {
   private static final List<DealKind> KINDS = List.of(DealKind.values());
 
@@ -34,7 +38,9 @@ final class ComposeView {
   private final ChoiceBox<String> deal = new ChoiceBox<>();
   private final CheckBox fromChosen = new CheckBox();
   private final Label wrong = styled(new Label(), "wrong");
-  private final VBox root = new VBox(8);
+  private final GridPane grid = new GridPane();
+  private final VBox last;
+  private final VBox root;
   private Runnable composed = () -> {};
 
   ComposeView(LecternModel model, Words words) {
@@ -43,7 +49,6 @@ final class ComposeView {
     fromChosen.setText(words.say("compose.from"));
     fromChosen.setId("compose-from");
     fromChosen.setWrapText(true);
-    GridPane grid = new GridPane();
     grid.setHgap(12);
     grid.setVgap(2);
     ColumnConstraints names = new ColumnConstraints();
@@ -51,20 +56,20 @@ final class ComposeView {
     ColumnConstraints written = new ColumnConstraints();
     written.setHgrow(Priority.ALWAYS);
     grid.getColumnConstraints().setAll(names, written);
-    field(grid, "title", words.say("compose.title"), "");
-    field(grid, "meter", words.say("compose.meter"), "4/4");
-    field(grid, "steps", words.say("compose.steps"), "2");
-    field(grid, "cell", words.say("compose.cell"), "0 3 6");
-    field(grid, "grouping", words.say("compose.grouping"), "3");
-    field(grid, "period", words.say("compose.period"), "4");
-    field(grid, "entry", words.say("compose.entry"), "1");
-    field(grid, "scale", words.say("compose.scale"), "dorian");
-    field(grid, "progression", words.say("compose.progression"), "Dm7 | G7 | Cmaj7 | %");
-    field(grid, "key", words.say("compose.key"), "Eb");
-    field(grid, "chairs", words.say("compose.chairs"), "piano, bass");
-    field(grid, "feel", words.say("compose.feel"), words.say("compose.feel.such"));
-    field(grid, "free", words.say("compose.free"), words.say("compose.free.such"));
-    field(grid, "plan", words.say("compose.plan"), words.say("compose.plan.such"));
+    field("title", words.say("compose.title"), words.say("compose.title.such"));
+    field("meter", words.say("compose.meter"), "4/4");
+    field("steps", words.say("compose.steps"), words.say("compose.steps.such"));
+    field("cell", words.say("compose.cell"), words.say("compose.cell.such"));
+    field("grouping", words.say("compose.grouping"), "3");
+    field("period", words.say("compose.period"), "4");
+    field("entry", words.say("compose.entry"), "1");
+    field("scale", words.say("compose.scale"), "dorian");
+    field("progression", words.say("compose.progression"), "Dm7 | G7 | Cmaj7 | %");
+    field("key", words.say("compose.key"), "Eb");
+    field("chairs", words.say("compose.chairs"), "piano, bass");
+    field("feel", words.say("compose.feel"), words.say("compose.feel.such"));
+    field("free", words.say("compose.free"), words.say("compose.free.such"));
+    field("plan", words.say("compose.plan"), words.say("compose.plan.such"));
     deal.getItems().add(words.say("compose.deal.asDrill"));
     for (DealKind kind : KINDS) {
       deal.getItems().add(words.say("compose.deal." + kind.name()));
@@ -79,12 +84,19 @@ final class ComposeView {
     wrong.setWrapText(true);
     wrong.visibleProperty().bind(wrong.textProperty().isNotEmpty());
     wrong.managedProperty().bind(wrong.visibleProperty());
-    root.getChildren()
-        .setAll(
-            fromChosen,
-            grid,
-            wrong,
-            Keyed.button("compose-make", words.say("compose.make"), "Enter", this::make));
+    last =
+        styled(
+            new VBox(
+                8,
+                wrong,
+                Keyed.button("compose-make", words.say("compose.make"), "Enter", this::make)),
+            "compose-last");
+    root = new VBox(8, fromChosen, grid, last);
+  }
+
+  /** What is kept in view where the lines go on below the window. */
+  KeptAtFoot kept() {
+    return new KeptAtFoot(grid, last);
   }
 
   VBox root() {
@@ -104,10 +116,10 @@ final class ComposeView {
     composed = does;
   }
 
-  private void field(GridPane grid, String id, String name, String example) {
+  private void field(String id, String name, String example) {
     TextField field = new TextField();
     field.setId("compose-" + id);
-    field.setPromptText(example);
+    Example.in(field, words.say("compose.such", example));
     field.setAccessibleText(name);
     field.setOnAction(done -> make());
     Label label = new Label(name);
@@ -153,9 +165,17 @@ final class ComposeView {
         .rungs(written);
   }
 
+  private boolean nothingIsWritten() {
+    return kind() == null && fields.values().stream().allMatch(field -> field.getText().isBlank());
+  }
+
   private void make() {
+    Drill from = fromChosen.isSelected() ? model.chosen() : null;
+    if (from == null && nothingIsWritten()) {
+      wrong.setText(words.say("compose.nothing"));
+      return;
+    }
     try {
-      Drill from = fromChosen.isSelected() ? model.chosen() : null;
       model.choose(
           new Composing(
                   from,

@@ -110,9 +110,6 @@ record Composing(
     if (from != null) {
       return Composition.from(from);
     }
-    if (cell.isBlank() && grouping.isBlank()) {
-      throw new BadInput("cell", "expected a cell or a grouping to begin with, found neither");
-    }
     Meter in = meter.isBlank() ? Meter.FOUR_FOUR : Meter.parse(meter.strip());
     int steps =
         stepsPerBeat.isBlank() ? (in.compound() ? 3 : 2) : number("steps a beat", stepsPerBeat);

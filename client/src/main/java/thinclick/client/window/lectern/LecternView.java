@@ -10,6 +10,7 @@ import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
@@ -39,6 +40,7 @@ public final class LecternView {
   private final ObservableValue<RoomState> room;
   private final Label waits;
   private final VBox wayIn = new VBox();
+  private final FlowPane head = styled(new FlowPane(), "lectern-ways");
   private final PromptBook book;
   private final VBox content;
   private final ScrollPane root;
@@ -58,10 +60,11 @@ public final class LecternView {
     page = new PageView(words);
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
     waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
+    head.getChildren().setAll(plan.title());
+    plan.title().maxWidthProperty().bind(head.widthProperty());
     VBox sheet =
         styled(
-            new VBox(
-                12, plan.title(), wayIn, now.root(), waits, plan.root(), pageHead, page.root()),
+            new VBox(12, head, wayIn, now.root(), waits, plan.root(), pageHead, page.root()),
             "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
@@ -73,7 +76,7 @@ public final class LecternView {
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
-    WholeAtFoot.keep(root);
+    WholeAtFoot.keep(root, material.kept());
     material.onChosen(() -> soon.execute(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
     content.insetsProperty().addListener(any -> fill());
@@ -109,7 +112,7 @@ public final class LecternView {
   private void followColumns() {
     int columns = book.columnsProperty().get();
     now.oneColumn(columns == 1);
-    material.ways(columns == 3 ? null : columns == 2 ? material.lessonHeads() : now.looks());
+    material.ways(columns == 3 ? null : columns == 2 ? material.lessonHeads() : head);
   }
 
   /** Changes colours and the size of what is drawn. */

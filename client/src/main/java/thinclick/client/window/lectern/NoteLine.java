@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Example;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Person;
@@ -25,7 +26,7 @@ final class NoteLine {
     this.words = words;
     this.marked = marked;
     note.setId("note");
-    note.setPromptText(words.say("lectern.note"));
+    Example.in(note, words.say("lectern.note"));
     note.setAccessibleText(words.say("lectern.note"));
     note.setOnAction(done -> write());
     Prose.in(to);

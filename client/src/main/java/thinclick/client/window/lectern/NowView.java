@@ -103,11 +103,6 @@ final class NowView {
     root.getChildren().setAll(all);
   }
 
-  /** The row of what is looked up and shown. */
-  FlowPane looks() {
-    return looks;
-  }
-
   /** Where one goes on once something is chosen. */
   Node deal() {
     return commands.deal();

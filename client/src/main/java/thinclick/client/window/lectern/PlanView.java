@@ -10,6 +10,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.Example;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
@@ -118,7 +119,7 @@ final class PlanView {
   private TextField field(int index) {
     TextField field = styled(new TextField(), "plan-line");
     field.setId("plan-" + (index + 1));
-    field.setPromptText(words.say("lectern.plan.more"));
+    Example.in(field, words.say("lectern.plan.more"));
     Runnable write =
         () -> {
           List<String> plan = model.lines();

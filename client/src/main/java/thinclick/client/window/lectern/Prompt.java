@@ -110,9 +110,11 @@ public final class Prompt {
     }
     int number = number(now);
     int planned = now.item().takes();
-    String key = played(now) ? "lectern.lesson.place.played" : "lectern.lesson.place";
+    boolean more = number > planned;
+    String next = more ? "lectern.lesson.place.more" : "lectern.lesson.place";
+    String over = more ? "lectern.lesson.place.played.more" : "lectern.lesson.place.played";
     return words.say(
-        number > planned ? key + ".more" : key,
+        played(now) ? over : next,
         now.at() + 1,
         now.lesson().drills().size(),
         now.item().drill(),

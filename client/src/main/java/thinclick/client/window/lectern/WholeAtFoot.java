@@ -24,15 +24,21 @@ final class WholeAtFoot {
   private static final double SLACK = 1;
 
   private final ScrollPane pane;
+  private final KeptAtFoot last;
   private final Runnable laidOut = this::look;
 
-  private WholeAtFoot(ScrollPane pane) {
+  private WholeAtFoot(ScrollPane pane, KeptAtFoot last) {
     this.pane = pane;
+    this.last = last;
   }
 
-  /** Keeps a page so from now on. */
-  static void keep(ScrollPane pane) {
-    WholeAtFoot kept = new WholeAtFoot(pane);
+  /**
+   * Keeps a page so from now on.
+   *
+   * @param last what is kept at the foot of one part: the rows of that part end above it
+   */
+  static void keep(ScrollPane pane, KeptAtFoot last) {
+    WholeAtFoot kept = new WholeAtFoot(pane, last);
     pane.sceneProperty().addListener((any, old, now) -> kept.move(old, now));
     kept.move(null, pane.getScene());
   }
@@ -55,7 +61,7 @@ final class WholeAtFoot {
   }
 
   /** What stands beside what is cut goes with it; what stands above it stays. */
-  private static void under(Parent parent, double edge, double highest) {
+  private void under(Parent parent, double edge, double highest) {
     List<Node> rows = new ArrayList<>();
     double from = edge;
     for (Node node : parent.getChildrenUnmodifiable()) {
@@ -65,7 +71,7 @@ final class WholeAtFoot {
           from = Math.min(from, top(node));
         }
       } else if (node.isManaged() && node instanceof Parent deeper && !(node instanceof Control)) {
-        under(deeper, edge, highest);
+        under(deeper, deeper == last.rows() ? last.place(pane, edge) : edge, highest);
       }
     }
     for (Node row : rows) {

@@ -21,6 +21,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Choices;
+import thinclick.client.window.look.Example;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
@@ -81,7 +82,7 @@ public final class PracticeView {
   private Node createView() {
     TextField looking = styled(new TextField(), "above-list");
     looking.setId("practice-looking");
-    looking.setPromptText(words.say("lectern.looking"));
+    Example.in(looking, words.say("lectern.looking"));
     looking.setAccessibleText(words.say("lectern.looking"));
     looking.textProperty().bindBidirectional(model.lookingProperty());
     looking.textProperty().addListener(any -> selectWhatIsLeft());

@@ -27,6 +27,17 @@ class ComposingTest {
     assertThat(drill.chairs().get(0).cell().attackSteps()).containsExactly(0, 3, 6);
   }
 
+  /** Neither a cell nor a grouping has to be there: then every step of the bar is played. */
+  @Test
+  void aTitleAloneIsADrillOfEvenSteps() {
+    Drill drill =
+        new Composing(null, " Mine ", "", "", "", "", "", "", "", "", "", "", "", "", null, "")
+            .drill();
+    assertThat(drill.title()).isEqualTo("Mine");
+    assertThat(drill.meter()).hasToString("4/4");
+    assertThat(drill.chairs().get(0).cell().attackSteps()).containsExactly(0, 1, 2, 3, 4, 5, 6, 7);
+  }
+
   @Test
   void aGroupingIsLaidOverAPeriodWithATail() {
     Drill drill = wish(null, "", "3", "4", "", "").drill();
@@ -80,7 +91,6 @@ class ComposingTest {
 
   @Test
   void aWishThatIsNotUnderstoodIsNamed() {
-    refused(wish(null, "", "", "", "", ""), "expected a cell or a grouping");
     refused(wish(null, "0 x", "", "", "", ""), "found \"x\"");
     refused(wish(null, "0 3", "", "", "dorien", ""), "dorian");
     refused(wish(null, "0 3", "", "", "dorian", "Dm7"), "found both");

@@ -117,11 +117,11 @@ class ComplaintsTest {
         "tempo | expected 30 to 300, found 12.5 | Tempo: möglich ist 30 bis 300, nicht 12,5 | tempo: expected 30 to 300, found 12.5",
         "stages[1].beats[0] | expected a beat from 1 to 4 in 4/4, found 5 | Abschnitt 2, Schlag 1: in 4/4 gibt es die Schläge 1 bis 4, nicht 5 | stage 2, beat 1: expected a beat from 1 to 4 in 4/4, found 5",
         "scale | expected a scale, found \"dorisch\"; did you mean \"dorian\", \"major\" or \"minor\"? | Tonleiter: eine Tonleiter „dorisch“ gibt es hier nicht; die Namen sind englisch; gemeint vielleicht „dorian“, „major“ oder „minor“? | scale: expected a scale, found “dorisch”; did you mean “dorian”, “major” or “minor”?",
-        "progression, bar 3 | expected 1, 2 or 4 chords in 4/4, found 3 | Akkordfolge, Takt 3: in einen Takt 4/4 passen 1, 2 oder 4 Akkorde, nicht 3 | progression, bar 3: expected 1, 2 or 4 chords in 4/4, found 3",
+        "progression, bar 3 | expected 1, 2 or 4 chords in 4/4, found 3 | Akkorde, Takt 3: in einen Takt 4/4 passen 1, 2 oder 4 Akkorde, nicht 3 | chords, bar 3: expected 1, 2 or 4 chords in 4/4, found 3",
         "CLASS | expected a class that there is, found \"7b\"; there is none yet | eine Klasse „7b“ gibt es nicht; es gibt noch keine | expected a class that there is, found “7b”; there is none yet",
-        "feel | expected a role and milliseconds, late positive, such as \"comping 25\" or \"ride 0 -10\", found \"spät\" | Lage: gebraucht werden eine Aufgabe und Millisekunden, spät ist plus, wie „comping 25“ oder „ride 0 -10“, nicht „spät“ | feel: expected a role and milliseconds, late positive, such as “comping 25” or “ride 0 -10”, found “spät”",
-        "free | expected a role and bars, such as \"comping 5-8 of 8\", found \"solo\" | frei gespielt: gebraucht werden eine Aufgabe und Takte, wie „comping 5-8 von 8“, nicht „solo“ | played freely: expected a role and bars, such as “comping 5-8 of 8”, found “solo”",
-        "free | expected 0 to 4095, found -1 in \"comping 0\" | frei gespielt: möglich ist 0 bis 4095, nicht -1, in „comping 0“ | played freely: expected 0 to 4095, found -1 in “comping 0”",
+        "feel | expected a role and milliseconds, late positive, such as \"comping 25\" or \"ride 0 -10\", found \"spät\" | Absichtlich spät: gebraucht werden eine Aufgabe und Millisekunden, spät ist plus, wie „comping 25“ oder „ride 0 -10“, nicht „spät“ | late on purpose: expected a role and milliseconds, late positive, such as “comping 25” or “ride 0 -10”, found “spät”",
+        "free | expected a role and bars, such as \"comping 5-8 of 8\", found \"solo\" | Freie Takte: gebraucht werden eine Aufgabe und Takte, wie „comping 5-8 von 8“, nicht „solo“ | free bars: expected a role and bars, such as “comping 5-8 of 8”, found “solo”",
+        "free | expected 0 to 4095, found -1 in \"comping 0\" | Freie Takte: möglich ist 0 bis 4095, nicht -1, in „comping 0“ | free bars: expected 0 to 4095, found -1 in “comping 0”",
       })
   void placeAndValuesAreSaid(String where, String says, String inGerman, String inEnglish) {
     BadInput wrong = new BadInput(where, says);
