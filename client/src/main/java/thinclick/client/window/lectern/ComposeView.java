@@ -50,7 +50,7 @@ final class ComposeView {
     fromChosen.setId("compose-from");
     fromChosen.setWrapText(true);
     grid.setHgap(12);
-    grid.setVgap(2);
+    grid.setVgap(0);
     ColumnConstraints names = new ColumnConstraints();
     names.setMinWidth(Region.USE_PREF_SIZE);
     ColumnConstraints written = new ColumnConstraints();
