@@ -9,10 +9,13 @@ import io.netty.channel.EventLoopGroup;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
 import io.netty.channel.RecvByteBufAllocator;
 import io.netty.channel.WriteBufferWaterMark;
+import io.netty.channel.group.ChannelGroup;
+import io.netty.channel.group.DefaultChannelGroup;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.channel.socket.nio.NioServerSocketChannel;
 import io.netty.util.concurrent.DefaultThreadFactory;
 import io.netty.util.concurrent.EventExecutor;
+import io.netty.util.concurrent.GlobalEventExecutor;
 import java.net.InetSocketAddress;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,6 +39,7 @@ public final class Listener implements AutoCloseable {
   private final MultiThreadIoEventLoopGroup door;
   private final MultiThreadIoEventLoopGroup loops;
   private final Channel server;
+  private final ChannelGroup lines;
   private final Rooms rooms;
   private final Busy busy;
 
@@ -43,11 +47,13 @@ public final class Listener implements AutoCloseable {
       MultiThreadIoEventLoopGroup door,
       MultiThreadIoEventLoopGroup loops,
       Channel server,
+      ChannelGroup lines,
       Rooms rooms,
       Busy busy) {
     this.door = door;
     this.loops = loops;
     this.server = server;
+    this.lines = lines;
     this.rooms = rooms;
     this.busy = busy;
   }
@@ -68,6 +74,7 @@ public final class Listener implements AutoCloseable {
     Rooms rooms = new Rooms(parts, loops, busy);
     DoorRation ration = new DoorRation(rooms::anyPlays, 0, System.nanoTime());
     MultiThreadIoEventLoopGroup door = door(ration);
+    ChannelGroup all = new DefaultChannelGroup(GlobalEventExecutor.INSTANCE, true);
     ChannelFuture taken =
         new ServerBootstrap()
             .group(door)
@@ -78,7 +85,7 @@ public final class Listener implements AutoCloseable {
                 new WriteBufferWaterMark(Connection.LOW_MARK, Connection.HIGH_MARK))
             .childOption(ChannelOption.RECVBUF_ALLOCATOR, aLittleAtATime())
             .option(ChannelOption.AUTO_READ, false)
-            .childHandler(new PipelineInitializer(parts, rooms, ration, lines))
+            .childHandler(new PipelineInitializer(parts, rooms, ration, lines, all))
             .register()
             .awaitUninterruptibly();
     if (!taken.isSuccess()) {
@@ -90,12 +97,13 @@ public final class Listener implements AutoCloseable {
       // Only a host that has its port may open rooms: opening fences off whoever had them.
       rooms.restore();
     } catch (RuntimeException unread) {
-      stop(door); // with the port
+      taken.channel().close().awaitUninterruptibly();
+      stop(door);
       stop(loops);
       throw unread;
     }
     taken.channel().config().setAutoRead(true);
-    return new Listener(door, loops, taken.channel(), rooms, busy);
+    return new Listener(door, loops, taken.channel(), all, rooms, busy);
   }
 
   /**
@@ -163,7 +171,10 @@ public final class Listener implements AutoCloseable {
     return CompletableFuture.allOf(turns.toArray(CompletableFuture[]::new));
   }
 
-  /** Tells the rooms that the host is going, waits for their last words, and lets the port go. */
+  /**
+   * Tells the rooms that the host is going, waits for their last words, and lets the port and every
+   * line go.
+   */
   @Override
   public void close() {
     server.close().awaitUninterruptibly();
@@ -175,6 +186,8 @@ public final class Listener implements AutoCloseable {
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
     }
+    // A loop that is stopped while it turns ends without closing what it has.
+    lines.close().awaitUninterruptibly(LAST_WORDS_MILLIS);
     stop(door);
     stop(loops);
   }

@@ -2,6 +2,7 @@ package thinclick.server.net;
 
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelInitializer;
+import io.netty.channel.group.ChannelGroup;
 import io.netty.handler.codec.http.HttpObjectAggregator;
 import io.netty.handler.codec.http.HttpServerCodec;
 import io.netty.handler.codec.http.websocketx.WebSocketFrameAggregator;
@@ -33,17 +34,24 @@ final class PipelineInitializer extends ChannelInitializer<Channel> {
   private final Strangers strangers;
   private final DoorRation ration;
   private final Lines lines;
+  private final ChannelGroup open;
 
-  PipelineInitializer(HostParts parts, Rooms rooms, DoorRation ration, Lines lines) {
+  /**
+   * @param open every line, from its first moment until it is closed
+   */
+  PipelineInitializer(
+      HostParts parts, Rooms rooms, DoorRation ration, Lines lines, ChannelGroup open) {
     this.parts = parts;
     this.rooms = rooms;
     this.ration = ration;
     this.lines = lines;
+    this.open = open;
     this.strangers = new Strangers(parts.clock().nanos());
   }
 
   @Override
   protected void initChannel(Channel channel) {
+    open.add(channel);
     Connection connection = new Connection(channel);
     ArrivalStamp arrival = new ArrivalStamp(parts.clock(), connection);
     Hold hold = new Hold();

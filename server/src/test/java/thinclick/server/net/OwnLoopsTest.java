@@ -19,6 +19,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage;
 import thinclick.protocol.message.ClientMessage;
 import thinclick.protocol.message.ClientMessage.Role;
@@ -152,7 +153,23 @@ class OwnLoopsTest {
     assertThatThrownBy(() -> Listener.open(port, Lines.PLAIN, parts))
         .hasStackTraceContaining("the store is closed");
     await().until(() -> doors() == doors);
-    Port.bind("127.0.0.1", number).close();
+    // A process that another test begins may hold its copy of the socket for a moment.
+    await()
+        .ignoreException(BadInput.class)
+        .untilAsserted(() -> Port.bind("127.0.0.1", number).close());
+  }
+
+  @Test
+  void whoeverIsInNoRoomIsLetGoOfWhenTheHostGoes() {
+    HostParts parts =
+        BareHost.parts(MonotonicClock.SYSTEM, null, store, new HostMeters(), RoomNews.NONE);
+    for (int host = 0; host < 20; host++) {
+      Listener one = Listener.open(Port.bind("127.0.0.1", 0), Lines.PLAIN, parts);
+      try (RawLine stranger = RawLine.connect(one.port())) {
+        one.close();
+        assertThat(stranger.ended()).as("at host %d", host).isTrue();
+      }
+    }
   }
 
   private static long doors() {
