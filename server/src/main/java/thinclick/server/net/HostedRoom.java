@@ -174,7 +174,13 @@ final class HostedRoom {
       fault(event, fault);
       return;
     }
-    effects.forEach(this::carryOut);
+    for (Effect effect : effects) {
+      try {
+        carryOut(effect);
+      } catch (RuntimeException fault) {
+        fault(event, fault); // what else was decided is done: it may be to be written down
+      }
+    }
     playing = takeRuns();
     flushes.inTime();
     wakeLater();
