@@ -178,9 +178,11 @@ class SeasonPageTest extends PictureCase {
     robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
     until(() -> !texts("pupil-says").isEmpty());
     picture("season-open");
+    pictureTwiceAsLarge("season-open");
     robot.interact(() -> ((Button) node("erase-pupil")).fire());
     until(() -> node("erase-now") != null);
     picture("season-erase");
+    pictureTwiceAsLarge("season-erase");
     robot.interact(() -> ((Button) node("erase-now")).fire());
     until(() -> says().startsWith("Erased. "));
     picture("season-erased");
@@ -191,7 +193,7 @@ class SeasonPageTest extends PictureCase {
           }
         });
     picture("season-picture");
-    assertThat(written()).isEqualTo(36);
+    assertThat(written()).isEqualTo(48);
   }
 
   // ---------------------------------------------------------------- a class that has played

@@ -134,7 +134,7 @@ final class ClassCommand implements Runnable {
   @Command(
       name = "seat",
       mixinStandardHelpOptions = true,
-      description = "Says where somebody sits from now on.")
+      description = "Sets where somebody sits from now on.")
   void seat(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "NAME", description = "The nickname.") String name,
@@ -149,7 +149,7 @@ final class ClassCommand implements Runnable {
   void swap(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "TAKE", description = "As class show prints it.") String take,
-      @Parameters(paramLabel = "NAME", description = "The one.") String one,
+      @Parameters(paramLabel = "NAME", description = "One of the two.") String one,
       @Parameters(paramLabel = "OTHER", description = "The other.") String other) {
     with(book -> book.swap(title, take, one, other));
   }
@@ -182,7 +182,7 @@ final class ClassCommand implements Runnable {
   @Command(
       name = "keep",
       mixinStandardHelpOptions = true,
-      description = "Says how long a class's takes are kept.")
+      description = "Sets how long a class's takes are kept.")
   void keep(
       @Parameters(paramLabel = "CLASS", description = "Its title.") String title,
       @Parameters(paramLabel = "MONTHS", description = "0 for ever.") int months) {

@@ -91,8 +91,8 @@ public final class ServeCommand implements Callable<Integer> {
       names = "--certificate",
       paramLabel = "FILE",
       description =
-          "Own certificate, PEM, those that vouch for it after it (default: one is made and kept"
-              + " beside the database).")
+          "Your own certificate (PEM), followed by those that vouch for it (default: one is made"
+              + " and kept beside the database).")
   private @Nullable Path certificate;
 
   @Option(
@@ -107,14 +107,14 @@ public final class ServeCommand implements Callable<Integer> {
       arity = "1",
       defaultValue = "true",
       description =
-          "Whether the local network is told that there is a host (default: ${DEFAULT-VALUE}).")
+          "Whether the host is announced in the local network (default: ${DEFAULT-VALUE}).")
   private boolean announce = true;
 
   @Option(
       names = "--called",
       paramLabel = "NAME",
       defaultValue = "Thinclick",
-      description = "By which name it is told (default: ${DEFAULT-VALUE}).")
+      description = "The name it is announced by (default: ${DEFAULT-VALUE}).")
   private String called = "Thinclick";
 
   @Option(
@@ -153,7 +153,9 @@ public final class ServeCommand implements Callable<Integer> {
               + " what is said on the command line counts more.")
   private @Nullable Path config;
 
-  @Option(names = "--print-config", description = "Print such a file with all defaults, and end.")
+  @Option(
+      names = "--print-config",
+      description = "Print such a file with all its defaults, then end.")
   private boolean printConfig;
 
   @ParentCommand private @Nullable ServerMain program;

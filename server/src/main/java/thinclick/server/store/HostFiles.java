@@ -167,12 +167,14 @@ public final class HostFiles {
 
   private boolean stillNamed(byte[] bytes) {
     String text = new String(bytes, StandardCharsets.UTF_8);
-    return names.stream()
-        .anyMatch(
-            one ->
-                Pattern.compile(Pattern.quote(one), Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE)
-                    .matcher(text)
-                    .find());
+    return names.stream().anyMatch(one -> named(one).matcher(text).find());
+  }
+
+  /** The name where a word begins: Mina and Minas, but not in every dominant chord. */
+  private static Pattern named(String one) {
+    return Pattern.compile(
+        "(?<![\\p{L}\\p{N}])" + Pattern.quote(one),
+        Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   }
 
   private boolean is(String player) {
