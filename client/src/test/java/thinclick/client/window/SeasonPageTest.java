@@ -184,7 +184,7 @@ class SeasonPageTest extends PictureCase {
     picture("season-erase");
     pictureTwiceAsLarge("season-erase");
     robot.interact(() -> ((Button) node("erase-now")).fire());
-    until(() -> says().startsWith("Erased. "));
+    until(() -> !says().isEmpty());
     picture("season-erased");
     robot.interact(
         () -> {
