@@ -28,15 +28,18 @@ final class DotColumns {
   private static final double PLOT = 104;
   private static final double LINE = 15;
   private static final double COUNTS = 16;
-  private static final double AXIS = 34;
+  private static final double AXIS = 44;
   private static final double SENTENCE = 30;
   private static final double NAME = 18;
 
   /** How much of a column the bars take. */
-  private static final double SPREAD = 4.0 / 7;
+  private static final double SPREAD = 0.5;
 
   /** No further are the dots of neighbouring bars apart. */
-  private static final double WIDEST_BAR = 9;
+  private static final double WIDEST_BAR = 7;
+
+  /** Free between two columns, so that each is seen as one. */
+  private static final double GAP = 3;
 
   private final Analysis analysis;
   private final Analysis.PlayerAnalysis player;
@@ -215,6 +218,10 @@ final class DotColumns {
     easel.box(axis, plotTop, plotWidth, PLOT, Tint.SHEET);
     double top = middle - (player.notChargedMillis() + tolerance) * unit;
     easel.box(axis, top, plotWidth, 2 * tolerance * unit, Tint.BAND);
+    for (int place = 1; place < places; place++) {
+      double x = axis + plotWidth * place / places;
+      easel.line(x, plotTop, x, plotTop + PLOT, GAP, Tint.PAPER);
+    }
     easel.line(axis, middle, axis + plotWidth, middle, 1, Tint.RULE);
     int every = scale.numbered();
     int most = scale.tolerances() / every * every;
@@ -228,6 +235,8 @@ final class DotColumns {
 
   private void beats(Easel easel, double axis, double column, double bottom) {
     int stepsPerBeat = analysis.take().stepsPerBeat();
+    String says = speaker.say("picture.beats");
+    easel.words(axis - 5, bottom + 20, Easel.SMALL, Anchor.END, says, Tint.SOFT);
     for (int place = 0; place < places; place++) {
       double x = axis + (place + .5) * column;
       if (place % stepsPerBeat == 0) {

@@ -39,7 +39,9 @@ public final class PlayerPicture {
       drawn.add(columns);
       columns.draw(easel, 0, y, columns.lines());
       y += columns.height(columns.lines());
+      y = ReviewPicture.key(easel, 0, y, "picture.scale.own", own, drawn, speaker);
       if (Episodes.any(own)) {
+        y += 22;
         easel.heading(0, y + 16, speaker.say("picture.episodes"));
         int bars = Math.max(1, own.take().plan().bars());
         Episodes.draw(
@@ -51,7 +53,6 @@ public final class PlayerPicture {
         y += 26 + Episodes.height(own);
       }
     }
-    y = ReviewPicture.key(easel, 0, y + 8, "picture.scale.own", own, drawn, speaker);
     return new Drawing(WIDTH, y + 6, whole.take().title(), says(own, speaker), easel.items());
   }
 

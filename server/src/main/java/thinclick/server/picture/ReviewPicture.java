@@ -41,10 +41,10 @@ public final class ReviewPicture {
             .map(one -> new DotColumns(analysis, one, dots, width, true, speaker))
             .toList();
     y = rows(easel, columns, MARGIN, width + GUTTER, y + 26);
+    y = key(easel, MARGIN, y, "picture.scale", analysis, columns, speaker) + 22;
     easel.heading(MARGIN, y + 16, speaker.say("picture.episodes"));
     Episodes.draw(easel, analysis, scale, y + 26, speaker);
     y += 26 + Episodes.height(analysis);
-    y = key(easel, MARGIN, y + 8, "picture.scale", analysis, columns, speaker);
     Easel sheet = new Easel();
     sheet.box(0, 0, WIDTH, y + MARGIN, Tint.PAPER);
     easel.items().forEach(sheet::add);

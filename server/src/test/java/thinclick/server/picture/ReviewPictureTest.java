@@ -125,18 +125,18 @@ class ReviewPictureTest {
             .toList();
     List<Drawing.Disc> drawn = dots.subList(0, dots.size() - 1); // the last is the key's
     List<Integer> steps = TURNED.take().parts().get(indexOf(TURNED, "Mina")).attackSteps();
-    double column = (PlayerPicture.WIDTH - 34) / 8;
+    double column = (PlayerPicture.WIDTH - 44) / 8;
 
     assertThat(drawn).hasSameSizeAs(steps);
     for (int i = 0; i < steps.size(); i++) {
       int place = steps.get(i) % 8;
-      double middle = 34 + (place + 0.5) * column;
-      // 24 bars over four sevenths of the column, the first at its left.
+      double middle = 44 + (place + 0.5) * column;
+      // 24 bars over half of the column, the first at its left.
       double bar = (steps.get(i) / 8) / 23.0 - 0.5;
-      assertThat(drawn.get(i).x()).isCloseTo(middle + bar * column * 4 / 7, within(1e-6));
+      assertThat(drawn.get(i).x()).isCloseTo(middle + bar * column / 2, within(1e-6));
     }
     assertThat(words(PlayerPicture.of(TURNED, "Mina", Speaker.english())))
-        .contains("Above each place of the bar, its bars run from left to right.");
+        .contains("Within a column, the dots stand in the order of the bars.");
   }
 
   /** What is drawn of the bars says which they are: a word, and a number in the middle of each. */
@@ -195,7 +195,7 @@ class ReviewPictureTest {
             .flatMap(one -> one instanceof Drawing.Line line ? Stream.of(line) : Stream.of())
             .filter(line -> line.thickness() == 1.6)
             .toList();
-    double first = 36 + 34 + (400 - 34) / 8.0 * 1.5;
+    double first = 36 + 44 + (400 - 44) / 8.0 * 1.5;
 
     assertThat(String.join(" ", words(drawing))).contains("; 1 added");
     assertThat(dashes).as("one in the columns, one in the key").hasSize(2);

@@ -79,7 +79,8 @@ final class TimeLine extends PaintedStrip {
     double high = Math.rint(ROW_EMS * em() * 0.34);
     pen.setFill(colour(late ? palette().late() : palette().early()));
     pen.fillRect(from, late ? y - 0.5 - high : y + 0.5, wide, high);
-    called(pen, episode, from, from + wide, left, y + (late ? -high : high) / 2);
+    // On the block's side of the line, which would strike it through.
+    called(pen, episode, from, from + wide, left, y + (late ? -0.55 : 0.55) * em());
   }
 
   /**
