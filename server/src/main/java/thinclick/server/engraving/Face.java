@@ -7,8 +7,9 @@ import java.util.Arrays;
  * text can be placed without opening a font. A test compares the widths with the fonts that are
  * shipped.
  *
- * <p>Widths are thousandths of the size for U+0020 to U+007E and U+00A0 to U+017F; all other
- * characters count as {@value #OTHER}. Kerning is not used.
+ * <p>Widths are thousandths of the size for U+0020 to U+007E, U+00A0 to U+017F and the dashes,
+ * quotation marks, dots and minus of printed text; all other characters count as {@value #OTHER}.
+ * Kerning is not used.
  */
 public enum Face {
   /** The text of pages. */
@@ -30,6 +31,7 @@ public enum Face {
       778 735 606 707 549 707 549 707 549 938 872 651 423 651 423 651 423 512 434 512 434 512
       434 512 434 604 325 604 325 640 640 727 583 727 583 727 583 727 583 727 583 727 583 962
       764 633 512 633 551 456 551 456 551 456 344
+      512 812 212 212 212 415 415 415 820 530
       """),
   /** Directions and remarks. */
   ITALIC(
@@ -50,6 +52,7 @@ public enum Face {
       828 737 571 660 488 660 488 660 488 889 744 646 400 646 400 646 400 494 360 494 360 494
       360 494 360 569 329 569 329 640 640 712 572 712 572 712 572 712 572 712 572 712 572 872
       729 554 476 554 537 462 537 462 537 462 294
+      511 811 275 275 275 475 475 475 820 530
       """),
   /** Titles and chord symbols. */
   SEMIBOLD(
@@ -70,7 +73,12 @@ public enum Face {
       781 732 611 705 557 705 557 705 557 934 866 666 443 666 443 666 443 526 444 526 444 526
       444 526 444 618 341 618 341 640 640 729 594 729 594 729 594 729 594 729 594 729 594 971
       776 629 522 629 557 460 557 460 557 460 351
+      525 825 217 217 217 427 425 425 833 537
       """);
+
+  /** What text is printed with beyond the letters: dashes, quotation marks, dots, minus. */
+  private static final String PRINTED =
+      "\u2013\u2014\u2018\u2019\u201a\u201c\u201d\u201e\u2026\u2212";
 
   private static final int OTHER = 560;
   private static final int SPACE = 0x20;
@@ -106,6 +114,7 @@ public enum Face {
     if (codePoint >= LATIN_1 && codePoint <= LATIN_END) {
       return widths[TILDE - SPACE + 1 + codePoint - LATIN_1];
     }
-    return OTHER;
+    int printed = PRINTED.indexOf(codePoint);
+    return printed < 0 ? OTHER : widths[widths.length - PRINTED.length() + printed];
   }
 }

@@ -7,6 +7,7 @@ import java.awt.geom.Area;
 import java.awt.geom.Rectangle2D;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.stream.IntStream;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -58,7 +59,10 @@ class ShippedFontsTest {
   void textIsAsWideAsTheFontSays(Face face) throws Exception {
     try (TrueTypeFont font = GlyphOutlines.open(face)) {
       var lookup = font.getUnicodeCmapLookup();
-      for (int point = 0x20; point <= 0x17F; point++) {
+      int[] printed =
+          "\u2013\u2014\u2018\u2019\u201a\u201c\u201d\u201e\u2026\u2212".chars().toArray();
+      for (int point :
+          IntStream.concat(IntStream.rangeClosed(0x20, 0x17F), IntStream.of(printed)).toArray()) {
         int id = lookup.getGlyphId(point);
         if (id != 0 && (point < 0x7F || point >= 0xA0)) {
           double said = font.getAdvanceWidth(id) * 1000.0 / font.getUnitsPerEm();
