@@ -13,7 +13,6 @@ import java.util.Objects;
 import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javafx.scene.Node;
@@ -39,7 +38,7 @@ final class EnglishLeft {
   /** Sentences without a blank, which are compared; the others are matched. */
   private static final Set<String> WHOLE = new HashSet<>();
 
-  private static final List<Pattern> WITH_BLANKS = new ArrayList<>();
+  private static final List<Gapped> WITH_BLANKS = new ArrayList<>();
 
   /** What was shown before: most of a page stands on the next one too. */
   private static final Map<String, Boolean> KNOWN = new ConcurrentHashMap<>();
@@ -87,7 +86,7 @@ final class EnglishLeft {
             TWO_LETTERS.matcher(text).find()
                 && !ALIKE.matcher(text).matches()
                 && (WHOLE.contains(text)
-                    || WITH_BLANKS.stream().anyMatch(one -> one.matcher(text).matches())));
+                    || WITH_BLANKS.stream().anyMatch(one -> one.matches(text))));
   }
 
   private static void add(Class<?> beside, String name) {
@@ -98,7 +97,7 @@ final class EnglishLeft {
       String own = outer(said);
       if (!said.equals(german.getProperty(key)) && own.matches("(?s).*[A-Za-z]{3}.*")) {
         if (BLANK.matcher(own).find()) {
-          WITH_BLANKS.add(pattern(own));
+          WITH_BLANKS.add(Gapped.of(own));
         } else {
           WHOLE.add(own);
         }
@@ -121,15 +120,30 @@ final class EnglishLeft {
     return outer.toString().replace("''", "'");
   }
 
-  private static Pattern pattern(String said) {
-    StringBuilder pattern = new StringBuilder();
-    Matcher blank = BLANK.matcher(said);
-    int after = 0;
-    while (blank.find()) {
-      pattern.append(Pattern.quote(said.substring(after, blank.start()))).append(".*");
-      after = blank.end();
+  /**
+   * A sentence with blanks, which stand for anything. Its pieces are looked for one after another:
+   * a regular expression would try all ways to share out a long text.
+   *
+   * @param pieces what stands around the blanks, one more than there are blanks
+   */
+  private record Gapped(List<String> pieces) {
+    static Gapped of(String said) {
+      return new Gapped(List.of(BLANK.split(said, -1)));
     }
-    return Pattern.compile(pattern + Pattern.quote(said.substring(after)), Pattern.DOTALL);
+
+    boolean matches(String text) {
+      String last = pieces.get(pieces.size() - 1);
+      int end = text.length() - last.length();
+      if (!text.startsWith(pieces.get(0)) || !text.endsWith(last)) {
+        return false;
+      }
+      int from = pieces.get(0).length();
+      for (String piece : pieces.subList(1, pieces.size() - 1)) {
+        int at = text.indexOf(piece, from);
+        from = at < 0 ? end + 1 : at + piece.length();
+      }
+      return from <= end;
+    }
   }
 
   private static Properties read(Class<?> beside, String file) {

@@ -2,7 +2,6 @@ package thinclick.client.window.stand;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import javafx.beans.property.ReadOnlyDoubleProperty;
@@ -29,9 +28,6 @@ final class ScoreSheet {
   /** What the names before the staves take where there are several, ems of running text. */
   private static final double NAME_EMS = 5;
 
-  /** Of one staff and one of its readers, in a bar. */
-  private record Marked(int staff, int lane, int bar) {}
-
   /**
    * Which page is in view.
    *
@@ -51,12 +47,21 @@ final class ScoreSheet {
   }
 
   private final Words words;
-  private final Pane root = new Pane();
+  private final Pane root =
+      new Pane() {
+        @Override
+        public void resize(double width, double height) {
+          boolean other = width != getWidth() || height != getHeight();
+          super.resize(width, height);
+          if (other) {
+            layOut();
+          }
+        }
+      };
   private final TurnRule rule = new TurnRule();
   private final List<List<String>> readers;
   private final List<@Nullable WrittenPart> parts;
-  private final Map<Marked, List<BarMark>> marks = new HashMap<>();
-  private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
+  private final PlayedMarks played = new PlayedMarks();
   private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(Leaf.NONE);
   private final ReadOnlyDoubleWrapper space = new ReadOnlyDoubleWrapper();
   private final List<ScoreLine> lines = new ArrayList<>();
@@ -86,8 +91,6 @@ final class ScoreSheet {
     parts = new ArrayList<>(Collections.nCopies(readers.size(), null));
     root.setId("score");
     root.setMinSize(0, 0);
-    root.widthProperty().addListener(any -> layOut());
-    root.heightProperty().addListener(any -> layOut());
     DevicePixels.follow(root, this::on);
     Rectangle clip = new Rectangle();
     clip.widthProperty().bind(root.widthProperty());
@@ -110,8 +113,7 @@ final class ScoreSheet {
     others = fellows;
     bar = -1;
     resting = 0;
-    marks.keySet().removeIf(at -> at.staff() == staff);
-    heard.clear();
+    played.forget(staff);
     layOut();
   }
 
@@ -186,7 +188,7 @@ final class ScoreSheet {
 
   /** A player's marks of a bar that is over. */
   void marks(int staff, int lane, int ofBar, List<BarMark> made) {
-    marks.put(new Marked(staff, lane, ofBar), made);
+    played.mark(staff, lane, ofBar, made);
     int at = staves.indexOf(staff);
     for (ScoreLine line : lines) {
       if (at >= 0 && line.staves().get(at).has(ofBar)) {
@@ -196,23 +198,20 @@ final class ScoreSheet {
   }
 
   /** What was heard of the others in a bar that is over, in steps from bar 1. */
-  void heard(int ofBar, Map<String, List<Double>> played) {
-    heard.put(ofBar, played);
+  void heard(int ofBar, Map<String, List<Double>> others) {
+    played.hear(ofBar, others);
     for (ScoreLine line : lines) {
       SystemView first = line.staves().get(0);
       if (first.has(ofBar)) {
-        first.heard(ofBar, played);
+        first.heard(ofBar, others);
       }
     }
   }
 
   /** Takes a player's marks away, and with the first one's what was heard of the others. */
   void clearMarks(int staff, int lane) {
-    marks.keySet().removeIf(at -> at.staff() == staff && at.lane() == lane);
     boolean first = staff == 0 && lane == 0;
-    if (first) {
-      heard.clear();
-    }
+    played.forget(staff, lane, first);
     int at = staves.indexOf(staff);
     for (ScoreLine line : lines) {
       if (at >= 0) {
@@ -311,20 +310,9 @@ final class ScoreSheet {
       double top = top(view, free, places.middles().get(at));
       tops.add(top);
       free = top + view.height();
-      marks.forEach(
-          (marked, made) -> {
-            if (marked.staff() == staff && view.has(marked.bar())) {
-              view.marks(marked.lane(), marked.bar(), made);
-            }
-          });
+      played.show(view, staff, views.isEmpty());
       views.add(view);
     }
-    heard.forEach(
-        (ofBar, played) -> {
-          if (views.get(0).has(ofBar)) {
-            views.get(0).heard(ofBar, played);
-          }
-        });
     List<String> names =
         staves.stream().map(staff -> String.join("\n", readers.get(staff))).toList();
     return new ScoreLine(views, tops, names, margin, palette);

@@ -30,7 +30,6 @@ import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Phase;
-import thinclick.server.engraving.Engraver;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -47,9 +46,6 @@ public final class StandView {
   /** Lower than so many ems a page has no room for words beside the music. */
   private static final double BRIEF_EMS = 26;
 
-  /** The title's size where the music is not large, ems of running text. */
-  private static final double TITLE_EMS = 1.25;
-
   /**
    * Whoever reads at this computer.
    *
@@ -59,6 +55,7 @@ public final class StandView {
 
   private final Words words;
   private final Label title = styled(new Label(), "heading");
+  private final TitleSize titleSize = new TitleSize();
   private final Label note = styled(new Label(), "stand-note");
   private final Label count = styled(new Label(), "count");
   private final Label countdown = styled(new Label(), "soft");
@@ -98,14 +95,6 @@ public final class StandView {
 
   /** From the take's beginning until the next deal. */
   private boolean marked;
-
-  private double titlePixels;
-  private Titled titledFor = new Titled("", 0, 0, 0);
-
-  /**
-   * Where a title stands: within that it becomes no smaller, or it could move the music for ever.
-   */
-  private record Titled(String title, double width, double height, double scale) {}
 
   /**
    * @param model of the player whose window this is
@@ -410,14 +399,8 @@ public final class StandView {
     speak();
   }
 
-  /** The title is never smaller than the words over the click, which grow with the music. */
   private void enlargeTitle() {
-    Titled now = new Titled(title.getText(), root.getWidth(), root.getHeight(), scale);
-    double words = Math.ceil(Engraver.DIRECTION_SIZE * staffSpace());
-    titlePixels = now.equals(titledFor) ? Math.max(titlePixels, words) : words;
-    titledFor = now;
-    boolean larger = titlePixels > TITLE_EMS * Look.USUAL_TEXT * scale;
-    title.setStyle(larger ? "-fx-font-size: " + titlePixels + "px;" : "");
+    titleSize.fit(title, root, scale, staffSpace());
   }
 
   /** The parts in view as they are read and said. */

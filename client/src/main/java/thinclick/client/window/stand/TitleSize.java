@@ -1,0 +1,37 @@
+package thinclick.client.window.stand;
+
+import javafx.scene.control.Label;
+import javafx.scene.layout.Region;
+import thinclick.client.window.look.Look;
+import thinclick.server.engraving.Engraver;
+
+/**
+ * How large the title of a page is: never smaller than the words over the click, which grow with
+ * the music.
+ */
+final class TitleSize {
+  /** Where the music is not large, ems of running text. */
+  private static final double USUAL_EMS = 1.25;
+
+  /** Where a title stands: there it becomes no smaller, or it could move the music for ever. */
+  private record Place(String title, double width, double height, double scale) {}
+
+  private Place place = new Place("", 0, 0, 0);
+  private double pixels;
+
+  /**
+   * Sets the size.
+   *
+   * @param page on which the title stands
+   * @param scale of all text, 1 is usual
+   * @param space a staff space of the music below, pixels; 0 where there is none
+   */
+  void fit(Label title, Region page, double scale, double space) {
+    Place now = new Place(title.getText(), page.getWidth(), page.getHeight(), scale);
+    double words = Math.ceil(Engraver.DIRECTION_SIZE * space);
+    pixels = now.equals(place) ? Math.max(pixels, words) : words;
+    place = now;
+    boolean larger = pixels > USUAL_EMS * Look.USUAL_TEXT * scale;
+    title.setStyle(larger ? "-fx-font-size: " + pixels + "px;" : "");
+  }
+}
