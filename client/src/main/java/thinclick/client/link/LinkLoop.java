@@ -1,10 +1,14 @@
 package thinclick.client.link;
 
+import io.netty.channel.Channel;
 import io.netty.channel.EventLoop;
 import io.netty.channel.MultiThreadIoEventLoopGroup;
 import io.netty.channel.SingleThreadEventLoop;
+import io.netty.channel.group.ChannelGroup;
+import io.netty.channel.group.DefaultChannelGroup;
 import io.netty.channel.nio.NioIoHandler;
 import io.netty.util.concurrent.DefaultThreadFactory;
+import io.netty.util.concurrent.GlobalEventExecutor;
 import io.netty.util.concurrent.ScheduledFuture;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -20,8 +24,11 @@ import thinclick.protocol.time.VirtualTime;
 
 /** The thread and the clock that links live on; several links may share one. */
 public final class LinkLoop implements AutoCloseable {
+  private static final long CUT_MILLIS = 2_000;
+
   private final MultiThreadIoEventLoopGroup group;
   private final EventLoop loop;
+  private final ChannelGroup lines = new DefaultChannelGroup(GlobalEventExecutor.INSTANCE, true);
   private final MonotonicClock clock;
   private final LongSupplier wallMillis;
   private final @Nullable Timers timers;
@@ -129,9 +136,16 @@ public final class LinkLoop implements AutoCloseable {
     return loop;
   }
 
+  /** A line of this loop's, which is cut with it at the latest. */
+  void begun(Channel line) {
+    lines.add(line);
+  }
+
   /** Stops the thread; links that are still open are cut. */
   @Override
   public void close() {
+    // A loop that is stopped while it turns ends without closing what it has.
+    lines.close().awaitUninterruptibly(CUT_MILLIS);
     group.shutdownGracefully(0, 2, TimeUnit.SECONDS).awaitUninterruptibly(3, TimeUnit.SECONDS);
   }
 }

@@ -65,6 +65,7 @@ final class Socket {
             .option(ChannelOption.CONNECT_TIMEOUT_MILLIS, CONNECT_MILLIS)
             .handler(new Pipeline(address, trust, handler))
             .connect(address.host(), address.uri().getPort());
+    options.loop().begun(connecting.channel());
     connecting.addListener(
         done -> {
           if (!done.isSuccess()) {
