@@ -35,6 +35,9 @@ final class EnglishLeft {
       Pattern.compile(
           "(?i)dorian|ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
 
+  /** Words of both languages: a sentence that has no other tells nothing. */
+  private static final Pattern IN_BOTH = Pattern.compile("\\bwas\\b");
+
   /** Sentences without a blank, which are compared; the others are matched. */
   private static final Set<String> WHOLE = new HashSet<>();
 
@@ -95,7 +98,8 @@ final class EnglishLeft {
     for (String key : english.stringPropertyNames()) {
       String said = english.getProperty(key);
       String own = outer(said);
-      if (!said.equals(german.getProperty(key)) && own.matches("(?s).*[A-Za-z]{3}.*")) {
+      boolean telling = IN_BOTH.matcher(own).replaceAll("").matches("(?s).*[A-Za-z]{3}.*");
+      if (!said.equals(german.getProperty(key)) && telling) {
         if (BLANK.matcher(own).find()) {
           WITH_BLANKS.add(Gapped.of(own));
         } else {

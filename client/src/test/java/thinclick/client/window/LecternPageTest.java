@@ -127,6 +127,7 @@ class LecternPageTest extends WindowCase {
           .as("the script's first line is seen at %d", size[0])
           .isLessThan(bounds(stage.getScene().lookup(".foot")).getMinY());
       aLongNameMovesNoCommand();
+      aLongTitleStaysOnTheSheet();
     }
   }
 
@@ -274,6 +275,18 @@ class LecternPageTest extends WindowCase {
       }
     }
     return cut;
+  }
+
+  private void aLongTitleStaysOnTheSheet() {
+    Label title = (Label) node("chosen");
+    String said = on(title::getText);
+    robot.interact(() -> title.setText("Drill 1 of 6: " + "a name that goes on ".repeat(6)));
+    at(new int[] {(int) stage.getWidth(), (int) stage.getHeight()});
+    nothingOverlaps("a long title");
+    assertThat(on(() -> texts(title)))
+        .as("in several lines")
+        .noneMatch(text -> text.endsWith("..."));
+    robot.interact(() -> title.setText(said));
   }
 
   private void aLongNameMovesNoCommand() {

@@ -61,6 +61,7 @@ public final class LecternView {
     pageHead = styled(new Label(words.say("lectern.page")), "heading");
     waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
     head.getChildren().setAll(plan.title());
+    head.setMinWidth(0); // a long title goes on in another line
     plan.title().maxWidthProperty().bind(head.widthProperty());
     VBox sheet =
         styled(

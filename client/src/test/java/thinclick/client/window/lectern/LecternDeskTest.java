@@ -216,7 +216,7 @@ class LecternDeskTest {
     until(() -> session.state().phase() == Phase.REVIEW);
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
-    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, 1 of 3 takes played");
+    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, 1 of 3 played");
     assertThat(texts(TakeMoment.Part.NONE))
         .containsExactly("Count in again: the same drill once more.");
 
