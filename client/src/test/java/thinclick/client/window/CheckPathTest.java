@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -11,6 +12,8 @@ import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.check.TapCheck;
 import thinclick.client.check.Verdict;
@@ -158,6 +161,44 @@ class CheckPathTest extends WindowCase {
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(on(() -> node("check-ledger").lookup(".ledger-band"))).isNull();
     assertThat(text("check-scale")).isEqualTo(words.say("check.scale.refused"));
+  }
+
+  /** A caution is no caution where it is read after the first sound, or below the fold. */
+  @ParameterizedTest
+  @CsvSource({
+    "15, 1366, 768",
+    "15, 1024, 768",
+    "15, 1920, 1080",
+    "30, 1366, 768",
+    "30, 1024, 768",
+  })
+  void theCareToTakeIsInViewBeforeTheFirstSound(double textSize, int width, int height)
+      throws Exception {
+    ClockedSpeaker.on(true);
+    open(textSize);
+    until(() -> desk.check().audibleProperty().get());
+    robot.interact(
+        () -> {
+          stage.setWidth(width);
+          stage.setHeight(height);
+        });
+    control(KeyCode.DIGIT1);
+    until(() -> inView("check-care") && inView("check-begin"));
+    robot.interact(
+        () ->
+            desk.check()
+                .judgedElsewhere(
+                    new Verdict.Known(Verdict.How.TAPS, 80, 4, 36, Collections.nCopies(36, 80.0))));
+    until(() -> inView("check-begin") && inView("check-says"));
+    if (width > 1024) { // narrower, what came of it takes as many lines as the page is high
+      until(() -> inView("check-ledger"));
+    }
+  }
+
+  private boolean inView(String id) {
+    Bounds at = at(node(id));
+    return at.getMinY() >= at(stage.getScene().lookup(".head")).getMaxY()
+        && at.getMaxY() <= at(stage.getScene().lookup(".foot")).getMinY();
   }
 
   private static double middle(Node node) {

@@ -22,7 +22,16 @@ class EnglishLeftTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"Pult", "3 von 4 sitzen", "Ana", "Short threes", "Tempo", "12", "Ride, Bass"})
+      strings = {
+        "Pult",
+        "3 von 4 sitzen",
+        "Ana",
+        "Short threes",
+        "Tempo",
+        "12",
+        "Ride, Bass",
+        "Spielen, was da steht."
+      })
   void leavesTheRest(String shown) {
     assertThat(EnglishLeft.isEnglish(shown)).isFalse();
   }

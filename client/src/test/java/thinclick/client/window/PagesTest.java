@@ -3,6 +3,7 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -50,6 +51,13 @@ class PagesTest {
   @EnumSource(names = {"CHECK", "STAND", "LECTERN", "SEASON", "SETTINGS", "HELP"})
   void aDealLeavesEveryOtherPageInView(View page) {
     assertThat(Pages.next(page, reviewed, dealt, false)).isNull();
+  }
+
+  @Test
+  void theDigitsFollowTheOrderOfTheWordsInTheHead() {
+    assertThat(Stream.of(View.values()).map(View::digit).filter(digit -> digit > 0))
+        .isSorted()
+        .doesNotHaveDuplicates();
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javafx.scene.Node;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -31,6 +32,9 @@ class PracticePathTest extends WindowCase {
     onTo("practise");
     robot.type(KeyCode.ENTER);
     says("Enter deals it to you and the stand-ins");
+    assertThat(on(() -> ((ToggleButton) node("tab-door")).isSelected()))
+        .as("where one is, among the words in the head")
+        .isTrue();
     onTo("practice-looking");
     robot.write("jigsaw");
     onTo("practice-tempo");

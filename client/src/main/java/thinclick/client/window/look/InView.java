@@ -107,14 +107,21 @@ public final class InView {
     if (page <= shown) {
       return;
     }
-    boolean toItsBeginning = part.getMinY() < top || part.getHeight() + MARGIN > shown;
-    if (!toItsBeginning && part.getMaxY() <= top + shown) {
-      return;
-    }
-    double wanted = toItsBeginning ? part.getMinY() - MARGIN : part.getMaxY() + MARGIN - shown;
+    PageLines lines = PageLines.of(pane.getContent());
     double latest = Math.min(part.getMinY() - CLOSEST, page - shown);
     double earliest = Math.min(latest, part.getMaxY() + CLOSEST - shown);
-    double to = PageLines.of(pane.getContent()).between(wanted, earliest, latest, shown);
+    boolean toItsBeginning = part.getMinY() < top || part.getHeight() + MARGIN > shown;
+    double wanted;
+    if (toItsBeginning) {
+      wanted = part.getMinY() - MARGIN;
+    } else if (part.getMaxY() > top + shown) {
+      wanted = part.getMaxY() + MARGIN - shown;
+    } else if (lines.areCutAt(top)) {
+      wanted = Math.max(0, earliest); // in view, as a page of another size has left it
+    } else {
+      return;
+    }
+    double to = lines.between(wanted, earliest, latest, shown);
     pane.setVvalue(Math.max(0, Math.min(1, to / (page - shown))));
   }
 

@@ -9,6 +9,9 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.shape.LineTo;
+import javafx.scene.shape.MoveTo;
+import javafx.scene.shape.PathElement;
 import javafx.scene.text.Text;
 
 /**
@@ -56,23 +59,40 @@ final class PageLines {
     }
   }
 
+  /** The shape of a selection of all of a text is a rectangle a line. */
   private void addEach(Text text) {
-    if (text.getText().isBlank()) {
-      return;
+    double top = Double.NaN;
+    double bottom = Double.NaN;
+    for (PathElement element : text.rangeShape(0, text.getText().length())) {
+      if (element instanceof MoveTo next) {
+        add(text, top, bottom);
+        top = next.getY();
+        bottom = next.getY();
+      } else if (element instanceof LineTo corner) {
+        top = Math.min(top, corner.getY());
+        bottom = Math.max(bottom, corner.getY());
+      }
     }
-    Text one = new Text("x");
-    one.setFont(text.getFont());
-    Bounds all = at(text);
-    long count = Math.max(1, Math.round(all.getHeight() / one.getLayoutBounds().getHeight()));
-    double high = all.getHeight() / count;
-    for (int i = 0; i < count; i++) {
-      double top = all.getMinY() + i * high;
-      lines.add(new Line(top, top + high));
+    add(text, top, bottom);
+  }
+
+  private void add(Text text, double top, double bottom) {
+    if (bottom > top) {
+      lines.add(new Line(onPage(text, top), onPage(text, bottom)));
     }
+  }
+
+  private double onPage(Text text, double y) {
+    return page.sceneToLocal(text.localToScene(0, y)).getY();
   }
 
   private Bounds at(Node node) {
     return page.sceneToLocal(node.localToScene(node.getLayoutBounds()));
+  }
+
+  /** True where an edge there, in pixels from the page's upper one, cuts a line in two. */
+  boolean areCutAt(double y) {
+    return lines.stream().anyMatch(line -> line.isCutAt(y));
   }
 
   /**
@@ -97,9 +117,7 @@ final class PageLines {
     double found = Double.NaN;
     for (double y = Math.max(0, Math.ceil(earliest)); y <= latest; y++) {
       double upper = y;
-      boolean cut =
-          edges.stream()
-              .anyMatch(edge -> lines.stream().anyMatch(line -> line.isCutAt(upper + edge)));
+      boolean cut = edges.stream().anyMatch(edge -> areCutAt(upper + edge));
       if (!cut && !(Math.abs(y - wanted) >= Math.abs(found - wanted))) {
         found = y;
       }
