@@ -10,6 +10,7 @@ import javafx.geometry.Insets;
 import javafx.scene.control.Button;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.InView;
 import thinclick.client.window.words.Words;
 
 /** The one question before something is erased, with the list of what goes. */
@@ -58,5 +59,6 @@ final class ErasurePane {
     VBox.setMargin(asked, new Insets(6, 0, 0, 0));
     root.getChildren().add(asked);
     leave.requestFocus();
+    InView.bring(root);
   }
 }
