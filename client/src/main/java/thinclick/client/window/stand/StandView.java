@@ -71,12 +71,13 @@ public final class StandView {
   /** In the title's place while marks come and are read, where the page has no room below. */
   private final MarkLegend briefLegend;
 
-  private final StackPane titled;
+  private final WrappedWords titled;
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);
   private final FlowPane which = styled(new FlowPane(), "stand-whose");
   private final FlowPane titleLine = styled(new FlowPane(), "stand-line");
-  private final FlowPane partLine = styled(new FlowPane(read, says), "stand-line");
+  private final WrappedWords saysWrapped = new WrappedWords(says);
+  private final FlowPane partLine = styled(new FlowPane(read, saysWrapped), "stand-line");
   private final Label inView = wrapped(new Label());
   private final ToggleGroup whose = new ToggleGroup();
   private final ReaderPages pages = new ReaderPages();
@@ -103,7 +104,7 @@ public final class StandView {
     this.words = words;
     legend = new MarkLegend(words, false);
     briefLegend = new MarkLegend(words, true);
-    titled = new StackPane(title, briefLegend.root());
+    titled = new WrappedWords(title, briefLegend.root());
     briefLegend.within(title);
     createView();
     readers(List.of(new Reader("", model)));
@@ -357,8 +358,8 @@ public final class StandView {
     head.setMinWidth(0);
     titleLine.setMinWidth(0);
     partLine.setMinWidth(0);
-    titled.maxWidthProperty().bind(head.widthProperty());
-    says.maxWidthProperty().bind(head.widthProperty());
+    titled.within(head);
+    saysWrapped.within(head);
   }
 
   /** As high as the words' share of the page, and no line of them cut through. */
