@@ -3,6 +3,7 @@ package thinclick.server.history;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
@@ -21,28 +22,28 @@ public final class Change {
       @Nullable Figure lastHold,
       @Nullable Figure firstSpread,
       @Nullable Figure lastSpread) {
-    boolean hold = apart(firstHold, lastHold);
-    boolean spread = apart(firstSpread, lastSpread);
-    List<Object> values = new ArrayList<>();
-    if (hold) {
-      values.addAll(List.of(Quantity.percent(firstHold), Quantity.percent(lastHold)));
-    }
-    if (spread) {
-      values.addAll(List.of(Quantity.millis(firstSpread), Quantity.millis(lastSpread)));
-    }
-    if (values.isEmpty()) {
+    List<Quantity> hold = apart(firstHold, lastHold, Quantity::percent);
+    List<Quantity> spread = apart(firstSpread, lastSpread, Quantity::millis);
+    if (hold.isEmpty() && spread.isEmpty()) {
       return Said.of("history.steady", over(span));
     }
+    List<Object> values = new ArrayList<>(hold);
+    values.addAll(spread);
     String key =
-        hold && spread ? "history.holdAndSpread" : hold ? "history.hold" : "history.spread";
+        hold.isEmpty()
+            ? "history.spread"
+            : spread.isEmpty() ? "history.hold" : "history.holdAndSpread";
     return Said.of("history.changed", over(span), Said.of(key, values.toArray()));
   }
 
-  /** True where both are known with intervals that have nothing in common. */
-  private static boolean apart(@Nullable Figure one, @Nullable Figure other) {
+  /** Both, where they are known with intervals that have nothing in common; else neither. */
+  private static List<Quantity> apart(
+      @Nullable Figure one, @Nullable Figure other, Function<Figure, Quantity> read) {
     Interval a = one == null ? null : one.interval();
     Interval b = other == null ? null : other.interval();
-    return a != null && b != null && a.partsFrom(b);
+    return one != null && other != null && a != null && b != null && a.partsFrom(b)
+        ? List.of(read.apply(one), read.apply(other))
+        : List.of();
   }
 
   private static Said over(Duration span) {
