@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -15,6 +16,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
@@ -28,6 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Look;
+import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
 
@@ -93,6 +96,28 @@ class LecternPageTest extends WindowCase {
     assertThat(commands()).as("in a take").isEqualTo(dealt);
     assertThat(node("stop").getStyleClass()).as("what comes next").contains("primary");
     assertThat(node("go-on").getStyleClass()).doesNotContain("primary");
+  }
+
+  /** German words are longer, and still all commands of a lesson stand in three rows. */
+  @Test
+  void germanCommandsFindRoomInThreeRows() throws Exception {
+    words = Words.in(Locale.GERMAN);
+    open();
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    until(() -> session.state().inside());
+    robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+    until(() -> session.state().people().size() == 2);
+    robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
+    until(() -> session.state().phase() == Phase.DEALT);
+    at(SIZES[1]);
+    theCommandsStandUnderEachOther();
+    assertThat(commands().stream().map(Bounds::getMinY).distinct()).hasSize(3);
+    robot.interact(() -> desk.lecternDesk().lesson().pause());
+    at(SIZES[1]);
+    assertThat(on(() -> texts((Button) node("pause"))))
+        .as("whole, in the width it always has")
+        .containsExactly("Pause beenden");
   }
 
   /** At twice the usual size the page keeps close to the window, and still one margin. */
@@ -370,8 +395,8 @@ class LecternPageTest extends WindowCase {
     return bounds(stage.getScene().lookup(".foot")).getMinY();
   }
 
-  private static List<String> texts(Label label) {
-    return label.getChildrenUnmodifiable().stream()
+  private static List<String> texts(Labeled labeled) {
+    return labeled.getChildrenUnmodifiable().stream()
         .filter(javafx.scene.text.Text.class::isInstance)
         .map(node -> ((javafx.scene.text.Text) node).getText())
         .toList();
