@@ -173,7 +173,9 @@ class GalleryTest extends PictureCase {
 
   @Test
   void aDoorThatDoesNotOpenAndALinkThatIsLost() throws Exception {
-    try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("far.db")));
+    try (RehearsalHost host =
+            RehearsalHost.start(
+                HostOptions.local(folder.resolve("far.db")).speaking(words.language()));
         CuttingProxy proxy = new CuttingProxy(host.port());
         LinkLoop loop = LinkLoop.start()) {
       RoomAddress there = RoomAddress.local(host.port());
