@@ -79,7 +79,7 @@ final class TapLedger extends Pane {
     Verdict shown = verdict;
     int rows = shown == null ? 1 : shown.offsets().size() + 2;
     double fits = Math.floor((room - SCALE_EMS * font.getSize()) / rows);
-    return Math.max(LEAST_ROW, Math.min(Math.round(ROW_EMS * font.getSize()), fits));
+    return Math.max(LEAST_ROW, Math.min(Math.rint(ROW_EMS * font.getSize()), fits));
   }
 
   private void draw() {
