@@ -28,6 +28,8 @@ final class CommandGrid extends WidthFirst {
   private record Place(Node node, double x, double y, double width, double height) {}
 
   /**
+   * Grids that share their columns, so that what stands below each other is as wide.
+   *
    * @param across pixels between neighbours
    * @param down pixels between rows
    * @param wide those that take two columns
