@@ -50,11 +50,14 @@ class ReadmeIT {
 
   @TestFactory
   Stream<DynamicTest> everyCommandShownRuns() throws IOException {
-    for (String jar :
-        List.of("client/target/thinclick.jar", "server/target/thinclick-server.jar")) {
-      Path link = folder.resolve(jar);
+    for (String file :
+        List.of(
+            "client/target/thinclick.jar",
+            "server/target/thinclick-server.jar",
+            "server/host.options")) {
+      Path link = folder.resolve(file);
       Files.createDirectories(link.getParent());
-      Files.createSymbolicLink(link, TOP.resolve(jar));
+      Files.createSymbolicLink(link, TOP.resolve(file));
     }
     ExecutorService several = Executors.newFixedThreadPool(AT_A_TIME);
     Map<String, Future<?>> last = new HashMap<>();
