@@ -88,6 +88,7 @@ final class InputPane {
         .addAll(
             halves,
             line(learn, forget),
+            howToLearn(),
             learnSays,
             Prose.of(words.say("taps.further")),
             sitting,
@@ -96,6 +97,15 @@ final class InputPane {
     chairs.all().addListener((ListChangeListener<Chair>) any -> list());
     taps.settingsProperty().addListener(any -> list());
     list();
+  }
+
+  /** What is to be struck, as long as nothing is said of what was. */
+  private Label howToLearn() {
+    Label how = styled(Prose.of(words.say("taps.learn.how")), "soft");
+    how.setId("pad-how");
+    how.visibleProperty().bind(taps.learnSaysProperty().isEmpty());
+    hideUnless(how);
+    return how;
   }
 
   private static void hideUnless(Node node) {

@@ -60,7 +60,8 @@ class ChairDelayTest {
     FxToolkit.setupFixture(
         () -> chair.delay().judged(Taps.KEYS, new Known(How.TAPS, 42, 9, 36, List.of(42.0))));
     until(this::roomKnows);
-    assertThat(on(() -> chair.delay().saysProperty().get())).contains("42\u00a0ms, give or take 9");
+    assertThat(on(() -> chair.delay().saysProperty().get()))
+        .contains("42\u00a0ms, give or take 9\u00a0ms");
 
     sound.soundChanged(SoundState.SOUNDING, "headset");
     until(() -> !roomKnows());

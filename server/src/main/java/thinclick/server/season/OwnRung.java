@@ -13,7 +13,7 @@ import thinclick.server.words.Said;
 
 /**
  * The thinnest click that somebody held: of all stages whose own hold was 80 % or more, the one
- * with the fewest clicks a bar; of equal ones the newest.
+ * with the fewest clicks a bar; of equal ones the first, which set the mark, as for the band.
  *
  * @param click what clicked
  * @param clicksPerBar clicks a bar
@@ -35,7 +35,7 @@ public record OwnRung(Said click, double clicksPerBar, double holdPercent, Insta
         double clicks = entry.review().stages().get(i).clicksPerBar();
         if (hold.known()
             && hold.get() >= StageReview.HELD_PERCENT
-            && (best == null || clicks <= best.clicksPerBar())) {
+            && (best == null || clicks < best.clicksPerBar())) {
           Stage stage = entry.key().stages().get(i);
           Said said = ClickWords.of(stage, entry.key().meter(), entry.key().stepsPerBeat());
           best = new OwnRung(said, clicks, hold.get(), entry.begunAt());

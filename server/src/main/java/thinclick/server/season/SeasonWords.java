@@ -68,7 +68,7 @@ public final class SeasonWords {
                 Speaker.number(weeks.size())));
   }
 
-  /** "In the week of 2026-09-21, 3 of 4 took part.", "Missing: Ilse." Without a week: empty. */
+  /** "3 of 4 took part in the week of 2026-09-21.", "Missing: Ilse." Without a week: empty. */
   public List<String> lastWeek() {
     if (weeks.isEmpty()) {
       return List.of();
@@ -103,7 +103,7 @@ public final class SeasonWords {
   List<String> known(Pupil pupil) {
     List<String> says = new ArrayList<>();
     says.add(seen(pupil));
-    pupil.standing().ifPresent(standing -> says.add(speaker.say(standing(standing))));
+    pupil.standing().ifPresent(standing -> says.add(speaker.say(standing(pupil, standing))));
     pupil
         .rung()
         .ifPresent(
@@ -150,9 +150,10 @@ public final class SeasonWords {
     return pupil.lastSeen() == null ? "-" : day.withZone(zone).format(pupil.lastSeen());
   }
 
-  private static Said standing(Standing standing) {
+  private static Said standing(Pupil pupil, Standing standing) {
     return Said.of(
         "season.standing",
+        pupil.name(),
         standing.level(),
         Quantity.percent(standing.holdPercent()),
         standing.played(),

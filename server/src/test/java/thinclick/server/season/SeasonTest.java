@@ -93,7 +93,7 @@ class SeasonTest {
     assertThat(weeks.get(2).present()).containsExactly("tariq", "mina", "ilse");
     assertThat(new SeasonWords(season, ZoneOffset.UTC, ENGLISH).lastWeek())
         .containsExactly(
-            "In the week of 2026-09-21, 1 of 4 took part.", "Missing: Tariq, Jonas and Ilse.");
+            "1 of 4 took part in the week of 2026-09-21.", "Missing: Tariq, Jonas and Ilse.");
   }
 
   /** Whoever was erased is no member and is not missed; another of that name is, once written. */
@@ -106,7 +106,7 @@ class SeasonTest {
     Season erased = new Season(new ClassList("Tuesday class", null, List.of()), takes);
     assertThat(erased.pupils()).extracting(Pupil::name).containsExactly("Mina");
     assertThat(new SeasonWords(erased, ZoneOffset.UTC, ENGLISH).lastWeek())
-        .containsExactly("In the week of 2026-08-31, 1 of 1 took part.");
+        .containsExactly("1 of 1 took part in the week of 2026-08-31.");
 
     ClassList written =
         new ClassList("Tuesday class", null, List.of(new Member("Somebody", null, null)));
@@ -152,8 +152,8 @@ class SeasonTest {
     assertThat(said(pupil("Jonas")))
         .isEqualTo(
             "Jonas took part in 2 of 4 weeks, last on 2026-09-08."
-                + " Stands at level 5: held 100\u00a0% at level 4 over two takes."
-                + " Fewest clicks held: the first beat alone, 2026-09-08."
+                + " Jonas stands at level 5: of parts at level 4, 100\u00a0% was held over two takes."
+                + " Fewest clicks held: the first beat alone, 2026-09-01."
                 + " Ands alone at 88, the same click plan: two takes."
                 + " Over seven days nothing changed that can be told from chance."
                 + " What a thinner click would do can be told from a take that was played alone"

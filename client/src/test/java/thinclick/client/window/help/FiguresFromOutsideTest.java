@@ -31,10 +31,11 @@ class FiguresFromOutsideTest {
       Map.of(
           "en",
           Pattern.compile(
-              "(\\d+) dB for (\\d+) hours a week for adults and (\\d+) dB for children"),
+              "(\\d+) dB\\(A\\) for (\\d+) hours a week for adults and (\\d+) dB\\(A\\) for children"),
           "de",
           Pattern.compile(
-              "(\\d+) dB für (\\d+) Stunden in der Woche für Erwachsene und (\\d+) dB für Kinder"));
+              "(\\d+) dB\\(A\\) für (\\d+) Stunden in der Woche für Erwachsene"
+                  + " und (\\d+) dB\\(A\\) für Kinder"));
 
   private static final Map<String, Pattern> SOUND =
       Map.of(
@@ -61,8 +62,8 @@ class FiguresFromOutsideTest {
   void loudnessOfListeningGivesTheDosesOfTheStandard(String language) {
     MatchResult said = said(LISTENING, language, help(language));
     double hours = Double.parseDouble(said.group(2));
-    // ITU-T H.870, 2018: 80 dB for adults, 75 dB for children, 40 hours a week. Its sound doses,
-    // 1.6 and 0.51 Pa2h, are from memory, and come out again from 20 micropascals at 0 dB.
+    // ITU-T H.870, 2018: 80 dB(A) for adults, 75 dB(A) for children, 40 hours a week. Its sound
+    // doses, 1.6 and 0.51 Pa2h, are from memory, and come out again from 20 micropascals at 0 dB.
     assertThat(List.of(said.group(1), said.group(2), said.group(3)))
         .containsExactly("80", "40", "75");
     assertThat(dose(said.group(1), hours)).isCloseTo(1.6, within(0.005));
