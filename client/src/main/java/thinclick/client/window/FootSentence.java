@@ -83,7 +83,7 @@ final class FootSentence {
     }
     boolean reviewed = room.leader() && room.review() != null && room.phase() == Phase.REVIEW;
     if (reviewed && lectern.lesson().asks() && quiet) {
-      said = words.say("situation.lesson", lectern.prompt().nextStep());
+      said = lectern.prompt().goesOn();
     }
     String resting = lectern.prompt().resting(page == View.LECTERN);
     if (resting != null && room.leader() && room.betweenTakes() && quiet) {

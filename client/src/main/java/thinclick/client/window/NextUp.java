@@ -24,10 +24,13 @@ final class NextUp {
           Proposals.Line line = lectern.proposals().line();
           return line != null && line.changes();
         },
+        () -> lectern.lesson().asks() ? lectern.prompt().nextStep() : "",
         () -> {
           Proposals.Line line = lectern.proposals().line();
           if (line != null && line.changes()) {
             lectern.proposals().take();
+          } else if (lectern.lesson().asks()) {
+            lectern.lesson().goOn();
           } else {
             lectern.lectern().deal();
           }

@@ -81,7 +81,7 @@ class KeyboardPathTest extends WindowCase {
     says("Ctrl+Period stops");
     action(this::doWhatItSays);
     until(() -> session.state().phase() == Phase.REVIEW);
-    says("The lesson goes on with Ctrl+Enter. Once more: Even eighths");
+    says("Ctrl+Enter goes on with the lesson: play Even eighths once more.");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();

@@ -205,7 +205,7 @@ class WalksTest extends WindowCase {
     seen("Who follows whom");
     byte[] figures = kept("Figures (CSV)", LeaderFiles::figures);
     assertThat(new String(figures, StandardCharsets.UTF_8)).contains("Dara");
-    fire("Compare with the last like take");
+    fire("Compare with the last take of this kind");
     until(() -> found("There is no take before this one", true) != null);
     theWalkIsOver();
   }

@@ -65,6 +65,11 @@ public record Review(
     return json.treeToValue(OwnReview.of(json.valueToTree(this), player), Review.class);
   }
 
+  /** How many bars were judged. */
+  public int bars() {
+    return stages.isEmpty() ? 0 : stages.get(stages.size() - 1).toBar();
+  }
+
   /** The figures of one player, or null where nobody has the name. */
   public @Nullable PlayerReview player(String name) {
     return players.stream().filter(one -> one.player().equals(name)).findFirst().orElse(null);

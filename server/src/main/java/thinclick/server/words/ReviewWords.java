@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.StageReview;
@@ -39,7 +40,7 @@ public final class ReviewWords {
             outcomes,
             evidence.nobodyHeard()
                 ? Advice.CHECK_THE_SOUND
-                : mendedFirst(findings, people(evidence)),
+                : mendedFirst(findings, standIns(evidence), people(evidence)),
             noVerdict == null ? Advice.SAME_AGAIN : noVerdict);
   }
 
@@ -61,11 +62,14 @@ public final class ReviewWords {
 
   /**
    * What has to be mended before the click changes. One of a class who is lost gets advice of their
-   * own; the class goes on unless a quarter of it is.
+   * own; the class goes on unless a quarter of it is. A stand-in's slips are made on purpose, and
+   * no machine can count aloud: among people they ask nothing of the band.
    */
-  private static @Nullable Advice mendedFirst(List<Finding> findings, long people) {
+  private static @Nullable Advice mendedFirst(
+      List<Finding> findings, Set<String> standIns, long people) {
     List<Finding> first =
         findings.stream()
+            .filter(one -> people == 0 || one.player() == null || !standIns.contains(one.player()))
             .filter(one -> FIRST.contains(one.matter()) && one.next() != null)
             .toList();
     long whose = first.stream().map(Finding::player).filter(Objects::nonNull).distinct().count();
@@ -75,6 +79,13 @@ public final class ReviewWords {
         .map(Finding::next)
         .findFirst()
         .orElse(null);
+  }
+
+  private static Set<String> standIns(Evidence evidence) {
+    return evidence.players.stream()
+        .filter(one -> one.review.standIn())
+        .map(Chairful::name)
+        .collect(Collectors.toSet());
   }
 
   private static long people(Evidence evidence) {

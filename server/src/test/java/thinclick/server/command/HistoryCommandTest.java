@@ -53,7 +53,7 @@ class HistoryCommandTest {
         .containsSubsequence(
             "Noisy pad at 120, the same click plan: three takes.",
             "Over three weeks nothing changed that can be told from chance.",
-            "Next: up a rung, same tempo.",
+            "Next: fewer clicks, same tempo.",
             "t1",
             "t2",
             "t3",

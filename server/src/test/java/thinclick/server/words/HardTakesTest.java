@@ -103,7 +103,7 @@ class HardTakesTest {
     take.saysMatching(
         "Ilse was asked for \\+25 ms and kept \\+2[3-7] ms, with a spread of \\d+ ms; that is under control\\.");
     take.says("100 % on all beats");
-    take.next("play it once more like this, then take the next rung");
+    take.next("play it once more like this, then with fewer clicks");
     take.saysNo("late", "behind", "early", "dropped", "dragged", "takes up");
   }
 
@@ -145,7 +145,7 @@ class HardTakesTest {
     take.saysMatching("Of Mina\u2019s attacks, \\d+ sounded twice; the doubles are set aside\\.");
     take.saysMatching("Mina sent \\d+ attacks that nobody wrote, (all|\\d+ of them) faint");
     take.says("100 % on all beats");
-    take.next("play it once more like this, then take the next rung");
+    take.next("play it once more like this, then with fewer clicks");
     take.saysNo("Mina added", "Gapped ands", "uneven", "dropped");
     take.slipSays("Mina", "turn the pad\u2019s sensitivity down");
   }
@@ -156,7 +156,7 @@ class HardTakesTest {
 
     take.says("Ilse was away from bar 9 to bar 12; nothing there is counted.");
     take.says("100 % on all beats, then on one and three, then without a click.");
-    take.next("play it once more like this, then take the next rung");
+    take.next("play it once more like this, then with fewer clicks");
     take.saysNo("dropped", "came in", "lost the ending", "turned around");
     take.slipSays("Ilse", "You placed 80 of 80");
   }

@@ -113,7 +113,7 @@ class SpokenTest {
     assertThat(late.nextSteps("Mina", Speaker.english()))
         .containsExactly(
             "By yourself: turn the pad\u2019s sensitivity down, and try it before the take.",
-            "With the band: play it once more like this, then take the next rung.");
+            "With the band: play it once more like this, then with fewer clicks.");
   }
 
   /** Who reads "You were turned around" does not read the same of a third person below it. */

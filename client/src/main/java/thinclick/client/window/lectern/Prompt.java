@@ -154,6 +154,18 @@ public final class Prompt {
     return words.say("lectern.goOn.again", now.item().drill());
   }
 
+  /** What the lesson's key does between takes, a sentence; empty outside a lesson. */
+  public String goesOn() {
+    LessonRun now = lesson.run();
+    if (now == null) {
+      return "";
+    }
+    if (now.drillDone() && !now.last()) {
+      return words.say("situation.lesson.next", now.lesson().drills().get(now.at() + 1).drill());
+    }
+    return words.say("situation.lesson.again", now.item().drill());
+  }
+
   /** The commands of which one comes next. */
   enum Command {
     /** Counts in, goes on with a paused take or with the lesson. */

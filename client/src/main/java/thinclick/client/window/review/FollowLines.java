@@ -29,6 +29,9 @@ final class FollowLines {
     List<List<@Nullable Double>> gains = review.ensemble().gains();
     if (gains == null) {
       Reason why = review.ensemble().gainsReason();
+      if (why != null && why.code() == Reason.Code.TOO_FEW && allPlayed(review)) {
+        return List.of(words.say("leader.follows.tooShort"));
+      }
       String says = why == null ? "" : ": " + speaker.say("reason." + why.code());
       return List.of(words.say("leader.follows.unknown", says));
     }
@@ -66,6 +69,11 @@ final class FollowLines {
       says.add(words.say("leader.follows.open", String.join("; ", open)));
     }
     return says.isEmpty() ? List.of(words.say("leader.follows.unknown", "")) : says;
+  }
+
+  /** True where nearly all that is written was played: more would have needed a longer take. */
+  private static boolean allPlayed(Review review) {
+    return review.players().stream().allMatch(player -> 10 * player.dropped() <= player.written());
   }
 
   private String between(double gain, @Nullable Interval interval) {

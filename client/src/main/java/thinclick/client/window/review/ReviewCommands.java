@@ -32,10 +32,15 @@ public final class ReviewCommands {
    * @param says the proposal as a sentence; empty where there is none or another leads
    * @param can whether it can be set up now
    * @param changes whether it is another drill, click or tempo than before
+   * @param lesson what the lesson's key does where it does not change; empty outside a lesson
    * @param setUp sets it up
    */
   public record Next(
-      Supplier<String> says, BooleanSupplier can, BooleanSupplier changes, Runnable setUp) {}
+      Supplier<String> says,
+      BooleanSupplier can,
+      BooleanSupplier changes,
+      Supplier<String> lesson,
+      Runnable setUp) {}
 
   /**
    * @param folder where reviews are kept
@@ -64,6 +69,11 @@ public final class ReviewCommands {
 
   boolean nextChanges() {
     return next.changes().getAsBoolean();
+  }
+
+  /** What the lesson goes on with, in which the same key does it; empty outside a lesson. */
+  String lessonStep() {
+    return next.lesson().get();
   }
 
   void setUp() {

@@ -193,7 +193,20 @@ public final class ReviewModel {
             review.meter().toString(),
             Quantity.exact(review.tempo()).shown(words.locale()),
             Quantity.millis(review.toleranceMillis(), null).shown(words.locale()));
+    if (leanAllowed(review, own)) {
+      what = words.say("review.what.allowed", what);
+    }
     return own.isEmpty() ? what : words.say("review.whose", own, what);
+  }
+
+  /** True where a lean that is shown is not held against the player, so the strip moves with it. */
+  private static boolean leanAllowed(Review review, String own) {
+    PlayerReview player = review.player(own);
+    Double charged = player == null ? null : player.chargedLeanMillis();
+    return player != null
+        && charged != null
+        && player.leanMillis().known()
+        && Math.abs(player.leanMillis().get() - charged) >= 1;
   }
 
   /** The course over the last takes, of today or of weeks; null before the second. */

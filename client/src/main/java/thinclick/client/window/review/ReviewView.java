@@ -5,10 +5,12 @@ import javafx.beans.value.ChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.PagePane;
@@ -163,7 +165,7 @@ public final class ReviewView {
     for (Section section : content.sections()) {
       add(sections.node(section, palette));
       if (section.id().equals("next-steps")) {
-        add(setUp());
+        add(setUp(section));
       }
       if (section.id().equals(drawn ? "attacks" : "next-steps")) {
         add(buttons(page));
@@ -176,15 +178,31 @@ public final class ReviewView {
   }
 
   /** What the lectern proposes, for whoever leads: the sentence above says it. */
-  private @Nullable Node setUp() {
+  private @Nullable Node setUp(Section steps) {
     if (seen != 0 || commands.next().isEmpty()) {
       return null;
     }
-    String does = commands.nextChanges() ? "review.next" : "review.next.again";
-    Button set = button("review-next", does, commands::setUp);
+    // Beside a step of one's own, the button says whose step it sets up.
+    String sets = steps.says().size() > 1 ? "review.next.band" : "review.next";
+    boolean changes = commands.nextChanges();
+    Button set = button("review-next", changes ? sets : "review.next.again", commands::setUp);
+    if (!changes && !commands.lessonStep().isEmpty()) {
+      asTheLesson(set);
+    }
     set.getStyleClass().add("primary");
     set.setDisable(!commands.canSetUp());
     return set;
+  }
+
+  /** In a lesson the button does what the lesson's key does, and says it in the same words. */
+  private void asTheLesson(Button set) {
+    Label keys = styled(new Label(words.keys("Ctrl+Enter")), "keys");
+    keys.setMinWidth(Region.USE_PREF_SIZE);
+    set.setText(commands.lessonStep());
+    set.setAccessibleText(set.getText() + ", " + keys.getText());
+    set.setGraphic(keys);
+    set.setContentDisplay(ContentDisplay.RIGHT);
+    set.setGraphicTextGap(8);
   }
 
   private Node buttons(ReviewPage page) {

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import thinclick.client.window.words.Words;
+import thinclick.server.scoring.FreeReview;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.PositionReview;
 import thinclick.server.scoring.Review;
@@ -48,7 +50,7 @@ final class RoleLines {
     return new Lines(
         List.of(
             words.say("leader.role"),
-            words.say("review.player"),
+            words.say("leader.rolePlayers"),
             words.say("review.placed"),
             words.say("review.held")),
         lines);
@@ -65,17 +67,9 @@ final class RoleLines {
               player.player(),
               placed(player.onbeat()),
               placed(player.offbeat()),
-              cells.difference(player.offbeatMinusOnbeatMillis()),
-              words.say(
-                  found.contains("notHeard")
-                      ? "leader.notHeard"
-                      : found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime"),
-              words.say(
-                  found.contains("notHeard")
-                      ? "leader.notHeard"
-                      : found.contains("lostEnding")
-                          ? "leader.ending.lost"
-                          : "leader.ending.played")));
+              difference(player),
+              words.say(entry(spoken.review(), player, found)),
+              words.say(ending(spoken.review(), player, found))));
     }
     return new Lines(
         List.of(
@@ -86,6 +80,40 @@ final class RoleLines {
             words.say("leader.entry"),
             words.say("leader.ending")),
         lines);
+  }
+
+  /** Where one of the two is not written, there is nothing that could be known. */
+  private String difference(PlayerReview player) {
+    boolean both = player.onbeat().written() > 0 && player.offbeat().written() > 0;
+    return both
+        ? cells.difference(player.offbeatMinusOnbeatMillis())
+        : words.say("leader.difference.nothing");
+  }
+
+  private static String entry(Review review, PlayerReview player, List<String> found) {
+    if (found.contains("notHeard")) {
+      return "leader.notHeard";
+    }
+    if (isFree(review, player, free -> free.fromBar() == 0)) {
+      return "leader.edge.free";
+    }
+    return found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime";
+  }
+
+  private static String ending(Review review, PlayerReview player, List<String> found) {
+    if (found.contains("notHeard")) {
+      return "leader.notHeard";
+    }
+    if (isFree(review, player, free -> free.toBar() >= review.bars())) {
+      return "leader.edge.free";
+    }
+    return found.contains("lostEnding") ? "leader.ending.lost" : "leader.ending.played";
+  }
+
+  /** True where a player's bars at an edge of the take are free: nothing is written to keep. */
+  private static boolean isFree(Review review, PlayerReview player, Predicate<FreeReview> edge) {
+    return review.free().stream()
+        .anyMatch(free -> free.player().equals(player.player()) && edge.test(free));
   }
 
   private String placed(PositionReview position) {

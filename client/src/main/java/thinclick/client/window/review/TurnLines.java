@@ -79,7 +79,8 @@ final class TurnLines {
 
   private String back(Review review, FreeReview one) {
     if (one.returnBar() == null) {
-      return words.say("leader.nothing");
+      boolean ended = one.toBar() >= review.bars();
+      return words.say(ended ? "leader.turns.ended" : "leader.nothing");
     }
     if (one.returnSteps() == null) {
       return words.say("leader.turns.notBack", one.returnBar() + 1);

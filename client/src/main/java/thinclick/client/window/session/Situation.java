@@ -9,6 +9,7 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
+import tools.jackson.databind.JsonNode;
 
 /** The one sentence at the bottom: where this player stands and what can be done now. */
 public final class Situation {
@@ -175,7 +176,25 @@ public final class Situation {
     if (room.review().provisional()) {
       return words.say("situation.reviewed.provisional");
     }
-    return words.say(room.leader() ? "situation.reviewed.leader" : "situation.reviewed");
+    if (!room.leader()) {
+      return words.say("situation.reviewed");
+    }
+    return words.say(
+        nobodyHeard(room.review().review())
+            ? "situation.reviewed.unheard"
+            : "situation.reviewed.leader");
+  }
+
+  /** True where the review finds that nothing was heard from anybody. */
+  private static boolean nobodyHeard(JsonNode review) {
+    for (JsonNode player : review.path("players")) {
+      for (JsonNode finding : player.path("findings")) {
+        if (finding.asString("").equals("nobodyHeard")) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private String reason(RoomState room) {
