@@ -62,6 +62,8 @@ final class FootSentence {
       said = words.say(check.listens() ? "situation.check.tap" : key);
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
+    } else if (page == View.LECTERN && quiet && situation.isReviewed(room) && room.leader()) {
+      said = words.say("situation.reviewed.leader.here");
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {
       said = situation.choose(room);
     } else if (page == View.SEASON && quiet) {

@@ -142,6 +142,7 @@ public record LessonScript(List<Line> lines) {
         }
         lines.add(new Line(Kind.SAY, way(drill)));
         lines.add(new Line(Kind.DO, say("do.slowly")));
+        lines.add(new Line(Kind.DO, say("do.rest")));
       } else {
         lines.add(new Line(Kind.SAY, say(take == 2 ? "say.second" : "say.again")));
       }

@@ -40,7 +40,9 @@ final class CommandsView {
     goOn =
         Keyed.button("go-on", words.say("lectern.countIn"), words.keys("Ctrl+Enter"), lesson::goOn);
     goOn.getStyleClass().add("lectern-go-on");
-    stop = Keyed.button("stop", words.say("lectern.stop"), words.keys("Ctrl+."), desk.take()::stop);
+    stop =
+        Keyed.button(
+            "stop", words.say("lectern.stop"), words.say("settings.key.stop"), desk.take()::stop);
     pause = Keyed.button("pause", words.say("lectern.pause"), words.keys("Ctrl+P"), lesson::pause);
     pause.getStyleClass().add("lectern-pause");
     rescue =

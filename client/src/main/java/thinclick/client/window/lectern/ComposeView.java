@@ -62,7 +62,7 @@ final class ComposeView {
     field("cell", words.say("compose.cell"), words.say("compose.cell.such"));
     field("grouping", words.say("compose.grouping"), "3");
     field("period", words.say("compose.period"), "4");
-    field("entry", words.say("compose.entry"), "1");
+    field("entry", words.say("compose.entry"), words.say("compose.entry.such"));
     field("scale", words.say("compose.scale"), "dorian");
     field("progression", words.say("compose.progression"), "Dm7 | G7 | Cmaj7 | %");
     field("key", words.say("compose.key"), "Eb");

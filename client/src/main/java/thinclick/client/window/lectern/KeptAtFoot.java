@@ -1,6 +1,5 @@
 package thinclick.client.window.lectern;
 
-import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ScrollPane;
@@ -12,7 +11,6 @@ import javafx.scene.layout.Region;
  * the cursor goes to comes out from under them.
  */
 final class KeptAtFoot {
-  private static final PseudoClass OVER = PseudoClass.getPseudoClass("over");
 
   private final Region rows;
   private final Region last;
@@ -54,7 +52,6 @@ final class KeptAtFoot {
     if (last.getTranslateY() != up) {
       last.setTranslateY(up);
     }
-    last.pseudoClassStateChanged(OVER, up < 0);
     if (cursorMoved) {
       cursorMoved = false;
       bringOut(page, top);

@@ -19,6 +19,7 @@ import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Person;
+import thinclick.protocol.message.ServerMessage.Phase;
 
 /** The prompt book: what to do now, roster, material, click plan and page. */
 public final class LecternView {
@@ -31,12 +32,13 @@ public final class LecternView {
   private static final double MARGIN_EMS = 1.8;
 
   private final LecternDesk desk;
+  private final Words words;
   private final NowView now;
   private final RosterView roster;
   private final MaterialView material;
   private final PlanView plan;
   private final PageView page;
-  private final Label pageHead;
+  private final Label pageHead = styled(new Label(), "heading");
   private final ObservableValue<RoomState> room;
   private final Label waits;
   private final VBox wayIn = new VBox();
@@ -58,7 +60,7 @@ public final class LecternView {
     material = new MaterialView(desk, words, soon);
     plan = new PlanView(desk, words);
     page = new PageView(words);
-    pageHead = styled(new Label(words.say("lectern.page")), "heading");
+    this.words = words;
     waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
     head.getChildren().setAll(plan.title());
     head.setMinWidth(0); // a long title goes on in another line
@@ -177,6 +179,8 @@ public final class LecternView {
     Keyed.shown(plan.root(), desk.lectern().chosen() != null);
     Keyed.shown(pageHead, desk.lectern().page() != null);
     Keyed.shown(page.root(), desk.lectern().page() != null);
+    boolean dealt = state.phase() != Phase.GATHERING;
+    pageHead.setText(words.say(dealt ? "lectern.page" : "lectern.page.will"));
     page.show(desk.lectern().page(), names);
   }
 }

@@ -23,6 +23,8 @@ final class MaterialView {
   private final LessonsView lessons;
   private final DrillsView drills;
   private final ComposeView composing;
+  private final Words words;
+  private final Label head = styled(new Label(), "heading");
   private final ToggleButton compose;
   private final Ways ways;
   private final VBox root = styled(new VBox(), "lectern-part");
@@ -30,27 +32,30 @@ final class MaterialView {
   private Runnable chosen = () -> {};
 
   MaterialView(LecternDesk desk, Words words, Executor soon) {
+    this.words = words;
     model = desk.lectern();
     lessonModel = desk.lesson();
     lessons = new LessonsView(lessonModel, words, soon);
     drills = new DrillsView(desk, words, soon, () -> chosen.run());
     composing = new ComposeView(model, words);
     composing.onComposed(() -> chosen.run());
-    compose = styled(new ToggleButton(words.say("lectern.compose")), "tab-word");
+    compose = styled(new ToggleButton(), "quiet");
     compose.setId("compose");
-    Keyed.keys(compose, words.keys("Ctrl+E"));
-    Keyed.says(compose, words.say("lectern.compose"));
     compose.selectedProperty().addListener(any -> turn());
     turn();
     ways = new Ways(words, this::toDrills, this::toCompose);
-    Label head = styled(new Label(words.say("lectern.material")), "heading");
     HBox heads = styled(new HBox(head, compose), "lectern-heads");
     root.getChildren().setAll(heads, drills.root(), composing.root());
   }
 
+  /** The head names what is in view, and beside it stands the way to the other. */
   private void turn() {
-    Keyed.shown(composing.root(), compose.isSelected());
-    Keyed.shown(drills.root(), !compose.isSelected());
+    boolean composes = compose.isSelected();
+    Keyed.shown(composing.root(), composes);
+    Keyed.shown(drills.root(), !composes);
+    head.setText(words.say(composes ? "lectern.compose" : "lectern.material"));
+    Keyed.keys(compose, words.keys(composes ? "Ctrl+O" : "Ctrl+E"));
+    Keyed.says(compose, words.say(composes ? "lectern.material.all" : "lectern.compose"));
   }
 
   /** The lessons, which come first. */

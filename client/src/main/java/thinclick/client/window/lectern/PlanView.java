@@ -81,6 +81,7 @@ final class PlanView {
       tempo.setText(drill == null ? "" : Long.toString(Math.round(lectern.tempo())));
     }
     tempo.setDisable(!lectern.canChoose());
+    Keyed.shown(click, drill != null && lectern.canChoose()); // nothing to explain in locked lines
     List<String> plan = model.lines();
     line.show(drill, String.join("; ", plan));
     showLines(drill, plan);

@@ -107,10 +107,13 @@ public final class RosterModel {
         ready(person));
   }
 
-  /** Nobody is ready or not before there is something to read. */
+  /** Nobody is ready or not before there is something to read, nor once it is being played. */
   private String ready(Person person) {
     if (!person.connected()) {
       return words.say("lectern.person.away");
+    }
+    if (session.state().phase() != Phase.DEALT) {
+      return "";
     }
     if (person.ready()) {
       return words.say("lectern.person.ready");

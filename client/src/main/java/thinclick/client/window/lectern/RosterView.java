@@ -108,7 +108,7 @@ final class RosterView {
         new VBox(
             row(earlier, later),
             row(pass, remove),
-            asTheyAre(fill.button(), fill.chair()),
+            row(fill.button(), fill.chair()),
             asTheyAre(fill.manner())),
         "lectern-seats");
   }

@@ -216,7 +216,7 @@ class LecternDeskTest {
     until(() -> session.state().phase() == Phase.REVIEW);
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
-    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, 1 of 3 played");
+    assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3 played");
     assertThat(texts(TakeMoment.Part.NONE))
         .containsExactly("Count in again: the same drill once more.");
 
@@ -226,7 +226,7 @@ class LecternDeskTest {
             "Say: The same again. This time listen to one other player all the way through.");
     assertThat(texts(TakeMoment.Part.NONE))
         .first()
-        .isEqualTo("The click: one bar on all beats. After that it goes on in you alone.");
+        .isEqualTo("The click gives you one bar on all beats. After that it goes on in you alone.");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 2 of 3");
   }
 
@@ -310,7 +310,8 @@ class LecternDeskTest {
     run(() -> desk.lesson().pause());
     assertThat(ask(() -> desk.lesson().paused())).isTrue();
     assertThat(pause()).isEqualTo("End the break");
-    assertThat(headline(TakeMoment.Part.NONE)).isEqualTo("Break: the lesson\u2019s clock stands.");
+    assertThat(headline(TakeMoment.Part.NONE))
+        .isEqualTo("Break: the lesson\u2019s clock is stopped.");
     assertThat(ask(() -> desk.prompt().care())).as("said at the foot already").isEmpty();
     assertThat(ask(() -> desk.prompt().resting(false)))
         .isEqualTo(headline(TakeMoment.Part.NONE) + " " + ask(() -> desk.prompt().resting(true)));
