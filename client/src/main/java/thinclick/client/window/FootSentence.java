@@ -62,7 +62,7 @@ final class FootSentence {
       said = words.say(check.listens() ? "situation.check.tap" : key);
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
-    } else if (page == View.LECTERN && quiet && situation.isReviewed(room) && room.leader()) {
+    } else if (page == View.LECTERN && quiet && situation.isToChooseAnother(room)) {
       said = words.say("situation.reviewed.leader.here");
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {
       said = situation.choose(room);

@@ -140,6 +140,14 @@ public final class Situation {
         && !leaderAway(room);
   }
 
+  /** True where whoever leads has a review to read, and deals again or chooses another drill. */
+  public boolean isToChooseAnother(RoomState room) {
+    return isReviewed(room)
+        && room.leader()
+        && room.review() != null
+        && !nobodyHeard(room.review().review());
+  }
+
   /**
    * True where what there is to say of the room comes before what a page has to say of itself: the
    * link or the clock is lost, or a part is dealt and waits to be read.
