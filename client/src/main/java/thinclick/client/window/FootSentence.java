@@ -105,6 +105,10 @@ final class FootSentence {
 
   private String season() {
     ClassDesk classes = lectern.classes();
+    if (classes.asksToErase()) {
+      boolean inside = session.state().inside();
+      return words.say(inside ? "situation.season.erase.room" : "situation.season.erase");
+    }
     boolean open = classes.seasonProperty().get() != null;
     String next = words.say(open ? "situation.season" : "situation.season.none");
     return classes.briefly().isEmpty() ? next : classes.briefly();

@@ -38,6 +38,7 @@ final class InputPane {
   private final VBox sitting = styled(new VBox(), "block");
   private final Form who = new Form();
   private final TextField name = new TextField();
+  private final Label outside;
   private final Label says = Prose.of("");
 
   InputPane(Session session, Chairs chairs, Taps taps, Words words) {
@@ -54,6 +55,9 @@ final class InputPane {
     name.setOnAction(done -> letIn());
     who.line(words.say("taps.further.name"), line(name, in));
     hideUnless(who);
+    outside = styled(Prose.of(words.say("taps.further.outside")), "soft");
+    outside.setId("further-outside");
+    hideUnless(outside);
   }
 
   /** Puts the controls into their place. */
@@ -93,9 +97,19 @@ final class InputPane {
             Prose.of(words.say("taps.further")),
             sitting,
             who,
+            outside,
             says);
     chairs.all().addListener((ListChangeListener<Chair>) any -> list());
     taps.settingsProperty().addListener(any -> list());
+    session
+        .stateProperty()
+        .addListener(
+            (any, old, now) -> {
+              if (old.inside() != now.inside()) {
+                says.setText("");
+                list();
+              }
+            });
     list();
   }
 
@@ -118,7 +132,9 @@ final class InputPane {
     int count = chairs.all().size();
     halves.setVisible(count == 1);
     boolean full = count > Session.MOST_FURTHER;
-    who.setVisible(!full);
+    boolean inside = session.state().inside();
+    who.setVisible(inside && !full);
+    outside.setVisible(!inside && !full);
     List<Label> played = new ArrayList<>();
     List<Button> pads = new ArrayList<>();
     for (int i = 0; count > 1 && i < count; i++) {
@@ -187,8 +203,6 @@ final class InputPane {
     String written = Normalizer.normalize(name.getText().strip(), Normalizer.Form.NFC);
     if (written.isEmpty()) {
       says.setText(words.say("door.name.missing"));
-    } else if (!session.state().inside()) {
-      says.setText(words.say("taps.further.outside"));
     } else {
       says.setText(words.say("taps.further.here", written));
       session.addSeat(written, why -> says.setText(Words.sentence(new FromAfar(words).say(why))));

@@ -111,9 +111,15 @@ class SeasonPageTest extends PictureCase {
     assertThat(String.join(" ", texts("erasure")))
         .contains(
             "Erase Quirin from Tuesday class?",
-            "In two takes the name becomes \u201cSomebody\u201d: Sep 8, 2026, ");
+            "In two takes the name becomes \u201cSomebody\u201d: \u2003Sep\u00a08,\u00a02026: ");
     assertThat(holding("Quirin")).isTrue();
-    robot.interact(() -> ((Button) node("erase-now")).fire());
+    until(
+        () ->
+            text("sentence")
+                .equals("Enter leaves everything as it is; Tab, then Enter, erases for good."));
+    assertThat(on(() -> node("erase-not").isFocused())).as("Enter leaves it").isTrue();
+    robot.type(KeyCode.TAB).type(KeyCode.ENTER);
+    until(() -> node("members").isFocused());
     until(() -> says().startsWith("Erased. In two takes the name is \u201cSomebody\u201d now: "));
     assertThat(holding("Quirin")).isFalse();
     until(

@@ -38,6 +38,7 @@ public final class ClassDesk implements AutoCloseable {
   private final ReadOnlyObjectWrapper<@Nullable Season> season = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
   private String briefly = "";
+  private boolean erasing;
   private final LastSeats seats;
   private String heldRoom = "";
   private String seatedTake = "";
@@ -80,6 +81,16 @@ public final class ClassDesk implements AutoCloseable {
   /** The same in the one sentence that the window's foot has room for; empty for nothing. */
   public String briefly() {
     return briefly;
+  }
+
+  /** True while it is asked whether something is to be erased. */
+  public boolean asksToErase() {
+    return erasing;
+  }
+
+  /** Whether that is asked. */
+  void asksToErase(boolean now) {
+    erasing = now;
   }
 
   /** How the server's words are said here. */

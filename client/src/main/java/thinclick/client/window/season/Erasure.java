@@ -26,6 +26,7 @@ final class Erasure {
   Erasure(ClassDesk desk, Words words) {
     this.desk = desk;
     this.words = words;
+    wanted.addListener((any, old, now) -> desk.asksToErase(now != null));
   }
 
   /** What is asked for; null where nothing is. */

@@ -7,6 +7,7 @@ import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
 import javafx.geometry.Insets;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -17,10 +18,17 @@ import thinclick.client.window.words.Words;
 final class ErasurePane {
   private final Erasure erasure;
   private final Words words;
+  private final Runnable after;
   private final VBox root = styled(new VBox(8), "double-ruled");
 
-  ErasurePane(Erasure erasure, Words words) {
+  /**
+   * The question, hidden until it is asked.
+   *
+   * @param after puts the focus on where one goes on, once it is answered
+   */
+  ErasurePane(Erasure erasure, Words words, Runnable after) {
     this.erasure = erasure;
+    this.after = after;
     this.words = words;
     root.setId("erasure");
     erasure.wantedProperty().addListener((any, old, now) -> show());
@@ -33,9 +41,13 @@ final class ErasurePane {
 
   private void show() {
     Erasure.Wanted now = erasure.wantedProperty().get();
+    boolean here = root.getChildren().stream().anyMatch(Node::isFocusWithin);
     root.getChildren().clear();
     shown(root, now != null);
     if (now == null) {
+      if (here) {
+        after.run();
+      }
       return;
     }
     String name = now.name();

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.server.season.ClassTake;
@@ -23,12 +22,12 @@ import thinclick.server.season.Season;
  * @param before the class as it was, whose takes are named; null where that is not known
  */
 record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days, ZoneId zone) {
-  /** What would go, a sentence a place. */
+  /** What would go, a sentence a place, and below it a line an evening. */
   List<String> goes(List<ErasedPlace> places) {
     return said("season.goes.", places);
   }
 
-  /** What has gone, a sentence a place. */
+  /** What has gone, in the same way. */
   List<String> gone(List<ErasedPlace> places) {
     return said("season.gone.", places);
   }
@@ -67,29 +66,31 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
       says.add(words.say("season.goes.nothing"));
     }
     if (!erased.takes().isEmpty()) {
-      says.add(counted(time + "takes", erased.takes().size(), evenings(erased.takes())));
+      says.add(counted(time + "takes", erased.takes().size()));
+      says.addAll(evenings(erased.takes()));
     }
     if (!erased.deleted().isEmpty()) {
-      says.add(counted(time + "deleted", erased.deleted().size(), evenings(erased.deleted())));
+      says.add(counted(time + "deleted", erased.deleted().size()));
+      says.addAll(evenings(erased.deleted()));
     }
     if (erased.reviews() > 0) {
-      says.add(counted(time + "reviews", erased.reviews(), ""));
+      says.add(counted(time + "reviews", erased.reviews()));
     }
     if (erased.members() > 0) {
-      says.add(counted(time + "members", erased.members(), ""));
+      says.add(counted(time + "members", erased.members()));
     }
     if (erased.rooms() > 0) {
-      says.add(counted(time + "rooms", erased.rooms(), ""));
+      says.add(counted(time + "rooms", erased.rooms()));
     }
     return says;
   }
 
-  private String counted(String key, int count, String which) {
-    return Words.sentence(words.say(key, count, words.count(count), which));
+  private String counted(String key, int count) {
+    return Words.sentence(words.say(key, count, words.count(count)));
   }
 
-  /** The takes by their evening, the newest first, as the list of takes has them. */
-  private String evenings(List<String> ids) {
+  /** The takes, a line an evening, the newest first, as the list of takes has them. */
+  private List<String> evenings(List<String> ids) {
     DateTimeFormatter hours =
         DateTimeFormatter.ofLocalizedTime(FormatStyle.SHORT).withLocale(words.locale());
     Map<String, List<String>> byDay = new LinkedHashMap<>();
@@ -99,7 +100,7 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
       ClassTake take = known.get(i);
       ZonedDateTime begun = take.entry().begunAt().atZone(zone);
       byDay
-          .computeIfAbsent(days.format(begun), day -> new ArrayList<>())
+          .computeIfAbsent(days.format(begun).replace(' ', '\u00a0'), day -> new ArrayList<>())
           .add(
               0,
               words.say(
@@ -109,6 +110,6 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
     }
     return byDay.entrySet().stream()
         .map(day -> words.say("season.goes.day", day.getKey(), String.join(", ", day.getValue())))
-        .collect(Collectors.joining("; "));
+        .toList();
   }
 }

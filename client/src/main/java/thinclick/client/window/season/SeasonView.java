@@ -57,7 +57,7 @@ public final class SeasonView {
     pupil = new PupilPane(desk, words, erasure);
     takes = new TakesPane(desk, words);
     whole = new ClassPane(desk, words, erasure);
-    root = new PagePane(createView(new ErasurePane(erasure, words).root()));
+    root = new PagePane(createView(new ErasurePane(erasure, words, this::focusFirst).root()));
     root.setFocusTraversable(false);
     desk.titles().addListener((ListChangeListener<String>) any -> showTitles());
     desk.openProperty().addListener(any -> showTitles());
@@ -80,6 +80,10 @@ public final class SeasonView {
   public void begin() {
     desk.look();
     desk.again();
+    focusFirst();
+  }
+
+  private void focusFirst() {
     Node first =
         titles.getChildren().stream().filter(Button.class::isInstance).findFirst().orElse(made);
     (desk.seasonProperty().get() == null ? first : members.list()).requestFocus();

@@ -70,14 +70,14 @@ public final class Words {
     return complaints;
   }
 
-  /** As a sentence: a capital first and a full stop last. */
+  /** As a sentence: a capital first and a full stop last, or the colon before a list. */
   public static String sentence(String says) {
     String stripped = says.strip();
     if (stripped.isEmpty()) {
       return "";
     }
     String first = stripped.substring(0, 1).toUpperCase(Locale.ROOT);
-    String end = stripped.matches("(?s).*[.!?]") ? "" : ".";
+    String end = stripped.matches("(?s).*[.!?:]") ? "" : ".";
     return first + stripped.substring(1) + end;
   }
 

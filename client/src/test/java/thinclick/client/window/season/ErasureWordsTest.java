@@ -57,8 +57,9 @@ class ErasureWordsTest {
 
     assertThat(in(Locale.GERMANY).goes(List.of(database(erased))))
         .containsExactly(
-            "In drei Durchgängen wird der Name zu „Somebody“: 08.09.2026, 18:00 Ands alone;"
-                + " 01.09.2026, 18:00 Ands alone, 18:10 Ands alone.",
+            "In drei Durchgängen wird der Name zu „Somebody“:",
+            "\u200308.09.2026: Ands alone (18:00)",
+            "\u200301.09.2026: Ands alone (18:00), Ands alone (18:10)",
             "Zwei aufbewahrte Auswertungen werden gelöscht.",
             "Eine Zeile der Mitgliederliste wird gelöscht.");
   }
@@ -96,7 +97,7 @@ class ErasureWordsTest {
 
     for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMANY)) {
       for (List<String> said : List.of(in(locale).goes(places), in(locale).gone(places))) {
-        assertThat(said).hasSize(7).allMatch(sentence -> sentence.endsWith("."));
+        assertThat(said).hasSize(10).allMatch(line -> line.matches("[^\u2003].*[.:]|\u2003.*[)]"));
         assertThat(String.join(" ", said)).doesNotContain("rooms.db", "x-t", "{", "#");
       }
     }
