@@ -102,6 +102,11 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
     }
   }
 
+  /** How many bars its longest line has. */
+  int longest() {
+    return plans.stream().mapToInt(SystemPlan::bars).max().orElse(0);
+  }
+
   /**
    * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
    * width is in staff spaces.

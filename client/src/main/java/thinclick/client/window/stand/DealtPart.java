@@ -47,10 +47,13 @@ final class DealtPart {
   }
 
   /**
-   * The whole take in lines that end with the first bar of the next once more, so that what comes
-   * next is in view where one line stands on the page; of so many bars wherever the stage has them,
-   * since a short line would leave that page empty. A last bar that is in view already has no line
-   * of its own.
+   * The whole take in lines for a page on which one stands: each ends with the bar that is played
+   * first on the next, so that what comes next is in view, and where it has three bars or more the
+   * next one begins with the bar before that, so that the marks of what is over are in view as
+   * well; a stage begins a line of its own. Lines have as many bars wherever the stage has them,
+   * since a short one would leave that page empty.
+   *
+   * @param barsPerSystem how many bars a line has beside the one it shows ahead
    */
   static Reading lookingAhead(WrittenPart part, int barsPerSystem) {
     StaffPart take = reading(part, 1).part();
@@ -66,7 +69,14 @@ final class DealtPart {
         int end = last ? take.bars() : to + 1;
         plans.add(new SystemPlan(bar, end - bar, false, 1, direction, last));
         direction = "";
-        bar = last ? end : to;
+        if (last) {
+          bar = end;
+        } else if (to == stageEnd) {
+          bar = to;
+        } else {
+          int latest = (stageEnd == take.bars() ? stageEnd - 1 : stageEnd) - barsPerSystem;
+          bar = Math.max(bar + 1, Math.min(to - 1, latest));
+        }
       }
     }
     return new Reading(take, plans);

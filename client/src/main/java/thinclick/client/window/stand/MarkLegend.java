@@ -25,6 +25,7 @@ final class MarkLegend {
 
   private final Words words;
   private final Label when;
+  private final Label later;
   private final Label over;
   private final StackPane says;
   private final boolean brief;
@@ -32,6 +33,9 @@ final class MarkLegend {
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private DevicePixels pixels = DevicePixels.primary();
+  private boolean takeOver;
+  private boolean atOnce = true;
+  private boolean others;
 
   /**
    * @param brief the shapes alone with a word each, where there is no room for more
@@ -40,15 +44,17 @@ final class MarkLegend {
     this.words = words;
     this.brief = brief;
     when = soft(words.say("stand.legend"));
+    later = soft(words.say("stand.legend.later"));
     over = soft(words.say("stand.legend.over"));
     over.setId("stand-over");
-    says = new StackPane(when, over); // as wide as the longer, and last: what is left is not seen
+    // As wide as the longest, and last: what is left is not seen.
+    says = new StackPane(when, later, over);
     says.setAlignment(Pos.CENTER_LEFT);
     root.setId(brief ? "stand-legend-brief" : "stand-legend");
     root.getStyleClass().add("stand-legend");
     root.setRowValignment(VPos.CENTER);
     root.setAccessibleRole(AccessibleRole.TEXT);
-    takeOver(false);
+    tell();
     DevicePixels.follow(root, this::on);
   }
 
@@ -79,9 +85,14 @@ final class MarkLegend {
     root.getChildren().clear();
     for (Kind kind : List.of(Kind.values())) {
       Node shape = MarkShapes.alone(kind, palette, SPACE * scale, pixels);
-      HBox pair = new HBox(SHAPE_GAP * scale, shape, soft(said(kind)));
-      pair.getStyleClass().add("stand-mark");
-      root.getChildren().add(pair);
+      root.getChildren().add(pair(shape, said(kind)));
+    }
+    if (others && !brief) {
+      double space = SPACE * scale;
+      Node written = MarkShapes.written(0, 0, palette, space, pixels);
+      Node heard = MarkShapes.heard(0, 0, palette, space, pixels);
+      root.getChildren().add(pair(written, words.say("stand.others.written")));
+      root.getChildren().add(pair(heard, words.say("stand.others.heard")));
     }
     if (!brief) {
       root.getChildren().add(says);
@@ -91,11 +102,44 @@ final class MarkLegend {
     }
   }
 
-  /** Before and in a take it says when marks come, afterwards where the review is. */
+  private HBox pair(Node shape, String said) {
+    HBox pair = new HBox(SHAPE_GAP * scale, shape, soft(said));
+    pair.getStyleClass().add("stand-mark");
+    return pair;
+  }
+
+  /** Before and in a take it says when marks come, afterwards that it is over. */
   void takeOver(boolean now) {
-    when.setVisible(!now);
-    over.setVisible(now);
-    StringBuilder spoken = new StringBuilder(brief ? "" : (now ? over : when).getText());
+    takeOver = now;
+    tell();
+  }
+
+  /**
+   * Says where marks are seen during a take.
+   *
+   * @param now whether a bar that is over stays in view; where it does not, its marks are read in
+   *     the review
+   */
+  void atOnce(boolean now) {
+    atOnce = now;
+    tell();
+  }
+
+  /** Whether lines for other players stand below the part, which have ticks of their own. */
+  void others(boolean now) {
+    if (now != others) {
+      others = now;
+      draw();
+      tell();
+    }
+  }
+
+  private void tell() {
+    Label tells = takeOver ? over : atOnce ? when : later;
+    for (Label one : List.of(when, later, over)) {
+      one.setVisible(one == tells);
+    }
+    StringBuilder spoken = new StringBuilder(brief ? "" : tells.getText());
     for (Kind kind : Kind.values()) {
       spoken.append(' ').append(said(kind));
     }

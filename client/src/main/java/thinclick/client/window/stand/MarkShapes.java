@@ -24,6 +24,8 @@ final class MarkShapes {
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
   private static final double HEARD = 0.9;
+  private static final double WRITTEN = 0.65;
+  private static final double FINE = 0.13;
 
   private MarkShapes() {}
 
@@ -84,6 +86,18 @@ final class MarkShapes {
     double at = crisp(x * space, width, pixels);
     line(path, at, (y - HEARD) * space, at, (y + HEARD / 2) * space);
     path.setStroke(Color.web(Palette.web(palette.soft())));
+    path.setStrokeWidth(width);
+    path.setStrokeLineCap(StrokeLineCap.BUTT);
+    return path;
+  }
+
+  /** What is written for another player: a fine tick that stands on their line. */
+  static Node written(double x, double y, Palette palette, double space, DevicePixels pixels) {
+    Path path = new Path();
+    double width = Math.max(1 / pixels.each(), pixels.nearest(FINE * space));
+    double at = crisp(x * space, width, pixels);
+    line(path, at, (y - WRITTEN) * space, at, y * space);
+    path.setStroke(Color.web(Palette.web(palette.rule())));
     path.setStrokeWidth(width);
     path.setStrokeLineCap(StrokeLineCap.BUTT);
     return path;

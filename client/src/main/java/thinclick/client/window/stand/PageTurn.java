@@ -84,14 +84,61 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
     return new PageTurn(on, turned == places ? 0 : turned);
   }
 
-  /** The line that has a bar; of two that have it the later, which shows what follows. */
+  /**
+   * The line on which a bar is played; of several that have it the first that shows what follows
+   * too, so that what was before stays in view.
+   */
   static int current(List<Line> lines, int bar) {
-    for (int i = lines.size() - 1; i >= 0; i--) {
-      if (lines.get(i).has(bar)) {
-        return i;
+    int has = bar < 0 ? 0 : lines.size() - 1;
+    for (int i = lines.size() - 1; i >= 0 && lines.get(i).endBar() > bar; i--) {
+      Line line = lines.get(i);
+      if (line.has(bar) && (!lines.get(has).has(bar) || line.has(bar + 1))) {
+        has = i;
       }
     }
-    return bar < 0 ? 0 : lines.size() - 1;
+    return has;
+  }
+
+  /** The first bar that is played on a line. */
+  static int firstPlayed(List<Line> lines, int line) {
+    Line on = lines.get(line);
+    return IntStream.range(on.firstBar(), on.endBar())
+        .filter(bar -> current(lines, bar) == line)
+        .findFirst()
+        .orElse(on.firstBar());
+  }
+
+  /**
+   * The page that is turned to from another where no bar sounds. Lines that stand alone on their
+   * page may have several bars in common: those that bring one new bar only are turned over.
+   *
+   * @param by so many pages on, or back where it is negative
+   */
+  static int leafed(List<Line> lines, int places, int page, int by) {
+    if (places > 1) {
+      return Math.max(0, Math.min(page + by, pages(lines.size(), places) - 1));
+    }
+    int line = page;
+    for (int i = 0; i < Math.abs(by); i++) {
+      line = by > 0 ? after(lines, line) : before(lines, line);
+    }
+    return line;
+  }
+
+  private static int after(List<Line> lines, int line) {
+    int to = Math.min(line + 1, lines.size() - 1);
+    while (to + 1 < lines.size() && lines.get(to + 1).firstBar() < lines.get(line).endBar()) {
+      to++;
+    }
+    return to;
+  }
+
+  private static int before(List<Line> lines, int line) {
+    int to = Math.max(0, line - 1);
+    while (to > 0 && lines.get(to - 1).endBar() > lines.get(line).firstBar()) {
+      to--;
+    }
+    return to;
   }
 
   /** How many pages there are. */

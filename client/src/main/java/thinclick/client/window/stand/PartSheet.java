@@ -87,6 +87,11 @@ final class PartSheet {
     sheet.beside(pages, score);
   }
 
+  /** Whether lines for players elsewhere belong below the part. */
+  boolean withOthers() {
+    return alone && !OtherLine.of(first.roomProperty().get().dealt()).isEmpty();
+  }
+
   /** A staff space, pixels; 0 where nothing is dealt. */
   ReadOnlyDoubleProperty spaceProperty() {
     return sheet.spaceProperty();

@@ -36,10 +36,11 @@ final class ScoreSheet {
    * @param firstBar the first bar on it, from 0
    * @param endBar the first bar after it, from 0
    * @param bars how many the part has
+   * @param keepsOver whether a bar that is over stays in view, so that its marks are seen at once
    */
-  record Leaf(int page, int pages, int firstBar, int endBar, int bars) {
+  record Leaf(int page, int pages, int firstBar, int endBar, int bars, boolean keepsOver) {
     /** Nothing is dealt. */
-    static final Leaf NONE = new Leaf(0, 0, 0, 0, 0);
+    static final Leaf NONE = new Leaf(0, 0, 0, 0, 0, true);
 
     boolean last() {
       return page == pages - 1;
@@ -170,8 +171,9 @@ final class ScoreSheet {
   /** Turns over so many pages; nothing while a bar sounds, which turns them itself. */
   void leaf(int by) {
     if (bar < 0 && !lines.isEmpty()) {
-      int page = Math.max(0, Math.min(leaf.get().page() + by, leaf.get().pages() - 1));
-      resting = lines.get(page * places.lines().size()).bars().firstBar();
+      int count = places.lines().size();
+      int page = PageTurn.leafed(bars(), count, leaf.get().page(), by);
+      resting = PageTurn.firstPlayed(bars(), page * count);
       place();
     }
   }
@@ -375,7 +377,8 @@ final class ScoreSheet {
         PageTurn.pages(lines.size(), count),
         inView.get(0).firstBar(),
         inView.get(inView.size() - 1).endBar(),
-        lines.get(lines.size() - 1).bars().endBar());
+        lines.get(lines.size() - 1).bars().endBar(),
+        count > 1 || lines.size() == 1 || lines.get(0).bars().bars() > 2);
   }
 
   private void markTurn(PageTurn turn, List<PageTurn.Line> bars) {

@@ -176,8 +176,8 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   }
 
   /**
-   * Where one line fits, its last bar is the first of the line after it, so that what comes next is
-   * always in view; as many bars as leave the staff its size.
+   * Where one line fits, it shows what comes next too, and what was before wherever three bars
+   * stand there in music that is not too small; as many bars as leave the staff its size.
    */
   private static SheetFit oneLine(Uncut parts, Page page) {
     List<Cutting> cuttings =
@@ -188,9 +188,13 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
         cuttings.stream().mapToDouble(cutting -> room(cutting, page, 1, 0)).max().orElse(0);
     double least = page.space() > 0 ? best : Math.max(best * 0.97, Math.min(best, page.floor()));
     double wanted = Math.min(page.atLeast(page.asked()), least);
+    double readable = Math.max(Math.max(page.floor(), LEAST_SPACE), page.asked() * GIVE);
+    double three = page.space() > 0 ? wanted : Math.min(readable, wanted);
     Cutting chosen =
         cuttings.stream()
-            .filter(cutting -> room(cutting, page, 1, 0) >= wanted - SAME)
+            .filter(
+                cutting ->
+                    room(cutting, page, 1, 0) >= (cutting.longest() == 3 ? three : wanted) - SAME)
             .findFirst()
             .orElse(cuttings.get(cuttings.size() - 1));
     if (best < LEAST_SPACE) {

@@ -410,10 +410,12 @@ public final class StandView {
     read.setText(one && part != null ? part.read() : "");
     says.setText(one && part != null ? part.says() : "");
     spoken.setText(part == null ? "" : part.spoken());
+    legend.others(part != null && part.withOthers());
   }
 
   /** Where nobody counts, which bars are in view: pages may have a bar in common. */
   private void tellPage(Leaf leaf) {
+    legend.atOnce(leaf.keepsOver());
     boolean several = leaf.pages() > 1 && count.getText().isEmpty();
     int from = leaf.firstBar() + 1;
     int bars = Math.min(3, leaf.endBar() - leaf.firstBar());

@@ -72,11 +72,45 @@ class PageTurnTest {
   }
 
   @Test
-  void ofALineThatShowsTheNextBarAheadTheLaterOneIsRead() {
+  void ofTwoThatHaveABarTheOneIsReadThatShowsTheNext() {
     List<Line> ahead = List.of(new Line(0, 4), new Line(3, 4), new Line(6, 3));
     assertThat(PageTurn.at(ahead, 1, 2).lines()).containsExactly(0);
     assertThat(PageTurn.at(ahead, 1, 3).lines()).containsExactly(1);
     assertThat(PageTurn.at(ahead, 1, 8).lines()).containsExactly(2);
+  }
+
+  /** Lines that stand alone on their page: how many bars, and how many each has in common. */
+  @ParameterizedTest
+  @CsvSource({"3, 2", "4, 2", "4, 3"})
+  void aBarThatIsOverStaysInViewBesideTheOneThatComes(int bars, int common) {
+    int step = bars - common;
+    List<Line> lines =
+        IntStream.range(0, 12).mapToObj(line -> new Line(line * step, bars)).toList();
+    int end = lines.get(11).endBar();
+    for (int bar = 0; bar < end; bar++) {
+      Line line = lines.get(PageTurn.at(lines, 1, bar).lines().get(0));
+      assertThat(line.firstBar()).as("before bar %d", bar + 1).isLessThan(Math.max(1, bar));
+      assertThat(line.endBar())
+          .as("after bar %d", bar + 1)
+          .isGreaterThan(Math.min(bar + 1, end - 1));
+    }
+    for (int line = 0; line < lines.size(); line++) {
+      int played = PageTurn.firstPlayed(lines, line);
+      assertThat(PageTurn.current(lines, played)).isEqualTo(line);
+    }
+  }
+
+  @Test
+  void byHandALineIsTurnedToThatBringsMoreThanOneNewBar() {
+    List<Line> lines = IntStream.range(0, 9).mapToObj(line -> new Line(line, 3)).toList();
+    assertThat(PageTurn.leafed(lines, 1, 0, 1)).isEqualTo(2);
+    assertThat(PageTurn.leafed(lines, 1, 0, 2)).isEqualTo(4);
+    assertThat(PageTurn.leafed(lines, 1, 4, -1)).isEqualTo(2);
+    assertThat(PageTurn.leafed(lines, 1, 1, -1)).isZero();
+    assertThat(PageTurn.leafed(lines, 1, 7, 1)).isEqualTo(8);
+    assertThat(PageTurn.leafed(lines, 1, 8, 1)).isEqualTo(8);
+    assertThat(PageTurn.leafed(lines(8, 4), 2, 3, 1)).as("two lines on a page").isEqualTo(3);
+    assertThat(PageTurn.leafed(lines(8, 4), 2, 1, 1)).isEqualTo(2);
   }
 
   private static List<Line> lines(int count, int bars) {
