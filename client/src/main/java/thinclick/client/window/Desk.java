@@ -246,8 +246,9 @@ final class Desk implements AutoCloseable {
   }
 
   private void follow(RoomState old, RoomState now) {
-    if (old.takeRuns() != now.takeRuns()) {
-      shell.follow(now.takeRuns());
+    boolean dealt = now.dealt() != null;
+    if (old.takeRuns() != now.takeRuns() || (old.dealt() != null) != dealt) {
+      shell.follow(dealt, now.takeRuns());
     }
     pages.follow(old, now);
     views.follow(now);

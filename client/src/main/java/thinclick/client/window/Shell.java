@@ -44,6 +44,7 @@ final class Shell {
   private final Button leave = new Button();
   private double em = Look.USUAL_TEXT;
   private View view = View.DOOR;
+  private boolean dealt;
   private boolean takeRuns;
   private String told = "";
 
@@ -104,7 +105,7 @@ final class Shell {
       }
       name.setVisible(!cramped); // the window's title has it as well
     }
-    boolean playing = view == View.STAND || view == View.CHECK || takeRuns;
+    boolean playing = (view == View.STAND && dealt) || view == View.CHECK || takeRuns;
     foot.tapped(playing);
     tell();
   }
@@ -114,7 +115,7 @@ final class Shell {
    * it is played.
    */
   private void tell() {
-    boolean after = view == View.STAND && !takeRuns && !foot.hasRoomForTaps(told);
+    boolean after = view == View.STAND && dealt && !takeRuns && !foot.hasRoomForTaps(told);
     String now = after ? told + " " + tapsSay.getText() : told;
     if (!now.equals(sentence.getText())) {
       sentence.setText(now);
@@ -190,8 +191,14 @@ final class Shell {
     }
   }
 
-  /** Told when a take begins and when it is over. */
-  void follow(boolean runs) {
+  /**
+   * Told when a part is dealt and when a take begins and is over.
+   *
+   * @param isDealt whether there is something to play
+   * @param runs whether a take runs
+   */
+  void follow(boolean isDealt, boolean runs) {
+    dealt = isDealt;
     takeRuns = runs;
     leaveRoom();
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
@@ -285,7 +286,16 @@ final class Taps implements MidiEar, AutoCloseable {
   private void tell() {
     int sitting = chairs.all().size();
     if (sitting > 1) {
-      says.set(words.say("taps.several", sitting));
+      String whose =
+          IntStream.range(0, sitting)
+              .mapToObj(
+                  chair ->
+                      words.say(
+                          "taps.several.one",
+                          chairs.all().get(chair).name(),
+                          shares.letters(chair)))
+              .collect(Collectors.joining(", "));
+      says.set(words.say("taps.several", sitting, whose));
       return;
     }
     String keysSay = words.say(InputPane.key(settings.get().half()));

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import thinclick.protocol.music.Meter;
-import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.SheetWords;
@@ -91,15 +90,11 @@ final class PartHeading {
 
   private void tempo(List<Mark> marks, double left, double y) {
     Meter meter = part.meter();
-    Swing swing = part.swing();
     Quantity beats = Quantity.exact(part.heading().tempo());
     List<String> words = new ArrayList<>();
-    if (swing.asTheBandPlays()) {
-      words.add(said.say("sheet.swingBand"));
-    } else if (swing.swings()) {
-      words.add(said.say("sheet.swing", Quantity.exact(swing.ratio())));
-    } else if (part.stepsPerBeat() == 2) {
-      words.add(said.say("sheet.straight"));
+    String feel = ReaderWords.feel(part, said);
+    if (!feel.isEmpty()) {
+      words.add(feel);
     }
     String spoken = said.say(meter.compound() ? "sheet.tempoDotted" : "sheet.tempo", beats);
     double scale = 0.72;

@@ -1,8 +1,10 @@
 package thinclick.server.engraving;
 
 import java.util.Locale;
+import thinclick.protocol.music.Swing;
 import thinclick.server.material.WrittenPart;
 import thinclick.server.material.pitch.Key;
+import thinclick.server.words.Quantity;
 import thinclick.server.words.SheetWords;
 
 /** What a part is read on and in which key, in words. */
@@ -42,6 +44,38 @@ public final class ReaderWords {
     return concert == null || concert.equals(line)
         ? played
         : played + " (" + said.say("sheet.concert", said.key(concert)) + ")";
+  }
+
+  /**
+   * What several parts have in common, {@code "12-bar blues in B flat major, straight"} in concert
+   * pitch, flats as signs; empty where the part has no such line.
+   */
+  public static String form(WrittenPart part) {
+    String concert = part.heading().concertLine();
+    String line = concert == null ? part.heading().line() : concert;
+    return line == null ? "" : withFeel(SheetWords.in(part.heading().language()).line(line), part);
+  }
+
+  /**
+   * The part in words as above its music, and after them how its pairs are played.
+   *
+   * @param words what is said of it so far
+   */
+  public static String withFeel(String words, WrittenPart part) {
+    String feel = feel(part, SheetWords.in(part.heading().language()));
+    return feel.isEmpty() ? words : words + ", " + feel;
+  }
+
+  /** Straight or swung; empty where a beat has no pairs. */
+  static String feel(WrittenPart part, SheetWords said) {
+    Swing swing = part.swing();
+    if (swing.asTheBandPlays()) {
+      return said.say("sheet.swingBand");
+    }
+    if (swing.swings()) {
+      return said.say("sheet.swing", Quantity.exact(swing.ratio()));
+    }
+    return part.stepsPerBeat() == 2 ? said.say("sheet.straight") : "";
   }
 
   /** {@code "E flat major"} with the sign of the flat. */

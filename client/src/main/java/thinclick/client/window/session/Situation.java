@@ -109,7 +109,7 @@ public final class Situation {
   private String taking(RoomState room, TakeMoment moment) {
     return switch (moment.part()) {
       case NONE, BEFORE -> words.say("situation.before", moment.secondsToCountIn());
-      case COUNT_IN -> words.say("situation.countIn");
+      case COUNT_IN -> stoppable(room, words.say("situation.countIn"));
       case PLAYING -> stoppable(room, playing(room, moment));
       case OVER -> words.say("situation.over");
     };

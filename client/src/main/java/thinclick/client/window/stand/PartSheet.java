@@ -115,10 +115,24 @@ final class PartSheet {
         .collect(Collectors.joining("\n"));
   }
 
-  /** Instrument and key as the first part is read; empty where nothing is dealt. */
+  /**
+   * Instrument and key as a part alone is read, of several what they have in common, and how their
+   * pairs are played; empty where nothing is dealt.
+   */
   String read() {
     WrittenPart now = staves.get(0).written;
-    return now == null || first.roomProperty().get().ownPart() == null ? "" : ReaderWords.of(now);
+    if (now == null || first.roomProperty().get().ownPart() == null) {
+      return "";
+    }
+    if (alone) {
+      return ReaderWords.withFeel(ReaderWords.of(now), now);
+    }
+    List<String> forms =
+        staves.stream()
+            .map(staff -> staff.written == null ? "" : ReaderWords.form(staff.written))
+            .distinct()
+            .toList();
+    return forms.size() == 1 ? forms.get(0) : "";
   }
 
   /** The first part's sentence. */

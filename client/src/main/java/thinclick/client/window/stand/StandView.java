@@ -1,7 +1,6 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Insets;
@@ -170,10 +169,23 @@ public final class StandView {
           });
       which.getChildren().add(word);
     }
-    if (which.getChildren().isEmpty()) {
-      titleLine.getChildren().setAll(titled);
-    } else {
-      titleLine.getChildren().setAll(titled, which);
+    placeParts();
+  }
+
+  /**
+   * The words to choose a part by begin the line below the title, whose size may differ from part
+   * to part; where there is no room for that line, they stand after the title.
+   */
+  private void placeParts() {
+    boolean several = !which.getChildren().isEmpty();
+    boolean after = several && brief();
+    boolean below = several && !after;
+    titleLine.getChildren().setAll(titled);
+    partLine.getChildren().setAll(read, saysWrapped);
+    if (after) {
+      titleLine.getChildren().add(which);
+    } else if (below) {
+      partLine.getChildren().add(0, which);
     }
   }
 
@@ -236,7 +248,11 @@ public final class StandView {
   }
 
   private String names(List<Integer> who) {
-    return who.stream().map(one -> readers.get(one).name()).collect(Collectors.joining(", "));
+    List<String> names = who.stream().map(one -> readers.get(one).name()).toList();
+    int last = names.size() - 1;
+    return last < 1
+        ? String.join("", names)
+        : words.say("stand.names", String.join(", ", names.subList(0, last)), names.get(last));
   }
 
   /**
@@ -266,6 +282,7 @@ public final class StandView {
       if (brief) {
         root.getStyleClass().add("brief");
       }
+      placeParts();
     }
     countdown.setVisible(!brief); // the sentence at the bottom says it as well
     countdown.setManaged(!brief);
@@ -310,7 +327,11 @@ public final class StandView {
         .bind(
             partLine
                 .visibleProperty()
-                .and(read.textProperty().isNotEmpty().or(says.textProperty().isNotEmpty())));
+                .and(
+                    read.textProperty()
+                        .isNotEmpty()
+                        .or(says.textProperty().isNotEmpty())
+                        .or(which.parentProperty().isEqualTo(partLine))));
     count.setId("count");
     countdown.setId("countdown");
     pageBriefly.setId("stand-page");
@@ -407,7 +428,7 @@ public final class StandView {
   /** The parts in view as they are read and said. */
   private void speak() {
     boolean one = part != null && pages.alone();
-    read.setText(one && part != null ? part.read() : "");
+    read.setText(part == null ? "" : part.read());
     says.setText(one && part != null ? part.says() : "");
     spoken.setText(part == null ? "" : part.spoken());
     legend.others(part != null && part.withOthers());

@@ -78,8 +78,7 @@ class SituationTest {
 
   @Test
   void aPlayerWaitsALeaderIsToldWhatToDo() {
-    assertThat(say(inside(false)))
-        .isEqualTo("You are in the room tededani; whoever leads deals the parts.");
+    assertThat(say(inside(false))).isEqualTo("Room tededani: whoever leads deals the parts.");
     assertThat(say(inside(true))).contains("tededani").contains("one here").contains("Ctrl+3");
     assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2")))).contains("deal Son 3-2");
   }
@@ -111,6 +110,8 @@ class SituationTest {
     RoomState leading = inside(true).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(leading, playing(2, 6), 0))
         .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars. Ctrl+Period stops.");
+    assertThat(situation.say(leading, moment(TakeMoment.Part.COUNT_IN, 0), 0))
+        .isEqualTo("Count-in. Ctrl+Period stops.");
   }
 
   @Test
