@@ -212,7 +212,8 @@ public final class CheckView {
     microphone.visibleProperty().bind(model.microphoneThereProperty());
     microphone.managedProperty().bind(microphone.visibleProperty());
     Label none = styled(Prose.of(words.say("check.microphone.none")), "soft");
-    none.visibleProperty().bind(model.microphoneThereProperty().not());
+    // Where nothing can sound there is no check to go by anything.
+    none.visibleProperty().bind(model.microphoneThereProperty().not().and(model.audibleProperty()));
     none.managedProperty().bind(none.visibleProperty());
     Label silence = styled(Prose.of(words.say("check.silence")), "strong");
     silence.setId("check-silence");
@@ -258,7 +259,7 @@ public final class CheckView {
     Label care = Prose.of(words.say("check.care"));
     care.setId("check-care");
     // Whoever has heard the click has read it, and what came of the check needs the room.
-    care.visibleProperty().bind(model.verdictProperty().isNull());
+    care.visibleProperty().bind(model.verdictProperty().isNull().and(model.audibleProperty()));
     care.managedProperty().bind(care.visibleProperty());
     beginning.getChildren().addAll(care, commands);
     return styled(new VBox(beginning, wholeRoom), "block");

@@ -96,7 +96,7 @@ class CheckModelTest {
     model.look(first + 6 * 600_000_000L);
     model.tapped("keys", first + 6 * 600_000_000L + 30_000_000L);
     assertThat(model.progressProperty().get())
-        .isEqualTo("Tap with each click, click 7 of 40: one tap so far.");
+        .isEqualTo("Tap with each click. Click 7 of 40, one tap so far.");
     assertThat(model.saysProperty().get()).isEmpty();
     model.breakOff();
     assertThat(model.progressProperty().get()).isEmpty();
