@@ -75,6 +75,7 @@ final class ComposeView {
       deal.getItems().add(words.say("compose.deal." + kind.name()));
     }
     deal.getSelectionModel().selectFirst();
+    deal.setMaxWidth(Double.MAX_VALUE); // as wide as the lines above
     deal.setId("compose-deal");
     deal.setAccessibleText(words.say("compose.deal"));
     Label dealName = new Label(words.say("compose.deal"));

@@ -11,7 +11,6 @@ import javafx.scene.layout.Region;
  * the cursor goes to comes out from under them.
  */
 final class KeptAtFoot {
-
   private final Region rows;
   private final Region last;
   private boolean cursorMoved;
