@@ -63,13 +63,13 @@ public final class ReviewWords {
   /**
    * What has to be mended before the click changes. One of a class who is lost gets advice of their
    * own; the class goes on unless a quarter of it is. A stand-in's slips are made on purpose, and
-   * no machine can count aloud: among people they ask nothing of the band.
+   * no machine can count aloud: they ask nothing of the band.
    */
   private static @Nullable Advice mendedFirst(
       List<Finding> findings, Set<String> standIns, long people) {
     List<Finding> first =
         findings.stream()
-            .filter(one -> people == 0 || one.player() == null || !standIns.contains(one.player()))
+            .filter(one -> one.player() == null || !standIns.contains(one.player()))
             .filter(one -> FIRST.contains(one.matter()) && one.next() != null)
             .toList();
     long whose = first.stream().map(Finding::player).filter(Objects::nonNull).distinct().count();

@@ -80,6 +80,22 @@ class NextTryTest {
     assertThat(little.advice()).isEqualTo(Advice.PLAY_LONGER);
   }
 
+  /** No machine can count aloud: what a stand-in got wrong asks nothing of the band. */
+  @Test
+  void aStandInsSlipIsNotMendedFirst() {
+    Take take = HardTakes.turnedAround();
+    List<Part> ilseIsOne =
+        take.parts().stream()
+            .map(part -> part.edited().standIn(part.player().equals("Ilse")).part())
+            .toList();
+
+    assertThat(Spoken.of(Scorer.analyse(take), Speaker.english()).advice())
+        .isEqualTo(Advice.COUNT_ALOUD);
+    Spoken spoken = Spoken.of(Scorer.analyse(take.withParts(ilseIsOne)), Speaker.english());
+    assertThat(spoken.says()).anyMatch(says -> says.text().contains("Ilse was turned around"));
+    assertThat(spoken.advice()).isEqualTo(Advice.ONCE_MORE);
+  }
+
   @Test
   void reviewItsJsonAndItsSlipsSayOneThing() {
     for (Map.Entry<String, Supplier<Take>> hard : HardTakes.ALL.entrySet()) {

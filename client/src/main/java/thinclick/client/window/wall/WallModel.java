@@ -144,19 +144,29 @@ public final class WallModel {
     }
     String together = words.say("wall.together", percent(review.ensemble().hold()));
     int held = review.ensemble().heldThrough();
-    return new WallPage(together, "", next(steps.move()), ribbon, held, heldSays(dealt, held))
-        .within();
+    String next = next(steps.move());
+    WallPage said = new WallPage(together, "", next, ribbon, held, heldSays(dealt, held, true));
+    WallPage brief = new WallPage(together, "", next, ribbon, held, heldSays(dealt, held, false));
+    // One word less may save what is said of each stage.
+    boolean saved = said.words() > WallPage.MOST_WORDS && brief.words() <= WallPage.MOST_WORDS;
+    return saved ? brief : said.within();
   }
 
   private String percent(Figure hold) {
     return Quantity.percent(hold).shown(words.locale());
   }
 
-  private String heldSays(Dealt dealt, int held) {
+  /** What the thinnest stage was held on, as the review has it, or what clicked there. */
+  private String heldSays(Dealt dealt, int held, boolean on) {
     List<Stage> stages = new ClickPlan(dealt.stages()).stages();
-    return held < 0 || held >= stages.size()
-        ? ""
-        : speaker.say(ClickWords.of(stages.get(held), dealt.meter(), dealt.stepsPerBeat()));
+    if (held < 0 || held >= stages.size()) {
+      return "";
+    }
+    Stage stage = stages.get(held);
+    return speaker.say(
+        on
+            ? ClickWords.on(stage, dealt.meter(), dealt.stepsPerBeat())
+            : ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat()));
   }
 
   private String next(@Nullable Move move) {

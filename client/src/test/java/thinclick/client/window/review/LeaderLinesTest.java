@@ -90,6 +90,7 @@ class LeaderLinesTest {
     assertThat(lines.get(0).get(1)).isEqualTo("64 of 64");
     assertThat(lines.get(0).get(2)).isEqualTo("64 of 64");
     assertThat(lines.get(1).get(2)).isEqualTo("nothing written");
+    assertThat(lines.get(1).get(3)).isEqualTo("nothing to compare");
     assertThat(lines.get(0).subList(4, 6)).containsExactly("in time", "played");
   }
 
@@ -139,7 +140,7 @@ class LeaderLinesTest {
     FigureCells cells = new FigureCells(words);
 
     assertThat(cells.difference(new Figure(2.0, new Interval(-2.2, 5.2), null)))
-        .isEqualTo("alike (2\u00a0ms\u00a0earlier to\u00a05\u00a0later)");
+        .isEqualTo("alike (2\u00a0ms\u00a0earlier to\u00a05\u00a0ms\u00a0later)");
     assertThat(cells.difference(new Figure(4.0, new Interval(0.2, 8.8), null)))
         .isEqualTo("4\u00a0ms later (0\u00a0to\u00a09\u00a0ms)");
   }

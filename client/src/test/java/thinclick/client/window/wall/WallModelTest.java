@@ -92,6 +92,15 @@ class WallModelTest {
   }
 
   @Test
+  void whereThereIsRoomTheBracketSaysThatItWasHeldOnThat() {
+    List<Stage> stages = List.of(new Stage(8, 1, List.of(1), null));
+    WallPage page =
+        model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
+    assertThat(page.heldSays()).isEqualTo("on the first beat alone");
+    check(page, "one stage");
+  }
+
+  @Test
   void whileATakeRunsOnlyCountAndBarsAreShown() {
     List<Stage> stages =
         List.of(
