@@ -11,6 +11,9 @@ import java.util.Map;
  * first alone, or above the first of each page, as high on all of them.
  */
 public final class Score {
+  /** From a staff's last line to a ruler that is clear of it, spaces. */
+  private static final double CLEAR = 2;
+
   private final List<Engraver> staves;
   private final int perPage;
 
@@ -60,6 +63,19 @@ public final class Score {
    */
   public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width) {
     return systems(plans, width, rulers(systems(plans, width)));
+  }
+
+  /**
+   * The same with the beats' ruler two spaces and more below every staff, where it is not taken for
+   * one of its lines.
+   */
+  public List<List<StaffSystem>> clearSystems(List<SystemPlan> plans, double width) {
+    Map<Integer, Double> rulers = new HashMap<>();
+    for (Engraver staff : staves) {
+      int lines = staff.part().clef().lines();
+      rulers.put(lines, (lines - 1) / 2.0 + CLEAR);
+    }
+    return systems(plans, width, rulers);
   }
 
   /**

@@ -111,10 +111,24 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
    * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
    * width is in staff spaces.
    *
-   * @param even whether the beats' ruler stands as far below every line
+   * @param rulers how far below the staves the beats' ruler stands
    */
-  List<List<StaffSystem>> laid(double width, boolean even) {
-    return even ? score.evenSystems(plans, width) : score.systems(plans, width);
+  List<List<StaffSystem>> laid(double width, Rulers rulers) {
+    return switch (rulers) {
+      case NEAR -> score.systems(plans, width);
+      case CLEAR -> score.clearSystems(plans, width);
+      case EVEN -> score.evenSystems(plans, width);
+    };
+  }
+
+  /** How far below the staves the beats' ruler stands. */
+  enum Rulers {
+    /** As near as the music lets it, line by line. */
+    NEAR,
+    /** The same, and clear of every staff. */
+    CLEAR,
+    /** As far below every line. */
+    EVEN
   }
 
   /** How high each of so many staves of a page is at the most, from above, staff spaces. */

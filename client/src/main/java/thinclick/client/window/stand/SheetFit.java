@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
 import thinclick.client.window.look.Look;
+import thinclick.client.window.stand.Cutting.Rulers;
 import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.engraving.Reading;
 import thinclick.server.engraving.StaffSystem;
@@ -218,20 +219,25 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
     double wide = Math.min(page.most(), page.width() / cutting.narrowest());
     double most =
         Math.max(SMALLEST_SPACE, Math.min(wide, room(cutting, page, places, others) * LOOSER));
-    SheetFit near = filled(cutting, page, places, others, most, false);
-    SheetFit even = filled(cutting, page, places, others, near.space(), true);
+    SheetFit near = filled(cutting, page, places, others, most, Rulers.NEAR);
     double least = Math.max(near.space() * EVEN_GIVE, Math.min(near.space(), wanted) - SAME);
-    return even.space() >= least ? even : near;
+    for (Rulers better : List.of(Rulers.EVEN, Rulers.CLEAR)) {
+      SheetFit fit = filled(cutting, page, places, others, near.space(), better);
+      if (fit.space() >= least) {
+        return fit;
+      }
+    }
+    return near;
   }
 
   private static SheetFit filled(
-      Cutting cutting, Page page, int places, int others, double most, boolean even) {
+      Cutting cutting, Page page, int places, int others, double most, Rulers rulers) {
     double space = most;
-    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, even), space, others, places);
+    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
     while (space > SMALLEST_SPACE && fit.height(page.lanes()) > page.height() + 0.01) {
       double holds = space * page.height() / fit.height(page.lanes());
       space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
-      fit = new SheetFit(cutting.laid(page.width() / space, even), space, others, places);
+      fit = new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
     }
     return fit;
   }
