@@ -153,6 +153,7 @@ class WalksTest extends WindowCase {
     assertThat(partner.state().review().takeId()).isEqualTo(session.state().review().takeId());
     fire("Keep as PDF");
     kept("#review-done", ".pdf");
+    seen("What next");
     robot.interact(() -> ((ButtonBase) stage.getScene().lookup("#review-next")).fire());
     until(() -> session.state().phase() == Phase.DEALT || onPage("Stand"));
     theWalkIsOver();
