@@ -73,7 +73,7 @@ public final class StandView {
   private final WrappedWords titled;
   private final Label spoken = new Label();
   private final ScrollPane partInWords = new ScrollPane(spoken);
-  private final FlowPane which = styled(new FlowPane(), "stand-whose");
+  private final PartTabs which = styled(new PartTabs(), "stand-whose");
   private final FlowPane titleLine = styled(new FlowPane(), "stand-line");
   private final WrappedWords saysWrapped = new WrappedWords(says);
   private final FlowPane partLine = styled(new FlowPane(read, saysWrapped), "stand-line");
