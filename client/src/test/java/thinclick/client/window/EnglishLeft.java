@@ -35,8 +35,8 @@ final class EnglishLeft {
       Pattern.compile(
           "(?i)dorian|ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
 
-  /** Words of both languages: a sentence that has no other tells nothing. */
-  private static final Pattern IN_BOTH = Pattern.compile("\\bwas\\b");
+  /** Words of both languages or of titles, which stay: a sentence of no other tells nothing. */
+  private static final Pattern IN_BOTH = Pattern.compile("\\b(was|and)\\b");
 
   /** Sentences without a blank, which are compared; the others are matched. */
   private static final Set<String> WHOLE = new HashSet<>();

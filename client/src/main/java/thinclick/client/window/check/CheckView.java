@@ -259,7 +259,7 @@ public final class CheckView {
     Label care = Prose.of(words.say("check.care"));
     care.setId("check-care");
     // Whoever has heard the click has read it, and what came of the check needs the room.
-    care.visibleProperty().bind(model.verdictProperty().isNull().and(model.audibleProperty()));
+    care.visibleProperty().bind(model.verdictProperty().isNull());
     care.managedProperty().bind(care.visibleProperty());
     beginning.getChildren().addAll(care, commands);
     return styled(new VBox(beginning, wholeRoom), "block");

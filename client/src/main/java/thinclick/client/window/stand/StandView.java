@@ -446,17 +446,8 @@ public final class StandView {
       countdown.setText(said);
     }
     pageSaid = said;
-    pageBriefly.setText(said);
-    if (several && !standsBesideTheTitle()) {
-      pageBriefly.setText(words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars)));
-    }
-  }
-
-  /** Whether the title keeps its one line beside what is said of the page. */
-  private boolean standsBesideTheTitle() {
-    double room = root.getWidth() - root.snappedLeftInset() - root.snappedRightInset();
-    double around = 2 * Look.USUAL_TEXT * scale;
-    return titleLine.prefWidth(-1) + pageBriefly.prefWidth(-1) + around <= room;
+    pageBriefly.setText(
+        several ? words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars)) : "");
   }
 
   private void show(TakeMoment moment) {
