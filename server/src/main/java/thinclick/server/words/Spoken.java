@@ -283,6 +283,16 @@ public record Spoken(
     return null;
   }
 
+  /** True where a review's JSON finds that nothing was heard from anybody. */
+  public static boolean nobodyHeard(JsonNode review) {
+    for (JsonNode player : review.path("players")) {
+      if (texts(player.path("findings")).contains(PlaceRules.NOBODY_HEARD)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static List<String> texts(JsonNode list) {
     List<String> texts = new ArrayList<>();
     list.forEach(one -> texts.add(one.asString("")));

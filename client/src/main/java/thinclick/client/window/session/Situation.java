@@ -9,7 +9,7 @@ import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.ClickPlan;
-import tools.jackson.databind.JsonNode;
+import thinclick.server.words.Spoken;
 
 /** The one sentence at the bottom: where this player stands and what can be done now. */
 public final class Situation {
@@ -145,7 +145,7 @@ public final class Situation {
     return isReviewed(room)
         && room.leader()
         && room.review() != null
-        && !nobodyHeard(room.review().review());
+        && !Spoken.nobodyHeard(room.review().review());
   }
 
   /**
@@ -188,21 +188,9 @@ public final class Situation {
       return words.say("situation.reviewed");
     }
     return words.say(
-        nobodyHeard(room.review().review())
+        Spoken.nobodyHeard(room.review().review())
             ? "situation.reviewed.unheard"
             : "situation.reviewed.leader");
-  }
-
-  /** True where the review finds that nothing was heard from anybody. */
-  private static boolean nobodyHeard(JsonNode review) {
-    for (JsonNode player : review.path("players")) {
-      for (JsonNode finding : player.path("findings")) {
-        if (finding.asString("").equals("nobodyHeard")) {
-          return true;
-        }
-      }
-    }
-    return false;
   }
 
   private String reason(RoomState room) {
