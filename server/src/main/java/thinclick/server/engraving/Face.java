@@ -1,6 +1,8 @@
 package thinclick.server.engraving;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The faces that pages are set in, Source Serif 4, with their advance widths, so that a line of
@@ -105,6 +107,30 @@ public enum Face {
   public double width(String text, double size) {
     long thousandths = text.codePoints().mapToLong(this::advance).sum();
     return thousandths * size / 1000;
+  }
+
+  /**
+   * Words as lines that are no wider than that, as long as a word alone is not; none for no words.
+   *
+   * @param size of the words
+   * @param width in the unit of the size
+   */
+  public List<String> lines(List<String> words, double size, double width) {
+    List<String> lines = new ArrayList<>();
+    String line = "";
+    for (String word : words) {
+      String longer = line.isEmpty() ? word : line + " " + word;
+      if (!line.isEmpty() && width(longer, size) > width) {
+        lines.add(line);
+        line = word;
+      } else {
+        line = longer;
+      }
+    }
+    if (!words.isEmpty()) {
+      lines.add(line);
+    }
+    return lines;
   }
 
   private int advance(int codePoint) {

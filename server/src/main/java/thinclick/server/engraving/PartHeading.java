@@ -114,21 +114,7 @@ final class PartHeading {
   }
 
   private static List<String> wrapped(String text, double width) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.isBlank() ? new String[0] : text.strip().split("\\s+")) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (Face.ITALIC.width(longer, TEXT_SIZE) > width && !line.isEmpty()) {
-        lines.add(line.toString());
-        line.setLength(0);
-        longer = word;
-      }
-      line.setLength(0);
-      line.append(longer);
-    }
-    if (!line.isEmpty()) {
-      lines.add(line.toString());
-    }
-    return lines;
+    List<String> words = text.isBlank() ? List.of() : List.of(text.strip().split("\\s+"));
+    return Face.ITALIC.lines(words, TEXT_SIZE, width);
   }
 }

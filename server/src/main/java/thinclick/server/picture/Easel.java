@@ -1,6 +1,7 @@
 package thinclick.server.picture;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
@@ -71,22 +72,11 @@ public final class Easel {
 
   /** Sentences as lines of a width. */
   public static List<String> wrap(String text, double size, double width) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String part : Unbroken.of(text).split(" ", -1)) {
-      String word = part.replace('\u00a0', ' ');
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && Face.REGULAR.width(longer, size) > width) {
-        lines.add(line.toString());
-        line.setLength(0);
-        line.append(word);
-      } else {
-        line.setLength(0);
-        line.append(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
+    List<String> words =
+        Arrays.stream(Unbroken.of(text).split(" ", -1))
+            .map(word -> word.replace('\u00a0', ' '))
+            .toList();
+    return Face.REGULAR.lines(words, size, width);
   }
 
   /** An open caret, for what was dropped. */

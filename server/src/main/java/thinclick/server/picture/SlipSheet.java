@@ -91,31 +91,16 @@ final class SlipSheet {
 
   /** In as few lines as the width asks for; where the last were a lone word, broken earlier. */
   private List<String> wrapped(String text, Face face, double size) {
-    List<String> lines = within(width(), text, face, size);
+    List<String> words = List.of(text.strip().split("\\s+", -1));
+    List<String> lines = face.lines(words, size, width());
     for (double narrower = NARROWER; narrower > NARROWEST; narrower *= NARROWER) {
       String last = lines.get(lines.size() - 1);
-      List<String> earlier = within(narrower * width(), text, face, size);
+      List<String> earlier = face.lines(words, size, narrower * width());
       if (face.width(last, size) > LEAST_LAST * width() || earlier.size() > lines.size()) {
         return lines;
       }
       lines = earlier;
     }
-    return lines;
-  }
-
-  private static List<String> within(double width, String text, Face face, double size) {
-    List<String> lines = new ArrayList<>();
-    String line = "";
-    for (String word : text.strip().split("\\s+", -1)) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && face.width(longer, size) > width) {
-        lines.add(line);
-        line = word;
-      } else {
-        line = longer;
-      }
-    }
-    lines.add(line);
     return lines;
   }
 
