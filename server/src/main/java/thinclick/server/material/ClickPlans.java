@@ -13,6 +13,10 @@ import thinclick.protocol.music.Meter;
 public final class ClickPlans {
   private static final String TO = " to ";
 
+  /** Short for what is long to type. */
+  private static final Map<String, Rung> SHORT =
+      Map.of("first only", Rung.FIRST_ONLY, "last only", Rung.LAST_ONLY);
+
   private ClickPlans() {}
 
   /**
@@ -60,7 +64,7 @@ public final class ClickPlans {
   }
 
   private static Map<String, Rung> names(Meter meter, @Nullable List<Integer> groups) {
-    Map<String, Rung> names = new LinkedHashMap<>();
+    Map<String, Rung> names = new LinkedHashMap<>(SHORT);
     for (Rung rung : Rung.values()) {
       names.putIfAbsent(rung.plainName(), rung);
       names.putIfAbsent(rung.nameIn(meter, groups), rung);

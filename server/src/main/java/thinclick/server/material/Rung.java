@@ -18,9 +18,9 @@ public enum Rung {
   /** The last beat of each group: two and four in 4/4. */
   GROUP_LASTS("P3", "the last beat of each group", GROUP_FIRSTS),
   /** The first beat alone. */
-  FIRST_ONLY("P4", "first only", GROUP_FIRSTS),
+  FIRST_ONLY("P4", "the first beat alone", GROUP_FIRSTS),
   /** The last beat alone. */
-  LAST_ONLY("P5", "last only", GROUP_LASTS),
+  LAST_ONLY("P5", "the last beat alone", GROUP_LASTS),
   /** The first beat of every second bar. */
   EVERY_SECOND_BAR("P6", "every second bar", FIRST_ONLY),
   /** The first beat of every fourth bar. */
@@ -64,7 +64,7 @@ public enum Rung {
     return number;
   }
 
-  /** What people see and type in any meter, {@code "first only"}. */
+  /** What people see and type in any meter, {@code "the first beat alone"}. */
   public String plainName() {
     return plainName;
   }
@@ -78,15 +78,16 @@ public enum Rung {
   public String nameIn(Meter meter, @Nullable List<Integer> groups) {
     BeatGroups beats = BeatGroups.of(meter, groups);
     if (this == GROUP_FIRSTS) {
-      return spoken(beats.firsts());
+      return spoken(beats.firsts(), FIRST_ONLY);
     }
-    return this == GROUP_LASTS ? spoken(beats.lasts()) : plainName;
+    return this == GROUP_LASTS ? spoken(beats.lasts(), LAST_ONLY) : plainName;
   }
 
-  private static String spoken(List<Integer> beats) {
+  /** A bar of one group has one first and one last beat, which are called what they always are. */
+  private static String spoken(List<Integer> beats, Rung alone) {
     List<String> words = beats.stream().map(NUMBERS::get).toList();
     if (words.size() == 1) {
-      return words.get(0) + " only";
+      return alone.plainName;
     }
     return String.join(", ", words.subList(0, words.size() - 1))
         + " and "

@@ -48,13 +48,14 @@ public final class StageLines {
   public String name(Rung rung) {
     List<Integer> beats = rung.stage(meter, stepsPerBeat, groups, 1, 0).beats();
     boolean called = rung == Rung.GROUP_FIRSTS || rung == Rung.GROUP_LASTS;
-    return called && beats != null ? beats(beats) : speaker.say("rung." + rung.name());
+    if (called && beats != null && beats.size() > 1) {
+      return beats(beats);
+    }
+    Rung alone = rung == Rung.GROUP_FIRSTS ? Rung.FIRST_ONLY : Rung.LAST_ONLY;
+    return speaker.say("rung." + (called ? alone : rung).name());
   }
 
   private String beats(List<Integer> beats) {
-    if (beats.size() == 1) {
-      return speaker.say(Said.of("rung.only", Speaker.number(beats.get(0))));
-    }
     Said.Row row = new Said.Row(beats.stream().map(Speaker::number).toList(), true);
     return speaker.say(Said.of("click.beats", row));
   }
@@ -69,6 +70,12 @@ public final class StageLines {
     return speaker.say(
         Said.of(
             "line.stage", Integer.valueOf(line.group(1)), line.group(1), clicks(line.group(2))));
+  }
+
+  /** What clicks in a stage, in the few words of its line: "every second bar". */
+  public String clicks(Stage stage) {
+    Matcher line = ENGLISH.matcher(StageText.of(stage, meter, stepsPerBeat, groups));
+    return line.matches() ? clicks(line.group(2)) : "";
   }
 
   private String clicks(String english) {

@@ -71,7 +71,8 @@ class StageTextTest {
   void aLadderOnOneLineIsAStageForEachRung() {
     List<Stage> read = StageText.parse("4 bars: all beats to first only", FOUR, 2, null, 0);
     assertThat(read.stream().map(StageTextTest::text))
-        .containsExactly("4 bars: all beats", "4 bars: one and three", "4 bars: first only");
+        .containsExactly(
+            "4 bars: all beats", "4 bars: one and three", "4 bars: the first beat alone");
   }
 
   @Test

@@ -28,7 +28,7 @@ class StageLinesTest {
       value = {
         "8 bars: one and three | 8 Takte: eins und drei",
         "1 bar: all beats | 1 Takt: alle Schläge",
-        "4 bars: first only | 4 Takte: die Eins allein",
+        "4 bars: the first beat alone | 4 Takte: die Eins allein",
         "4 bars: beats 2 3 of every 2 bars | 4 Takte: Schläge 2 3 von je 2 Takten",
         "4 bars: steps 3 7 | 4 Takte: Schritte 3 7",
         "8 bars: none | 8 Takte: kein Klick",

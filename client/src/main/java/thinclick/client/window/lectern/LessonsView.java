@@ -97,6 +97,8 @@ final class LessonsView {
   }
 
   private String line(Lesson lesson) {
-    return words.say("lectern.lesson", lesson.title(), lesson.minutes(), lesson.drills().size());
+    int drills = lesson.drills().size();
+    return words.say(
+        "lectern.lesson", lesson.title(), lesson.minutes(), drills, words.count(drills));
   }
 }

@@ -50,7 +50,7 @@ final class WholeRows<T> {
           () -> {
             asked = false;
             int below = list.below();
-            more.setText(below == 0 ? "" : words.say("lectern.list.more", below));
+            more.setText(below == 0 ? "" : words.count("lectern.list.more", below));
           });
     }
   }

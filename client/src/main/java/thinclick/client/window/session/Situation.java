@@ -90,8 +90,8 @@ public final class Situation {
     }
     String title = room.title() == null ? "" : room.title();
     String key = title.isEmpty() ? "situation.choose" : "situation.deal";
-    long here = room.people().stream().filter(Person::connected).count();
-    return words.say(key, room.word(), here, title);
+    int here = here(room);
+    return words.say(key, room.word(), here, words.count(here), title);
   }
 
   private String dealt(RoomState room) {
@@ -173,8 +173,12 @@ public final class Situation {
 
   /** What there is to do on the very page where one chooses. */
   public String choose(RoomState room) {
-    long here = room.people().stream().filter(Person::connected).count();
-    return words.say("situation.choose.here", room.word(), here);
+    int here = here(room);
+    return words.say("situation.choose.here", room.word(), here, words.count(here));
+  }
+
+  private static int here(RoomState room) {
+    return (int) room.people().stream().filter(Person::connected).count();
   }
 
   private String reviewing(RoomState room) {

@@ -128,7 +128,7 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.plan().line(0, "4 bars: first only"))).isEmpty();
     assertThat(ask(() -> desk.plan().line(9, "2 bars: none"))).isEmpty();
     assertThat(ask(() -> desk.plan().lines()))
-        .startsWith("4 bars: first only")
+        .startsWith("4 bars: the first beat alone")
         .endsWith("2 bars: none");
     int before = ask(() -> desk.plan().lines()).size();
     assertThat(ask(() -> desk.plan().line(0, ""))).isEmpty();

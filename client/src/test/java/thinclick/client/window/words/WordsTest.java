@@ -195,10 +195,10 @@ class WordsTest {
   @Test
   void pluralsAreWritten() {
     Words words = Words.in(Locale.ENGLISH);
-    assertThat(words.say("lectern.lesson", "First day", 45, 1))
+    assertThat(words.say("lectern.lesson", "First day", 45, 1, "one"))
         .isEqualTo("First day, 45\u00a0minutes, one drill");
-    assertThat(words.say("lectern.lesson", "First day", 45, 6))
-        .isEqualTo("First day, 45\u00a0minutes, 6 drills");
+    assertThat(words.say("lectern.lesson", "First day", 45, 6, words.count(6)))
+        .isEqualTo("First day, 45\u00a0minutes, six drills");
   }
 
   /** At no width does a line end between a figure and its unit. */
