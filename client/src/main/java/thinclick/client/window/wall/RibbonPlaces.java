@@ -4,16 +4,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import java.util.regex.Pattern;
 
 /**
  * Where a ribbon stands on a wall of some size, pixels: its stages beside each other on one floor,
  * what is said of each beneath it, and beneath that the bracket of the one that was held, with its
- * words under the middle of it: in two lines where one would not find room there, and aside only as
- * far as the page ends. It is laid out from the foot of the page upwards, so that the ribbon takes
- * all the room that nothing below it needs.
+ * words under the middle of it: in two lines where one would not find room there and the ribbon can
+ * spare it, and aside only as far as the page ends. It is laid out from the foot of the page
+ * upwards, so that the ribbon takes all the room that nothing below it needs.
  *
  * @param stages from left to right
- * @param labelled true where what is said of each stage is no wider than its stage
+ * @param figures what is said of each stage, without its sign where there is no room for that;
+ *     empty where there is no room at all
  * @param labelSize how large that is, in smallest sizes that can be read; 1 at least
  * @param top the height of a stage that was held whole
  * @param floor what all stages stand on
@@ -29,7 +31,7 @@ import java.util.function.ToDoubleFunction;
  */
 record RibbonPlaces(
     List<Span> stages,
-    boolean labelled,
+    List<String> figures,
     double labelSize,
     double top,
     double floor,
@@ -47,6 +49,11 @@ record RibbonPlaces(
 
   private static final double LARGEST = 1.5;
   private static final double LARGEST_LABEL = 1.2;
+
+  private static final Pattern SIGN = Pattern.compile("\\h*%$");
+
+  /** As wide as the least gap between two figures. */
+  private static final String GAP = "i";
 
   /** So much wider than its stage nobody sees that words are. */
   private static final double A_PIXEL = 1;
@@ -68,13 +75,16 @@ record RibbonPlaces(
       WallPage page, double width, double height, double margin, ToDoubleFunction<String> wide) {
     double whole = width * (1 - 2 * margin);
     List<Span> stages = stages(page, width * margin, whole, height);
-    double labelSize = labelSize(page, stages, wide);
-    boolean labelled = labelSize >= 1;
+    List<String> figures = figures(page, stages, wide);
+    boolean labelled = !figures.isEmpty();
+    double labelSize = labelled ? labelSize(figures, stages, wide) : 1;
     boolean held = page.held() >= 0 && page.held() < stages.size();
     boolean last = page.below().isEmpty();
     Span span = held ? stages.get(page.held()) : new Span(width * margin, whole);
     double room = 2 * Math.min(span.middle(), width - span.middle()) - 2 * width * margin;
-    List<String> says = held ? lines(page.heldSays(), room, wide) : List.of();
+    // Between numbers and a last line a second one would leave the ribbon too little.
+    double lineRoom = labelled && !last ? whole : room;
+    List<String> says = held ? lines(page.heldSays(), lineRoom, wide) : List.of();
     double least = says.stream().mapToDouble(wide).max().orElse(0);
     double most = last && says.size() == 1 ? LARGEST : LARGEST_AMONG_LINES;
     double saysSize = Math.max(1, Math.min(most, least == 0 ? 1 : room / least));
@@ -93,8 +103,8 @@ record RibbonPlaces(
         labelled ? labels - height * above(labelSize) : held ? bracket - height * 0.025 : lowest;
     return new RibbonPlaces(
         stages,
-        labelled,
-        Math.max(1, labelSize),
+        figures,
+        labelSize,
         height * 0.25,
         floor,
         labels,
@@ -116,12 +126,37 @@ record RibbonPlaces(
     return Math.max(least, Math.min(most, wanted));
   }
 
-  /** Below 1 where there are no labels, or one is wider than its stage at the smallest size. */
-  private static double labelSize(WallPage page, List<Span> stages, ToDoubleFunction<String> wide) {
-    double size = page.ribbon().stream().allMatch(one -> one.label().isEmpty()) ? 0 : LARGEST_LABEL;
+  private static List<String> figures(
+      WallPage page, List<Span> stages, ToDoubleFunction<String> wide) {
+    List<String> labels = page.ribbon().stream().map(WallPage.Stretch::label).toList();
+    if (labels.stream().allMatch(String::isEmpty)) {
+      return List.of();
+    }
+    List<String> bare = labels.stream().map(label -> SIGN.matcher(label).replaceAll("")).toList();
+    return apart(labels, stages, wide) >= 1
+        ? labels
+        : apart(bare, stages, wide) >= 1 ? bare : List.of();
+  }
+
+  /** No wider than their stages where they can be, never so wide that two of them touch. */
+  private static double labelSize(
+      List<String> figures, List<Span> stages, ToDoubleFunction<String> wide) {
+    double own = LARGEST_LABEL;
     for (int i = 0; i < stages.size(); i++) {
-      double label = wide.applyAsDouble(page.ribbon().get(i).label());
-      size = Math.min(size, label == 0 ? size : stages.get(i).width() / label);
+      double label = wide.applyAsDouble(figures.get(i));
+      own = Math.min(own, label == 0 ? own : stages.get(i).width() / label);
+    }
+    return Math.min(Math.max(1, own), apart(figures, stages, wide));
+  }
+
+  /** How large figures can be under the middle of their stages, with a gap between them. */
+  private static double apart(
+      List<String> figures, List<Span> stages, ToDoubleFunction<String> wide) {
+    double size = LARGEST_LABEL;
+    for (int i = 1; i < stages.size(); i++) {
+      double two = wide.applyAsDouble(figures.get(i - 1)) + wide.applyAsDouble(figures.get(i));
+      double between = stages.get(i).middle() - stages.get(i - 1).middle();
+      size = Math.min(size, between / (two / 2 + wide.applyAsDouble(GAP)));
     }
     return size;
   }

@@ -23,6 +23,7 @@ import thinclick.server.words.NextRung.Move;
 import thinclick.server.words.Outcome;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Speaker;
+import thinclick.server.words.StageLines;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -144,41 +145,39 @@ public final class WallModel {
     }
     String together = words.say("wall.together", percent(review.ensemble().hold()));
     int held = review.ensemble().heldThrough();
-    String next = next(steps.move());
-    WallPage said = new WallPage(together, "", next, ribbon, held, heldSays(dealt, held, true));
-    WallPage brief = new WallPage(together, "", next, ribbon, held, heldSays(dealt, held, false));
-    // One word less may save what is said of each stage.
-    boolean saved = said.words() > WallPage.MOST_WORDS && brief.words() <= WallPage.MOST_WORDS;
-    return saved ? brief : said.within();
+    return new WallPage(together, "", "", ribbon, held, "")
+        .within(nexts(steps.move()), heldSays(dealt, held));
   }
 
   private String percent(Figure hold) {
     return Quantity.percent(hold).shown(words.locale());
   }
 
-  /** What the thinnest stage was held on, as the review has it, or what clicked there. */
-  private String heldSays(Dealt dealt, int held, boolean on) {
+  /** What the thinnest stage was held on, as the review has it; what clicked there; its line. */
+  private List<String> heldSays(Dealt dealt, int held) {
     List<Stage> stages = new ClickPlan(dealt.stages()).stages();
     if (held < 0 || held >= stages.size()) {
-      return "";
+      return List.of("");
     }
     Stage stage = stages.get(held);
-    return speaker.say(
-        on
-            ? ClickWords.on(stage, dealt.meter(), dealt.stepsPerBeat())
-            : ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat()));
+    return List.of(
+        speaker.say(ClickWords.on(stage, dealt.meter(), dealt.stepsPerBeat())),
+        speaker.say(ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat())),
+        new StageLines(speaker, dealt.meter(), dealt.stepsPerBeat(), null).clicks(stage));
   }
 
-  private String next(@Nullable Move move) {
+  /** What comes next, then the same in fewer words where there are fewer. */
+  private List<String> nexts(@Nullable Move move) {
     if (move == null) {
-      return "";
+      return List.of("");
     }
     return switch (move) {
-      case UP -> words.say("wall.next.up");
-      case ONCE_MORE -> words.say("wall.next.onceMore");
-      case STAY -> words.say("wall.next.stay");
-      case DOWN, DOWN_TWO -> words.say(steps.fullest() ? "wall.next.slower" : "wall.next.down");
-      case NO_VERDICT -> "";
+      case UP -> List.of(words.say("wall.next.up"));
+      case ONCE_MORE -> List.of(words.say("wall.next.onceMore"), words.say("wall.next.again"));
+      case STAY -> List.of(words.say("wall.next.stay"), words.say("wall.next.again"));
+      case DOWN, DOWN_TWO ->
+          List.of(words.say(steps.fullest() ? "wall.next.slower" : "wall.next.down"));
+      case NO_VERDICT -> List.of("");
     };
   }
 

@@ -61,15 +61,26 @@ public record WallPage(
   }
 
   /**
-   * The same with less said, where it has too many words: first of each stage, then of the held.
+   * The same with as much said as there is room for. The numbers of the stages stay: before one of
+   * them goes, what comes next and what was held are said in fewer words, then the latter not at
+   * all.
+   *
+   * @param nexts the same said below, the longest first; one at least
+   * @param helds the same said of the held stage, likewise
    */
-  WallPage within() {
-    if (words() <= MOST_WORDS) {
-      return this;
+  WallPage within(List<String> nexts, List<String> helds) {
+    for (String next : nexts) {
+      for (String says : helds) {
+        WallPage page = new WallPage(above, large, next, ribbon, held, says);
+        if (page.words() <= MOST_WORDS) {
+          return page;
+        }
+      }
     }
+    String next = nexts.get(nexts.size() - 1);
+    WallPage silent = new WallPage(above, large, next, ribbon, held, "");
     List<Stretch> bare = ribbon.stream().map(Stretch::unlabelled).toList();
-    WallPage fewer = new WallPage(above, large, below, bare, held, heldSays);
-    return fewer.words() <= MOST_WORDS ? fewer : new WallPage(above, large, below, bare, held, "");
+    return silent.words() <= MOST_WORDS ? silent : new WallPage(above, large, next, bare, held, "");
   }
 
   private static int words(String text) {

@@ -140,12 +140,11 @@ public final class WallView {
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(Math.max(2, height * 0.005));
     pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
-    if (places.labelled()) {
+    if (!places.figures().isEmpty()) {
       pen.setFill(colour(palette.ink()));
       pen.setFont(Faces.SEMIBOLD.at(LEAST * places.labelSize() * height));
       for (int i = 0; i < places.stages().size(); i++) {
-        pen.fillText(
-            page.ribbon().get(i).label(), places.stages().get(i).middle(), places.labels());
+        pen.fillText(places.figures().get(i), places.stages().get(i).middle(), places.labels());
       }
     }
     if (page.held() >= 0 && page.held() < places.stages().size()) {

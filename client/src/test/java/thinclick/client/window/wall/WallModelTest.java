@@ -91,6 +91,29 @@ class WallModelTest {
     assertThat(page.below()).isEqualTo("Once more, then fewer clicks");
   }
 
+  /** Numbers beside each other say how it thinned; words give way to them. */
+  @Test
+  void threeStagesKeepTheirNumbersOnEveryRungInEitherLanguage() {
+    for (Rung rung : Rung.values()) {
+      List<Stage> stages =
+          List.of(
+              Rung.ALL_BEATS.stage(Meter.FOUR_FOUR, 2, null, 2, 1),
+              Rung.GROUP_LASTS.stage(Meter.FOUR_FOUR, 2, null, 2, 1),
+              rung.stage(Meter.FOUR_FOUR, 2, null, 8, 1));
+      RoomState room = Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4));
+      for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+        WallPage page = new WallModel(Words.in(locale)).page(room, TakeMoment.NONE);
+        check(page, rung + " in " + locale);
+        assertThat(page.ribbon())
+            .as("%s in %s", rung, locale)
+            .extracting(WallPage.Stretch::label)
+            .hasSize(3)
+            .allMatch(label -> label.endsWith("\u00a0%"));
+        assertThat(page.below()).isNotBlank();
+      }
+    }
+  }
+
   @Test
   void whereThereIsRoomTheBracketSaysThatItWasHeldOnThat() {
     List<Stage> stages = List.of(new Stage(8, 1, List.of(1), null));

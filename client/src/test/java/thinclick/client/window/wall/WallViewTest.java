@@ -84,9 +84,14 @@ class WallViewTest {
       for (String below : List.of("", "Once more, then fewer clicks")) {
         for (int stages = 1; stages <= 6; stages++) {
           for (int held = 0; held < stages; held++) {
-            List<Stretch> ribbon = Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97 %"));
-            String says = "the first beat alone";
-            WallPage page = new WallPage("96 % held", "", below, ribbon, held, says).within();
+            List<Stretch> ribbon =
+                Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97\u00a0%"));
+            WallPage page =
+                new WallPage("96\u00a0% held", "", "", ribbon, held, "")
+                    .within(
+                        below.isEmpty() ? List.of("") : List.of(below, "Once more"),
+                        List.of("the first beat alone", "first only"));
+            assertThat(page.words()).isLessThanOrEqualTo(WallPage.MOST_WORDS);
             RibbonPlaces places =
                 on(
                     () ->
@@ -97,6 +102,10 @@ class WallViewTest {
               wide = Math.max(wide, on(() -> wide(line, em * places.saysSize())));
             }
             hangs(page, places, wide, size);
+            assertThat(places.figures())
+                .as("the stages' numbers stay: %s at %d", page, size[0])
+                .hasSize(stages)
+                .allMatch(figure -> figure.startsWith("97"));
           }
         }
       }
