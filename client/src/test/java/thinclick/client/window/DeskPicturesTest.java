@@ -45,15 +45,16 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
     control(KeyCode.E); // in a window that is not wide the drills stand below: comes into view
     picture("lectern-compose");
+    String own = words.say("compose.title.such");
     robot.interact(
         () -> {
-          ((TextField) stage.getScene().lookup("#compose-title")).setText("Fives for the horns");
+          ((TextField) stage.getScene().lookup("#compose-title")).setText(own);
           ((TextField) stage.getScene().lookup("#compose-cell")).setText("0 3");
           ((TextField) stage.getScene().lookup("#compose-grouping")).setText("5");
           ((TextField) stage.getScene().lookup("#compose-period")).setText("5");
         });
     robot.type(KeyCode.ENTER);
-    until(() -> "Fives for the horns".equals(session.state().title()));
+    until(() -> own.equals(session.state().title()));
     picture("lectern-composed");
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#compose")).fire());
     robot.interact(() -> desk.roster().leaderPlaysProperty().set(false));
@@ -112,10 +113,14 @@ class DeskPicturesTest extends PictureCase {
   void theWayInForOthers() throws Exception {
     open();
     forOthers = true;
+    // Also where only the later pictures are made.
+    robot.interact(
+        () -> desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null)));
     picture("door-for-others");
     robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
     robot.write("Frau Ott").type(KeyCode.ENTER);
     until(() -> session.state().inside());
+    assertThat(on(() -> session.hosting().here())).as("this computer alone").isFalse();
     picture("lectern-link");
     robot.interact(() -> ((Button) stage.getScene().lookup("#show-code")).fire());
     picture("lectern-code");

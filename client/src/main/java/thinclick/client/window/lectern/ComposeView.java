@@ -49,6 +49,7 @@ final class ComposeView {
     fromChosen.setText(words.say("compose.from"));
     fromChosen.setId("compose-from");
     fromChosen.setWrapText(true);
+    grid.getStyleClass().add("compose-lines");
     grid.setHgap(12);
     grid.setVgap(0);
     ColumnConstraints names = new ColumnConstraints();

@@ -2,6 +2,7 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
+import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
@@ -28,7 +29,7 @@ final class InviteView {
   private final InviteModel model;
   private final Words words;
   private final Label address = Prose.in(new Label());
-  private final Label link = new Label();
+  private final LinkLines link = new LinkLines();
   private final Button code;
   private final FlowPane ways;
   private final Canvas picture = new Canvas();
@@ -42,7 +43,7 @@ final class InviteView {
     this.words = words;
     address.setId("address");
     link.setId("join-link");
-    link.setWrapText(true);
+    link.setAccessibleRole(AccessibleRole.TEXT);
     Button copy =
         styled(
             Keyed.button("copy-link", words.say("lectern.invite.copy"), "", this::copy), "quiet");
@@ -63,7 +64,7 @@ final class InviteView {
 
   private void copy() {
     ClipboardContent content = new ClipboardContent();
-    content.putString(link.getText());
+    content.putString(link.link());
     Clipboard.getSystemClipboard().setContent(content);
   }
 
@@ -79,8 +80,8 @@ final class InviteView {
   void show() {
     JoinLink now = model.link();
     address.setText(model.address());
-    link.setText(now == null ? "" : now.toString());
-    link.setAccessibleText(words.say("lectern.invite.link") + " " + link.getText());
+    link.show(now == null ? "" : now.toString());
+    link.setAccessibleText(words.say("lectern.invite.link") + " " + link.link());
     Keyed.shown(link, now != null);
     Keyed.shown(ways, now != null);
     Keyed.shown(picture, now != null && codeShown);

@@ -42,6 +42,7 @@ public final class LecternView {
   private final ObservableValue<RoomState> room;
   private final Label waits;
   private final VBox wayIn = new VBox();
+  private final VBox middle;
   private final FlowPane head = styled(new FlowPane(), "lectern-ways");
   private final PromptBook book;
   private final VBox content;
@@ -71,9 +72,10 @@ public final class LecternView {
             "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
-    VBox middle = styled(new VBox(material.root()), "lectern-middle");
+    middle = styled(new VBox(material.root()), "lectern-middle");
     book = new PromptBook(left, middle, sheet, 30);
     book.columnsProperty().addListener(any -> soon.execute(this::followColumns));
+    middle.layoutYProperty().addListener(any -> soon.execute(this::followHead));
     content = styled(new VBox(book), "page");
     content.getStyleClass().add("lectern-page");
     root = new ScrollPane(content);
@@ -82,6 +84,7 @@ public final class LecternView {
     WholeAtFoot.keep(root, material.kept());
     material.onChosen(() -> soon.execute(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
+    root.viewportBoundsProperty().addListener(any -> soon.execute(this::followHead));
     content.insetsProperty().addListener(any -> fill());
     room.addListener((any, old, after) -> show());
     desk.lectern().changesProperty().addListener(any -> show());
@@ -116,6 +119,14 @@ public final class LecternView {
     int columns = book.columnsProperty().get();
     now.oneColumn(columns == 1);
     material.ways(columns == 3 ? null : columns == 2 ? material.lessonHeads() : head);
+    followHead();
+  }
+
+  /** The ways lead to what is not in view before the page is moved. */
+  private void followHead() {
+    double ends = book.getLayoutY() + middle.getLayoutY() + material.headEnds();
+    boolean inView = ends < root.getViewportBounds().getHeight();
+    material.waysWanted(book.columnsProperty().get() != 2 || !inView);
   }
 
   /** Changes colours and the size of what is drawn. */

@@ -93,6 +93,16 @@ final class MaterialView {
     ways.stand(where);
   }
 
+  /** Whether those ways are wanted. */
+  void waysWanted(boolean now) {
+    ways.wanted(now);
+  }
+
+  /** How far down the head of the drills ends, pixels from the upper edge of their part. */
+  double headEnds() {
+    return head.getParent().getBoundsInParent().getMaxY();
+  }
+
   /** Brings the drills into view, where one may choose, and the cursor to where one looks. */
   void toDrills() {
     if (model.canChoose()) {

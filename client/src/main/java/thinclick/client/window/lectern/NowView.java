@@ -29,6 +29,7 @@ final class NowView {
   private final Button best;
   private final Label bestSays = new Label();
   private final Label held = new Label();
+  private final Label tooLate = new Label();
   private final FlowPane looks;
   private final VBox root = new VBox(8);
   private long lookedSecond = Long.MIN_VALUE;
@@ -75,9 +76,11 @@ final class NowView {
     Prose.in(proposal);
     held.setId("held");
     held.textProperty().bind(desk.steering().saysProperty());
+    tooLate.setId("rescue-not");
+    tooLate.getStyleClass().add("soft");
     bestSays.setId("fewest-says");
     bestSays.textProperty().bind(desk.proposals().saysProperty());
-    for (Label each : new Label[] {held, bestSays, care}) {
+    for (Label each : new Label[] {held, tooLate, bestSays, care}) {
       Prose.in(each);
       each.visibleProperty().bind(each.textProperty().isNotEmpty());
       each.managedProperty().bind(each.visibleProperty());
@@ -91,7 +94,7 @@ final class NowView {
    */
   void oneColumn(boolean one) {
     List<Node> all = new ArrayList<>(List.of(commands.first()));
-    List<Node> said = List.of(script.root(), care, held, proposalLine);
+    List<Node> said = List.of(script.root(), care, held, tooLate, proposalLine);
     if (one) {
       all.addAll(said);
     }
@@ -132,15 +135,20 @@ final class NowView {
     boolean moved = now.part() != moment.part();
     moment = now;
     commands.look(now);
+    say(tooLate, desk.steering().tooLateToRescue(now));
     long second = System.nanoTime() / NANOS_A_SECOND;
     if (moved || second != lookedSecond) {
       lookedSecond = second;
       script.look(now.part());
       script.tick();
-      String says = desk.prompt().care();
-      if (!says.equals(care.getText())) {
-        care.setText(says);
-      }
+      say(care, desk.prompt().care());
+    }
+  }
+
+  /** Set anew where it has changed alone: it is looked at many times a second. */
+  private static void say(Label label, String says) {
+    if (!says.equals(label.getText())) {
+      label.setText(says);
     }
   }
 }

@@ -13,6 +13,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.Lead.Hand;
 import thinclick.client.window.stand.DevicePixels;
 import thinclick.client.window.stand.MarkPainter;
@@ -133,15 +134,22 @@ final class PageView {
     List<Node> nodes = new ArrayList<>();
     for (int i = 0; i < dealing.dealt().chairs().size(); i++) {
       String says = sentences.get(i);
-      Label label = new Label(says);
-      label.setWrapText(true);
-      nodes.add(label);
+      nodes.add(Prose.of(inOnePiece(says, players)));
       WrittenPart part =
           PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says)
               .in(words.language());
       nodes.addAll(music(part));
     }
     return nodes;
+  }
+
+  /** No line ends within a name. */
+  private static String inOnePiece(String says, List<String> names) {
+    String kept = says;
+    for (String name : names) {
+      kept = kept.replace(name, name.replace(' ', '\u00a0'));
+    }
+    return kept;
   }
 
   private List<Node> music(WrittenPart part) {

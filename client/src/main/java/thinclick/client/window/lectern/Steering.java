@@ -115,6 +115,19 @@ public final class Steering {
         && rescueBar(dealt, moment) < new ClickPlan(dealt.stages()).bars();
   }
 
+  /** Why two clicked bars cannot come in this take any more, a sentence; else empty. */
+  String tooLateToRescue(TakeMoment moment) {
+    Dealt dealt = session.state().dealt();
+    if (dealt == null
+        || moment.part() != TakeMoment.Part.PLAYING
+        || !session.state().leader()
+        || canRescue(moment)) {
+      return "";
+    }
+    int bars = new ClickPlan(dealt.stages()).bars();
+    return words.say("lectern.rescue.late", rescueBar(dealt, moment) + 1, bars);
+  }
+
   /** Two clicked bars at the next period. */
   public void rescue(TakeMoment moment) {
     Dealt dealt = session.state().dealt();

@@ -37,6 +37,14 @@ final class Ways {
     }
   }
 
+  /**
+   * Whether they are wanted: where the drills' own head is in view they would say it twice. They
+   * keep their place, so that nothing moves.
+   */
+  void wanted(boolean now) {
+    ways.forEach(way -> way.setVisible(now));
+  }
+
   /** Whether there is something to choose now. */
   void open(boolean now) {
     ways.forEach(way -> way.setDisable(!now));
