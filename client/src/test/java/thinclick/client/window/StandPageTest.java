@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Test;
@@ -43,6 +44,7 @@ class StandPageTest extends WindowCase {
     control(KeyCode.DIGIT2);
     assertThat(node("stand-over").isVisible()).isFalse();
     Map<String, Layout> dealt = layouts();
+    theEntryIsSaidAtEverySize();
     for (Size size : SIZES) {
       double usual = dealt.get("100 " + size).space();
       assertThat(usual).as("at %s", size).isGreaterThanOrEqualTo(8);
@@ -53,7 +55,7 @@ class StandPageTest extends WindowCase {
     control(KeyCode.ENTER);
     until(() -> text("count").matches("\\d"));
     same("count-in", dealt, "100 " + SIZES.get(2), layout());
-    until(() -> bar() > 0);
+    until(() -> bar() > 1); // the entry is over
     layouts().forEach((at, now) -> same("playing", dealt, at, now));
     marksAreExplainedToo();
     control(KeyCode.PERIOD);
@@ -61,6 +63,19 @@ class StandPageTest extends WindowCase {
     control(KeyCode.DIGIT2);
     assertThat(node("stand-over").isVisible()).isTrue();
     layouts().forEach((at, now) -> same("stopped", dealt, at, now));
+  }
+
+  /** In the sentence that was dealt, or in few words where the page has one line for all. */
+  private void theEntryIsSaidAtEverySize() {
+    for (double size : List.of(30.0, 15.0)) {
+      robot.interact(() -> desk.looks().set(desk.looks().lookProperty().get().withText(size)));
+      WaitForAsyncUtils.waitForFxEvents();
+      Label said = (Label) node(size > 15 ? "stand-entry" : "stand-says");
+      assertThat(said.getText()).contains("the one of bar 1");
+      assertThat(said.getParent().isVisible()).isTrue();
+      assertThat(said.getWidth()).isGreaterThanOrEqualTo(said.prefWidth(-1));
+      assertThat(node("stand-what").isVisible()).isTrue();
+    }
   }
 
   /** Where a small page has no room for its legend, in the title's place. */
@@ -71,7 +86,7 @@ class StandPageTest extends WindowCase {
       boolean brief = size > 15;
       assertThat(node("stand-legend").isVisible()).isEqualTo(!brief);
       assertThat(node("stand-legend-brief").isVisible()).isEqualTo(brief);
-      assertThat(node("stand-title").isVisible()).isEqualTo(!brief);
+      assertThat(node("stand-what").isVisible()).isEqualTo(!brief);
     }
   }
 

@@ -154,6 +154,11 @@ public final class Speaker {
     return value;
   }
 
+  /** Several in a row, the last joined by an "and". */
+  public String list(List<String> values) {
+    return list(new Said.Row(values, true));
+  }
+
   private String list(Said.Row row) {
     StringBuilder said = new StringBuilder();
     for (int i = 0; i < row.values().size(); i++) {

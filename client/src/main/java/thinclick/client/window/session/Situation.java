@@ -108,8 +108,8 @@ public final class Situation {
 
   private String taking(RoomState room, TakeMoment moment) {
     return switch (moment.part()) {
-      case NONE, BEFORE -> words.say("situation.before", moment.secondsToCountIn());
-      case COUNT_IN -> stoppable(room, words.say("situation.countIn"));
+      case NONE, BEFORE -> Words.sentence(words.say("situation.before", before(moment, words)));
+      case COUNT_IN -> stoppable(room, Words.sentence(words.say("stand.countIn")));
       case PLAYING -> stoppable(room, playing(room, moment));
       case OVER -> words.say("situation.over");
     };
@@ -123,10 +123,19 @@ public final class Situation {
   private String playing(RoomState room, TakeMoment moment) {
     Dealt dealt = room.dealt();
     int bars = dealt == null ? 0 : new ClickPlan(dealt.stages()).bars();
-    if (moment.barsToNextStage() == 0) {
-      return words.say("situation.playing.last", moment.bar() + 1, bars);
-    }
-    return words.say("situation.playing", moment.bar() + 1, bars, moment.barsToNextStage());
+    return words.say("situation.playing", moment.bar() + 1, bars, click(moment, words));
+  }
+
+  /** How long until the count-in, as every page says it. */
+  public static String before(TakeMoment moment, Words words) {
+    return words.say("stand.before", moment.secondsToCountIn());
+  }
+
+  /** What becomes of the click, as every page says it while a take runs. */
+  public static String click(TakeMoment moment, Words words) {
+    return moment.barsToNextStage() == 0
+        ? words.say("stand.last")
+        : words.say("stand.changes", moment.barsToNextStage());
   }
 
   /** True where the review is there and nothing else is to be said first. */

@@ -69,7 +69,7 @@ final class MarkLegend {
     return root;
   }
 
-  /** Takes no more width than something else does. */
+  /** Takes as much width as something else does. */
   void within(Region other) {
     root.prefWrapLengthProperty().bind(other.widthProperty());
   }

@@ -140,6 +140,18 @@ final class PartSheet {
     return staves.get(0).says();
   }
 
+  /** The first part's entry in a few words. */
+  String entry(StandWords words) {
+    RoomState room = first.roomProperty().get();
+    return words.entry(room.dealt(), room.ownPart(), staves.get(0).written);
+  }
+
+  /** The bar in which the first part begins, from 0. */
+  int entryBar() {
+    RoomState room = first.roomProperty().get();
+    return StandWords.entryBar(room.dealt(), room.ownPart());
+  }
+
   private void show(TakeMoment moment) {
     switch (moment.part()) {
       case NONE, OVER -> sheet.rest();

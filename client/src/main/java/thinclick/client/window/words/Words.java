@@ -2,6 +2,7 @@ package thinclick.client.window.words;
 
 import java.text.MessageFormat;
 import java.text.NumberFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import thinclick.protocol.json.BadInput;
@@ -59,6 +60,11 @@ public final class Words {
   /** So many of something, by the key of its plurals: "one take", "three takes", "14 takes". */
   public String count(String key, int number) {
     return say(key, number, count(number));
+  }
+
+  /** Several in a row, the last joined by an "and". */
+  public String list(List<String> names) {
+    return Speaker.of(language()).list(names);
   }
 
   /** Why something typed or asked for cannot be taken. */

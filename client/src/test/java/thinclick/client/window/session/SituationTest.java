@@ -101,7 +101,7 @@ class SituationTest {
     RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(taking, playing(2, 6), 0))
         .isEqualTo("Bar 3 of 16; the click changes in 6\u00a0bars.");
-    assertThat(situation.say(taking, playing(7, 1), 0)).contains("in one bar");
+    assertThat(situation.say(taking, playing(7, 1), 0)).contains("in 1\u00a0bar");
     assertThat(situation.say(taking, playing(9, 0), 0)).contains("to the end");
   }
 
@@ -118,7 +118,7 @@ class SituationTest {
   void fromTheAnnouncementToTheFirstBarAndAfterTheLastThereIsASentence() {
     RoomState taking = inside(false).dealt(dealt("Ana")).announced(announced());
     assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 2), 0))
-        .isEqualTo("The count-in begins in 2\u00a0seconds: tap on any letter key or pad.");
+        .isEqualTo("Count-in in 2\u00a0seconds: tap on any letter key or pad.");
     assertThat(situation.say(taking, moment(TakeMoment.Part.BEFORE, 0), 0)).contains("a moment");
     assertThat(situation.say(taking, moment(TakeMoment.Part.COUNT_IN, 0), 0))
         .isEqualTo("Count-in.");

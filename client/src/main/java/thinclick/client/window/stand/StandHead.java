@@ -1,0 +1,207 @@
+package thinclick.client.window.stand;
+
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.Prose;
+import thinclick.client.window.words.Words;
+
+/**
+ * The words above the music: what is played, on what and from where, and on the right where the
+ * take is. Where the page is low one line is left: the title alone and the entry, and in their
+ * place, once the entry is over, what the marks mean.
+ */
+final class StandHead {
+  private final Label title = styled(Prose.in(new Label()), "heading");
+  private final TitleSize titleSize = new TitleSize();
+  private final Label entry = wrapped("stand-entry");
+  private final Label read = styled(new Label(), "soft");
+  private final Label says = wrapped("stand-says");
+  private final Label inView = wrapped("stand-in-view");
+  private final Label note = styled(wrapped("stand-note"), "stand-note");
+  private final WrappedWords titleWrapped = new WrappedWords(title);
+  private final WrappedWords entryWrapped = new WrappedWords(entry);
+  private final WrappedWords saysWrapped = new WrappedWords(says);
+  private final WordFlow names = styled(new WordFlow(titleWrapped, entryWrapped), "stand-line");
+  private final MarkLegend legend;
+  private final WrappedWords titled;
+  private final FlowPane titleLine = styled(new FlowPane(), "stand-line");
+  private final FlowPane partLine = styled(new FlowPane(), "stand-line");
+  private final VBox left = new VBox(2, titleLine, inView, partLine, note);
+  private final WhereNow where = new WhereNow();
+  private final HBox root = styled(new HBox(16, left, where.root()), "stand-top");
+  private final ReaderChoice choice;
+
+  private String fullTitle = "";
+  private String shortTitle = "";
+  private boolean brief;
+  private boolean marked;
+
+  /**
+   * @param choice of parts, which begins the line below the title, whose size may differ from part
+   *     to part; where there is no room for that line, it stands after the title
+   */
+  StandHead(ReaderChoice choice, Words words) {
+    this.choice = choice;
+    legend = new MarkLegend(words, true);
+    titled = new WrappedWords(names, legend.root());
+    titled.setAlignment(Pos.CENTER_LEFT);
+    title.setId("stand-title");
+    read.setId("stand-read");
+    left.setId("stand-words");
+    names.setId("stand-what");
+    inView.managedProperty().bind(inView.textProperty().isNotEmpty());
+    note.managedProperty().bind(note.visibleProperty());
+    partLine
+        .managedProperty()
+        .bind(
+            partLine
+                .visibleProperty()
+                .and(
+                    read.textProperty()
+                        .isNotEmpty()
+                        .or(says.textProperty().isNotEmpty())
+                        .or(choice.root().parentProperty().isEqualTo(partLine))));
+    HBox.setHgrow(left, Priority.ALWAYS);
+    wrapWithin();
+    place();
+    note("");
+  }
+
+  Region root() {
+    return root;
+  }
+
+  ReadOnlyStringProperty titleProperty() {
+    return title.textProperty();
+  }
+
+  ReadOnlyStringProperty noteProperty() {
+    return note.textProperty();
+  }
+
+  /** Words too long for the page take another line: they hold no page wider than its window. */
+  private void wrapWithin() {
+    for (Region narrow : new Region[] {left, titleLine, partLine}) {
+      narrow.setMinWidth(0);
+    }
+    names.within(left);
+    for (WrappedWords words :
+        new WrappedWords[] {titleWrapped, entryWrapped, titled, saysWrapped}) {
+      words.within(left);
+    }
+  }
+
+  /** Puts what is read in its place. */
+  void place() {
+    titleLine.getChildren().setAll(titled);
+    partLine.getChildren().setAll(read, saysWrapped);
+    if (!choice.isEmpty()) {
+      if (brief) {
+        titleLine.getChildren().add(choice.root());
+      } else {
+        partLine.getChildren().add(0, choice.root());
+      }
+    }
+    legend.within(choice.isEmpty() ? left : names);
+    sayTitle();
+  }
+
+  /** With one line for everything. */
+  void brief(boolean now) {
+    brief = now;
+    where.brief(now);
+    partLine.setVisible(!now);
+    legend.root().setManaged(now);
+    place();
+    exchange();
+  }
+
+  /** Whether marks are there to be read, from the bar after the entry until the next deal. */
+  void marked(boolean now) {
+    marked = now;
+    exchange();
+  }
+
+  /** In the title's place, so that the music keeps its own. */
+  private void exchange() {
+    legend.root().setVisible(brief && marked);
+    names.setVisible(!brief || !marked);
+  }
+
+  void dress(Palette palette, double textScale) {
+    legend.dress(palette, textScale);
+  }
+
+  /** Makes the title as large as the music below asks for, see {@link TitleSize#fit}. */
+  void enlarge(Region page, double scale, double space) {
+    titleSize.fit(title, page, scale, space);
+  }
+
+  /**
+   * What is played.
+   *
+   * @param full with its meter and tempo
+   * @param alone without, where the entry stands beside it on the one line there is
+   */
+  void title(String full, String alone) {
+    fullTitle = full;
+    shortTitle = alone;
+    sayTitle();
+  }
+
+  /**
+   * How it is read.
+   *
+   * @param on the instrument and key
+   * @param from the sentence that was dealt with the part
+   * @param enters the same in a few words
+   */
+  void part(String on, String from, String enters) {
+    read.setText(on);
+    says.setText(from);
+    entry.setText(enters);
+    sayTitle();
+  }
+
+  private void sayTitle() {
+    boolean withEntry = brief && !entry.getText().isEmpty();
+    entryWrapped.setVisible(withEntry);
+    entryWrapped.setManaged(withEntry);
+    title.setText(withEntry ? shortTitle : fullTitle);
+  }
+
+  /** Whose parts are in view, where not all are. */
+  void inView(String who) {
+    inView.setText(who);
+  }
+
+  /** What whoever leads has written. */
+  void note(String says) {
+    note.setText(says);
+    note.setVisible(!says.isEmpty());
+  }
+
+  void tell(StandWords.Where now) {
+    where.tell(now);
+  }
+
+  private static Label wrapped(String id) {
+    Label label = new Label();
+    label.setId(id);
+    label.setWrapText(true);
+    return label;
+  }
+
+  private static <N extends Node> N styled(N node, String style) {
+    node.getStyleClass().add(style);
+    return node;
+  }
+}
