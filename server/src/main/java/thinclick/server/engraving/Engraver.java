@@ -195,7 +195,7 @@ public final class Engraver {
     double top = lane;
     if (withClick) {
       top = sheet.skyline().top(start, right, click - 2.5) - LANE_AIR;
-      top = directions(sheet, plan, top, firstX, right);
+      top = directions(sheet, plan, top, stepX, right);
     }
     top = Math.min(top, sheet.skyline().top(0, right, top));
     double shift = -top;
@@ -309,11 +309,16 @@ public final class Engraver {
     }
   }
 
+  /** The words above a system, each from the bar on for which they hold as far as they fit. */
   private double directions(
-      Sheet sheet, SystemPlan plan, double baseline, double left, double right) {
+      Sheet sheet, SystemPlan plan, double baseline, DoubleUnaryOperator stepX, double right) {
     if (!plan.direction().isEmpty()) {
-      Place place = new Place(plan.firstBar(), -1, plan.direction());
-      double x = left - Measure.HALF_HEAD;
+      int bar = plan.firstBar() + plan.directionBar();
+      Place place = new Place(bar, -1, plan.direction());
+      double left = stepX.applyAsDouble((double) plan.firstBar() * part.stepsPerBar());
+      double from = stepX.applyAsDouble((double) bar * part.stepsPerBar());
+      double fits = right - Face.SEMIBOLD.width(plan.direction(), DIRECTION_SIZE);
+      double x = Math.min(from - Measure.HALF_HEAD, Math.max(left - Measure.HALF_HEAD, fits));
       sheet.add(
           new Mark.Text(
               place, Ink.FULL, plan.direction(), Face.SEMIBOLD, DIRECTION_SIZE, x, baseline));

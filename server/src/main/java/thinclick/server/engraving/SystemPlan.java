@@ -9,10 +9,17 @@ package thinclick.server.engraving;
  * @param repeatTimes how often the repeat that ends with it is played; 1 where none ends, {@link
  *     #ROUND} where it goes round for as long as the take lasts
  * @param direction what stands above it: the stage of the click; empty for nothing
+ * @param directionBar above which of its bars that stands, from 0
  * @param last true where the part ends with it
  */
 public record SystemPlan(
-    int firstBar, int bars, boolean repeatFrom, int repeatTimes, String direction, boolean last) {
+    int firstBar,
+    int bars,
+    boolean repeatFrom,
+    int repeatTimes,
+    String direction,
+    int directionBar,
+    boolean last) {
   /** Played again and again. */
   public static final int ROUND = 0;
 
@@ -20,6 +27,20 @@ public record SystemPlan(
     if (bars < 1 || bars > 4 || repeatTimes < ROUND) {
       throw new IllegalArgumentException(bars + " bars, " + repeatTimes + " times");
     }
+    if (directionBar < 0 || directionBar >= bars) {
+      throw new IllegalArgumentException("words above bar " + directionBar + " of " + bars);
+    }
+  }
+
+  /** With what is said above it at its beginning. */
+  public SystemPlan(
+      int firstBar,
+      int bars,
+      boolean repeatFrom,
+      int repeatTimes,
+      String direction,
+      boolean last) {
+    this(firstBar, bars, repeatFrom, repeatTimes, direction, 0, last);
   }
 
   /** The number of its first bar as the reader counts, from 1. */

@@ -48,36 +48,35 @@ final class DealtPart {
 
   /**
    * The whole take in lines for a page on which one stands: each ends with the bar that is played
-   * first on the next, so that what comes next is in view, and where it has three bars or more the
-   * next one begins with the bar before that, so that the marks of what is over are in view as
-   * well; a stage begins a line of its own. Lines have as many bars wherever the stage has them,
-   * since a short one would leave that page empty.
+   * first on the next, so that what comes next is in view, and where it has three bars or more it
+   * begins with the bar before the one that is played first on it, so that the marks of what is
+   * over are in view as well. A stage begins in a line of its own, as the first bar that is played
+   * there. Lines have as many bars wherever the take has them, since a short one would leave that
+   * page empty.
    *
    * @param barsPerSystem how many bars a line has beside the one it shows ahead
    */
   static Reading lookingAhead(WrittenPart part, int barsPerSystem) {
     StaffPart take = reading(part, 1).part();
     List<SystemPlan> plans = new ArrayList<>();
-    int bar = 0;
-    int stageEnd = 0;
+    int shownAgain = Math.min(barsPerSystem - 1, 1);
+    int stageFrom = 0;
     for (Stage stage : part.stages()) {
-      stageEnd = Math.min(stageEnd + stage.bars(), take.bars());
+      int stageEnd = Math.min(stageFrom + stage.bars(), take.bars());
+      int latest = (stageEnd == take.bars() ? stageEnd - 1 : stageEnd) - barsPerSystem;
       String direction = take.words(stage);
-      while (bar < stageEnd) {
+      int played = stageFrom;
+      while (played < stageEnd) {
+        int bar = Math.max(0, Math.min(played - shownAgain, latest));
         int to = Math.min(stageEnd, bar + barsPerSystem);
         boolean last = to >= take.bars() - 1 && stageEnd == take.bars();
         int end = last ? take.bars() : to + 1;
-        plans.add(new SystemPlan(bar, end - bar, false, 1, direction, last));
+        int above = direction.isEmpty() ? 0 : stageFrom - bar;
+        plans.add(new SystemPlan(bar, end - bar, false, 1, direction, above, last));
         direction = "";
-        if (last) {
-          bar = end;
-        } else if (to == stageEnd) {
-          bar = to;
-        } else {
-          int latest = (stageEnd == take.bars() ? stageEnd - 1 : stageEnd) - barsPerSystem;
-          bar = Math.max(bar + 1, Math.min(to - 1, latest));
-        }
+        played = last ? end : to;
       }
+      stageFrom = stageEnd;
     }
     return new Reading(take, plans);
   }

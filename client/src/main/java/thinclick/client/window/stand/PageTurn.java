@@ -45,8 +45,12 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
       return bar - firstBar >= bars / 2;
     }
 
-    private boolean justBegun(int bar) {
-      return bars > 1 && bar <= firstBar;
+    /**
+     * Whether the line before it is still read for its marks, since its first bar sounds; of two
+     * lines with a bar each neither can wait.
+     */
+    private boolean waits(int bar, int places) {
+      return (bars > 1 || places > 2) && bar <= firstBar;
     }
   }
 
@@ -66,11 +70,11 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
     int page = current / places;
     int place = current % places;
     boolean more = (page + 1) * places < lines.size();
+    boolean waits = places > 1 && lines.get(current).waits(bar, places);
     if (places > 1 && place == places - 1 && more && lines.get(current).halfOver(bar)) {
-      return turned(lines.size(), places, page + 1, places - 1);
+      return turned(lines.size(), places, page + 1, waits ? places - 2 : places - 1);
     }
-    boolean begun = places > 1 && place == 0 && lines.get(current).justBegun(bar);
-    return turned(lines.size(), places, page, begun ? places - 1 : places);
+    return turned(lines.size(), places, page, waits && place == 0 ? places - 1 : places);
   }
 
   /** A page of which so many places from above are turned at most, over the page before it. */
@@ -82,6 +86,16 @@ record PageTurn(List<Integer> lines, int turnedAbove) {
     List<Integer> on = new ArrayList<>(on(lines, places, page).subList(0, turned));
     on.addAll(on(lines, places, page - 1).subList(turned, places));
     return new PageTurn(on, turned == places ? 0 : turned);
+  }
+
+  /** Whether every bar that is over stays in view while the next one sounds, for its marks. */
+  static boolean keepsOver(List<Line> lines, int places) {
+    int end = lines.isEmpty() ? 0 : lines.get(lines.size() - 1).endBar();
+    return IntStream.range(1, end)
+        .allMatch(
+            bar ->
+                at(lines, places, bar).lines().stream()
+                    .anyMatch(line -> line != NOTHING && lines.get(line).has(bar - 1)));
   }
 
   /**

@@ -78,6 +78,7 @@ final class ScoreSheet {
   private double scale = 1;
   private DevicePixels pixels = DevicePixels.primary();
   private int bar = -1;
+  private boolean keepsOver = true;
 
   /** Where no bar sounds, a bar of the page in view, which stays in view at another size. */
   private int resting;
@@ -247,6 +248,7 @@ final class ScoreSheet {
     for (List<StaffSystem> systems : fit.lines()) {
       lines.add(line(systems.subList(0, staves.size()), fit, margin));
     }
+    keepsOver = PageTurn.keepsOver(bars(), places.lines().size());
     place();
   }
 
@@ -378,7 +380,7 @@ final class ScoreSheet {
         inView.get(0).firstBar(),
         inView.get(inView.size() - 1).endBar(),
         lines.get(lines.size() - 1).bars().endBar(),
-        count > 1 || lines.size() == 1 || lines.get(0).bars().bars() > 2);
+        keepsOver);
   }
 
   private void markTurn(PageTurn turn, List<PageTurn.Line> bars) {

@@ -39,6 +39,8 @@ import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Stage;
+import thinclick.server.engraving.Engraver;
+import thinclick.server.engraving.Mark;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.material.PartWriter;
 import thinclick.server.material.Stock;
@@ -98,6 +100,32 @@ class ScoreSheetTest {
       assertThat(line.height()).isLessThanOrEqualTo(height + 0.5);
       assertThat(line.system().width() * line.space()).isLessThanOrEqualTo(width + 0.5);
     }
+  }
+
+  /** One line a page of three bars and of two, two lines of two bars. */
+  @ParameterizedTest
+  @CsvSource({"1, 1812, 300, true", "2, 1040, 420, false", "1, 1040, 560, true"})
+  void aBarsMarksAreReadWhileTheNextSoundsAlsoWhereAStageBegins(
+      double scale, int width, int height, boolean kept) {
+    ScoreSheet sheet = sheet(scale, width, height);
+    assertThat(sheet.leafProperty().get().keepsOver()).isEqualTo(kept);
+    for (int bar = 1; bar < 64; bar++) {
+      int now = bar;
+      WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(now));
+      assertThat(kept && !shows(sheet, bar - 1)).as("in bar %d", bar + 1).isFalse();
+      if (bar % 16 == 0) {
+        assertThat(directionBars(sheet)).as("the words of its stage").contains(bar);
+      }
+    }
+  }
+
+  /** The bars above which words stand on the page. */
+  private static List<Integer> directionBars(ScoreSheet sheet) {
+    return sheet.shown().stream()
+        .flatMap(line -> line.staves().get(0).system().marks().stream())
+        .filter(mark -> mark instanceof Mark.Text text && text.size() == Engraver.DIRECTION_SIZE)
+        .map(mark -> mark.place().bar())
+        .toList();
   }
 
   @Test
