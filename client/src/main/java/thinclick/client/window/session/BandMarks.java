@@ -1,9 +1,12 @@
 package thinclick.client.window.session;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
@@ -16,10 +19,13 @@ import thinclick.protocol.music.StepGrid;
 public final class BandMarks {
   private final StepGrid grid;
   private final Part own;
-  private final PulseMarks pulse;
-  private final Map<String, Integer> taken = new HashMap<>();
+  private final Take take;
+  private final Map<String, Long> latest = new HashMap<>();
+  private final Set<Attack> taken = new HashSet<>();
+  private PulseMarks pulse;
 
   private BandMarks(Take take, Part own) {
+    this.take = take;
     this.grid = take.grid();
     this.own = own;
     this.pulse = new PulseMarks(take, own);
@@ -34,26 +40,40 @@ public final class BandMarks {
 
   private record Attack(String player, long micros) {}
 
-  /** Takes in all that was played by the end of a bar and is known by now. */
-  public void hear(RoomState room, OwnTake take, int bar) {
+  /**
+   * Takes in all that was played by the end of a bar and is known by now. Attacks of one player are
+   * judged in order: where one was so long on its way that later ones were, all are judged anew.
+   */
+  public void hear(RoomState room, OwnTake played, int bar) {
     long until = BarMarks.overMicros(grid, bar);
-    List<Attack> fresh = new ArrayList<>();
-    take(fresh, own.player(), take.counted(), until);
-    for (String id : take.heardIds()) {
-      take(fresh, room.nameOf(id), take.of(id), until);
+    List<Attack> known = new ArrayList<>(of(own.player(), played.counted(), until));
+    for (String id : played.heardIds()) {
+      known.addAll(of(room.nameOf(id), played.of(id), until));
     }
-    fresh.sort((one, other) -> Long.compare(one.micros(), other.micros()));
-    fresh.forEach(attack -> pulse.hear(attack.player(), attack.micros()));
+    if (known.stream().anyMatch(this::overtaken)) {
+      pulse = new PulseMarks(take, own);
+      taken.clear();
+    }
+    known.stream()
+        .filter(taken::add)
+        .sorted(Comparator.comparingLong(Attack::micros))
+        .forEach(
+            attack -> {
+              pulse.hear(attack.player(), attack.micros());
+              latest.merge(attack.player(), attack.micros(), Math::max);
+            });
   }
 
-  private void take(List<Attack> fresh, String player, List<Long> attacks, long until) {
-    int from = taken.getOrDefault(player, 0);
-    int to = from;
-    while (to < attacks.size() && attacks.get(to) <= until) {
-      fresh.add(new Attack(player, attacks.get(to)));
-      to++;
-    }
-    taken.put(player, to);
+  private boolean overtaken(Attack attack) {
+    Long last = latest.get(attack.player());
+    return last != null && attack.micros() < last && !taken.contains(attack);
+  }
+
+  private static List<Attack> of(String player, List<Long> attacks, long until) {
+    return attacks.stream()
+        .takeWhile(micros -> micros <= until)
+        .map(micros -> new Attack(player, micros))
+        .toList();
   }
 
   /**
@@ -70,21 +90,16 @@ public final class BandMarks {
         : BarMarks.of(grid, own.attackSteps(), take.counted(), bar, plainMillis);
   }
 
-  /** What each of the others was heard to play in a bar, in written steps from bar 1. */
-  public Map<String, List<Double>> others(RoomState room, OwnTake take, int bar) {
-    int first = bar * grid.stepsPerBar();
-    Map<String, List<Double>> heard = new HashMap<>();
+  /**
+   * What each of the others was heard to play in a bar, by their names: on its true place what
+   * answers what is written for them, what they added, and what they dropped as far as that can be
+   * known here.
+   */
+  public Map<String, List<BarMark>> others(RoomState room, OwnTake take, int bar) {
+    Map<String, List<BarMark>> heard = new HashMap<>();
     for (String id : take.heardIds()) {
-      List<Double> steps = new ArrayList<>();
-      for (long micros : take.of(id)) {
-        int step = PulseMarks.nearest(grid, micros);
-        if (!BarMarks.beforeBarOne(grid, micros)
-            && step >= first
-            && step < first + grid.stepsPerBar()) {
-          steps.add(step + (micros - grid.microsAt(step)) / grid.stepMicros());
-        }
-      }
-      heard.put(room.nameOf(id), steps);
+      String name = room.nameOf(id);
+      heard.put(name, pulse.heardOf(name, bar));
     }
     return heard;
   }

@@ -1,9 +1,11 @@
 package thinclick.client.window.session;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -15,17 +17,18 @@ import thinclick.server.scoring.LiveScorer.Judgement;
 import thinclick.server.scoring.LiveScorer.Kind;
 
 /**
- * Own attacks against the pulse that the band shares, as far as the others are heard. Judged as
- * they come, from what came before; the review afterwards sees everything.
+ * Attacks against the pulse that the band shares, as far as the others are heard. Judged as they
+ * come, from what came before; the review afterwards sees everything.
  */
 final class PulseMarks {
   private final StepGrid grid;
   private final String own;
-  private final List<Integer> written;
   private final LiveScorer scorer;
-  private final Set<String> players;
+  private final Map<String, Part> parts;
   private final Set<String> heard = new HashSet<>();
-  private final Map<Long, Judgement> judged = new TreeMap<>();
+
+  /** By player, then by instant. */
+  private final Map<String, NavigableMap<Long, Judgement>> judged = new HashMap<>();
 
   /**
    * @param take the take before its first attack
@@ -34,14 +37,13 @@ final class PulseMarks {
   PulseMarks(Take take, Part own) {
     this.grid = take.grid();
     this.own = own.player();
-    this.written = own.attackSteps();
     this.scorer = new LiveScorer(take);
-    this.players = take.parts().stream().map(Part::player).collect(Collectors.toSet());
+    this.parts = take.parts().stream().collect(Collectors.toMap(Part::player, part -> part));
   }
 
   /** One attack, in the order of time as far as it is known. */
   void hear(String player, long micros) {
-    if (!players.contains(player)) {
+    if (!parts.containsKey(player)) {
       return;
     }
     heard.add(player);
@@ -49,9 +51,7 @@ final class PulseMarks {
       return;
     }
     for (Judgement one : scorer.judge(player, micros)) {
-      if (one.player().equals(own)) {
-        judged.put(one.micros(), one);
-      }
+      judged.computeIfAbsent(one.player(), any -> new TreeMap<>()).put(one.micros(), one);
     }
   }
 
@@ -60,13 +60,36 @@ final class PulseMarks {
     return heard.size() > 1 || (heard.size() == 1 && !heard.contains(own));
   }
 
-  /** The marks of a bar, in order. */
+  /** The own marks of a bar, in order. */
   List<BarMark> of(int bar, double plainMillis) {
+    return marks(own, bar, plainMillis, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * What was heard of another player in a bar, in order. How early or late they are is theirs to
+   * know and no mark says it; and since what they play may still be on its way, nothing counts as
+   * dropped until something later was heard.
+   */
+  List<BarMark> heardOf(String player, int bar) {
+    NavigableMap<Long, Judgement> theirs = judged.get(player);
+    Part part = parts.get(player);
+    if (theirs == null || part == null || part.freeAt(bar)) {
+      return List.of();
+    }
+    return marks(player, bar, Double.POSITIVE_INFINITY, theirs.lastKey());
+  }
+
+  /**
+   * @param lastMicros what is written after it is not known to be dropped
+   */
+  private List<BarMark> marks(String player, int bar, double plainMillis, double lastMicros) {
     int first = bar * grid.stepsPerBar();
     int end = first + grid.stepsPerBar();
+    Part part = parts.get(player);
+    List<Integer> written = part == null ? List.of() : part.attackSteps();
     Map<Integer, List<BarMark>> marks = new TreeMap<>();
     Set<Integer> answered = new HashSet<>();
-    for (Judgement one : judged.values()) {
+    for (Judgement one : judged.getOrDefault(player, new TreeMap<>()).values()) {
       Integer step = one.writtenStep();
       Double off = one.asynchronyMillis();
       if (one.kind() == Kind.SET_ASIDE || one.kind() == Kind.FREE) {
@@ -81,7 +104,7 @@ final class PulseMarks {
       }
     }
     for (int step : written) {
-      if (!answered.contains(step)) {
+      if (!answered.contains(step) && grid.microsAt(step) < lastMicros) {
         add(marks, mark(BarMark.Kind.DROPPED, step, 0));
       }
     }

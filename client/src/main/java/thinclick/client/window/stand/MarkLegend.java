@@ -90,7 +90,7 @@ final class MarkLegend {
     if (others && !brief) {
       double space = SPACE * scale;
       Node written = MarkShapes.written(0, 0, palette, space, pixels);
-      Node heard = MarkShapes.heard(0, 0, palette, space, pixels);
+      Node heard = MarkShapes.heard(palette, space, pixels);
       root.getChildren().add(pair(written, words.say("stand.others.written")));
       root.getChildren().add(pair(heard, words.say("stand.others.heard")));
     }

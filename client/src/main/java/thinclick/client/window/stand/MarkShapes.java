@@ -24,6 +24,11 @@ final class MarkShapes {
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
   private static final double HEARD = 0.9;
+  private static final double HEARD_FOOT = 0.42;
+
+  /** From another player's line to the foot of what hangs below it. */
+  private static final double HANGING = 0.72;
+
   private static final double WRITTEN = 0.65;
   private static final double FINE = 0.13;
 
@@ -40,10 +45,14 @@ final class MarkShapes {
 
   private static Node shape(
       BarMark mark, StaffSystem system, Palette palette, double space, DevicePixels pixels) {
+    double x = place(mark, system) * space;
+    return shape(mark.kind(), x, (system.height() + TOP) * space, palette, space, pixels);
+  }
+
+  private static double place(BarMark mark, StaffSystem system) {
     double written = system.xOf(mark.step());
     boolean where = mark.kind() == Kind.DROPPED; // nothing was played that could be off
-    double x = where ? written : written + mark.offSteps() * system.stepWidth();
-    return shape(mark.kind(), x * space, (system.height() + TOP) * space, palette, space, pixels);
+    return where ? written : written + mark.offSteps() * system.stepWidth();
   }
 
   /** A mark by itself, as it stands below the beats, to be explained. */
@@ -72,23 +81,46 @@ final class MarkShapes {
           case LATE -> palette.late();
           case PLACED, DROPPED, ADDED -> palette.ink();
         };
-    path.setStroke(Color.web(Palette.web(colour)));
-    path.setStrokeWidth(width);
-    path.setStrokeLineCap(StrokeLineCap.BUTT);
-    path.setStrokeLineJoin(StrokeLineJoin.MITER);
-    return path;
+    return drawn(path, colour, width);
   }
 
-  /** What was heard of another player: a plain tick on their line. */
-  static Node heard(double x, double y, Palette palette, double space, DevicePixels pixels) {
-    Path path = new Path();
+  /**
+   * What was heard of another player in a bar: a plain tick on their line where it answers what is
+   * written for them; below it, hanging, what is written and was not heard and what nobody wrote.
+   */
+  static Node heard(
+      List<BarMark> marks,
+      StaffSystem system,
+      double y,
+      Palette palette,
+      double space,
+      DevicePixels pixels) {
+    Group group = new Group();
+    for (BarMark mark : marks) {
+      double x = place(mark, system) * space;
+      group.getChildren().add(heard(mark.kind(), x, y * space, palette, space, pixels));
+    }
+    return group;
+  }
+
+  /** The tick of another player by itself, to be explained. */
+  static Node heard(Palette palette, double space, DevicePixels pixels) {
+    return heard(Kind.PLACED, 0, 0, palette, space, pixels);
+  }
+
+  private static Path heard(
+      Kind kind, double x, double y, Palette palette, double space, DevicePixels pixels) {
     double width = pixels.nearest(Math.max(2, space * 0.18));
-    double at = crisp(x * space, width, pixels);
-    line(path, at, (y - HEARD) * space, at, (y + HEARD / 2) * space);
-    path.setStroke(Color.web(Palette.web(palette.soft())));
-    path.setStrokeWidth(width);
-    path.setStrokeLineCap(StrokeLineCap.BUTT);
-    return path;
+    double at = crisp(x, width, pixels);
+    double bottom = crisp(y + HANGING * space, width, pixels);
+    double half = HEARD_FOOT * space;
+    Path path = new Path();
+    switch (kind) {
+      case PLACED, EARLY, LATE -> line(path, at, y - HEARD * space, at, y + HEARD / 2 * space);
+      case DROPPED -> line(path, x - half, bottom, x, bottom - half * 1.4, x + half, bottom);
+      case ADDED -> line(path, x - half, bottom, x + half, bottom);
+    }
+    return drawn(path, palette.soft(), width);
   }
 
   /** What is written for another player: a fine tick that stands on their line. */
@@ -97,9 +129,14 @@ final class MarkShapes {
     double width = Math.max(1 / pixels.each(), pixels.nearest(FINE * space));
     double at = crisp(x * space, width, pixels);
     line(path, at, (y - WRITTEN) * space, at, y * space);
-    path.setStroke(Color.web(Palette.web(palette.rule())));
+    return drawn(path, palette.rule(), width);
+  }
+
+  private static Path drawn(Path path, int colour, double width) {
+    path.setStroke(Color.web(Palette.web(colour)));
     path.setStrokeWidth(width);
     path.setStrokeLineCap(StrokeLineCap.BUTT);
+    path.setStrokeLineJoin(StrokeLineJoin.MITER);
     return path;
   }
 

@@ -25,6 +25,9 @@ import thinclick.server.material.WrittenPart;
 final class PartSheet {
   private static final int SETTLING_BARS = 2;
 
+  /** What others played arrives late, and what they dropped is known once they play again. */
+  private static final int HEARING_BARS = 8;
+
   private final Words words;
   private final ScoreSheet sheet;
   private final StandModel first;
@@ -248,12 +251,13 @@ final class PartSheet {
     private void showBars(int over) {
       if (over > shownBars) {
         player.hear(over - 1);
-        // What came later may settle what was played before, and what others played arrives late.
+        // What came later may settle what was played before.
         for (int bar = Math.max(0, shownBars - SETTLING_BARS); bar < over; bar++) {
           sheet.marks(staff, lane, bar, player.marks(bar));
-          if (staff == 0 && lane == 0) {
-            sheet.heard(bar, player.others(bar));
-          }
+        }
+        int from = Math.max(0, shownBars - HEARING_BARS);
+        for (int bar = from; staff == 0 && lane == 0 && bar < over; bar++) {
+          sheet.heard(bar, player.others(bar));
         }
       }
       shownBars = over;

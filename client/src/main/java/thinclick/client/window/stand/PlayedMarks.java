@@ -11,16 +11,16 @@ final class PlayedMarks {
   private record Place(int staff, int lane, int bar) {}
 
   private final Map<Place, List<BarMark>> marks = new HashMap<>();
-  private final Map<Integer, Map<String, List<Double>>> heard = new HashMap<>();
+  private final Map<Integer, Map<String, List<BarMark>>> heard = new HashMap<>();
 
   /** A player's marks of a bar. */
   void mark(int staff, int lane, int bar, List<BarMark> made) {
     marks.put(new Place(staff, lane, bar), made);
   }
 
-  /** What was heard of the others in a bar, in steps from bar 1. */
-  void hear(int bar, Map<String, List<Double>> played) {
-    heard.put(bar, played);
+  /** What was heard of the others in a bar, by their names; false where that was known. */
+  boolean hear(int bar, Map<String, List<BarMark>> played) {
+    return !played.equals(heard.put(bar, played));
   }
 
   /** Forgets what all readers of a staff played, and what was heard of the others. */

@@ -200,12 +200,12 @@ final class ScoreSheet {
     }
   }
 
-  /** What was heard of the others in a bar that is over, in steps from bar 1. */
-  void heard(int ofBar, Map<String, List<Double>> others) {
-    played.hear(ofBar, others);
+  /** What was heard of the others in a bar that is over, by their names. */
+  void heard(int ofBar, Map<String, List<BarMark>> others) {
+    boolean other = played.hear(ofBar, others);
     for (ScoreLine line : lines) {
       SystemView first = line.staves().get(0);
-      if (first.has(ofBar)) {
+      if (other && first.has(ofBar)) {
         first.heard(ofBar, others);
       }
     }

@@ -113,8 +113,8 @@ public final class StandModel {
         : heard.of(seat.take(), bar, plainMillis(room));
   }
 
-  /** What the others were heard to play in a bar, in written steps from bar 1. */
-  Map<String, List<Double>> others(int bar) {
+  /** What the others were heard to play in a bar, by their names. */
+  Map<String, List<BarMark>> others(int bar) {
     BandMarks heard = band;
     return heard == null ? Map.of() : heard.others(seat.state(), seat.take(), bar);
   }

@@ -271,13 +271,17 @@ final class SystemView {
     replace(markNodes, new LaneBar(lane, bar), made);
   }
 
-  /** What the others were heard to play in a bar, in steps from bar 1. */
-  void heard(int bar, Map<String, List<Double>> played) {
+  /** What the others were heard to play in a bar, by their names. */
+  void heard(int bar, Map<String, List<BarMark>> played) {
     Group group = new Group();
     for (int line = 0; line < others.size(); line++) {
-      double y = otherY(line);
-      for (double step : played.getOrDefault(others.get(line).name(), List.of())) {
-        group.getChildren().add(MarkShapes.heard(system.xOf(step), y, palette, space, pixels));
+      String name = others.get(line).name();
+      List<BarMark> theirs = played.getOrDefault(name, List.of());
+      if (!theirs.isEmpty()) {
+        Node made = MarkShapes.heard(theirs, system, otherY(line), palette, space, pixels);
+        made.setAccessibleRole(AccessibleRole.TEXT);
+        made.setAccessibleText(name + ": " + SpokenLine.of(bar, theirs, said));
+        group.getChildren().add(made);
       }
     }
     replace(heardNodes, bar, group);

@@ -96,6 +96,48 @@ class BarMarksTest {
     assertThat(BarMarks.beforeBarOne(grid, 9_876_000)).isFalse();
   }
 
+  /** What is on its way may still come; once something later was heard it was dropped. */
+  @Test
+  void whatAnotherDroppedIsKnownOnceTheyAreHeardAgain() {
+    Take take = Rooms.take(Meter.FOUR_FOUR, 2, plan.stages()); // eighths of 300 ms from 10 s
+    RoomState room = Rooms.playing(take);
+    String other = room.nameOf("p2");
+    List<Integer> written =
+        take.parts().stream()
+            .filter(part -> part.player().equals(other))
+            .findFirst()
+            .orElseThrow()
+            .attackSteps();
+    OwnTake played = new OwnTake("t1");
+    BandMarks band = BandMarks.of(room);
+    played.heard("p2", sounds(written.get(0)));
+    played.heard("p2", sounds(written.get(0)) + 450_000);
+    band.hear(room, played, 0);
+    assertThat(kinds(band, room, played, other))
+        .as("played, added, and nothing said of what may come")
+        .startsWith(Kind.PLACED)
+        .contains(Kind.ADDED)
+        .hasSizeLessThan(2 + written.size());
+    played.heard("p2", sounds(8));
+    band.hear(room, played, 1);
+    int inBar = (int) written.stream().filter(step -> step < 8).count();
+    assertThat(kinds(band, room, played, other)).contains(Kind.DROPPED).hasSize(1 + inBar);
+    played.heard("p2", sounds(written.get(inBar - 1)));
+    band.hear(room, played, 1);
+    assertThat(kinds(band, room, played, other))
+        .as("it was long on its way")
+        .endsWith(Kind.PLACED)
+        .hasSize(1 + inBar);
+  }
+
+  private static long sounds(int step) {
+    return 10_000_000 + step * 300_000L;
+  }
+
+  private static List<Kind> kinds(BandMarks band, RoomState room, OwnTake take, String who) {
+    return band.others(room, take, 0).get(who).stream().map(BarMark::kind).toList();
+  }
+
   /** As the scorer has it, alone and against the pulse of others. */
   @Test
   void aChordAndAFlamOnAPadAreOneMark() {
