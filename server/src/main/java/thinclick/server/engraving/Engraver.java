@@ -163,8 +163,7 @@ public final class Engraver {
     double start = start(sheet, plan);
     itsBars.forEach(bar -> notes.draw(sheet, bar, stepX::applyAsDouble, 0));
     notes.remind(sheet, itsBars.get(0), stepX::applyAsDouble, 0);
-    new Ties(notes, part, sheet, stepX::applyAsDouble)
-        .draw(itsBars, start + 0.4, right - 0.4);
+    new Ties(notes, part, sheet, stepX::applyAsDouble).draw(itsBars, start + 0.4, right - 0.4);
     itsBars.forEach(bar -> notes.drawAround(sheet, bar, stepX::applyAsDouble, 0));
 
     double half = part.clef().lines() == 1 ? 1 : 2;

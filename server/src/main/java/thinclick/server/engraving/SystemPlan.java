@@ -34,12 +34,7 @@ public record SystemPlan(
 
   /** With what is said above it at its beginning. */
   public SystemPlan(
-      int firstBar,
-      int bars,
-      boolean repeatFrom,
-      int repeatTimes,
-      String direction,
-      boolean last) {
+      int firstBar, int bars, boolean repeatFrom, int repeatTimes, String direction, boolean last) {
     this(firstBar, bars, repeatFrom, repeatTimes, direction, 0, last);
   }
 

@@ -117,7 +117,9 @@ final class Ties {
       return Math.min((to - from) * 0.3, 1.6);
     }
 
-    /** The height of the curve's own points, of the edge that is nearer to the head or the other. */
+    /**
+     * The height of the curve's own points, of the edge that is nearer to the head or the other.
+     */
     private double edge(int side) {
       return y + away * (height + side * Measure.TIE_MIDDLE / 2) * 4 / 3;
     }
@@ -154,8 +156,7 @@ final class Ties {
   }
 
   /** The arc that is clear of all signs and neither far from its head nor much bent. */
-  private Arc passing(
-      double from, double to, double y, double flat, double away, List<Box> signs) {
+  private Arc passing(double from, double to, double y, double flat, double away, List<Box> signs) {
     Arc best = new Arc(from, to, y, offLines(y, away, flat), away);
     double least = best.clearOf(signs) ? 0 : Double.POSITIVE_INFINITY;
     for (double lift = 0; lift < MOST_LIFT; lift += TRIED) {

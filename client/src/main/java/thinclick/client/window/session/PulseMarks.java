@@ -76,7 +76,7 @@ final class PulseMarks {
     if (theirs == null || part == null || part.freeAt(bar)) {
       return List.of();
     }
-    return marks(player, bar, Double.POSITIVE_INFINITY, theirs.lastKey());
+    return marks(player, bar, Double.POSITIVE_INFINITY, (double) theirs.lastKey());
   }
 
   /**
