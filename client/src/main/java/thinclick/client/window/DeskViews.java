@@ -56,7 +56,9 @@ final class DeskViews {
     this.doorModel = doorModel;
     Chairs chairs = players.chairs();
     door = new DoorView(doorModel, words);
-    practice = new PracticeView(new PracticeModel(session, words, doorModel.nameProperty()), words);
+    practice =
+        new PracticeView(
+            new PracticeModel(session, words, doorModel.name().writtenProperty()), words);
     check =
         new CheckView(
             players.check(),

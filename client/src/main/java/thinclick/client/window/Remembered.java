@@ -70,8 +70,8 @@ final class Remembered {
 
   /** Writes at the door who came last, and where to. */
   void writeAt(DoorModel door) {
-    door.nameProperty().set(found.settings().name());
-    door.addressProperty().set(found.settings().address());
+    door.name().write(found.settings().name());
+    door.address().write(found.settings().address());
   }
 
   /** Keeps what has changed; a folder that cannot be written is no reason to fail. */
@@ -91,8 +91,8 @@ final class Remembered {
               Settings.VERSION,
               looks.lookProperty().get(),
               looks.languageProperty().get(),
-              door.nameProperty().get(),
-              door.addressProperty().get());
+              door.name().written(),
+              door.address().written());
       if (!now.equals(kept)) {
         file.write(now);
         kept = now;

@@ -58,13 +58,13 @@ public record WindowOptions(
   /** Writes at the door what was given, and takes the way that was asked for. */
   void lead(DoorModel door) {
     if (!name.isEmpty()) {
-      door.nameProperty().set(name);
+      door.name().write(name);
     }
     if (!server.isEmpty()) {
-      door.addressProperty().set(server);
+      door.address().write(server);
     }
     if (!room.isEmpty()) {
-      door.wordProperty().set(room);
+      door.word().write(room);
     }
     door.forOthersProperty().set(forOthers);
     switch (way) {

@@ -291,9 +291,9 @@ class WalksTest extends WindowCase {
     robot.interact(
         () -> {
           DoorModel door = new DoorModel(guest, words);
-          door.nameProperty().set(name);
-          door.addressProperty().set("127.0.0.1" + port);
-          door.wordProperty().set(session.state().word());
+          door.name().write(name);
+          door.address().write("127.0.0.1" + port);
+          door.word().write(session.state().word());
           door.join();
         });
     List.of("door.name", "door.address", "door.word", "door.join.button")

@@ -1,12 +1,8 @@
 package thinclick.client.window.door;
 
-import java.text.Normalizer;
 import java.util.function.Consumer;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
@@ -21,86 +17,50 @@ import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Session;
 import thinclick.client.window.words.FromAfar;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.invite.JoinLink;
-import thinclick.protocol.json.BadInput;
 import thinclick.protocol.json.Visible;
 
-/** What is written at the door, and whether one can come in with it. */
+/** The ways from the door with what is written there: a room here, one elsewhere, or alone. */
 public final class DoorModel {
-  /** What is written at the door. */
-  public enum Entry {
-    NAME,
-    ADDRESS,
-    WORD
-  }
-
-  private static final int LONGEST_NAME = 32;
-  private static final Pattern WORD = Pattern.compile("[\\p{L} -]{1,32}");
-
   private final Session session;
   private final Words words;
-
   private final FromAfar afar;
-
-  private Consumer<Entry> wrong = entry -> {};
-  private boolean saidAtEntry;
-  private Runnable practise = () -> {};
-  private Runnable check = () -> {};
-
+  private final Entries entries;
+  private final BooleanProperty forOthers = new SimpleBooleanProperty(false);
+  private final ObservableList<FoundHost> found = FXCollections.observableArrayList();
   private final StringProperty classTitle = new SimpleStringProperty("");
   private ObservableList<String> classes = FXCollections.observableArrayList();
   private Consumer<String> chosen = title -> {};
-
-  private final ObservableList<FoundHost> found = FXCollections.observableArrayList();
-
-  private final StringProperty name = new SimpleStringProperty("");
-  private final StringProperty address = new SimpleStringProperty("");
-  private final StringProperty word = new SimpleStringProperty("");
-  private final BooleanProperty forOthers = new SimpleBooleanProperty(false);
-  private final ReadOnlyStringWrapper nameSays = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper addressSays = new ReadOnlyStringWrapper("");
-  private final ReadOnlyStringWrapper wordSays = new ReadOnlyStringWrapper("");
+  private Consumer<Entry> wrong = entry -> {};
+  private Runnable practise = () -> {};
+  private Runnable check = () -> {};
+  private boolean saidAtEntry;
 
   public DoorModel(Session session, Words words) {
     this.session = session;
     this.words = words;
     afar = new FromAfar(words);
+    entries = new Entries(words);
     session.stateProperty().addListener((any, old, now) -> refused(old, now));
-    name.addListener(any -> nameSays.set(""));
-    address.addListener(any -> addressSays.set(""));
-    word.addListener(any -> wordSays.set(""));
   }
 
-  public StringProperty nameProperty() {
-    return name;
+  /** Who comes in. */
+  public Entry name() {
+    return entries.name;
   }
 
-  public StringProperty addressProperty() {
-    return address;
+  /** Where a host is, or the link that leads into its room. */
+  public Entry address() {
+    return entries.address;
   }
 
-  public StringProperty wordProperty() {
-    return word;
+  /** The word of a room there. */
+  public Entry word() {
+    return entries.word;
   }
 
   /** Whether other computers of the network may come into a room opened here; never unasked. */
   public BooleanProperty forOthersProperty() {
     return forOthers;
-  }
-
-  /** What is wrong with the name; empty where nothing is. */
-  public ReadOnlyStringProperty nameSaysProperty() {
-    return nameSays.getReadOnlyProperty();
-  }
-
-  /** What is wrong with the address; empty where nothing is. */
-  public ReadOnlyStringProperty addressSaysProperty() {
-    return addressSays.getReadOnlyProperty();
-  }
-
-  /** What is wrong with the room word; empty where nothing is. */
-  public ReadOnlyStringProperty wordSaysProperty() {
-    return wordSays.getReadOnlyProperty();
   }
 
   /**
@@ -124,40 +84,24 @@ public final class DoorModel {
     if (now.link() != LinkState.CLOSED || old.link() == LinkState.CLOSED || old.inside()) {
       return;
     }
-    String said = Words.sentence(afar.say(now.linkSays()));
-    FromAfar.About about = FromAfar.about(now.linkSays());
-    saidAtEntry = about != FromAfar.About.NOTHING;
-    switch (about) {
-      case NAME -> nameSays.set(said);
-      case ADDRESS -> addressSays.set(said);
-      case WORD -> wordSays.set(said);
-      case NOTHING -> {}
+    Entry about = entries.about(FromAfar.about(now.linkSays()));
+    saidAtEntry = about != null;
+    if (about != null) {
+      about.wrong(Words.sentence(afar.say(now.linkSays())));
     }
     tellWrong();
   }
 
   private void tellWrong() {
-    if (!nameSays.get().isEmpty()) {
-      wrong.accept(Entry.NAME);
-    } else if (!addressSays.get().isEmpty()) {
-      wrong.accept(Entry.ADDRESS);
-    } else if (!wordSays.get().isEmpty()) {
-      wrong.accept(Entry.WORD);
-    }
-  }
-
-  private void nothingWrong() {
-    nameSays.set("");
-    addressSays.set("");
-    wordSays.set("");
+    entries.firstWrong().ifPresent(wrong);
   }
 
   /** Opens a room on this computer; says what is wrong where it cannot. */
   public void openHere() {
-    nothingWrong();
-    String checked = checkedName();
-    if (checked != null) {
-      session.openHere(checked, forOthers.get());
+    entries.right();
+    String name = entries.checkedName();
+    if (name != null) {
+      session.openHere(name, forOthers.get());
       chosen.accept(classTitle.get().strip());
     }
     tellWrong();
@@ -200,44 +144,25 @@ public final class DoorModel {
 
   /** Takes a found host's address; the room word is still needed. */
   public void take(FoundHost host) {
-    address.set(host.address().link(null).toString());
+    entries.address.write(host.address().link(null).toString());
   }
 
   /** Comes into the room; says what is wrong where it cannot. */
   public void join() {
-    nothingWrong();
-    String checked = checkedName();
-    RoomAddress where = checkedAddress();
-    String called = word.get().strip();
-    String linked = where == null ? null : linkedWord();
-    if (linked != null) {
-      called = linked;
-    }
-    if (called.isEmpty()) {
-      wordSays.set(words.say("door.word.missing"));
-    } else if (linked == null && !WORD.matcher(called).matches()) {
-      wordSays.set(words.say("door.word.wrong"));
-    }
-    if (checked != null && where != null && wordSays.get().isEmpty()) {
-      session.join(where, called, checked);
+    entries.right();
+    String name = entries.checkedName();
+    RoomAddress where = entries.checkedAddress();
+    String word = entries.checkedWord(where);
+    if (name != null && where != null && word != null) {
+      session.join(where, word, name);
     } else {
       tellWrong();
     }
   }
 
-  /** The word that a join link brings along; null where the address is none or has none. */
-  private @Nullable String linkedWord() {
-    String written = address.get();
-    return JoinLink.isOne(written) ? JoinLink.parse(written).word() : null;
-  }
-
   /** True where the address alone leads into a room. */
   public boolean addressIsEnough() {
-    try {
-      return linkedWord() != null;
-    } catch (BadInput wrong) {
-      return false;
-    }
+    return entries.addressIsEnough();
   }
 
   /** The room that an earlier run ended in without leaving it; null for none. */
@@ -265,8 +190,8 @@ public final class DoorModel {
 
   /** Goes on to practising alone; says what is wrong where one cannot. */
   public void practise() {
-    nothingWrong();
-    if (checkedName() != null) {
+    entries.right();
+    if (entries.checkedName() != null) {
       practise.run();
     }
     tellWrong();
@@ -284,7 +209,7 @@ public final class DoorModel {
 
   /** What Enter does: comes in where a room is written down, else opens one here. */
   public void enter() {
-    if (word.get().isBlank() && address.get().isBlank()) {
+    if (entries.word.written().isBlank() && entries.address.written().isBlank()) {
       openHere();
     } else {
       join();
@@ -293,36 +218,12 @@ public final class DoorModel {
 
   /** Opens a room at the host whose address is written; says what is wrong where it cannot. */
   public void openThere() {
-    nothingWrong();
-    String checked = checkedName();
-    RoomAddress where = checkedAddress();
-    if (checked != null && where != null) {
-      session.openAt(where, checked);
+    entries.right();
+    String name = entries.checkedName();
+    RoomAddress where = entries.checkedAddress();
+    if (name != null && where != null) {
+      session.openAt(where, name);
     }
     tellWrong();
-  }
-
-  private @Nullable String checkedName() {
-    String written = Normalizer.normalize(name.get().strip(), Normalizer.Form.NFC);
-    int length = written.codePointCount(0, written.length());
-    if (length == 0) {
-      nameSays.set(words.say("door.name.missing"));
-      return null;
-    }
-    if (length > LONGEST_NAME) {
-      nameSays.set(words.say("door.name.long", LONGEST_NAME, length));
-      return null;
-    }
-    return written;
-  }
-
-  private @Nullable RoomAddress checkedAddress() {
-    try {
-      return RoomAddress.parse(address.get().strip());
-    } catch (BadInput wrong) {
-      boolean link = JoinLink.isOne(address.get());
-      addressSays.set(words.say(link ? "door.link.wrong" : "door.address.wrong"));
-      return null;
-    }
   }
 }

@@ -1,7 +1,6 @@
 package thinclick.client.window.door;
 
 import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.StringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
@@ -71,7 +70,7 @@ public final class DoorView {
     Label what = Prose.of(words.say("door.what"));
     name.setId("name");
     name.setOnAction(done -> model.enter());
-    fill(who, "door.name", name, model.nameProperty(), model.nameSaysProperty());
+    fill(who, "door.name", name, model.name());
 
     back.setId("come-back");
     back.setOnAction(
@@ -103,7 +102,7 @@ public final class DoorView {
     TwoColumns named = columns(section(who), section(names));
     VBox sheet = styled(new VBox(title, what, left, named, ways, more, section(care)), "sheet");
     sheet.getStyleClass().add("door-sheet");
-    VBox page = styled(new VBox(sheet), "page");
+    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
     page.setAlignment(Pos.TOP_CENTER);
     model.onWrong(this::attend);
     return page;
@@ -146,8 +145,8 @@ public final class DoorView {
     found.setId("found");
     model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found));
     showFound(found);
-    fill(where, "door.address", address, model.addressProperty(), model.addressSaysProperty());
-    fill(where, "door.word", word, model.wordProperty(), model.wordSaysProperty());
+    fill(where, "door.address", address, model.address());
+    fill(where, "door.word", word, model.word());
     Button there = styled(button("open-there", "door.there.button", model::openThere), "quiet");
     FlowPane commands =
         styled(new FlowPane(button("join", "door.join.button", model::join), there), "commands");
@@ -156,13 +155,8 @@ public final class DoorView {
   }
 
   /** Puts the cursor where something has to be put right. */
-  private void attend(DoorModel.Entry entry) {
-    TextField field =
-        switch (entry) {
-          case NAME -> name;
-          case ADDRESS -> address;
-          case WORD -> word;
-        };
+  private void attend(Entry entry) {
+    TextField field = entry == model.name() ? name : entry == model.address() ? address : word;
     InView.bring(field.getParent());
     field.requestFocus();
     field.end();
@@ -232,9 +226,9 @@ public final class DoorView {
   }
 
   /** A line of a form; what is wrong with it stands below, and the field is marked. */
-  private void fill(
-      Form form, String key, TextField field, StringProperty value, ReadOnlyStringProperty wrong) {
-    field.textProperty().bindBidirectional(value);
+  private void fill(Form form, String key, TextField field, Entry entry) {
+    ReadOnlyStringProperty wrong = entry.saysProperty();
+    field.textProperty().bindBidirectional(entry.writtenProperty());
     field.setAccessibleText(words.say(key));
     Label says = styled(Prose.of(""), "wrong");
     says.setId(field.getId() + "-says");

@@ -67,62 +67,57 @@ class DoorModelTest {
       String nameSays,
       String addressSays,
       String wordSays) {
-    door.nameProperty().set(name == null ? "" : name);
-    door.addressProperty().set(address == null ? "" : address);
-    door.wordProperty().set(word == null ? "" : word);
+    door.name().write(name == null ? "" : name);
+    door.address().write(address == null ? "" : address);
+    door.word().write(word == null ? "" : word);
     door.join();
-    assertThat(door.nameSaysProperty().get()).isEqualTo(nameSays == null ? "" : nameSays);
-    assertThat(door.addressSaysProperty().get()).isEqualTo(addressSays == null ? "" : addressSays);
-    assertThat(door.wordSaysProperty().get()).isEqualTo(wordSays == null ? "" : wordSays);
+    assertThat(door.name().says()).isEqualTo(nameSays == null ? "" : nameSays);
+    assertThat(door.address().says()).isEqualTo(addressSays == null ? "" : addressSays);
+    assertThat(door.word().says()).isEqualTo(wordSays == null ? "" : wordSays);
     assertThat(session.state().link()).as("nobody is called").isNull();
   }
 
   /** The first entry that keeps somebody out is told, each time, and what was written stays. */
   @Test
   void whichEntryIsWrongIsTold() {
-    List<DoorModel.Entry> told = new ArrayList<>();
+    List<Entry> told = new ArrayList<>();
     door.onWrong(told::add);
-    door.addressProperty().set("band room");
+    door.address().write("band room");
     door.join();
-    door.nameProperty().set("Ana");
+    door.name().write("Ana");
     door.join();
-    door.addressProperty().set("10.0.0.2:7420");
-    door.wordProperty().set("kod4mine");
+    door.address().write("10.0.0.2:7420");
+    door.word().write("kod4mine");
     door.join();
     door.join();
-    assertThat(told)
-        .containsExactly(
-            DoorModel.Entry.NAME,
-            DoorModel.Entry.ADDRESS,
-            DoorModel.Entry.WORD,
-            DoorModel.Entry.WORD);
-    assertThat(door.wordProperty().get()).isEqualTo("kod4mine");
+    assertThat(told).containsExactly(door.name(), door.address(), door.word(), door.word());
+    assertThat(door.word().written()).isEqualTo("kod4mine");
   }
 
   /** By a real host: a word that opens nothing, then a name that somebody has. */
   @Test
   void whatAHostRefusesIsSaidWhereItWasWritten() throws Exception {
-    List<DoorModel.Entry> told = new CopyOnWriteArrayList<>();
+    List<Entry> told = new CopyOnWriteArrayList<>();
     door.onWrong(told::add);
     try (RehearsalHost host = RehearsalHost.start(HostOptions.local(folder.resolve("far.db")));
         LinkLoop loop = LinkLoop.start()) {
       RoomAddress there = RoomAddress.local(host.port());
       RoomLink leader = RoomLink.open(LinkOptions.on(loop), there, "Ana", new RoomListener() {});
       await().until(() -> leader.state() == LinkState.ONLINE);
-      door.nameProperty().set("Ana");
-      door.addressProperty().set("ws://127.0.0.1:" + host.port());
-      door.wordProperty().set("zuzuzuzu");
+      door.name().write("Ana");
+      door.address().write("ws://127.0.0.1:" + host.port());
+      door.word().write("zuzuzuzu");
       door.join();
       await().until(() -> told.size() == 1);
-      assertThat(told).containsExactly(DoorModel.Entry.WORD);
-      assertThat(door.wordSaysProperty().get()).isEqualTo("There is no room with that word.");
-      assertThat(door.wordProperty().get()).isEqualTo("zuzuzuzu");
-      door.wordProperty().set(leader.word());
-      assertThat(door.wordSaysProperty().get()).isEmpty();
+      assertThat(told).containsExactly(door.word());
+      assertThat(door.word().says()).isEqualTo("There is no room with that word.");
+      assertThat(door.word().written()).isEqualTo("zuzuzuzu");
+      door.word().write(leader.word());
+      assertThat(door.word().says()).isEmpty();
       door.join();
       await().until(() -> told.size() == 2);
-      assertThat(told.get(1)).isEqualTo(DoorModel.Entry.NAME);
-      assertThat(door.nameSaysProperty().get()).contains("Ana", "taken");
+      assertThat(told.get(1)).isEqualTo(door.name());
+      assertThat(door.name().says()).contains("Ana", "taken");
       leader.close();
     }
   }
@@ -130,19 +125,19 @@ class DoorModelTest {
   @Test
   void writingOnWipesTheSentenceOut() {
     door.join();
-    door.nameProperty().set("A");
-    assertThat(door.nameSaysProperty().get()).isEmpty();
-    assertThat(door.addressSaysProperty().get()).isNotEmpty();
+    door.name().write("A");
+    assertThat(door.name().says()).isEmpty();
+    assertThat(door.address().says()).isNotEmpty();
   }
 
   @Test
   void aJoinLinkBringsTheWordAlong() {
-    door.nameProperty().set("Ana");
-    door.addressProperty().set("thinclick://127.0.0.1:9/kodamine?plain");
+    door.name().write("Ana");
+    door.address().write("thinclick://127.0.0.1:9/kodamine?plain");
     assertThat(door.addressIsEnough()).isTrue();
     door.join();
     assertThat(session.state().address()).isEqualTo("127.0.0.1:9");
-    assertThat(door.wordSaysProperty().get()).isEmpty();
+    assertThat(door.word().says()).isEmpty();
   }
 
   @Test
@@ -153,7 +148,7 @@ class DoorModelTest {
     door.found().setAll(both);
     door.take(both.get(1));
     door.found().setAll(both.get(0));
-    assertThat(door.addressProperty().get())
+    assertThat(door.address().written())
         .as("what was taken stays where its host is heard no more")
         .contains("192.168.1.21:7420");
   }
@@ -174,11 +169,11 @@ class DoorModelTest {
 
   @Test
   void aFoundHostsLinkStillNeedsTheWord() {
-    door.nameProperty().set("Ana");
+    door.name().write("Ana");
     door.take(new FoundHost("Room 12", RoomAddress.parse("thinclick://192.168.1.20:7420/?" + PIN)));
     assertThat(door.addressIsEnough()).isFalse();
     door.join();
-    assertThat(door.addressSaysProperty().get()).isEmpty();
-    assertThat(door.wordSaysProperty().get()).isNotEmpty();
+    assertThat(door.address().says()).isEmpty();
+    assertThat(door.word().says()).isNotEmpty();
   }
 }
