@@ -216,6 +216,7 @@ class GalleryTest extends PictureCase {
     picture("check-tapping");
     until(() -> desk.check().phaseProperty().get() == CheckModel.Phase.IDLE);
     hands.shutdownNow();
+    await().until(hands::isTerminated);
     List<Double> offsets =
         IntStream.range(0, 36).mapToObj(i -> 43 + 9 * Math.sin(i * 1.7)).toList();
     judged(new Verdict.Known(Verdict.How.TAPS, 43, 6, 36, offsets));

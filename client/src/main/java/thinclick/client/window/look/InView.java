@@ -61,7 +61,7 @@ public final class InView {
       pane.addEventFilter(
           KeyEvent.KEY_PRESSED,
           key -> {
-            if (!key.isControlDown()) {
+            if (!key.isControlDown() && !key.getCode().isLetterKey()) { // a letter taps
               node = null;
             }
           });
