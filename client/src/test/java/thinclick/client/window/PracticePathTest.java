@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import thinclick.client.window.look.Look;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.file.Hearing;
@@ -80,6 +85,53 @@ class PracticePathTest extends WindowCase {
     assertThat(on(() -> session.state().dealt().parts().size()))
         .as("dealt again to the same company")
         .isEqualTo(3);
+  }
+
+  /** At twice the size the list alone is as high as the window; Deal stands below it. */
+  @ParameterizedTest
+  @CsvSource({
+    "15, 1366, 768",
+    "19, 1366, 768",
+    "30, 1366, 768",
+    "30, 1024, 768",
+    "30, 1920, 1080",
+    "15, 720, 520",
+  })
+  void whatDealsIsInViewAtEverySize(double textSize, int width, int height) throws Exception {
+    robot.interact(
+        () -> {
+          stage.setWidth(width);
+          stage.setHeight(height);
+          desk.looks().grow((int) (textSize - Look.USUAL_TEXT));
+        });
+    robot.write("Mina");
+    robot.interact(() -> ((Button) node("practise")).fire());
+    until(() -> inView("practice-begin") && inView("practice-drills"));
+    robot.interact(
+        () -> {
+          node("practice-begin").requestFocus();
+          stage.setWidth(1366);
+          stage.setHeight(900);
+          desk.looks().grow((int) (Look.USUAL_TEXT - textSize));
+        });
+    until(() -> inView("practice-begin") && isWithin("practice-begin", "practice-horn"));
+    assertThat(on(() -> node("practice-begin").isFocused())).isTrue();
+  }
+
+  /** Among what it belongs to. */
+  private boolean isWithin(String id, String beside) {
+    return node(id).getParent().getParent() == node(beside).getParent();
+  }
+
+  private boolean inView(String id) {
+    Bounds at = node(id).localToScene(node(id).getLayoutBounds());
+    Bounds head = bounds(".head");
+    return at.getMinY() >= head.getMaxY() && at.getMaxY() <= bounds(".foot").getMinY() + 1;
+  }
+
+  private Bounds bounds(String styled) {
+    Node node = stage.getScene().lookup(styled);
+    return node.localToScene(node.getLayoutBounds());
   }
 
   private Take written() throws IOException {

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -108,6 +109,7 @@ class SeasonPageTest extends PictureCase {
     until(() -> texts("pupil-says").stream().anyMatch(says -> says.startsWith("Quirin took")));
     robot.interact(() -> ((Button) node("erase-pupil")).fire());
     until(() -> node("erase-now") != null);
+    theAnswersAreInViewAtTwiceTheSize();
     assertThat(String.join(" ", texts("erasure")))
         .contains(
             "Erase Quirin from Tuesday class?",
@@ -126,6 +128,31 @@ class SeasonPageTest extends PictureCase {
         () ->
             text("sentence")
                 .equals("Quirin is erased from Tuesday class. Left: two members, two takes."));
+  }
+
+  /** There the question is longer than the window: what answers it stands below the page. */
+  private void theAnswersAreInViewAtTwiceTheSize() {
+    double high = on(stage::getHeight);
+    robot.interact(
+        () -> {
+          stage.setHeight(600);
+          desk.looks().grow(15);
+        });
+    until(() -> aboveTheFoot("erase-not") && aboveTheFoot("erase-now"));
+    assertThat(on(() -> node("erase-not").isFocused())).isTrue();
+    assertThat(on(() -> aboveTheFoot("erasure"))).as("it has to be moved").isFalse();
+    robot.interact(
+        () -> {
+          stage.setHeight(high);
+          desk.looks().grow(-15);
+        });
+    until(() -> aboveTheFoot("erase-now") && aboveTheFoot("erasure"));
+  }
+
+  private boolean aboveTheFoot(String id) {
+    Bounds at = node(id).localToScene(node(id).getLayoutBounds());
+    Node foot = stage.getScene().lookup(".foot");
+    return at.getMinY() > 0 && at.getMaxY() <= foot.localToScene(0, 0).getY();
   }
 
   @SuppressWarnings("unchecked")

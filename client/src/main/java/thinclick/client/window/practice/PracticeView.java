@@ -9,26 +9,20 @@ import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
-import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import org.jspecify.annotations.Nullable;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Choices;
-import thinclick.client.window.look.Example;
+import thinclick.client.window.look.FootedPage;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.session.Company;
 import thinclick.client.window.words.Words;
-import thinclick.protocol.file.Drill;
 
 /** The page before one practises alone: drills to the left, tempo and company to the right. */
 public final class PracticeView {
@@ -37,23 +31,31 @@ public final class PracticeView {
 
   private final PracticeModel model;
   private final Words words;
-  private final ListView<Drill> drills = new FullRows<>();
+  private final DrillPart drills;
   private final Label chosen = styled(Prose.of(""), "heading");
   private final ChoiceBox<Integer> count = new ChoiceBox<>();
   private final ChoiceBox<String> place = new ChoiceBox<>();
   private final CheckBox horn = Prose.in(new CheckBox());
   private final Form form = new Form();
-  private final Button begin = new Button();
   private final Button back = new Button();
-  private final PagePane root;
+  private final FootedPage root;
   private boolean showing;
 
   public PracticeView(PracticeModel model, Words words) {
     this.model = model;
     this.words = words;
-    this.root = new PagePane(createView());
-    root.setFitToHeight(true);
-    root.setFocusTraversable(false);
+    drills = new DrillPart(model, words);
+    horn.setId("practice-horn");
+    horn.selectedProperty().bindBidirectional(model.playedFirstProperty());
+    fillForm();
+    VBox how = new VBox(chosen, form, horn);
+    how.getStyleClass().addAll("ruled", "stacked", "column");
+    Region content = createView(how);
+    PagePane page = new PagePane(content);
+    page.setFitToHeight(true);
+    page.setFocusTraversable(false);
+    page.viewportBoundsProperty().addListener((any, old, now) -> drills.within(now.getHeight()));
+    root = new FootedPage(page, content, how, commands());
     model.drillProperty().addListener(any -> show());
     model.countProperty().addListener(any -> show());
     model.ownPlaceProperty().addListener(any -> show());
@@ -67,11 +69,8 @@ public final class PracticeView {
 
   /** Puts the cursor where one begins. */
   public void begin() {
-    if (drills.getSelectionModel().isEmpty()) {
-      drills.getSelectionModel().selectFirst();
-    }
     show(); // a name may have been written since
-    drills.requestFocus();
+    drills.begin();
   }
 
   /** What goes back to the door. */
@@ -79,51 +78,21 @@ public final class PracticeView {
     back.setOnAction(done -> does.run());
   }
 
-  private Node createView() {
-    TextField looking = styled(new TextField(), "above-list");
-    looking.setId("practice-looking");
-    Example.in(looking, words.say("lectern.looking"));
-    looking.setAccessibleText(words.say("lectern.looking"));
-    looking.textProperty().bindBidirectional(model.lookingProperty());
-    looking.textProperty().addListener(any -> selectWhatIsLeft());
-    looking.setOnAction(done -> drills.requestFocus());
-    drills.setId("practice-drills");
-    drills.itemsProperty().bind(model.drillsProperty());
-    drills.setPrefHeight(330);
-    drills.setAccessibleText(words.say("lectern.material"));
-    drills.setCellFactory(list -> new DrillCell());
-    drills
-        .getSelectionModel()
-        .selectedItemProperty()
-        .addListener(
-            (any, old, now) -> {
-              if (now != null && !now.equals(model.drillProperty().get())) {
-                model.choose(now);
-              }
-            });
-    drills.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        key -> {
-          if (key.getCode() == KeyCode.ENTER && !key.isControlDown()) {
-            model.begin();
-          }
-        });
-    VBox left = styled(styled(styled(new VBox(looking, drills), "ruled"), "block"), "column");
-    VBox.setVgrow(drills, Priority.ALWAYS);
+  private Region createView(VBox how) {
+    TwoColumns columns = new TwoColumns(drills.root(), how, 0.5, 44);
+    VBox.setVgrow(columns, Priority.ALWAYS);
+    Label title = styled(Prose.of(words.say("view.practice")), "title");
+    Label what = Prose.of(words.say("practice.what"));
+    what.setMinHeight(Region.USE_PREF_SIZE); // the list gives way, in a low window
+    VBox sheet = styled(styled(new VBox(title, what, columns), "sheet"), "practice-sheet");
+    VBox.setVgrow(sheet, Priority.ALWAYS);
+    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
+    page.setAlignment(Pos.TOP_CENTER);
+    return page;
+  }
 
-    TextField tempo = styled(new TextField(), "few");
-    tempo.setId("practice-tempo");
-    tempo.setAccessibleText(words.say("lectern.tempo"));
-    tempo.textProperty().bindBidirectional(model.tempoProperty());
-    tempo.setOnAction(done -> model.begin());
-    Label tempoSays = styled(Prose.of(""), "wrong");
-    tempoSays.setId("practice-tempo-says");
-    tempoSays.textProperty().bind(model.tempoSaysProperty());
-    tempoSays.visibleProperty().bind(tempoSays.textProperty().isNotEmpty());
-    tempoSays.managedProperty().bind(tempoSays.visibleProperty());
-    FlowPane inBeats =
-        styled(new FlowPane(tempo, new Label(words.say("lectern.tempo.unit"))), "with-unit");
-
+  private void fillForm() {
+    form.line(words.say("lectern.tempo"), tempo(), tempoSays());
     count.setId("practice-count");
     count.setItems(
         FXCollections.observableArrayList(IntStream.rangeClosed(0, Company.MOST).boxed().toList()));
@@ -139,33 +108,36 @@ public final class PracticeView {
                     model
                         .ownPlaceProperty()
                         .set(Math.max(0, place.getSelectionModel().getSelectedIndex()))));
+    form.line(words.say("practice.own"), place);
+    form.line(words.say("practice.company"), count);
+  }
 
-    horn.setId("practice-horn");
-    horn.selectedProperty().bindBidirectional(model.playedFirstProperty());
+  private FlowPane tempo() {
+    TextField tempo = styled(new TextField(), "few");
+    tempo.setId("practice-tempo");
+    tempo.setAccessibleText(words.say("lectern.tempo"));
+    tempo.textProperty().bindBidirectional(model.tempoProperty());
+    tempo.setOnAction(done -> model.begin());
+    return styled(new FlowPane(tempo, new Label(words.say("lectern.tempo.unit"))), "with-unit");
+  }
+
+  private Label tempoSays() {
+    Label says = styled(Prose.of(""), "wrong");
+    says.setId("practice-tempo-says");
+    says.textProperty().bind(model.tempoSaysProperty());
+    says.visibleProperty().bind(says.textProperty().isNotEmpty());
+    says.managedProperty().bind(says.visibleProperty());
+    return says;
+  }
+
+  private FlowPane commands() {
+    Button begin = styled(new Button(words.say("practice.begin")), "primary");
     begin.setId("practice-begin");
-    begin.getStyleClass().add("primary");
-    begin.setText(words.say("practice.begin"));
     begin.setOnAction(done -> model.begin());
     back.setId("practice-back");
     back.setText(words.say("practice.back"));
     back.getStyleClass().add("quiet");
-    form.line(words.say("lectern.tempo"), inBeats, tempoSays);
-    form.line(words.say("practice.own"), place);
-    form.line(words.say("practice.company"), count);
-    FlowPane commands = styled(new FlowPane(begin, back), "commands");
-    VBox right =
-        styled(
-            styled(styled(new VBox(chosen, form, horn, commands), "ruled"), "stacked"), "column");
-    TwoColumns columns = new TwoColumns(left, right, 0.5, 44);
-    VBox.setVgrow(columns, Priority.ALWAYS);
-    Label title = styled(Prose.of(words.say("view.practice")), "title");
-    Label what = Prose.of(words.say("practice.what"));
-    what.setMinHeight(Region.USE_PREF_SIZE); // the list gives way, in a low window
-    VBox sheet = styled(styled(new VBox(title, what, columns), "sheet"), "practice-sheet");
-    VBox.setVgrow(sheet, Priority.ALWAYS);
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return styled(new FlowPane(begin, back), "commands");
   }
 
   /** What this view itself sets is no choice of the player's. */
@@ -201,35 +173,8 @@ public final class PracticeView {
     return manner;
   }
 
-  /** Looking for a drill takes the first that fits where the one taken does not. */
-  private void selectWhatIsLeft() {
-    if (drills.getItems().contains(model.drillProperty().get())) {
-      drills.getSelectionModel().select(model.drillProperty().get());
-    } else {
-      drills.getSelectionModel().selectFirst();
-    }
-  }
-
   private static <N extends Node> N styled(N node, String style) {
     node.getStyleClass().add(style);
     return node;
-  }
-
-  /** One line of the list; a double click on it or Enter begins. */
-  private final class DrillCell extends ListCell<Drill> {
-    DrillCell() {
-      setOnMouseClicked(
-          click -> {
-            if (click.getClickCount() == 2) {
-              model.begin();
-            }
-          });
-    }
-
-    @Override
-    protected void updateItem(@Nullable Drill drill, boolean empty) {
-      super.updateItem(drill, empty);
-      setText(drill == null || empty ? "" : model.line(drill));
-    }
   }
 }

@@ -6,8 +6,6 @@ import static thinclick.client.window.season.Controls.shown;
 import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
-import javafx.geometry.Insets;
-import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -19,7 +17,11 @@ final class ErasurePane {
   private final Erasure erasure;
   private final Words words;
   private final Runnable after;
-  private final VBox root = styled(new VBox(8), "double-ruled");
+  private final VBox asked = new VBox(5);
+  private final Button leave;
+  private final Button go;
+  private final FlowPane answers;
+  private final VBox root = styled(new VBox(14, asked), "double-ruled");
 
   /**
    * The question, hidden until it is asked.
@@ -30,7 +32,10 @@ final class ErasurePane {
     this.erasure = erasure;
     this.after = after;
     this.words = words;
-    root.setId("erasure");
+    asked.setId("erasure");
+    leave = button("erase-not", words.say("season.erase.not"), erasure::leave);
+    go = button("erase-now", words.say("season.erase.now"), erasure::go);
+    answers = new FlowPane(12, 8, leave, go);
     erasure.wantedProperty().addListener((any, old, now) -> show());
     show();
   }
@@ -39,11 +44,17 @@ final class ErasurePane {
     return root;
   }
 
+  /** What answers it: its last line, seen with it or below the page. */
+  FlowPane answers() {
+    return answers;
+  }
+
   private void show() {
     Erasure.Wanted now = erasure.wantedProperty().get();
-    boolean here = root.getChildren().stream().anyMatch(Node::isFocusWithin);
-    root.getChildren().clear();
+    boolean here = answers.isFocusWithin();
+    asked.getChildren().clear();
     shown(root, now != null);
+    shown(answers, now != null);
     if (now == null) {
       if (here) {
         after.run();
@@ -51,26 +62,22 @@ final class ErasurePane {
       return;
     }
     String name = now.name();
-    root.getChildren()
+    asked
+        .getChildren()
         .add(
             heading(
                 name == null
                     ? words.say("season.erase.classHead", now.title())
                     : words.say("season.erase.head", name, now.title())));
-    now.goes().forEach(place -> root.getChildren().add(wrapped(place)));
-    root.getChildren().add(wrapped(erasure.outsideHead()));
-    erasure.outside().forEach(place -> root.getChildren().add(styled(wrapped(place), "indented")));
-    root.getChildren().add(wrapped(words.say("season.erase.what")));
+    now.goes().forEach(place -> asked.getChildren().add(wrapped(place)));
+    asked.getChildren().add(wrapped(erasure.outsideHead()));
+    erasure.outside().forEach(place -> asked.getChildren().add(styled(wrapped(place), "indented")));
+    asked.getChildren().add(wrapped(words.say("season.erase.what")));
     if (!erasure.possible()) {
-      root.getChildren().add(styled(wrapped(words.say("season.erase.room")), "strong"));
+      asked.getChildren().add(styled(wrapped(words.say("season.erase.room")), "strong"));
     }
-    Button go = button("erase-now", words.say("season.erase.now"), erasure::go);
     go.setDisable(!erasure.possible());
-    Button leave = button("erase-not", words.say("season.erase.not"), erasure::leave);
-    FlowPane asked = new FlowPane(12, 8, leave, go);
-    VBox.setMargin(asked, new Insets(6, 0, 0, 0));
-    root.getChildren().add(asked);
     leave.requestFocus();
-    InView.bring(root);
+    InView.keep(root);
   }
 }

@@ -19,6 +19,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.FootedPage;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.TwoColumns;
@@ -46,7 +47,7 @@ public final class SeasonView {
   private final ClassPane whole;
   private final VBox picture = styled(new VBox(), "ruled");
   private final VBox open = new VBox(14);
-  private final PagePane root;
+  private final FootedPage root;
   private Palette palette = Palette.LIGHT;
 
   public SeasonView(ClassDesk desk, Words words) {
@@ -57,8 +58,10 @@ public final class SeasonView {
     pupil = new PupilPane(desk, words, erasure);
     takes = new TakesPane(desk, words);
     whole = new ClassPane(desk, words, erasure);
-    root = new PagePane(createView(new ErasurePane(erasure, words, this::focusFirst).root()));
-    root.setFocusTraversable(false);
+    ErasurePane question = new ErasurePane(erasure, words, this::focusFirst);
+    PagePane page = new PagePane(createView(question.root()));
+    page.setFocusTraversable(false);
+    root = new FootedPage(page, question.root(), question.root(), question.answers());
     desk.titles().addListener((ListChangeListener<String>) any -> showTitles());
     desk.openProperty().addListener(any -> showTitles());
     desk.seasonProperty()

@@ -1,0 +1,89 @@
+package thinclick.client.window.look;
+
+import javafx.geometry.Bounds;
+import javafx.geometry.Insets;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page whose last line, with what one goes on with, is in view in a window of any size: where it
+ * belongs as long as it is in view there together with what it is about, else at the foot below the
+ * page, which is moved above it.
+ */
+public final class FootedPage extends VBox {
+  private final PagePane page;
+  private final Node about;
+  private final VBox place;
+  private final Region last;
+  private final VBox foot = new VBox();
+  private final Runnable laidOut = this::look;
+
+  /**
+   * @param about what is to be in view together with the last line, from its upper edge on
+   * @param place where that line stands as the last one
+   */
+  public FootedPage(PagePane page, Node about, VBox place, Region last) {
+    this.page = page;
+    this.about = about;
+    this.place = place;
+    this.last = last;
+    foot.getStyleClass().add("page-foot");
+    setVgrow(page, Priority.ALWAYS);
+    getChildren().add(page);
+    if (last.getParent() != place) {
+      place.getChildren().add(last);
+    }
+    sceneProperty().addListener((any, old, now) -> move(old, now));
+  }
+
+  private void move(@Nullable Scene old, @Nullable Scene now) {
+    if (old != null) {
+      old.removePostLayoutPulseListener(laidOut);
+    }
+    if (now != null) {
+      now.addPostLayoutPulseListener(laidOut);
+    }
+  }
+
+  private boolean atFoot() {
+    return last.getParent() == foot;
+  }
+
+  private void look() {
+    // What it is about begins as far from the left.
+    double left = Math.rint(place.localToScene(place.getInsets().getLeft(), 0).getX());
+    VBox.setMargin(last, new Insets(0, 0, 0, atFoot() ? left : 0));
+    boolean wanted = last.isVisible() && needed() > page.getViewportBounds().getHeight() + foot();
+    if (wanted == atFoot()) {
+      return;
+    }
+    Node cursor = last.isFocusWithin() ? getScene().getFocusOwner() : null;
+    if (wanted) {
+      foot.getChildren().add(last); // and so taken out of its place
+      getChildren().add(foot);
+    } else {
+      getChildren().remove(foot);
+      place.getChildren().add(last);
+    }
+    if (cursor != null) {
+      cursor.requestFocus();
+    }
+  }
+
+  private double foot() {
+    return atFoot() ? foot.getHeight() : 0;
+  }
+
+  /** As high as it is from the upper edge of what it is about to the end of the last line. */
+  private double needed() {
+    Bounds from = about.localToScene(about.getLayoutBounds());
+    Bounds to = place.localToScene(place.getLayoutBounds());
+    double high = place.prefHeight(place.getWidth());
+    double more = atFoot() ? place.getSpacing() + last.prefHeight(place.getWidth()) : 0;
+    return to.getMinY() - from.getMinY() + high + more;
+  }
+}
