@@ -10,6 +10,7 @@ import thinclick.server.engraving.Mark;
 import thinclick.server.engraving.Page;
 import thinclick.server.engraving.Paper;
 import thinclick.server.engraving.Place;
+import thinclick.server.words.Unbroken;
 
 /** A sheet of paper that is written from above: lines, paragraphs, a table, rules to write on. */
 final class SlipSheet {
@@ -91,7 +92,7 @@ final class SlipSheet {
 
   /** In as few lines as the width asks for; where the last were a lone word, broken earlier. */
   private List<String> wrapped(String text, Face face, double size) {
-    List<String> words = List.of(text.strip().split("\\s+", -1));
+    List<String> words = Unbroken.pieces(text.strip());
     List<String> lines = face.lines(words, size, width());
     for (double narrower = NARROWER; narrower > NARROWEST; narrower *= NARROWER) {
       String last = lines.get(lines.size() - 1);

@@ -104,8 +104,7 @@ public final class Table {
   public static List<String> wrap(String text, String indent) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String part : Unbroken.of(text).split(" ", -1)) {
-      String word = part.replace('\u00a0', ' ');
+    for (String word : Unbroken.pieces(text)) {
       if (line.length() > 0 && length(line.toString()) + 1 + length(word) > WIDTH) {
         lines.add(line.toString());
         line.setLength(0);

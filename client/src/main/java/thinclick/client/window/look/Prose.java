@@ -9,6 +9,7 @@ import javafx.scene.shape.PathElement;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
+import thinclick.server.words.Unbroken;
 
 /**
  * Words that go on in another line as in a well set book: in as few lines as the width asks for,
@@ -32,7 +33,7 @@ public final class Prose {
 
   /** A label that says this over as many lines as it takes. */
   public static Label of(String said) {
-    return in(new Label(said));
+    return in(new Label(Unbroken.of(said)));
   }
 
   /** Lets a label, a box to tick or a choice be set so. */

@@ -14,7 +14,6 @@ import thinclick.client.window.look.WideTable;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerSheet.Section;
 import thinclick.server.picture.PlayerSheet.Table;
-import thinclick.server.words.Unbroken;
 
 /** The sections of a review's sheet as they stand in the window: the same that is kept on paper. */
 final class SectionNodes {
@@ -48,7 +47,7 @@ final class SectionNodes {
     }
     VBox prose = new VBox(7);
     for (String sentence : section.says()) {
-      prose.getChildren().add(Prose.of(Unbroken.of(sentence)));
+      prose.getChildren().add(Prose.of(sentence));
     }
     return prose;
   }

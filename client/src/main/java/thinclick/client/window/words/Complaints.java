@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.words.Unbroken;
 
 /**
  * Complaints in the reader's language. Programs complain in English, one line "where: expected,
@@ -128,7 +129,7 @@ final class Complaints {
 
   /** Quotation marks as the language writes them. */
   private String quoted(String said) {
-    return QUOTED.matcher(said).replaceAll(format("quoted", "$1"));
+    return Unbroken.of(QUOTED.matcher(said).replaceAll(format("quoted", "$1")));
   }
 
   private static ResourceBundle bundle(Locale locale) {
