@@ -83,8 +83,9 @@ final class DeskViews {
                 players.sound(),
                 MonotonicClock.SYSTEM,
                 session.data().resolve("reviews"),
-                NextUp.of(session, lecternDesk, toTheStand)),
-            leaderReview.root(),
+                NextUp.of(session, lecternDesk, toTheStand),
+                WindowThread.INSTANCE),
+            leaderReview,
             words);
     season = new SeasonView(lecternDesk.classes(), words);
     settings = new SettingsView(looks, words);
@@ -109,6 +110,7 @@ final class DeskViews {
     practice.onBack(() -> pages.go(View.DOOR));
     doorModel.onPractise(() -> pages.go(View.PRACTICE));
     doorModel.onCheck(() -> pages.go(View.CHECK));
+    review.onCheck(() -> pages.go(View.CHECK));
     check.onBack(() -> pages.go(session.state().inside() ? View.STAND : View.DOOR));
   }
 

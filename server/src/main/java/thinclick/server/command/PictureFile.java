@@ -5,26 +5,27 @@ import java.util.List;
 import java.util.Locale;
 import thinclick.protocol.disk.OutputFile;
 import thinclick.protocol.json.BadInput;
+import thinclick.server.engraving.Paper;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
 import thinclick.server.words.Speaker;
 
-/** A picture that a command writes, as its name says: SVG, PNG, or PDF on pages of A4. */
-record PictureFile(Path file, String ending, boolean replace) {
+/** A picture that a command writes, as its name says: SVG, PNG, or PDF on pages. */
+record PictureFile(Path file, String ending, boolean replace, Paper paper) {
   /** Pixels a unit: fit for a printed page. */
   private static final double SCALE = 2;
 
   private static final List<String> ENDINGS = List.of(".svg", ".png", ".pdf");
 
   /** Refuses early what {@link #write} would refuse. */
-  static PictureFile of(Path file, boolean replace) {
+  static PictureFile of(Path file, boolean replace, Paper paper) {
     String name = file.toString().toLowerCase(Locale.ROOT);
     for (String ending : ENDINGS) {
       if (name.endsWith(ending)) {
         OutputFile.check(file, replace);
-        return new PictureFile(file, ending, replace);
+        return new PictureFile(file, ending, replace, paper);
       }
     }
     throw new BadInput("--picture", "expected a file ending in .svg, .png or .pdf, found " + file);
@@ -45,7 +46,7 @@ record PictureFile(Path file, String ending, boolean replace) {
         switch (ending) {
           case ".svg" -> DrawingFiles.svg(whole);
           case ".png" -> DrawingFiles.png(whole, SCALE);
-          default -> DrawingPdf.pdf(pages, Locale.forLanguageTag(speaker.language()));
+          default -> DrawingPdf.pdf(pages, paper, Locale.forLanguageTag(speaker.language()));
         };
     OutputFile.write(file, content, replace);
   }

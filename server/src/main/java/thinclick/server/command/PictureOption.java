@@ -3,6 +3,7 @@ package thinclick.server.command;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
+import thinclick.server.engraving.Paper;
 
 /** A picture that is drawn beside what is printed. */
 final class PictureOption {
@@ -15,6 +16,12 @@ final class PictureOption {
   @Option(names = "--replace", description = "Write over a picture that is there.")
   private boolean replace;
 
+  @Option(
+      names = "--paper",
+      paramLabel = "A4|Letter",
+      description = "What a .pdf is printed on, A4 if left out.")
+  private String paper = "A4";
+
   /** True where one is asked for. */
   boolean wanted() {
     return picture != null;
@@ -22,6 +29,6 @@ final class PictureOption {
 
   /** The file, checked before anything is worked out; null where none is asked for. */
   @Nullable PictureFile file() {
-    return picture == null ? null : PictureFile.of(picture, replace);
+    return picture == null ? null : PictureFile.of(picture, replace, Paper.parse(paper));
   }
 }

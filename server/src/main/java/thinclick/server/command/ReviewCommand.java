@@ -71,7 +71,7 @@ final class ReviewCommand implements Callable<Integer> {
       out.print(comparison.page(speaker));
       if (drawn != null) {
         PlayerSheet.Content sheet = ComparePicture.sheet(comparison, speaker);
-        drawn.write(PlayerSheet.of(sheet), PlayerSheet.pages(sheet), speaker);
+        drawn.write(PlayerSheet.of(sheet), PlayerSheet.pages(sheet, drawn.paper()), speaker);
       }
     } else {
       out.print(told(analysis, speaker));

@@ -19,10 +19,11 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.util.Matrix;
 import thinclick.server.engraving.Face;
+import thinclick.server.engraving.Paper;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Tint;
 
-/** Writes drawings as pages of PDF on A4, each as large as it fits; text as text. */
+/** Writes drawings as pages of PDF, each as large as it fits; text as text. */
 public final class DrawingPdf {
   private static final float[] DASH = {4, 3};
 
@@ -40,21 +41,13 @@ public final class DrawingPdf {
   }
 
   /**
-   * The drawing as a PDF document of one page.
-   *
-   * @param language of the words on it, for those who have them read out
-   */
-  public static byte[] pdf(Drawing drawing, Locale language) {
-    return pdf(List.of(drawing), language);
-  }
-
-  /**
    * Drawings as a PDF document, each a page. The sheet's own ground is not printed.
    *
    * @param drawings at least one; the first says what the document is
+   * @param paper of every page
    * @param language of the words on them, for those who have them read out
    */
-  public static byte[] pdf(List<Drawing> drawings, Locale language) {
+  public static byte[] pdf(List<Drawing> drawings, Paper paper, Locale language) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PDDocument document = new PDDocument()) {
       PDDocumentInformation information = document.getDocumentInformation();
@@ -64,7 +57,7 @@ public final class DrawingPdf {
       document.getDocumentCatalog().setLanguage(language.toLanguageTag());
       Map<Face, PDFont> fonts = new EnumMap<>(Face.class);
       for (Drawing drawing : drawings) {
-        page(document, fonts, drawing);
+        page(document, fonts, drawing, paper);
       }
       document.save(out, CompressParameters.DEFAULT_COMPRESSION);
     } catch (IOException e) {
@@ -73,13 +66,14 @@ public final class DrawingPdf {
     return out.toByteArray();
   }
 
-  private static void page(PDDocument document, Map<Face, PDFont> fonts, Drawing drawing)
+  private static void page(
+      PDDocument document, Map<Face, PDFont> fonts, Drawing drawing, Paper paper)
       throws IOException {
-    PDPage page = new PDPage(PDRectangle.A4);
+    float width = PdfFiles.points(paper.width());
+    float height = PdfFiles.points(paper.height());
+    PDPage page = new PDPage(new PDRectangle(width, height));
     document.addPage(page);
     try (PDPageContentStream content = new PDPageContentStream(document, page)) {
-      float width = PDRectangle.A4.getWidth();
-      float height = PDRectangle.A4.getHeight();
       float scale = (float) Math.min(width / drawing.width(), height / drawing.height());
       float left = (float) (width - scale * drawing.width()) / 2;
       content.transform(new Matrix(scale, 0, 0, -scale, left, height));

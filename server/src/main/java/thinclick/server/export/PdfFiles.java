@@ -69,9 +69,14 @@ public final class PdfFiles {
     }
   }
 
+  /** In the unit of PDF. */
+  static float points(double millimetres) {
+    return (float) (millimetres * POINTS_PER_MM);
+  }
+
   private void page(Page page) throws IOException {
-    float width = (float) (page.widthMm() * POINTS_PER_MM);
-    float height = (float) (page.heightMm() * POINTS_PER_MM);
+    float width = points(page.widthMm());
+    float height = points(page.heightMm());
     PDPage pdfPage = new PDPage(new PDRectangle(width, height));
     document.addPage(pdfPage);
     try (PDPageContentStream content = new PDPageContentStream(document, pdfPage)) {

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import thinclick.protocol.music.StepGrid;
-import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Analysis.Fate;
@@ -28,7 +27,7 @@ final class DotColumns {
   private static final double PLOT = 104;
   private static final double LINE = 15;
   private static final double COUNTS = 16;
-  private static final double AXIS = 44;
+  private static final double AXIS = 52;
   private static final double SENTENCE = 30;
   private static final double NAME = 18;
 
@@ -110,19 +109,14 @@ final class DotColumns {
     return dots.stream().anyMatch(dot -> tint(dot.fate()) == tint);
   }
 
-  /** Whether what was dropped is counted below the dots. */
-  boolean countsDropped() {
-    return plotted() && any(dropped);
-  }
-
-  /** Whether what was added is counted below the dots. */
-  boolean countsAdded() {
-    return plotted() && any(added);
-  }
-
   /** Whether the strip is seen to lie off the pulse. */
   boolean leans() {
-    return plotted() && Quantity.millis(player.notChargedMillis(), null).side() != 0;
+    return plotted() && allowed().side() != 0;
+  }
+
+  /** What of a steady lean is not charged: by so much the strip lies off the pulse. */
+  Quantity allowed() {
+    return Quantity.millis(player.notChargedMillis(), null);
   }
 
   /** How high it is where the sum has so many lines. */
@@ -193,11 +187,11 @@ final class DotColumns {
     }
     double y = plotTop + PLOT + 24 + COUNTS - 4;
     if (any(dropped)) {
-      counts(easel, dropped, axis, column, y, true);
+      counts(easel, dropped, "picture.key.dropped", axis, column, y);
       y += COUNTS;
     }
     if (any(added)) {
-      counts(easel, added, axis, column, y, false);
+      counts(easel, added, "picture.key.added", axis, column, y);
     }
   }
 
@@ -249,20 +243,14 @@ final class DotColumns {
     }
   }
 
-  /** A sign and how many, in the middle of each column that has any. */
-  private static void counts(
-      Easel easel, int[] counts, double axis, double column, double y, boolean carets) {
+  /** What is counted, and how many in the middle of each column that has any. */
+  private void counts(Easel easel, int[] counts, String key, double axis, double column, double y) {
+    easel.words(axis - 5, y, Easel.SMALL, Anchor.END, speaker.say(key), Tint.SOFT);
     for (int place = 0; place < counts.length; place++) {
       if (counts[place] > 0) {
         String text = Integer.toString(counts[place]);
-        double wide = 7 + 4 + Face.REGULAR.width(text, Easel.SMALL);
-        double from = axis + (place + .5) * column - wide / 2;
-        if (carets) {
-          easel.caret(from + 3.5, y - 1, Tint.INK);
-        } else {
-          easel.dash(from + 3.5, y - 4, Tint.INK);
-        }
-        easel.words(from + 11, y, Easel.SMALL, Anchor.START, text, Tint.SOFT);
+        double x = axis + (place + .5) * column;
+        easel.words(x, y, Easel.SMALL, Anchor.MIDDLE, text, Tint.INK);
       }
     }
   }

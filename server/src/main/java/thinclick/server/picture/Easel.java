@@ -1,7 +1,6 @@
 package thinclick.server.picture;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing.Anchor;
@@ -72,22 +71,13 @@ public final class Easel {
 
   /** Sentences as lines of a width. */
   public static List<String> wrap(String text, double size, double width) {
-    List<String> words =
-        Arrays.stream(Unbroken.of(text).split(" ", -1))
-            .map(word -> word.replace('\u00a0', ' '))
-            .toList();
-    return Face.REGULAR.lines(words, size, width);
+    return Face.REGULAR.lines(Unbroken.pieces(text), size, width);
   }
 
   /** An open caret, for what was dropped. */
   void caret(double x, double y, Tint tint) {
     line(x - 3.5, y, x, y - 6, 1.2, tint);
     line(x, y - 6, x + 3.5, y, 1.2, tint);
-  }
-
-  /** A hanging dash, for what was added. */
-  void dash(double x, double y, Tint tint) {
-    line(x - 3.5, y, x + 3.5, y, 1.6, tint);
   }
 
   /** A disc, plain where placed, with a foot to the left for early and to the right for late. */

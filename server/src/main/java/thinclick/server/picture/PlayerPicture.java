@@ -39,7 +39,7 @@ public final class PlayerPicture {
       drawn.add(columns);
       columns.draw(easel, 0, y, columns.lines());
       y += columns.height(columns.lines());
-      y = ReviewPicture.key(easel, 0, y, "picture.scale.own", own, drawn, speaker);
+      y = ReviewPicture.key(easel, 0, y, ReviewPicture.OWN_SCALE, own, drawn, speaker);
       if (Episodes.any(own)) {
         y += 22;
         easel.heading(0, y + 16, speaker.say("picture.episodes"));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.engraving.Face;
+import thinclick.server.engraving.Paper;
 import thinclick.server.picture.Drawing.Anchor;
 
 /**
@@ -23,9 +24,6 @@ public final class PlayerSheet {
 
   /** Free on every side of a page of paper, some 15 mm. */
   private static final double PAGE_MARGIN = 72;
-
-  /** The sides of A4. */
-  private static final double A4 = 297.0 / 210;
 
   private PlayerSheet() {}
 
@@ -116,10 +114,10 @@ public final class PlayerSheet {
     return sheet(content, easel, WIDTH, height);
   }
 
-  /** Draws it on pages of A4. */
-  public static List<Drawing> pages(Content content) {
+  /** Draws it on pages of a paper. */
+  public static List<Drawing> pages(Content content, Paper paper) {
     double width = PlayerPicture.WIDTH + 2 * PAGE_MARGIN;
-    double height = width * A4;
+    double height = width * paper.height() / paper.width();
     return flow(content).pages(PAGE_MARGIN, height - PAGE_MARGIN).stream()
         .map(page -> sheet(content, page, width, height))
         .toList();

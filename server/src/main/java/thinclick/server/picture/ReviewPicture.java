@@ -19,6 +19,9 @@ public final class ReviewPicture {
   private static final double MARGIN = 36;
   private static final double GUTTER = 28;
 
+  /** What is said of the scale to the player whose page it is. */
+  static final String OWN_SCALE = "picture.scale.own";
+
   private ReviewPicture() {}
 
   /** Draws a review. */
@@ -139,14 +142,13 @@ public final class ReviewPicture {
         case "placed" -> easel.attack(x + 8, line - 4, Tint.INK);
         case "early" -> easel.attack(x + 8, line - 4, Tint.EARLY);
         case "late" -> easel.attack(x + 8, line - 4, Tint.LATE);
-        case "dropped" -> easel.caret(x + 8, line - 1, Tint.INK);
-        default -> easel.dash(x + 8, line - 4, Tint.INK);
+        default -> easel.caret(x + 8, line - 1, Tint.INK);
       }
       String words = speaker.say("picture.key." + shape);
       easel.words(x + 20, line, Easel.SMALL, Anchor.START, words, Tint.SOFT);
       x += 20 + Face.REGULAR.width(words, Easel.SMALL) + 24;
     }
-    for (String key : plotted ? scaleKeys(scale, columns) : List.<String>of()) {
+    for (Said key : plotted ? scaleKeys(scale, columns) : List.<Said>of()) {
       line += 18;
       easel.words(left, line, Easel.SMALL, Anchor.START, speaker.say(key), Tint.SOFT);
     }
@@ -160,8 +162,7 @@ public final class ReviewPicture {
     add(shapes, "early", columns.stream().anyMatch(one -> one.draws(Tint.EARLY)));
     add(shapes, "late", columns.stream().anyMatch(one -> one.draws(Tint.LATE)));
     boolean silent = Episodes.anySilent(analysis);
-    add(shapes, "dropped", silent || columns.stream().anyMatch(DotColumns::countsDropped));
-    add(shapes, "added", columns.stream().anyMatch(DotColumns::countsAdded));
+    add(shapes, "dropped", silent);
     return shapes;
   }
 
@@ -172,9 +173,17 @@ public final class ReviewPicture {
   }
 
   /** What is said about the scale; of the lean only where a strip is seen to have moved with it. */
-  private static List<String> scaleKeys(String scale, List<DotColumns> columns) {
-    return columns.stream().anyMatch(DotColumns::leans)
-        ? List.of(scale, "picture.scale.bars", "picture.scale.lean")
-        : List.of(scale, "picture.scale.bars");
+  private static List<Said> scaleKeys(String scale, List<DotColumns> columns) {
+    List<Said> keys = new ArrayList<>(List.of(Said.of(scale), Said.of("picture.scale.bars")));
+    if (columns.stream().anyMatch(DotColumns::leans)) {
+      boolean own = scale.equals(OWN_SCALE);
+      keys.add(own ? ownLean(columns.get(0).allowed()) : Said.of("picture.scale.lean"));
+    }
+    return keys;
+  }
+
+  private static Said ownLean(Quantity allowed) {
+    String side = allowed.side() < 0 ? "lean.early" : "lean.late";
+    return Said.of("picture.scale.ownLean", Said.of(side, allowed.size()));
   }
 }

@@ -106,7 +106,7 @@ final class CaveatRules {
     return findings;
   }
 
-  /** "Stand-ins played two chairs." */
+  /** "Stand-ins sat in two chairs." "Stand-ins sat in all seven chairs." */
   static List<Finding> standIns(Evidence evidence) {
     int standIns =
         (int) evidence.players.stream().filter(player -> player.review.standIn()).count();
@@ -117,7 +117,12 @@ final class CaveatRules {
                 "standIns",
                 Matter.CAVEAT,
                 10,
-                Said.of("caveat.standIns", standIns, Speaker.number(standIns)),
+                Said.of(
+                    standIns == evidence.players.size()
+                        ? "caveat.standInsAlone"
+                        : "caveat.standIns",
+                    standIns,
+                    Speaker.number(standIns)),
                 null));
   }
 

@@ -181,7 +181,7 @@ final class FreeRules {
   private static boolean held(Evidence evidence, FreeReview one) {
     return one.driftPercent().known()
         && !clicked(evidence, one)
-        && !TimeRules.clear(one.driftPercent());
+        && !DriftWords.matters(one.driftPercent());
   }
 
   /** True where every beat of a free stretch clicked, so that nobody had to hold the pulse. */

@@ -91,19 +91,10 @@ public record Quantity(double value, double halfWidth, double finest) {
     return Math.rint(value / step()) * step();
   }
 
-  /** As it is shown in a sentence, with a true minus; decimals only where there are some. */
+  /** As it is shown, with a true minus; decimals only where there are some. */
   public String shown(Locale locale) {
-    return written(locale, decimals(rounded()));
-  }
-
-  /** As it stands in a column: with the decimals of its step, so that 0.0 is above -0.2. */
-  public String shownInColumn(Locale locale) {
-    return written(locale, step() < 1 ? 1 : 0);
-  }
-
-  private String written(Locale locale, int decimals) {
     double rounded = rounded();
-    String text = String.format(locale, "%." + decimals + "f", Math.abs(rounded));
+    String text = String.format(locale, "%." + decimals(rounded) + "f", Math.abs(rounded));
     return rounded < 0 ? MINUS + text : text;
   }
 

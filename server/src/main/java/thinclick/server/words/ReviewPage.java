@@ -100,30 +100,26 @@ public final class ReviewPage {
             heads(
                 "<page.stages.bars",
                 "<page.stages.click",
-                "page.stages.clicks",
                 "page.stages.hold",
                 "page.stages.spread",
-                "page.stages.drift"));
+                "<page.stages.drift"));
     for (int i = 0; i < review.stages().size(); i++) {
       StageReview stage = review.stages().get(i);
       table.add(
           List.of(
               bars(stage),
               spoken.clicks().get(i),
-              speaker.shown(Quantity.exact(stage.clicksPerBar())),
               hold(stage.hold()),
-              figure(stage.spreadMillis(), 1),
+              millis(stage.spreadMillis()),
               drift(stage)));
     }
     lines.add("");
     lines.addAll(table.lines());
   }
 
-  /** A band that hears every beat cannot drift from it. */
   private String drift(StageReview stage) {
-    return stage.heldByTheClick(review.meter())
-        ? speaker.say("page.heldByTheClick")
-        : figure(stage.driftPercent(), 0.1);
+    Said drift = DriftWords.of(stage, review.meter());
+    return drift == null ? unknown(stage.driftPercent()) : speaker.say(drift);
   }
 
   private static String bars(StageReview stage) {
@@ -155,8 +151,8 @@ public final class ReviewPage {
               Integer.toString(Tally.outside(player)),
               Integer.toString(player.dropped()),
               Integer.toString(player.added()),
-              figure(player.leanMillis(), 1),
-              figure(player.spreadMillis(), 1),
+              millis(player.leanMillis()),
+              millis(player.spreadMillis()),
               displaced(player)));
     }
     lines.add("");
@@ -178,6 +174,10 @@ public final class ReviewPage {
 
   private void foot() {
     lines.add("");
+    String counts = spoken.counts();
+    if (counts != null) {
+      paragraph(counts);
+    }
     paragraph(speaker.say("page.foot"));
     if (review.players().stream().anyMatch(player -> Tally.outside(player) > 0)) {
       paragraph(speaker.say("page.foot.outside"));
@@ -228,8 +228,8 @@ public final class ReviewPage {
               Integer.toString(stage.placed()),
               Integer.toString(stage.dropped()),
               Integer.toString(stage.added()),
-              figure(stage.leanMillis(), 1),
-              figure(stage.spreadMillis(), 1)));
+              millis(stage.leanMillis()),
+              millis(stage.spreadMillis())));
     }
     lines.add("");
     lines.addAll(table.lines());
@@ -250,12 +250,8 @@ public final class ReviewPage {
   /**
    * The figure as far as its interval carries it; a dash where it is not known, explained below.
    */
-  private String figure(Figure figure, double finest) {
-    if (figure.known()) {
-      double halfWidth = Quantity.halfWidth(figure.interval());
-      return speaker.shownInColumn(new Quantity(figure.get(), halfWidth, finest));
-    }
-    return unknown(figure);
+  private String millis(Figure figure) {
+    return figure.known() ? speaker.shown(Quantity.millis(figure)) : unknown(figure);
   }
 
   /** A share that was counted: its interval costs no digits. */

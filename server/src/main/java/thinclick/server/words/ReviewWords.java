@@ -144,8 +144,14 @@ public final class ReviewWords {
     return next.advice();
   }
 
-  /** What one player does next by themselves; null where nothing of their own is to be mended. */
+  /**
+   * What one player does next by themselves; null where nothing of their own is to be mended. No
+   * machine practises.
+   */
   public @Nullable Advice nextFor(String player) {
+    if (standIns(evidence).contains(player)) {
+      return null;
+    }
     for (Finding finding : findings) {
       if (player.equals(finding.player()) && finding.next() != null) {
         return finding.next();
@@ -219,6 +225,8 @@ public final class ReviewWords {
     }
     // Who is late on the whole has nothing to drill alone, but is not told that all was well.
     boolean held = own.review.placed() >= HELD_SHARE * own.review.written();
-    return held && !own.silent() ? Said.of("next.withTheBand", band) : Said.of("next.band", band);
+    return held && !own.silent() && !own.review.standIn()
+        ? Said.of("next.withTheBand", band)
+        : Said.of("next.band", band);
   }
 }

@@ -121,11 +121,6 @@ public final class Speaker {
     return quantity.shown(locale);
   }
 
-  /** A figure of a column as the language writes it. */
-  String shownInColumn(Quantity quantity) {
-    return quantity.shownInColumn(locale);
-  }
-
   /** A figure and the ends of its interval in the same digits: "20 (15–25)", "−2 (−6 to 2)". */
   public String shown(Quantity quantity, @Nullable Interval interval) {
     if (interval == null) {

@@ -23,6 +23,7 @@ import tools.jackson.databind.node.ObjectNode;
  * @param advice what {@code next} says, as a value; null where a review does not say
  * @param clicks what clicks in each stage
  * @param slips for each player, in the review's order
+ * @param counts why not everybody has as many notes; null where that needs no word
  */
 public record Spoken(
     Review review,
@@ -32,7 +33,8 @@ public record Spoken(
     NextRung.@Nullable Move move,
     @Nullable Advice advice,
     List<String> clicks,
-    List<Slip> slips) {
+    List<Slip> slips,
+    @Nullable String counts) {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
 
   /**
@@ -112,6 +114,7 @@ public record Spoken(
    */
   public static Spoken of(Analysis analysis, List<Outcome> before, Speaker speaker) {
     ReviewWords words = ReviewWords.of(analysis, before);
+    Said counts = NoteCounts.of(analysis.take());
     List<Slip> slips = new ArrayList<>();
     analysis
         .take()
@@ -140,7 +143,8 @@ public record Spoken(
                         ClickWords.of(
                             stage, analysis.take().meter(), analysis.take().stepsPerBeat())))
             .toList(),
-        slips);
+        slips,
+        counts == null ? null : speaker.say(counts));
   }
 
   /** A speaker of the language that this is in. */
@@ -212,6 +216,7 @@ public record Spoken(
     json.put("next", next);
     json.put("nextMove", move == null ? null : move.name());
     json.put("nextAdvice", advice == null ? null : advice.name());
+    json.put("counts", counts);
     json.put("language", language);
     JsonNode stages = json.get("stages");
     for (int i = 0; i < stages.size(); i++) {
@@ -258,7 +263,8 @@ public record Spoken(
         moveOf(json),
         adviceOf(json),
         clicks,
-        slips);
+        slips,
+        text(json.path("counts")));
   }
 
   /** What a review's JSON says comes next, as a value; null where it says nothing of it. */

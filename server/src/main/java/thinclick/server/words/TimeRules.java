@@ -4,15 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import thinclick.server.scoring.Figure;
-import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Return;
 import thinclick.server.scoring.StageReview;
 
 /** The band's tempo against the click, and where it stood when the click came back. */
 final class TimeRules {
-  /** A slower or faster tempo is named from this on, percent. */
-  private static final double LEAST_DRIFT = 0.5;
-
   /** A return within so much of a beat is a good one, and one beyond it is named. */
   private static final double GOOD_RETURN = 0.1;
 
@@ -27,7 +23,7 @@ final class TimeRules {
       boolean told =
           evidence.heldByTheClick(i)
               || LineRules.accountsFor(evidence, stages.get(i).fromBar(), stages.get(i).toBar());
-      if (drift.known() && clear(drift) && !told && !comesBack(evidence, i)) {
+      if (DriftWords.matters(drift) && !told && !comesBack(evidence, i)) {
         findings.add(
             LineRules.mayHaveMade(evidence, drift.get())
                 ? slowedByTheLine(evidence, i, drift)
@@ -101,17 +97,20 @@ final class TimeRules {
       }
       double error = Math.abs(back.errorMillis().get());
       boolean good = error <= GOOD_RETURN * evidence.beatMillis();
+      boolean onIt = Quantity.millis(back.errorMillis()).side() == 0;
       findings.add(
           Finding.ofBand(
               "returns",
               good ? Matter.GOOD : Matter.TIME,
               good ? back.silentBars() : error / evidence.beatMillis(),
-              Said.of(
-                  good ? "time.goodReturn" : "time.return",
-                  stood(back.errorMillis()),
-                  back.silentBars(),
-                  Speaker.number(back.silentBars()),
-                  back.bar() + 1),
+              onIt
+                  ? Said.of("time.returnOnIt", back.silentBars(), Speaker.number(back.silentBars()))
+                  : Said.of(
+                      good ? "time.goodReturn" : "time.return",
+                      stood(back.errorMillis()),
+                      back.silentBars(),
+                      Speaker.number(back.silentBars()),
+                      back.bar() + 1),
               good || LineRules.excuses(evidence, back.step())
                   ? null
                   : back.errorMillis().get() > 0 ? Advice.SING : Advice.ISLANDS));
@@ -124,9 +123,8 @@ final class TimeRules {
     for (int i = 0; i < stages.size(); i++) {
       Figure drift = stages.get(i).driftPercent();
       if (stages.get(i).toBar() == back.bar()
-          && drift.known()
           && !evidence.heldByTheClick(i)
-          && clear(drift)) {
+          && DriftWords.matters(drift)) {
         return true;
       }
     }
@@ -140,15 +138,11 @@ final class TimeRules {
         : returns.stream().filter(back -> back.bar() == bar).findFirst().orElse(null);
   }
 
-  /** "160 ms behind", "40 ms ahead", "on the click". */
+  /** "160 ms behind", "40 ms ahead", "right on it". */
   private static Said stood(Figure error) {
-    Quantity size = Quantity.millis(error).size();
-    return Said.of(error.get() >= 0 ? "time.behind" : "time.ahead", size);
-  }
-
-  /** Large enough to be named, and its interval on one side of zero where there is one. */
-  static boolean clear(Figure drift) {
-    Interval interval = drift.interval();
-    return Math.abs(drift.get()) >= LEAST_DRIFT && (interval == null || !interval.contains(0));
+    Quantity millis = Quantity.millis(error);
+    return millis.side() == 0
+        ? Said.of("time.onIt")
+        : Said.of(millis.side() > 0 ? "time.behind" : "time.ahead", millis.size());
   }
 }

@@ -152,7 +152,7 @@ class ReviewCommandTest {
     assertThat(page).contains("Gehalten: ", "Als Nächstes: ", "Streuung");
     assertThat(page.lines()).allMatch(line -> line.length() < 80);
     assertThat(Run.of("review", file, "--language", "de", "--player", "Jonas").out())
-        .contains("Bei dir sitzen 32 von 32, bei einer Streuung");
+        .contains("Bei dir sitzen 32 von 32 Noten, bei einer Streuung");
     assertThat(Run.of("review", file, file, "--language", "de").out()).contains("Streuung: Jonas");
     assertThat(Run.of("review", file, "--language", "fr"))
         .isEqualTo(new Run(2, "", "--language: expected en or de, found \"fr\"\n"));

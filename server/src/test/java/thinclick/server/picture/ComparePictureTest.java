@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.Attack;
 import thinclick.protocol.file.Take;
+import thinclick.server.engraving.Paper;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.scoring.Scorer;
@@ -94,7 +95,7 @@ class ComparePictureTest {
       // A plain page has the hyphen for a dash.
       assertThat(page).contains(String.join(" ", line).replace('\u2013', '-'));
     }
-    for (Drawing drawing : PlayerSheet.pages(sheet)) {
+    for (Drawing drawing : PlayerSheet.pages(sheet, Paper.A4)) {
       for (Drawing.Item item : drawing.items()) {
         if (item instanceof Drawing.Words words) {
           double right = words.left() + words.face().width(words.text(), words.size());

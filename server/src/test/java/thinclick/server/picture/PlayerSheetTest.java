@@ -1,9 +1,11 @@
 package thinclick.server.picture;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -11,10 +13,11 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import thinclick.server.engraving.Face;
+import thinclick.server.engraving.Paper;
 import thinclick.server.export.DrawingPdf;
 import thinclick.server.picture.PlayerSheet.Content;
 import thinclick.server.picture.PlayerSheet.Section;
@@ -58,9 +61,16 @@ class PlayerSheetTest {
   @ValueSource(ints = {1, 4, 8, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 24, 40, 60})
   void onPagesOfPaperNothingIsCutAndNoHeadingStandsAlone(int lines) {
     Content content = content(3, lines);
-    List<Drawing> pages = PlayerSheet.pages(content);
+    for (Paper paper : Paper.values()) {
+      nothingIsCut(content, paper);
+    }
+  }
+
+  private static void nothingIsCut(Content content, Paper paper) {
+    List<Drawing> pages = PlayerSheet.pages(content, paper);
     for (Drawing page : pages) {
-      assertThat(page.height() / page.width()).isBetween(1.414, 1.415);
+      assertThat(page.height() / page.width())
+          .isEqualTo(paper.height() / paper.width(), within(1e-9));
       for (Drawing.Words words : words(page)) {
         double right = words.left() + words.face().width(words.text(), words.size());
         assertThat(words.left()).as(words.text()).isGreaterThanOrEqualTo(MARGIN - 1e-6);
@@ -79,13 +89,17 @@ class PlayerSheetTest {
         .isEqualTo(words(PlayerSheet.of(content)).stream().map(Drawing.Words::text).toList());
   }
 
-  @Test
-  void thePdfHasThePagesAndTheirWords() throws Exception {
-    Content content = content(3, 40);
-    byte[] pdf = DrawingPdf.pdf(PlayerSheet.pages(content), java.util.Locale.ENGLISH);
+  @ParameterizedTest
+  @EnumSource
+  void thePdfHasThePagesAndTheirWords(Paper paper) throws Exception {
+    List<Drawing> pages = PlayerSheet.pages(content(3, 40), paper);
+    byte[] pdf = DrawingPdf.pdf(pages, paper, Locale.ENGLISH);
     try (PDDocument document = Loader.loadPDF(pdf)) {
-      assertThat(document.getNumberOfPages()).isEqualTo(PlayerSheet.pages(content).size());
-      assertThat(document.getPage(0).getMediaBox().getWidth()).isEqualTo(PDRectangle.A4.getWidth());
+      PDRectangle wanted = paper == Paper.A4 ? PDRectangle.A4 : PDRectangle.LETTER;
+      PDRectangle found = document.getPage(0).getMediaBox();
+      assertThat(document.getNumberOfPages()).isEqualTo(pages.size());
+      assertThat(found.getWidth()).isEqualTo(wanted.getWidth(), within(.01f));
+      assertThat(found.getHeight()).isEqualTo(wanted.getHeight(), within(.01f));
       assertThat(new PDFTextStripper().getText(document))
           .contains("What next", "The band", "Line 39", "The last takes");
     }

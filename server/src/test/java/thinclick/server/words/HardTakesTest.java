@@ -23,6 +23,9 @@ class HardTakesTest {
   private static final Speaker ENGLISH = Speaker.english();
   private static final Map<String, Analysis> ANALYSES = new ConcurrentHashMap<>();
 
+  /** Characters that are read out in under half a minute, some 60 words; from memory. */
+  private static final int READ_ALOUD = 360;
+
   /** What no review may ever say. */
   private static final List<String> NEVER =
       List.of(
@@ -174,7 +177,7 @@ class HardTakesTest {
     assertThat(take.spoken.prose(ENGLISH))
         .as(name)
         .allMatch(said -> Character.isUpperCase(said.charAt(0)) && said.endsWith("."));
-    assertThat(String.join(" ", take.spoken.prose(ENGLISH))).as(name).hasSizeLessThan(360);
+    assertThat(String.join(" ", take.spoken.prose(ENGLISH))).as(name).hasSizeLessThan(READ_ALOUD);
     StringBuilder all = new StringBuilder(ReviewPage.of(take.spoken, ENGLISH));
     for (Spoken.Slip slip : take.spoken.slips()) {
       all.append(ReviewPage.slip(take.spoken, slip.player(), ENGLISH));

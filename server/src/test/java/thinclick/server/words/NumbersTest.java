@@ -51,7 +51,7 @@ class NumbersTest {
   private static final Analysis FIRST = Scorer.analyse(take(1));
   private static final Analysis SECOND = Scorer.analyse(take(2));
 
-  /** Half a click a bar, a tempo with a half, and a drift in tenths. */
+  /** A tempo with a half, and a drift in tenths. */
   private static Take take(long seed) {
     Band band =
         new Band("Halves", 112.5, seed, Stage.ofBeats(8, 1, 1, 2, 3, 4), Stage.ofBeats(8, 2, 1))
@@ -72,7 +72,7 @@ class NumbersTest {
                     .doesNotContainPattern(POINT)
                     .doesNotContainPattern(ISO_DAY));
     assertThat(String.join("\n", said(Speaker.of(Locale.GERMAN)).values()))
-        .contains("112,5", "0,5", "29.11.2026", "23.11.");
+        .contains("112,5", "0,7 %", "29.11.2026", "23.11.");
   }
 
   @Test
@@ -80,7 +80,7 @@ class NumbersTest {
     said(Speaker.english())
         .forEach((what, text) -> assertThat(text).as(what).doesNotContainPattern(COMMA));
     assertThat(String.join("\n", said(Speaker.english()).values()))
-        .contains("112.5", "0.5", "2026-11-29");
+        .contains("112.5", "0.7 %", "2026-11-29");
   }
 
   @ParameterizedTest

@@ -142,13 +142,13 @@ class RulesTest {
 
     assertThat(dropped).isGreaterThan(14);
     assertThat(String.join(" ", Spoken.of(analysis, Speaker.english()).slip("Tariq").says()))
-        .contains("You came in at bar 3", "You dropped " + dropped + " of 72.");
+        .contains("You came in at bar 3", "You dropped " + dropped + " of 72 notes.");
   }
 
   @Test
   void droppedAndAddedSpeakFromThreeAndATwentiethOn() {
     assertThat(says("dropped", dropping(2))).isEmpty();
-    assertThat(says("dropped", dropping(4))).containsExactly("Mina dropped 4 of 64.");
+    assertThat(says("dropped", dropping(4))).containsExactly("Mina dropped 4 of 64 notes.");
     assertThat(says("added", adding(2, 90))).isEmpty();
     assertThat(says("added", adding(5, 90))).containsExactly("Mina added 5 notes.");
     assertThat(says("added", adding(5, 7)))
@@ -337,7 +337,11 @@ class RulesTest {
   void standInsAreNamedAsSuch() {
     Analysis one = edited(review -> player(review, "Ilse").put("standIn", true));
 
-    assertThat(says("standIns", one)).containsExactly("Stand-ins played one chair.");
+    assertThat(says("standIns", one)).containsExactly("A stand-in sat in one chair.");
+    Analysis all =
+        edited(
+            review -> review.get("players").forEach(it -> ((ObjectNode) it).put("standIn", true)));
+    assertThat(says("standIns", all)).containsExactly("Stand-ins sat in both chairs.");
   }
 
   @Test
@@ -454,7 +458,7 @@ class RulesTest {
     assertThat(found("cannotTell", row)).allMatch(Finding::slipOnly);
     assertThat(says("cannotTell", row))
         .containsExactly(
-            "Had Mina been off by an eighth, it would not show: the part is the same there.");
+            "A shift of an eighth would not show: Mina\u2019s part is the same an eighth later.");
   }
 
   private static Take clean() {

@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
+import thinclick.protocol.music.Stage;
 import thinclick.server.scoring.Analysis;
 import thinclick.server.scoring.Scorer;
 import tools.jackson.databind.JsonNode;
@@ -116,6 +119,50 @@ class SpokenTest {
             "With the band: play it once more like this, then with fewer clicks.");
   }
 
+  /** Whose slips are made on purpose practises nothing, and is told what the band does. */
+  @Test
+  void aStandInIsAdvisedNothingOfItsOwn() {
+    Take take = HardTakes.turnedAround();
+    Analysis alone =
+        Scorer.analyse(
+            take.withParts(
+                take.parts().stream().map(part -> part.edited().standIn(true).part()).toList()));
+    Spoken standIns = Spoken.of(alone, Speaker.english());
+
+    assertThat(spoken.slip("Ilse").next()).startsWith("count aloud");
+    assertThat(standIns.slips()).extracting(Spoken.Slip::next).containsOnlyNulls();
+    assertThat(ReviewPage.of(standIns, Speaker.english()))
+        .contains("Stand-ins sat in all four chairs.")
+        .doesNotContain("Ilse: ");
+    for (Spoken.Slip slip : standIns.slips()) {
+      assertThat(slip.says()).last().asString().isEqualTo("Next: " + standIns.next() + ".");
+    }
+  }
+
+  /** A figure in threes that comes in a beat later has fewer notes in as many bars. */
+  @Test
+  void whyNotEverybodyHasAsManyNotesIsSaidOnceWhereTheEntriesAreWhy() {
+    Spoken shifted = Spoken.of(Scorer.analyse(threes(0, 2)), Speaker.english());
+    String said = "The entries lie at different places, so not everybody has as many notes.";
+
+    assertThat(shifted.counts()).isEqualTo(said);
+    assertThat(Spoken.fromJson(shifted.toJson())).isEqualTo(shifted);
+    assertThat(ReviewPage.of(shifted, Speaker.english())).containsOnlyOnce(said);
+    assertThat(ReviewPage.slip(shifted, "Mina", Speaker.english())).doesNotContain("entries");
+    assertThat(Spoken.of(Scorer.analyse(threes(0, 0)), Speaker.english()).counts()).isNull();
+    assertThat(spoken.counts()).as("parts of their own").isNull();
+  }
+
+  private static Take threes(int first, int second) {
+    Band band = new Band("Threes", 120, 1, Stage.ofBeats(4, 1, 1, 2, 3, 4));
+    band.player(Part.of("Mina", first, threesFrom(first))).spread(6).plays();
+    return band.player(Part.of("Ilse", second, threesFrom(second))).spread(6).plays().take();
+  }
+
+  private static List<Integer> threesFrom(int entry) {
+    return IntStream.iterate(entry, step -> step < 32, step -> step + 3).boxed().toList();
+  }
+
   /** Who reads "You were turned around" does not read the same of a third person below it. */
   @Test
   void whatASlipSaysIsNotSaidAgainBesideIt() {
@@ -150,9 +197,9 @@ class SpokenTest {
             """
             Ilse, Turned around: 24 bars of 4/4 at 120.
 
-            You placed 80 of 96, with a spread of N ms. You were turned around (an eighth
-            late) from bar 10, and home again in bar 14. Had you been off by a beat, it
-            would not show: the part is the same there. Next: count aloud, with a click on
+            You placed 80 of 96 notes, with a spread of N ms. You were turned around (an
+            eighth late) from bar 10, and home again in bar 14. A shift of a beat would not
+            show: your part is the same a beat later. Next: count aloud, with a click on
             all beats, for half as many bars.
 
             Bars   Click          Written  Placed  Dropped  Added  Lean  Spread

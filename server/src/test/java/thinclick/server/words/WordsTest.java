@@ -196,12 +196,6 @@ class WordsTest {
       assertThat(new Quantity(value, half, 0.1).shown(Locale.ROOT)).isEqualTo(shown);
     }
 
-    @ParameterizedTest
-    @CsvSource({"0.94, 0, 0.9", "1.02, 0, 1.0", "2.34, 1.5, 2", "-0.04, 0, 0.0"})
-    void ofAColumnHasTheDecimalsOfItsStep(double value, double half, String shown) {
-      assertThat(new Quantity(value, half, 0.1).shownInColumn(Locale.ROOT)).isEqualTo(shown);
-    }
-
     /** What is not held is not said to be, nor all where one was dropped. */
     @ParameterizedTest
     @CsvSource({"79.4, 79", "79.6, 79", "80, 80", "80.4, 80", "95.83, 96", "99.6, 99", "100, 100"})

@@ -9,6 +9,7 @@ import thinclick.server.picture.PlayerSheet.Table;
 import thinclick.server.scoring.PlayerReview;
 import thinclick.server.scoring.Review;
 import thinclick.server.scoring.StageReview;
+import thinclick.server.words.DriftWords;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.Spoken;
 import thinclick.server.words.Tally;
@@ -26,15 +27,22 @@ final class BandTables {
   /** Both, as they stand below the words. */
   List<Section> of(Spoken spoken) {
     Review review = spoken.review();
-    return List.of(
+    List<Section> both = new ArrayList<>();
+    both.add(
         Section.table(
             "stages",
             words.say("review.stages"),
-            new Table(stageHeads(), stages(spoken), Set.of(0, 1))),
+            new Table(stageHeads(), stages(spoken), Set.of(0, 1, 4))));
+    both.add(
         Section.table(
             "players",
             words.say("review.players"),
             new Table(playerHeads(review), players(review), Set.of(0))));
+    String counts = spoken.counts();
+    if (counts != null && review.players().size() > 1) {
+      both.add(Section.words("counts", null, List.of(counts)));
+    }
+    return both;
   }
 
   /** The heads of the stages table. */
@@ -60,16 +68,9 @@ final class BandTables {
               spoken.clicks().get(i),
               cells.percent(stage.hold()),
               cells.millis(stage.spreadMillis()),
-              drift(review, stage)));
+              cells.drift(DriftWords.of(stage, review.meter()))));
     }
     return lines;
-  }
-
-  /** A band that hears every beat cannot drift from it. */
-  private String drift(Review review, StageReview stage) {
-    return stage.heldByTheClick(review.meter())
-        ? words.say("review.drift.held")
-        : cells.drift(stage.driftPercent());
   }
 
   /** The heads of the players table. */

@@ -1,6 +1,6 @@
 package thinclick.client.window.review;
 
-import javafx.beans.binding.Bindings;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +22,8 @@ final class CompareSection {
   private final Keeping keeping;
   private final SectionNodes sections = new SectionNodes();
   private final VBox box = new VBox();
+  private final Label head;
+  private final Button ask;
   private @Nullable Review review;
   private boolean open;
   private Palette palette = Palette.LIGHT;
@@ -31,14 +33,15 @@ final class CompareSection {
     this.words = words;
     likes = new LikeTakes(words);
     keeping = new Keeping(words, "compared-kept");
+    head = Prose.of(words.say("leader.compare.head"));
+    head.getStyleClass().add("heading");
+    ask = keeping.button("review-compare", "leader.compare", this::open);
     box.setId("review-compared");
     box.getStyleClass().addAll("stacked", "ruled");
-    box.managedProperty().bind(Bindings.isNotEmpty(box.getChildren()));
-    box.visibleProperty().bind(box.managedProperty());
     past.toldProperty().addListener(any -> again());
   }
 
-  /** Where it stands; takes no room while it is closed. */
+  /** Where it stands, with the button that opens it. */
   VBox box() {
     return box;
   }
@@ -48,11 +51,11 @@ final class CompareSection {
     review = now;
     open = false;
     keeping.clear();
-    box.getChildren().clear();
+    box.getChildren().setAll(head, ask);
   }
 
   /** Shows what is told so far; the rest comes by itself soon after the review. */
-  void open() {
+  private void open() {
     open = true;
     again();
   }
@@ -70,9 +73,7 @@ final class CompareSection {
     if (!open || now == null) {
       return;
     }
-    Label head = Prose.of(words.say("leader.compare.head"));
-    head.getStyleClass().add("heading");
-    box.getChildren().setAll(head);
+    box.getChildren().setAll(head, ask);
     PastTakes.Told told = past.told();
     CourseSoFar course = told.course();
     Comparison comparison = course == null ? null : LikeTakes.withLast(course, now);

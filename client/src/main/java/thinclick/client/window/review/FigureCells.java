@@ -1,9 +1,12 @@
 package thinclick.client.window.review;
 
+import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.Interval;
 import thinclick.server.words.Quantity;
+import thinclick.server.words.Said;
+import thinclick.server.words.Speaker;
 
 /**
  * Figures as they stand in the tables of this page, each with its unit and in the digits that the
@@ -11,9 +14,11 @@ import thinclick.server.words.Quantity;
  */
 final class FigureCells {
   private final Words words;
+  private final Speaker speaker;
 
   FigureCells(Words words) {
     this.words = words;
+    speaker = Speaker.of(words.locale());
   }
 
   /** A share of what is written, "98 %". */
@@ -26,14 +31,9 @@ final class FigureCells {
     return figure.known() ? words.say("figure.millis", shown(Quantity.millis(figure))) : unknown();
   }
 
-  /** A drift with its sign, "+0.1 %"; what rounds to nothing has no side. */
-  String drift(Figure drift) {
-    if (!drift.known()) {
-      return unknown();
-    }
-    Quantity quantity = Quantity.drift(drift);
-    String sign = quantity.side() > 0 ? "+" : "";
-    return words.say("figure.percent", sign + quantity.shownInColumn(words.locale()));
+  /** A drift in words, with its range. */
+  String drift(@Nullable Said drift) {
+    return drift == null ? unknown() : speaker.say(drift);
   }
 
   /** A lean in words: early, late, or on it. */

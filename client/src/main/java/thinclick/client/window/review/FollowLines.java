@@ -29,11 +29,8 @@ final class FollowLines {
     List<List<@Nullable Double>> gains = review.ensemble().gains();
     if (gains == null) {
       Reason why = review.ensemble().gainsReason();
-      if (why != null && why.code() == Reason.Code.TOO_FEW && allPlayed(review)) {
-        return List.of(words.say("leader.follows.tooShort"));
-      }
-      String says = why == null ? "" : ": " + speaker.say("reason." + why.code());
-      return List.of(words.say("leader.follows.unknown", says));
+      boolean tooShort = why != null && why.code() == Reason.Code.TOO_FEW && allPlayed(review);
+      return List.of(words.say(tooShort ? "leader.follows.tooShort" : "leader.follows.unknown"));
     }
     List<String> says = new ArrayList<>();
     List<String> open = new ArrayList<>();
@@ -68,7 +65,7 @@ final class FollowLines {
     if (!open.isEmpty()) {
       says.add(words.say("leader.follows.open", String.join("; ", open)));
     }
-    return says.isEmpty() ? List.of(words.say("leader.follows.unknown", "")) : says;
+    return says.isEmpty() ? List.of(words.say("leader.follows.unknown")) : says;
   }
 
   /** True where nearly all that is written was played: more would have needed a longer take. */
@@ -91,10 +88,7 @@ final class FollowLines {
     return share.at(100 * one).shown(words.locale()).replace('-', '\u2212');
   }
 
-  /**
-   * What a thinner click would do, a sentence for each player of whom it is foretold; for a band
-   * that it is not foretold, and why.
-   */
+  /** What a thinner click would do, a sentence for each player of whom it is foretold. */
   List<String> ahead(Review review) {
     List<String> says = new ArrayList<>();
     for (PlayerReview player : review.players()) {
@@ -106,9 +100,6 @@ final class FollowLines {
         found.add(0, thinner);
       }
       found.forEach(one -> says.add(speaker.say(one)));
-    }
-    if (says.isEmpty() && review.players().size() > 1) {
-      says.add(words.say("leader.ahead.band"));
     }
     return says;
   }

@@ -1,8 +1,10 @@
 package thinclick.client.window.review;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
@@ -33,6 +35,7 @@ public final class LeaderView {
   private final CompareSection compared;
   private final Keeping keeping;
   private final VBox root = new VBox(14);
+  private final VBox kept = new VBox(10);
 
   public LeaderView(Session session, Words words) {
     this.words = words;
@@ -44,6 +47,7 @@ public final class LeaderView {
     compared = new CompareSection(session.past(), words);
     keeping = new Keeping(words, "review-kept");
     root.setId("review-leader");
+    kept.managedProperty().bind(Bindings.isNotEmpty(kept.getChildren()));
     root.getStyleClass().add("stacked");
     session
         .stateProperty()
@@ -58,6 +62,11 @@ public final class LeaderView {
   /** The part of the page; empty for who does not lead. */
   public VBox root() {
     return root;
+  }
+
+  /** What the leader keeps, for the foot of the page; empty for who does not lead. */
+  VBox kept() {
+    return kept;
   }
 
   /** Changes colours and the size of what is drawn. */
@@ -76,20 +85,21 @@ public final class LeaderView {
 
   private void show(RoomState room, @Nullable Spoken spoken) {
     root.getChildren().clear();
+    kept.getChildren().clear();
     keeping.clear();
     compared.of(spoken == null ? null : spoken.review());
-    if (spoken == null || !room.leader()) {
-      return;
+    if (spoken != null && room.leader()) {
+      figures(spoken);
+      root.getChildren().add(compared.box());
+      commands(spoken);
     }
-    figures(spoken);
-    commands(spoken);
   }
 
   private void figures(Spoken spoken) {
     Review review = spoken.review();
     Lines byRole = roles.roles(review);
     if (!byRole.lines().isEmpty()) {
-      root.getChildren().add(table("leader.roles", "roles", byRole, 2, 3));
+      root.getChildren().add(table("leader.roles", "roles", byRole, 2));
     }
     root.getChildren().add(table("leader.places", "places", roles.places(spoken), 1, 2));
     Lines answers = turns.answers(review);
@@ -101,8 +111,12 @@ public final class LeaderView {
       root.getChildren().add(table("leader.free", "free", free, 2));
     }
     root.getChildren().add(episodes(review));
-    root.getChildren().add(sentences("leader.followsHead", "follows", follows.follows(review)));
     List<String> ahead = follows.ahead(review);
+    List<String> model = new ArrayList<>(follows.follows(review));
+    if (ahead.isEmpty() && review.players().size() > 1) {
+      model.add(words.say("leader.ahead.band"));
+    }
+    root.getChildren().add(sentences("leader.followsHead", "follows", model));
     if (!ahead.isEmpty()) {
       root.getChildren().add(sentences("leader.aheadHead", "ahead", ahead));
     }
@@ -118,8 +132,7 @@ public final class LeaderView {
             keeping.button(
                 "review-csv",
                 "leader.csv",
-                () -> keeping.keep(title, "csv", () -> files.figures(spoken))),
-            keeping.button("review-compare", "leader.compare", compared::open));
+                () -> keeping.keep(title, "csv", () -> files.figures(spoken))));
     if (review.players().stream().anyMatch(player -> !player.standIn())) {
       commands
           .getChildren()
@@ -130,7 +143,7 @@ public final class LeaderView {
                   "leader.pages",
                   () -> keeping.keep(title, "pdf", () -> files.pages(spoken))));
     }
-    root.getChildren().addAll(commands, keeping.says(), compared.box());
+    kept.getChildren().addAll(commands, keeping.says());
   }
 
   private Node episodes(Review review) {
@@ -177,6 +190,11 @@ public final class LeaderView {
     grid.setId("review-" + id);
     grid.setAccessibleText(words.say(key));
     box.getChildren().add(WideTable.of(grid));
+    if (table.lines().stream().anyMatch(line -> line.contains(RoleLines.NOTHING))) {
+      Label note = Prose.of(words.say("leader.nothing.note", RoleLines.NOTHING));
+      note.getStyleClass().add("soft");
+      box.getChildren().add(note);
+    }
     return box;
   }
 }

@@ -6,6 +6,7 @@ import org.slf4j.LoggerFactory;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.json.BadInput;
 import thinclick.protocol.message.AnswerMessage.CourseSoFar;
+import thinclick.server.engraving.Paper;
 import thinclick.server.export.DrawingPdf;
 import thinclick.server.history.Entry;
 import thinclick.server.history.HistoryJson;
@@ -64,6 +65,7 @@ final class LikeTakes {
 
   /** The same on paper. */
   byte[] pdf(Comparison comparison) {
-    return DrawingPdf.pdf(PlayerSheet.pages(sheet(comparison)), words.language());
+    Paper paper = Paper.usualIn(words.locale());
+    return DrawingPdf.pdf(PlayerSheet.pages(sheet(comparison), paper), paper, words.language());
   }
 }

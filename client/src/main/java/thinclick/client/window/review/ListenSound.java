@@ -1,5 +1,6 @@
 package thinclick.client.window.review;
 
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomTimes;
 
@@ -10,4 +11,7 @@ public interface ListenSound {
 
   /** Ends it. */
   void stopAgain();
+
+  /** Whether what is played is heard. */
+  ReadOnlyBooleanProperty audibleProperty();
 }

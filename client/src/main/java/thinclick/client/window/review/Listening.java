@@ -57,10 +57,23 @@ final class Listening {
     return cues;
   }
 
+  /** How long it takes until the last of it has sounded, milliseconds. */
+  static long lastsMillis(Take take) {
+    StepGrid grid = take.grid();
+    long planned = Math.round(grid.microsAt(take.plan().bars() * grid.stepsPerBar()));
+    Long ended = take.endMicros();
+    long end = ended == null ? planned : Math.min(ended, planned);
+    long last = take.attacks().stream().mapToLong(Attack::micros).max().orElse(end);
+    return (Math.max(end, last) - begins(take)) / 1_000 + 2 * LEAD_NANOS / 1_000_000;
+  }
+
   /** Lets a take begin again a moment after an instant of the monotonic clock. */
   static RoomTimes from(Take take, long nowNanos) {
+    return RoomTimes.meeting(begins(take), nowNanos + LEAD_NANOS);
+  }
+
+  private static long begins(Take take) {
     long first = take.attacks().stream().mapToLong(Attack::micros).min().orElse(take.startMicros());
-    long startMicros = Math.min(take.startMicros(), first);
-    return RoomTimes.meeting(startMicros, nowNanos + LEAD_NANOS);
+    return Math.min(take.startMicros(), first);
   }
 }

@@ -3,8 +3,13 @@ package thinclick.client.window.review;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import thinclick.client.window.words.FromAfar;
@@ -12,6 +17,7 @@ import thinclick.client.window.words.Words;
 import thinclick.protocol.disk.SafeName;
 import thinclick.protocol.file.FileCodec;
 import thinclick.protocol.time.MonotonicClock;
+import thinclick.server.engraving.Paper;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.export.DrawingPdf;
 import thinclick.server.picture.PlayerSheet;
@@ -24,6 +30,10 @@ public final class ReviewCommands {
   private final MonotonicClock clock;
   private final Path folder;
   private final Next next;
+  private final Executor windowThread;
+  private final ReadOnlyBooleanWrapper listening = new ReadOnlyBooleanWrapper();
+  private int listened;
+  private final ReadOnlyStringWrapper heard = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper says = new ReadOnlyStringWrapper("");
 
   /**
@@ -44,19 +54,41 @@ public final class ReviewCommands {
 
   /**
    * @param folder where reviews are kept
+   * @param windowThread where it is said that what was listened to is over
    */
   public ReviewCommands(
-      Words words, ListenSound sound, MonotonicClock clock, Path folder, Next next) {
+      Words words,
+      ListenSound sound,
+      MonotonicClock clock,
+      Path folder,
+      Next next,
+      Executor windowThread) {
     this.words = words;
     this.sound = sound;
     this.clock = clock;
     this.folder = folder;
     this.next = next;
+    this.windowThread = windowThread;
   }
 
-  /** What was done last, a sentence; empty for nothing. */
-  public ReadOnlyStringProperty saysProperty() {
+  /** What is being listened to, a sentence; empty for nothing. */
+  ReadOnlyStringProperty heardProperty() {
+    return heard.getReadOnlyProperty();
+  }
+
+  /** What was kept last and where, a sentence; empty for nothing. */
+  ReadOnlyStringProperty saysProperty() {
     return says.getReadOnlyProperty();
+  }
+
+  /** Whether a take that is played again is heard. */
+  ReadOnlyBooleanProperty audibleProperty() {
+    return sound.audibleProperty();
+  }
+
+  /** Whether one is being listened to. */
+  ReadOnlyBooleanProperty listeningProperty() {
+    return listening.getReadOnlyProperty();
   }
 
   String next() {
@@ -88,13 +120,32 @@ public final class ReviewCommands {
               ? Listening.againstPulse(analysis, page.own())
               : Listening.againstClick(analysis, page.own()),
           Listening.from(analysis.take(), clock.nanos()));
-      says.set(words.say(pulse ? "review.listening.pulse" : "review.listening.click"));
+      heard.set(words.say(pulse ? "review.listening.pulse" : "review.listening.click"));
+      listening.set(true);
+      int now = ++listened;
+      CompletableFuture.delayedExecutor(
+              Listening.lastsMillis(analysis.take()), TimeUnit.MILLISECONDS, windowThread)
+          .execute(() -> over(now));
     }
   }
 
   void silence() {
     sound.stopAgain();
+    heard.set("");
+    listening.set(false);
+  }
+
+  /** Another page is turned to: nothing sounds any more, and what was kept is told no longer. */
+  void turned() {
+    silence();
     says.set("");
+  }
+
+  /** It has come to its end by itself, unless it was stopped or another is heard. */
+  private void over(int one) {
+    if (one == listened && listening.get()) {
+      silence();
+    }
   }
 
   /**
@@ -138,9 +189,10 @@ public final class ReviewCommands {
    * @param whose the player's name where several read here, for the file's; else empty
    */
   void save(ReviewPage page, String kind, String whose) {
+    Paper paper = Paper.usualIn(words.locale());
     byte[] bytes =
         kind.equals("pdf")
-            ? DrawingPdf.pdf(PlayerSheet.pages(page.content()), words.language())
+            ? DrawingPdf.pdf(PlayerSheet.pages(page.content(), paper), paper, words.language())
             : DrawingFiles.svg(PlayerSheet.of(page.content()));
     keep(named(page.content().title(), whose), kind, bytes, "review.saved");
   }

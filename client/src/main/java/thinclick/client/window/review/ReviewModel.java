@@ -102,7 +102,7 @@ public final class ReviewModel {
     }
     Part part = room.ownPart();
     String own = part == null ? "" : part.player();
-    page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, null), null));
+    page.set(page(ready.takeId(), spoken, own, null));
     Take take = OwnAnalysis.take(room, seat.take(), uncertaintyMillis(spoken.review(), own));
     if (take == null || own.isEmpty()) {
       return;
@@ -123,7 +123,7 @@ public final class ReviewModel {
 
   private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
     if (analysis != null && ready.equals(seat.state().review())) {
-      page.set(new ReviewPage(ready.takeId(), own, content(spoken, own, analysis), analysis));
+      page.set(page(ready.takeId(), spoken, own, analysis));
     }
   }
 
@@ -133,12 +133,7 @@ public final class ReviewModel {
     ReviewReady ready = seat.state().review();
     Spoken spoken = ready == null ? null : spoken(ready);
     if (open != null && spoken != null && open.takeId().equals(now.takeId())) {
-      page.set(
-          new ReviewPage(
-              open.takeId(),
-              open.own(),
-              content(spoken, open.own(), open.analysis()),
-              open.analysis()));
+      page.set(page(open.takeId(), spoken, open.own(), open.analysis()));
     }
   }
 
@@ -149,6 +144,12 @@ public final class ReviewModel {
       LOG.warn("a review that cannot be read: {}", unreadable.getMessage());
       return null;
     }
+  }
+
+  private ReviewPage page(String take, Spoken spoken, String own, @Nullable Analysis analysis) {
+    Spoken.Slip slip = spoken.slip(own);
+    return new ReviewPage(
+        take, own, content(spoken, own, analysis), analysis, slip != null && slip.notHeard());
   }
 
   private PlayerSheet.Content content(Spoken spoken, String own, @Nullable Analysis analysis) {
@@ -193,20 +194,22 @@ public final class ReviewModel {
             review.meter().toString(),
             Quantity.exact(review.tempo()).shown(words.locale()),
             Quantity.millis(review.toleranceMillis(), null).shown(words.locale()));
-    if (leanAllowed(review, own)) {
-      what = words.say("review.what.allowed", what);
+    Quantity allowed = leanAllowed(review, own);
+    if (allowed.side() != 0) {
+      String side = allowed.side() < 0 ? "review.lean.early" : "review.lean.late";
+      what =
+          words.say(
+              "review.what.allowed", what, words.say(side, allowed.size().shown(words.locale())));
     }
     return own.isEmpty() ? what : words.say("review.whose", own, what);
   }
 
-  /** True where a lean that is shown is not held against the player, so the strip moves with it. */
-  private static boolean leanAllowed(Review review, String own) {
+  /** What of a lean is not held against the player, so that the strip moves with it. */
+  private static Quantity leanAllowed(Review review, String own) {
     PlayerReview player = review.player(own);
     Double charged = player == null ? null : player.chargedLeanMillis();
-    return player != null
-        && charged != null
-        && player.leanMillis().known()
-        && Math.abs(player.leanMillis().get() - charged) >= 1;
+    boolean known = player != null && charged != null && player.leanMillis().known();
+    return Quantity.millis(known ? player.leanMillis().get() - charged : 0, null);
   }
 
   /** The course over the last takes, of today or of weeks; null before the second. */

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Prose;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.words.Words;
 import thinclick.server.picture.PlayerSheet.Content;
 import thinclick.server.picture.PlayerSheet.Section;
@@ -33,7 +34,9 @@ public final class ReviewView {
   private final VBox sheet = new VBox();
   private final SectionNodes sections = new SectionNodes();
   private final Node leadersPart;
-  private final Label done = Prose.in(new Label());
+  private final VBox leadersKept;
+  private Runnable toCheck = () -> {};
+  private final Label done = sentence();
   private final PagePane root;
   private final FlowPane which = new FlowPane(14, 6);
   private final ToggleGroup group = new ToggleGroup();
@@ -51,19 +54,20 @@ public final class ReviewView {
 
   /**
    * @param model of the player whose window this is
-   * @param leadersPart what only the leader reads, below the rest
+   * @param leader what only the leader reads and keeps, below the rest
    */
-  public ReviewView(ReviewModel model, ReviewCommands commands, Node leadersPart, Words words) {
-    this.leadersPart = leadersPart;
+  public ReviewView(ReviewModel model, ReviewCommands commands, LeaderView leader, Words words) {
+    this.leadersPart = leader.root();
+    this.leadersKept = leader.kept();
     this.commands = commands;
     this.words = words;
     sheet.getStyleClass().addAll("sheet", "measure");
     done.setId("review-done");
     done.textProperty().bind(commands.saysProperty());
-    done.managedProperty().bind(done.textProperty().isNotEmpty());
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     root = new PagePane(page);
+    WholeLines.keep(root, page, sheet);
     root.setAccessibleText(words.say("view.review"));
     which.setId("review-readers");
     readers(List.of(new Reader("", model)));
@@ -104,7 +108,7 @@ public final class ReviewView {
     boolean byName = group.getToggles().stream().anyMatch(one -> ((Node) one).isFocused());
     if (reader != seen) {
       seen = reader;
-      commands.silence();
+      commands.turned();
       show();
       root.setVvalue(0);
     }
@@ -125,6 +129,11 @@ public final class ReviewView {
 
   private @Nullable ReviewPage page(int reader) {
     return readers.get(reader).model().pageProperty().get();
+  }
+
+  /** The way to the sound check, for whoever was not heard. */
+  public void onCheck(Runnable does) {
+    toCheck = does;
   }
 
   /** The page. */
@@ -161,73 +170,117 @@ public final class ReviewView {
     Label head = Prose.in(styled(new Label(content.head()), "soft"));
     head.setId("review-head");
     add(head);
-    boolean drawn = content.section("attacks") != null;
     for (Section section : content.sections()) {
       add(sections.node(section, palette));
       if (section.id().equals("next-steps")) {
-        add(setUp(section));
+        add(steps(page, section));
       }
-      if (section.id().equals(drawn ? "attacks" : "next-steps")) {
-        add(buttons(page));
-        add(done);
+      if (section.id().equals("attacks") && page.canBeHeard()) {
+        add(listen(page));
       }
     }
     if (seen == 0) {
       add(leadersPart);
     }
+    add(keep(page));
+  }
+
+  /** What is to be done next and can be done from here. */
+  private @Nullable Node steps(ReviewPage page, Section steps) {
+    FlowPane line = new FlowPane(14, 10);
+    if (page.unheard()) {
+      line.getChildren().add(check());
+    }
+    if (!commands.next().isEmpty()) {
+      line.getChildren().add(setUp(steps));
+    }
+    if (line.getChildren().isEmpty()) {
+      return null;
+    }
+    line.getChildren().get(0).getStyleClass().add("primary");
+    return line;
+  }
+
+  private Button check() {
+    Button check = button("review-check", "review.next.check", toCheck);
+    withKeys(check, check.getText(), "Ctrl+1");
+    return check;
   }
 
   /** What the lectern proposes, for whoever leads: the sentence above says it. */
-  private @Nullable Node setUp(Section steps) {
-    if (seen != 0 || commands.next().isEmpty()) {
-      return null;
-    }
+  private Button setUp(Section steps) {
     // Beside a step of one's own, the button says whose step it sets up.
     String sets = steps.says().size() > 1 ? "review.next.band" : "review.next";
     boolean changes = commands.nextChanges();
     Button set = button("review-next", changes ? sets : "review.next.again", commands::setUp);
-    if (!changes && !commands.lessonStep().isEmpty()) {
-      asTheLesson(set);
+    if (!changes) {
+      // In a lesson the button does what the lesson's key does, and says it in the same words.
+      String lesson = commands.lessonStep();
+      withKeys(
+          set,
+          lesson.isEmpty() ? set.getText() : lesson,
+          lesson.isEmpty() ? "Ctrl+D" : "Ctrl+Enter");
     }
-    set.getStyleClass().add("primary");
     set.setDisable(!commands.canSetUp());
     return set;
   }
 
-  /** In a lesson the button does what the lesson's key does, and says it in the same words. */
-  private void asTheLesson(Button set) {
-    Label keys = styled(new Label(words.keys("Ctrl+Enter")), "keys");
+  private void withKeys(Button button, String says, String english) {
+    Label keys = styled(new Label(words.keys(english)), "keys");
     keys.setMinWidth(Region.USE_PREF_SIZE);
-    set.setText(commands.lessonStep());
-    set.setAccessibleText(set.getText() + ", " + keys.getText());
-    set.setGraphic(keys);
-    set.setContentDisplay(ContentDisplay.RIGHT);
-    set.setGraphicTextGap(8);
+    button.setText(says);
+    button.setAccessibleText(says + ", " + keys.getText());
+    button.setGraphic(keys);
+    button.setContentDisplay(ContentDisplay.RIGHT);
+    button.setGraphicTextGap(8);
   }
 
-  private Node buttons(ReviewPage page) {
-    VBox lines = new VBox(10);
-    if (page.canBeHeard()) {
-      FlowPane listen =
-          new FlowPane(
-              14,
-              10,
-              button("listen-click", "review.listen.click", () -> commands.listen(page, false)),
-              button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true)),
-              button("listen-stop", "review.listen.stop", commands::silence));
-      lines.getChildren().add(listen);
-    }
+  private Node listen(ReviewPage page) {
+    Button click =
+        button("listen-click", "review.listen.click", () -> commands.listen(page, false));
+    Button pulse = button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true));
+    Button stop =
+        button(
+            "listen-stop",
+            "review.listen.stop",
+            () -> {
+              // The next key that is pressed is not meant for what stands below.
+              click.requestFocus();
+              commands.silence();
+            });
+    click.disableProperty().bind(commands.audibleProperty().not());
+    pulse.disableProperty().bind(commands.audibleProperty().not());
+    stop.disableProperty().bind(commands.listeningProperty().not());
+    Label says = sentence();
+    says.textProperty().bind(commands.heardProperty());
+    return new VBox(10, new FlowPane(14, 10, click, pulse, stop), says);
+  }
+
+  /** All that can be taken along, in one place. */
+  private Node keep(ReviewPage page) {
     Reader reader = readers.get(seen);
     String whose = several() ? reader.name() : "";
-    FlowPane keep =
+    FlowPane own =
         new FlowPane(
             14,
             10,
             button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf", whose)),
             button("save-svg", "review.save.svg", () -> commands.save(page, "svg", whose)),
             button("keep-take", "review.take", () -> commands.keepTake(reader.model(), whose)));
-    lines.getChildren().add(keep);
-    return lines;
+    Label head = Prose.in(styled(new Label(words.say("review.keep")), "heading"));
+    VBox keep = styled(new VBox(10, head, own, done), "ruled");
+    keep.setId("review-keep");
+    if (seen == 0) {
+      keep.getChildren().add(leadersKept);
+    }
+    return keep;
+  }
+
+  /** A sentence that takes no room while there is none. */
+  private static Label sentence() {
+    Label sentence = Prose.in(new Label());
+    sentence.managedProperty().bind(sentence.textProperty().isNotEmpty());
+    return sentence;
   }
 
   private Button button(String id, String key, Runnable does) {

@@ -15,6 +15,9 @@ import thinclick.server.words.Spoken;
 
 /** Role by role, and where in the bar each player held: on the beat, off it, at the edges. */
 final class RoleLines {
+  /** Where nothing is written; a sentence below the table says so. */
+  static final String NOTHING = "\u2013";
+
   private final Words words;
   private final FigureCells cells;
 
@@ -40,20 +43,20 @@ final class RoleLines {
               List.of(
                   words.role(role),
                   String.join(", ", players.stream().map(PlayerReview::player).toList()),
-                  words.say("review.of", placed, written),
-                  written == 0
-                      ? words.say("review.unknown")
-                      : words.say(
-                          "figure.percent",
-                          Quantity.percent(100.0 * placed / written).shown(words.locale()))));
+                  written == 0 ? NOTHING : share(placed, written)));
         });
     return new Lines(
         List.of(
-            words.say("leader.role"),
-            words.say("leader.rolePlayers"),
-            words.say("review.placed"),
-            words.say("review.held")),
+            words.say("leader.role"), words.say("leader.rolePlayers"), words.say("review.placed")),
         lines);
+  }
+
+  private String share(int placed, int written) {
+    Quantity percent = Quantity.percent(100.0 * placed / written);
+    return words.say(
+        "leader.share",
+        words.say("review.of", placed, written),
+        words.say("figure.percent", percent.shown(words.locale())));
   }
 
   /** On the beat against off it, entries and endings, for each player. */
@@ -85,9 +88,7 @@ final class RoleLines {
   /** Where one of the two is not written, there is nothing that could be known. */
   private String difference(PlayerReview player) {
     boolean both = player.onbeat().written() > 0 && player.offbeat().written() > 0;
-    return both
-        ? cells.difference(player.offbeatMinusOnbeatMillis())
-        : words.say("leader.difference.nothing");
+    return both ? cells.difference(player.offbeatMinusOnbeatMillis()) : NOTHING;
   }
 
   private static String entry(Review review, PlayerReview player, List<String> found) {
@@ -118,7 +119,7 @@ final class RoleLines {
 
   private String placed(PositionReview position) {
     return position.written() == 0
-        ? words.say("leader.nothing")
+        ? NOTHING
         : words.say("review.of", position.placed(), position.written());
   }
 }

@@ -8,6 +8,7 @@ import javafx.scene.text.TextAlignment;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.PaintedStrip;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.WholeLines;
 import thinclick.server.engraving.Face;
 
 /**
@@ -15,7 +16,7 @@ import thinclick.server.engraving.Face;
  * part as a block above the line where it was late and below it where it was early, as in the
  * pictures.
  */
-final class TimeLine extends PaintedStrip {
+final class TimeLine extends PaintedStrip implements WholeLines.Rows {
   private static final double ROW_EMS = 2.0;
   private static final double NAMES_EMS = 7;
 
@@ -39,6 +40,11 @@ final class TimeLine extends PaintedStrip {
     bars = Math.max(1, takeBars);
     setAccessibleText(spoken);
     changed();
+  }
+
+  @Override
+  public double rowHeight() {
+    return ROW_EMS * em();
   }
 
   @Override

@@ -8,15 +8,13 @@ import thinclick.server.scoring.Figure;
 import thinclick.server.scoring.FreeReview;
 import thinclick.server.scoring.Response;
 import thinclick.server.scoring.Review;
+import thinclick.server.words.DriftWords;
 import thinclick.server.words.Quantity;
 import thinclick.server.words.ShiftWords;
 import thinclick.server.words.Speaker;
 
 /** Turns, for the leader: answers against their calls, and what was played freely. */
 final class TurnLines {
-  /** From here on the words call it a drift, percent. */
-  private static final double TELLING = 0.5;
-
   private final Words words;
   private final Speaker speaker;
   private final FigureCells cells;
@@ -100,16 +98,9 @@ final class TurnLines {
   }
 
   private String moved(Figure drift) {
-    if (!drift.known()) {
-      return cells.unknown();
-    }
-    if (Math.abs(drift.get()) < TELLING
-        || (drift.interval() != null && drift.interval().contains(0))) {
-      return words.say("leader.turns.held");
-    }
-    return words.say(
-        drift.get() > 0 ? "leader.turns.slower" : "leader.turns.quicker",
-        Quantity.drift(drift).size().shown(words.locale()));
+    return drift.known() && !DriftWords.matters(drift)
+        ? words.say("leader.turns.held")
+        : cells.drift(DriftWords.of(drift));
   }
 
   private static String bars(int from, int to) {

@@ -1,0 +1,152 @@
+package thinclick.client.window.look;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.Bounds;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+import javafx.scene.text.Text;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A sheet that is moved up and down begins and ends with whole lines: a line of words that an edge
+ * of the window would cut is covered by the sheet's own paper until all of it is in view. Pictures
+ * go on under the edge, their words do not.
+ */
+public final class WholeLines {
+  /** A part of a pixel that nobody sees missing. */
+  private static final double SLACK = 1;
+
+  /** Nothing covers more of the page than this, whatever stands on it. */
+  private static final double MOST = 0.25;
+
+  private final ScrollPane pane;
+  private final Region sheet;
+  private final Region above = cover();
+  private final Region below = cover();
+  private final Runnable laidOut = this::look;
+
+  /** A picture that is painted in rows, which are not cut either. */
+  public interface Rows {
+    /** The height of each, from the top; what lies below the last is one more. */
+    double rowHeight();
+  }
+
+  /**
+   * A line of words in the window.
+   *
+   * @param top its upper edge, in the scene
+   * @param foot its lower edge
+   */
+  private record Line(double top, double foot) {
+    boolean isCutAt(double y) {
+      return top < y - SLACK && foot > y + SLACK;
+    }
+  }
+
+  private WholeLines(ScrollPane pane, Region sheet) {
+    this.pane = pane;
+    this.sheet = sheet;
+  }
+
+  /**
+   * Keeps the lines of a sheet whole from now on.
+   *
+   * @param page what the pane moves
+   * @param sheet on the page
+   */
+  public static void keep(ScrollPane pane, Pane page, Region sheet) {
+    WholeLines kept = new WholeLines(pane, sheet);
+    page.getChildren().addAll(kept.above, kept.below);
+    pane.sceneProperty().addListener((any, old, now) -> kept.move(old, now));
+    kept.move(null, pane.getScene());
+  }
+
+  private static Region cover() {
+    Region cover = new Region();
+    cover.getStyleClass().add("sheet-cover");
+    cover.setManaged(false);
+    cover.setMouseTransparent(true);
+    return cover;
+  }
+
+  private void move(@Nullable Scene old, @Nullable Scene now) {
+    if (old != null) {
+      old.removePostLayoutPulseListener(laidOut);
+    }
+    if (now != null) {
+      now.addPostLayoutPulseListener(laidOut);
+    }
+  }
+
+  private void look() {
+    double high = pane.getViewportBounds().getHeight();
+    double top = pane.localToScene(0, pane.getInsets().getTop()).getY();
+    double foot = top + high;
+    List<Line> lines = new ArrayList<>();
+    add(sheet, top, foot, lines);
+    double from = top;
+    double to = foot;
+    // What stands beside a line that is covered may reach further than it.
+    for (boolean moved = true; moved; ) {
+      moved = false;
+      for (Line line : lines) {
+        if (line.isCutAt(from)) {
+          from = line.foot();
+          moved = true;
+        } else if (line.isCutAt(to)) {
+          to = line.top();
+          moved = true;
+        }
+      }
+    }
+    lay(above, top, from - top <= MOST * high ? from : top);
+    lay(below, foot - to <= MOST * high ? to : foot, foot);
+  }
+
+  private void lay(Region cover, double from, double to) {
+    cover.setVisible(to > from);
+    Parent page = sheet.getParent();
+    if (to > from && page != null) {
+      Point2D upper = page.sceneToLocal(0, from);
+      Bounds bounds = sheet.getBoundsInParent();
+      cover.resizeRelocate(
+          bounds.getMinX() + 1, upper.getY(), Math.max(0, bounds.getWidth() - 2), to - from);
+    }
+  }
+
+  private static void add(Node node, double top, double foot, List<Line> lines) {
+    Bounds bounds = node.localToScene(node.getLayoutBounds());
+    if (!node.isVisible() || bounds.getMaxY() < top || bounds.getMinY() > foot) {
+      return;
+    }
+    if (node instanceof Text text) {
+      add(bounds, bounds.getHeight() / lines(text), lines);
+    } else if (node instanceof Rows rows) {
+      add(bounds, rows.rowHeight(), lines);
+    } else if (node instanceof ButtonBase) {
+      lines.add(new Line(bounds.getMinY(), bounds.getMaxY()));
+    } else if (node instanceof Parent parent) {
+      parent.getChildrenUnmodifiable().forEach(inside -> add(inside, top, foot, lines));
+    }
+  }
+
+  private static void add(Bounds bounds, double height, List<Line> lines) {
+    for (double y = bounds.getMinY(); height > SLACK && y < bounds.getMaxY() - SLACK; y += height) {
+      lines.add(new Line(y, Math.min(y + height, bounds.getMaxY())));
+    }
+  }
+
+  private static int lines(Text text) {
+    Text one = new Text("x");
+    one.setFont(text.getFont());
+    double single = one.getLayoutBounds().getHeight();
+    return Math.max(1, (int) Math.round(text.getLayoutBounds().getHeight() / single));
+  }
+}
