@@ -16,7 +16,9 @@ import thinclick.server.words.ShiftWords;
 final class DealWords {
   private DealWords() {}
 
-  /** {@code "Ilse comes in on the and of 2 in bar 1, on threes that come round in bar 4."} */
+  /**
+   * {@code "Ilse comes in on the and of 2 in bar 1, on threes that meet the one again in bar 4."}
+   */
   static Said sentence(DealFrame frame, Seat seat) {
     Drill drill = frame.drill();
     List<Integer> attacks = seat.attackSteps(frame.totalSteps(), frame.stepsPerBar());

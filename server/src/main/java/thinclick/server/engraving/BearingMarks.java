@@ -119,7 +119,8 @@ final class BearingMarks {
         if (step > turn.start() && step < turn.end()) {
           String says = part.said().say("sheet.of", step - turn.start() + 1, turn.length());
           double x = stepX.applyAsDouble(step) - Face.ITALIC.width(says, LABEL_SIZE) / 2;
-          label(new Place(step / part.stepsPerBar(), step, says), says, x, y);
+          String spoken = part.said().say("sheet.stepOf", step - turn.start() + 1, turn.length());
+          label(new Place(step / part.stepsPerBar(), step, spoken), says, x, y);
         }
       }
     }

@@ -249,7 +249,7 @@ public final class Engraver {
     for (ChordMark chord : part.chords()) {
       if (chord.step() >= firstStep && chord.step() < endStep) {
         int bar = chord.step() / part.stepsPerBar();
-        Place place = new Place(bar, chord.step(), said.say("sheet.chord", chord.text()));
+        Place place = new Place(bar, chord.step(), Spoken.chord(chord, said));
         double x = stepX.applyAsDouble(chord.step()) - Measure.HALF_HEAD;
         new ChordText(chord, place).at(x, lane).forEach(sheet::add);
         top = lane - ChordText.ROOT_SIZE * 0.75 - LANE_AIR;

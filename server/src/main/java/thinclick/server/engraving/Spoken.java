@@ -3,11 +3,15 @@ package thinclick.server.engraving;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import thinclick.server.material.pitch.Pitch;
+import thinclick.server.material.pitch.PitchName;
 import thinclick.server.words.SheetWords;
 
 /** How marks are said aloud. */
 final class Spoken {
+  private static final Pattern NOTE = Pattern.compile("[A-G](bb|##|b|#)?");
+
   private Spoken() {}
 
   /** {@code "eighth E flat 4 on the and of 2, short"}. */
@@ -45,18 +49,36 @@ final class Spoken {
     return String.join(", ", words);
   }
 
+  /** {@code "chord B flat 7"}. */
+  static String chord(ChordMark chord, SheetWords said) {
+    String symbol = (root(chord.root(), said) + " " + chord.quality()).strip();
+    return said.say(
+        "sheet.chord",
+        chord.bass().isEmpty()
+            ? symbol
+            : said.say("sheet.overBass", symbol, root(chord.bass(), said)));
+  }
+
+  /** {@code "B flat"} for "Bb"; what is no note as it is written. */
+  private static String root(String written, SheetWords said) {
+    return NOTE.matcher(written).matches()
+        ? words(PitchName.parse("chord", written), said)
+        : written;
+  }
+
   /** {@code "E flat 4"}. */
   private static String words(Pitch pitch, SheetWords said) {
-    String letter = pitch.name().toString().substring(0, 1);
-    int alter = pitch.name().alter();
-    String name =
-        switch (alter) {
-          case -2 -> said.say("pitch.doubleFlat", letter);
-          case -1 -> said.say("pitch.flat", letter);
-          case 1 -> said.say("pitch.sharp", letter);
-          case 2 -> said.say("pitch.doubleSharp", letter);
-          default -> letter;
-        };
-    return name + " " + pitch.octave();
+    return words(pitch.name(), said) + " " + pitch.octave();
+  }
+
+  private static String words(PitchName name, SheetWords said) {
+    String letter = name.toString().substring(0, 1);
+    return switch (name.alter()) {
+      case -2 -> said.say("pitch.doubleFlat", letter);
+      case -1 -> said.say("pitch.flat", letter);
+      case 1 -> said.say("pitch.sharp", letter);
+      case 2 -> said.say("pitch.doubleSharp", letter);
+      default -> letter;
+    };
   }
 }

@@ -106,14 +106,15 @@ class DealerTest {
   @Test
   void aSentenceSaysWhoComesInWhereAndWhenTheGroupingComesRound() {
     assertThat(deal("Long threes", List.of("Ilse"), 0).sentences())
-        .containsExactly("Ilse comes in on the one of bar 1, on threes that come round in bar 4.");
+        .containsExactly(
+            "Ilse comes in on the one of bar 1, on threes that meet the one again in bar 4.");
     assertThat(deal("Four-chair canon", FOUR, 0).sentences().get(3))
         .isEqualTo("Tariq comes in on beat 4 of bar 1.");
     assertThat(deal("Squeezed son one late", List.of("Ilse"), 0).sentences())
         .containsExactly("Ilse comes in on the e of 1 in bar 1.");
     assertThat(deal("Long threes", List.of("Ilse"), 0).sentences(Speaker.of(Locale.GERMAN)))
         .containsExactly(
-            "Ilse setzt auf der Eins von Takt 1 ein, in Dreiern, die in Takt 4 wieder aufgehen.");
+            "Ilse setzt auf der Eins von Takt 1 ein, in Dreiern, die in Takt 4 wieder auf die Eins treffen.");
     Dealing two = deal("Long threes", List.of("Ilse", "Noor"), 0);
     int later = two.parts().get(1).entryStep();
     assertThat(two.sentences().get(1))

@@ -80,7 +80,7 @@ class WaysOfDealingTest {
     assertThat(dealing.dealt().chairs())
         .extracting(chair -> chair.cell().grouping())
         .containsExactly(3, 4, 5, 7);
-    assertThat(dealing.sentences().get(2)).contains("on fives that come round in bar 6");
+    assertThat(dealing.sentences().get(2)).contains("on fives that meet the one again in bar 6");
   }
 
   @Test

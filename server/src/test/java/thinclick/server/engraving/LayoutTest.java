@@ -224,12 +224,12 @@ class LayoutTest {
         .contains(
             "treble clef",
             "meter 4 4",
-            "chord Dm7",
+            "chord D m7",
             "quarter D 4 on beat 1, accent",
             "eighth D 4 on beat 2, held over",
             "eighth F 4 on the and of 2",
             "click, quarter on beat 1",
-            "3 of 3",
+            "step 3 of 3",
             "comes round, bar 4");
   }
 
