@@ -12,7 +12,7 @@ final class ClickRenderer {
 
   private final Fader fader;
   private final Limiter limiter = new Limiter();
-  private final Voice[] sounding = new Voice[MOST_AT_ONCE];
+  private final Sound[] sounding = new Sound[MOST_AT_ONCE];
   private final long[] since = new long[MOST_AT_ONCE];
   private int count;
   private int missed;
@@ -33,14 +33,15 @@ final class ClickRenderer {
     Arrays.fill(out, 0);
     while (!cues.done()) {
       long frame = cues.frame(times);
-      if (frame >= first + out.length) {
+      long begins = frame - cues.sound().lead();
+      if (begins >= first + out.length) {
         break;
       }
-      if (frame < first) {
+      if (begins < first) {
         cues.missed();
         missed++;
       } else {
-        begin(cues.voice(), frame);
+        begin(cues.sound(), begins);
         cues.placed(frame);
       }
     }
@@ -81,22 +82,22 @@ final class ClickRenderer {
     count = 0;
   }
 
-  private void begin(Voice voice, long frame) {
+  private void begin(Sound sound, long frame) {
     if (count == MOST_AT_ONCE) {
       System.arraycopy(sounding, 1, sounding, 0, count - 1);
       System.arraycopy(since, 1, since, 0, count - 1);
       count--;
     }
-    sounding[count] = voice;
+    sounding[count] = sound;
     since[count] = frame;
     count++;
   }
 
-  private static void mix(Voice voice, long since, long first, float[] out) {
+  private static void mix(Sound sound, long since, long first, float[] out) {
     int from = (int) Math.max(0, since - first);
-    int to = (int) Math.min(out.length, since + voice.frames() - first);
+    int to = (int) Math.min(out.length, since + sound.frames() - first);
     for (int i = from; i < to; i++) {
-      out[i] += voice.sample((int) (first + i - since));
+      out[i] += sound.sample((int) (first + i - since));
     }
   }
 

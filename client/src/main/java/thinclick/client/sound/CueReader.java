@@ -15,6 +15,7 @@ final class CueReader {
   private final CueSheet sheet;
   private int next;
   private long lastFrame;
+  private long lastMicros;
   private boolean anchored;
 
   CueReader(CueSheet sheet) {
@@ -26,15 +27,15 @@ final class CueReader {
     return next >= sheet.size();
   }
 
-  /** The frame of the next cue; only where not {@link #done()}. */
+  /** The frame of the next cue's instant; only where not {@link #done()}. */
   long frame(FrameTimes times) {
     long micros = sheet.micros(next);
     double wanted = times.frameAt(micros);
     if (!anchored) {
       return Math.round(wanted);
     }
-    double beats = (micros - sheet.micros(next - 1)) / sheet.beatMicros();
-    double expected = lastFrame + wanted - times.frameAt(sheet.micros(next - 1));
+    double beats = (micros - lastMicros) / sheet.beatMicros();
+    double expected = lastFrame + wanted - times.frameAt(lastMicros);
     double off = wanted - expected;
     if (Math.abs(off) > LOST && sheet.downbeat(next)) {
       return Math.round(wanted);
@@ -43,21 +44,25 @@ final class CueReader {
     return Math.round(expected + Math.max(-most, Math.min(most, off)));
   }
 
-  Voice voice() {
-    return sheet.voice(next);
+  Sound sound() {
+    return sheet.sound(next);
   }
 
-  /** The next cue stands at {@code frame}; goes on to the one after. */
+  /** The next cue's instant stands at {@code frame}; goes on to the one after. */
   void placed(long frame) {
     lastFrame = frame;
+    lastMicros = sheet.micros(next);
     anchored = true;
     next++;
   }
 
-  /** The next cue cannot sound any more; goes on to the one after. */
+  /**
+   * The next cue cannot sound any more; goes on to the one after. A word that is missed leaves the
+   * clicks where they are: it began before them, and what is late for it need not be for them.
+   */
   void missed() {
+    anchored &= sound().lead() > 0;
     next++;
-    anchored = false;
   }
 
   /** The output's frames are numbered anew: the next cue stands where the clocks put it. */

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * mostly between 1 and 4 kHz, where it carries through a band without being loud; the sound of the
  * one lies a fifth higher. What others play sounds softer, by what they do for the whole.
  */
-public enum Voice {
+public enum Voice implements Sound {
   /** Any beat but the first. */
   BEAT(1_200, 2.1, 0.6, 9, 0, 1),
   /** The first step of a bar. */
@@ -77,14 +77,20 @@ public enum Voice {
     return loudest;
   }
 
-  /** How long it sounds, frames. */
-  int frames() {
+  @Override
+  public int frames() {
     return samples.length;
   }
 
-  /** One sample; the loudest one of a voice is {@link #loudest()}, either way. */
-  float sample(int frame) {
+  /** The loudest one of a voice is {@link #loudest()}, either way. */
+  @Override
+  public float sample(int frame) {
     return samples[frame];
+  }
+
+  @Override
+  public boolean ofTheOne() {
+    return this == ONE;
   }
 
   /** The whole sound. */

@@ -95,6 +95,7 @@ final class Desk implements AutoCloseable {
     remembered.looks().lookProperty().addListener(any -> keep());
     remembered.looks().languageProperty().addListener(any -> keep());
     players.sound().onMeasured(this::keep);
+    players.sound().countInProperty().addListener(any -> keep());
     players.taps().settingsProperty().addListener(any -> keep());
     scene.heightProperty().addListener(any -> shell.dress(textSize()));
     bindKeys(remembered.looks());

@@ -88,7 +88,7 @@ final class DeskViews {
             leaderReview,
             words);
     season = new SeasonView(lecternDesk.classes(), words);
-    settings = new SettingsView(looks, words);
+    settings = new SettingsView(looks, players.sound().countInProperty(), words);
     help = new HelpView(words);
     wall = new WallWindow(words, words.say("shell.title", words.say("wall.title")));
     chairs.all().addListener((ListChangeListener<Chair>) any -> seatReaders());

@@ -18,6 +18,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.sound.ClickPlayer;
+import thinclick.client.sound.CountIn;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.Loudness;
 import thinclick.client.sound.RoomTimes;
@@ -43,6 +44,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   private final ReadOnlyStringWrapper sounding = new ReadOnlyStringWrapper("");
   private final ReadOnlyBooleanWrapper audible = new ReadOnlyBooleanWrapper();
   private final ObjectProperty<Hearing.@Nullable Mode> hearing = new SimpleObjectProperty<>();
+  private final ObjectProperty<CountIn> countIn = new SimpleObjectProperty<>(CountIn.CLICKED);
   private final StringProperty output = new SimpleStringProperty("");
   private final ObservableList<String> outputs = FXCollections.observableArrayList();
 
@@ -64,6 +66,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     output.set(settings.output());
     levelOf = settings.output();
     hearing.set(settings.hearing());
+    countIn.set(settings.countsIn());
     muted.set(settings.silentHere());
     level.set(settings.opening(settings.output()).dbfs());
     this.session = session;
@@ -127,6 +130,11 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     return hearing;
   }
 
+  /** How the count-in sounds, from the next one on. */
+  ObjectProperty<CountIn> countInProperty() {
+    return countIn;
+  }
+
   /** Keeps the output's buffer shallow, so that others can be heard as they arrive. */
   void shallow(boolean wanted) {
     if (player != null) {
@@ -150,6 +158,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
   SoundSettings settings() {
     return settings
         .choosing(output.get(), muted.get(), hearing.get())
+        .counting(countIn.get())
         .withLevel(levelOf, level.get());
   }
 
@@ -235,7 +244,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
 
   private void follow(RoomState room) {
     ClickPlayer sounds = player;
-    if (sounds != null && take.follow(room, sounds)) {
+    if (sounds != null && take.follow(room, sounds, countIn.get())) {
       heardBefore = true;
       interrupted = false;
       tell();

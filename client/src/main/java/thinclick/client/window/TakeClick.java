@@ -3,6 +3,7 @@ package thinclick.client.window;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.link.RoomLink;
 import thinclick.client.sound.ClickPlayer;
+import thinclick.client.sound.CountIn;
 import thinclick.client.sound.CueSheet;
 import thinclick.client.sound.RoomTimes;
 import thinclick.client.window.session.RoomState;
@@ -32,7 +33,7 @@ final class TakeClick {
    *
    * @return true where a take's click has just ended
    */
-  boolean follow(RoomState room, ClickPlayer player) {
+  boolean follow(RoomState room, ClickPlayer player, CountIn countIn) {
     Announced announced = room.announced();
     if (!room.takeRuns() || announced == null) {
       boolean over = runs();
@@ -52,7 +53,7 @@ final class TakeClick {
       takeId = announced.takeId();
       plan = planned;
       player.play(
-          CueSheet.ofTake(grid, announced.countInBars(), planned),
+          CueSheet.ofTake(grid, announced.countInBars(), countIn, planned),
           RoomTimes.of(link::nanosOf, link::roomMicros));
     }
     return false;

@@ -208,6 +208,50 @@ class SoundLoopTest {
     assertThat(bytes).as("bytes in ten seconds").isLessThan(2_048);
   }
 
+  @Test
+  void aTurnThatSpeaksAllocatesNothing() {
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    assumeTrue(threads.isThreadAllocatedMemorySupported(), "Not tried: this Java does not count.");
+    lines.add(new ScriptedLine(time, 80, 160, SoundLoop.BUFFER).roomFor(30));
+    StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 50, Swing.STRAIGHT, 21_000_000);
+    ClickPlan plan = new ClickPlan(List.of(Stage.ofBeats(8, 1, 1, 2, 3, 4)));
+    loop.play(CueSheet.ofTake(grid, 4, CountIn.SPOKEN, plan), room); // spoken from 1.8 to 20 s
+    runUntil(START + 10 * SECOND);
+    long self = Thread.currentThread().getId();
+    long before = threads.getThreadAllocatedBytes(self);
+    runUntil(START + 20 * SECOND);
+    long bytes = threads.getThreadAllocatedBytes(self) - before;
+    assertThat(bytes).as("bytes in ten seconds").isLessThan(2_048);
+  }
+
+  /** What began before an output ran dry is not gone on with; the next word is whole again. */
+  @Test
+  void afterAGapNoHalfWordIsHeard() {
+    ScriptedLine line = line(0, 160);
+    StepGrid grid = new StepGrid(Meter.FOUR_FOUR, 2, 60, Swing.STRAIGHT, 9_000_000);
+    ClickPlan plan = new ClickPlan(List.of(Stage.ofBeats(1, 1, 1)));
+    loop.play(CueSheet.ofTake(grid, 2, CountIn.SPOKEN, plan), room); // two is at 2 s
+    runUntil(START + 2 * SECOND);
+    time.advanceTo(time.nanos() + 400_000_000L); // the thread did not run, inside "two"
+    runUntil(START + 8 * SECOND);
+
+    assertThat(interrupted).hasSize(1);
+    float[] heard = line.heard();
+    double three = START + 3e9; // its word begins .163 s before, by its own vowel
+    int lead = SpokenNumber.of(3, SpokenNumber.Length.USUAL).lead();
+    int back = 0;
+    while (line.heardNanos(back) < START + 2.45e9) {
+      back++;
+    }
+    int begins = back;
+    while (heard[begins] == 0) {
+      begins++;
+    }
+    assertThat(line.heardNanos(begins + lead))
+        .as("what is heard first is the whole word three")
+        .isCloseTo(three, within(2e6));
+  }
+
   private static double decibels(double peak) {
     return 20 * Math.log10(peak);
   }

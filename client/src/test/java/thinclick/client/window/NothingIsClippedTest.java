@@ -32,10 +32,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.find.FoundHost;
 import thinclick.client.link.RoomAddress;
+import thinclick.client.sound.CountIn;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.WideTable;
 import thinclick.client.window.settings.SettingsFile;
+import thinclick.client.window.settings.SoundSettings;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
 
@@ -64,6 +66,7 @@ class NothingIsClippedTest extends WindowCase {
     title("view.settings");
     look("settings");
     thePaperIsTurnedByTheKeyboard();
+    theCountInIsChosenByTheKeyboard();
     robot.type(KeyCode.F1);
     title("view.help");
     look("help");
@@ -202,6 +205,16 @@ class NothingIsClippedTest extends WindowCase {
     control(KeyCode.T);
     assertThat(style()).contains(web(Palette.LIGHT));
     theSizeIsSetOnKeyboardsWithPlusAboveEquals();
+  }
+
+  private void theCountInIsChosenByTheKeyboard() {
+    assertThat(SoundSettings.file(folder).read().value().countsIn()).isEqualTo(CountIn.CLICKED);
+    robot.interact(() -> node("count-in-clicked").requestFocus());
+    robot.type(KeyCode.RIGHT);
+    assertThat(stage.getScene().getFocusOwner().getId()).isEqualTo("count-in-spoken");
+    assertThat(SoundSettings.file(folder).read().value().countsIn())
+        .as("remembered at once")
+        .isEqualTo(CountIn.SPOKEN);
   }
 
   /** Ctrl+Plus with Shift where plus needs it, without where it does not; down again with minus. */

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javafx.beans.property.ObjectProperty;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
@@ -16,6 +17,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import thinclick.client.sound.CountIn;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Contrast;
@@ -26,7 +28,7 @@ import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 
-/** The page of settings: how the window looks, and which keys it knows. */
+/** The page of settings: how the window looks, how it counts in, which keys it knows. */
 public final class SettingsView {
   /** Keys and what they do, in the order in which they are needed. */
   private static final List<String> KEYS =
@@ -35,12 +37,17 @@ public final class SettingsView {
           "stop", "size", "paper");
 
   private final SettingsModel model;
+  private final ObjectProperty<CountIn> countIn;
   private final Words words;
   private final PagePane root;
   private final ToggleGroup shades = new ToggleGroup();
 
-  public SettingsView(SettingsModel model, Words words) {
+  /**
+   * @param countIn how the count-in sounds at this computer
+   */
+  public SettingsView(SettingsModel model, ObjectProperty<CountIn> countIn, Words words) {
     this.model = model;
+    this.countIn = countIn;
     this.words = words;
     root = new PagePane(createView());
     root.setFocusTraversable(false);
@@ -73,10 +80,11 @@ public final class SettingsView {
     form.line(words.say("settings.language"), language(), soft("settings.language.next"));
     VBox looks = section(heading("settings.look"), form, partInWords(), soft("settings.still"));
     VBox keys = section(heading("settings.keys"), keys(), soft("settings.speech"));
-    looks.getStyleClass().add("column");
+    VBox counts = section(heading("settings.countIn"), countIn(), soft("settings.countIn.says"));
+    VBox left = styled(styled(new VBox(looks, counts), "block"), "column");
     keys.getStyleClass().add("column");
     Label title = styled(new Label(words.say("view.settings")), "title");
-    VBox sheet = styled(new VBox(title, new TwoColumns(looks, keys, 0.5, 44)), "sheet");
+    VBox sheet = styled(new VBox(title, new TwoColumns(left, keys, 0.5, 44)), "sheet");
     sheet.getStyleClass().add("settings-sheet");
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
@@ -100,7 +108,13 @@ public final class SettingsView {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = option(what + "-" + id, group, name, "settings." + what + "." + id);
       button.setSelected(now.apply(model()) == value);
-      button.setOnAction(done -> set.accept(value));
+      onChosen(
+          button,
+          () -> {
+            if (now.apply(model()) != value) { // not where it only follows what was set elsewhere
+              set.accept(value);
+            }
+          });
       model
           .lookProperty()
           .addListener((any, old, look) -> follow(button, group, now.apply(look) == value));
@@ -119,6 +133,18 @@ public final class SettingsView {
     }
   }
 
+  /** By the arrow keys as well, which choose without a button's action. */
+  private static void onChosen(RadioButton button, Runnable does) {
+    button
+        .selectedProperty()
+        .addListener(
+            (any, was, is) -> {
+              if (is) {
+                does.run();
+              }
+            });
+  }
+
   private RadioButton option(String id, ToggleGroup group, String name, String key) {
     RadioButton button = new RadioButton(words.say(key));
     button.setId(id);
@@ -135,7 +161,21 @@ public final class SettingsView {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = option("language-" + id, group, name, "settings.language." + id);
       button.setSelected(model.languageProperty().get() == value);
-      button.setOnAction(done -> model.set(value));
+      onChosen(button, () -> model.set(value));
+      options.getChildren().add(button);
+    }
+    return options;
+  }
+
+  private FlowPane countIn() {
+    ToggleGroup group = new ToggleGroup();
+    String name = words.say("settings.countIn");
+    FlowPane options = styled(new FlowPane(), "options");
+    for (CountIn value : CountIn.values()) {
+      String id = value.name().toLowerCase(Locale.ROOT);
+      RadioButton button = option("count-in-" + id, group, name, "settings.countIn." + id);
+      button.setSelected(countIn.get() == value);
+      onChosen(button, () -> countIn.set(value));
       options.getChildren().add(button);
     }
     return options;

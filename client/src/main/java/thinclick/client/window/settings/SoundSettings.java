@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
+import thinclick.client.sound.CountIn;
 import thinclick.client.sound.Loudness;
 import thinclick.protocol.file.Hearing;
 import thinclick.protocol.json.BadInput;
@@ -19,6 +20,7 @@ import thinclick.protocol.json.Check;
  * @param output the chosen output; empty for the system's own choice
  * @param silentHere true where another computer sounds the click for all
  * @param hearing how the others are heard; null where nothing was chosen
+ * @param countIn how the count-in sounds; absent in files of before it could be spoken
  * @param levels how loud each output was when it was last used
  * @param chairs what was measured, one for each pair
  */
@@ -29,6 +31,7 @@ public record SoundSettings(
     String output,
     boolean silentHere,
     Hearing.@Nullable Mode hearing,
+    @Nullable CountIn countIn,
     List<Level> levels,
     List<Chair> chairs) {
   /** What {@code format} says. */
@@ -44,7 +47,7 @@ public record SoundSettings(
 
   /** Where nothing is remembered. */
   public static final SoundSettings FIRST =
-      new SoundSettings(FORMAT, VERSION, "", false, null, List.of(), List.of());
+      new SoundSettings(FORMAT, VERSION, "", false, null, null, List.of(), List.of());
 
   /** An output's level. */
   public record Level(String output, double dbfs) {
@@ -118,7 +121,7 @@ public record SoundSettings(
     List<Level> next = new ArrayList<>(levels);
     next.removeIf(level -> level.output().equals(which));
     next.add(0, new Level(which, dbfs));
-    return new SoundSettings(format, version, output, silentHere, hearing, newest(next), chairs);
+    return with(newest(next), chairs);
   }
 
   /** With a pair's measure in place of an older one. */
@@ -126,19 +129,34 @@ public record SoundSettings(
     List<Chair> next = new ArrayList<>(chairs);
     next.removeIf(chair -> chair.isOf(measured.output(), measured.input()));
     next.add(0, measured);
-    return new SoundSettings(format, version, output, silentHere, hearing, levels, newest(next));
+    return with(levels, newest(next));
   }
 
   /** Without a pair's measure. */
   public SoundSettings withoutChair(String whichOutput, String whichInput) {
     List<Chair> next = new ArrayList<>(chairs);
     next.removeIf(chair -> chair.isOf(whichOutput, whichInput));
-    return new SoundSettings(format, version, output, silentHere, hearing, levels, next);
+    return with(levels, next);
   }
 
   /** With another output, its silence, and how the others are heard. */
   public SoundSettings choosing(String which, boolean silent, Hearing.@Nullable Mode how) {
-    return new SoundSettings(format, version, which, silent, how, levels, chairs);
+    return new SoundSettings(format, version, which, silent, how, countIn, levels, chairs);
+  }
+
+  /** With another count-in. */
+  public SoundSettings counting(CountIn how) {
+    return new SoundSettings(format, version, output, silentHere, hearing, how, levels, chairs);
+  }
+
+  /** How the count-in sounds: clicked where nothing was chosen. */
+  public CountIn countsIn() {
+    return countIn == null ? CountIn.CLICKED : countIn;
+  }
+
+  private SoundSettings with(List<Level> nextLevels, List<Chair> nextChairs) {
+    return new SoundSettings(
+        format, version, output, silentHere, hearing, countIn, nextLevels, nextChairs);
   }
 
   private static <T> List<T> newest(List<T> all) {

@@ -41,10 +41,10 @@ class ListeningTest {
   @Test
   void ownAttacksStandBesideEveryClickAndNobodyElses() {
     List<Cue> cues = Listening.againstClick(Scorer.analyse(take), "Ana").cues();
-    assertThat(cues.stream().filter(cue -> cue.voice() == Voice.WOOD).map(Cue::micros))
+    assertThat(cues.stream().filter(cue -> cue.sound() == Voice.WOOD).map(Cue::micros))
         .hasSize(16)
         .startsWith(5_010_000L, 5_510_000L);
-    assertThat(cues.stream().filter(cue -> cue.voice() != Voice.WOOD).map(Cue::micros))
+    assertThat(cues.stream().filter(cue -> cue.sound() != Voice.WOOD).map(Cue::micros))
         .containsExactly(
             5_000_000L,
             6_000_000L,
@@ -62,7 +62,7 @@ class ListeningTest {
   void aTakeThatWasStoppedIsListenedToAsFarAsItWent() {
     Take stopped = take.edited().endMicros(8_200_000L).take();
     assertThat(Listening.againstClick(Scorer.analyse(stopped), "Ana").cues())
-        .filteredOn(cue -> cue.voice() != Voice.WOOD)
+        .filteredOn(cue -> cue.sound() != Voice.WOOD)
         .extracting(Cue::micros)
         .containsExactly(5_000_000L, 6_000_000L, 7_000_000L, 8_000_000L);
   }
@@ -71,7 +71,7 @@ class ListeningTest {
   void thePulseLiesBetweenTheTwoOfThem() {
     List<Cue> cues = Listening.againstPulse(Scorer.analyse(take), "Ana").cues();
     List<Long> pulse =
-        cues.stream().filter(cue -> cue.voice() != Voice.WOOD).map(Cue::micros).toList();
+        cues.stream().filter(cue -> cue.sound() != Voice.WOOD).map(Cue::micros).toList();
     assertThat(pulse).hasSize(16);
     for (int beat = 2; beat < 14; beat++) {
       // Ana is 10 ms late and Ben 20: their pulse is 15 ms after the grid.

@@ -2,10 +2,13 @@ package thinclick.client.window.settings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.check.Verdict.How;
+import thinclick.client.sound.CountIn;
 import thinclick.client.window.settings.SoundSettings.Chair;
 import thinclick.protocol.file.Hearing;
 
@@ -50,9 +53,23 @@ class SoundSettingsTest {
     SoundSettings settings =
         SoundSettings.FIRST
             .choosing("speakers", true, Hearing.Mode.IN_TIME)
+            .counting(CountIn.SPOKEN)
             .withLevel("speakers", -20)
             .withChair(KEYS_ON_SPEAKERS);
     SoundSettings.file(folder).write(settings);
     assertThat(SoundSettings.file(folder).read().value()).isEqualTo(settings);
+  }
+
+  /** A file of before the count-in could be spoken. */
+  @Test
+  void whereNothingWasChosenTheCountInIsClicked() throws IOException {
+    Files.writeString(
+        folder.resolve(SoundSettings.NAME),
+        """
+        {"format":"thinclick.sound","version":1,"output":"","silentHere":false,"hearing":null,
+         "levels":[],"chairs":[]}
+        """);
+    assertThat(SoundSettings.file(folder).read().value().countsIn()).isEqualTo(CountIn.CLICKED);
+    assertThat(SoundSettings.file(folder).read().putAside()).isEmpty();
   }
 }

@@ -82,6 +82,8 @@ class WordsTest {
           "settings.contrast.system",
           "settings.contrast.usual",
           "settings.contrast.strong",
+          "settings.countIn.clicked",
+          "settings.countIn.spoken",
           "settings.language.system",
           "settings.language.en",
           "settings.language.de",
