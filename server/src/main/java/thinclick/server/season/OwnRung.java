@@ -13,7 +13,8 @@ import thinclick.server.words.Said;
 
 /**
  * The thinnest click that somebody held: of all stages whose own hold was 80 % or more, the one
- * with the fewest clicks a bar; of equal ones the first, which set the mark, as for the band.
+ * with the fewest clicks a bar. As for the band, of equal ones in a take it is the last, and of
+ * takes that held equally few the first, which set the mark.
  *
  * @param click what clicked
  * @param clicksPerBar clicks a bar
@@ -30,16 +31,20 @@ public record OwnRung(Said click, double clicksPerBar, double holdPercent, Insta
       if (review == null) {
         continue;
       }
+      OwnRung own = null;
       for (int i = 0; i < Math.min(review.stages().size(), entry.key().stages().size()); i++) {
         Figure hold = review.stages().get(i).hold();
         double clicks = entry.review().stages().get(i).clicksPerBar();
         if (hold.known()
             && hold.get() >= StageReview.HELD_PERCENT
-            && (best == null || clicks < best.clicksPerBar())) {
+            && (own == null || clicks <= own.clicksPerBar())) {
           Stage stage = entry.key().stages().get(i);
           Said said = ClickWords.of(stage, entry.key().meter(), entry.key().stepsPerBeat());
-          best = new OwnRung(said, clicks, hold.get(), entry.begunAt());
+          own = new OwnRung(said, clicks, hold.get(), entry.begunAt());
         }
+      }
+      if (own != null && (best == null || own.clicksPerBar() < best.clicksPerBar())) {
+        best = own;
       }
     }
     return Optional.ofNullable(best);

@@ -90,12 +90,13 @@ public final class Speaker {
   public DateTimeFormatter daysOfTheYear() {
     return place == null
         ? DateTimeFormatter.ofPattern(say("date.short"), locale)
-        : DateTimeFormatter.ofPattern(dayAt(place).replaceFirst("[,\\s]*y+$|^y+\\W*", ""), place);
+        : DateTimeFormatter.ofPattern(dayAt(place).replaceFirst("[,\\h]*y+$|^y+\\W*", ""), place);
   }
 
   private static String dayAt(Locale place) {
     return DateTimeFormatterBuilder.getLocalizedDateTimePattern(
-        FormatStyle.MEDIUM, null, IsoChronology.INSTANCE, place);
+            FormatStyle.MEDIUM, null, IsoChronology.INSTANCE, place)
+        .replace(' ', '\u00a0'); // never broken at the end of a line
   }
 
   /** True where there is such a message. */
