@@ -1,5 +1,6 @@
 package thinclick.client.window;
 
+import thinclick.client.check.Verdict;
 import thinclick.client.link.LinkState;
 import thinclick.client.window.check.CheckModel;
 import thinclick.client.window.door.DoorModel;
@@ -58,8 +59,7 @@ final class FootSentence {
     } else if (page == View.DOOR && room.link() == LinkState.CLOSED && door.saidAtEntry()) {
       said = words.say("situation.door");
     } else if (page == View.CHECK && quiet) {
-      String key = check.audibleProperty().get() ? "situation.check" : "situation.check.silence";
-      said = words.say(check.listens() ? "situation.check.tap" : key);
+      said = words.say(checking());
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
     } else if (page == View.LECTERN && quiet && situation.isToChooseAnother(room)) {
@@ -101,6 +101,19 @@ final class FootSentence {
   /** Whether what is said has to be seen from wherever one reads. */
   boolean isUrgent() {
     return situation.isLost(session.state());
+  }
+
+  private String checking() {
+    if (check.listens()) {
+      return "situation.check.tap";
+    }
+    if (!check.audibleProperty().get()) {
+      return "situation.check.silence";
+    }
+    Verdict verdict = check.verdictProperty().get();
+    return verdict == null
+        ? "situation.check"
+        : verdict instanceof Verdict.Known ? "situation.check.known" : "situation.check.refused";
   }
 
   private String season() {

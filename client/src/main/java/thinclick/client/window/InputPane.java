@@ -64,7 +64,7 @@ final class InputPane {
   void into(VBox box) {
     ToggleGroup letters = new ToggleGroup();
     for (KeyHalf half : KeyHalf.values()) {
-      RadioButton one = new RadioButton(words.say(key(half)));
+      RadioButton one = new RadioButton(Words.begun(words.say(key(half))));
       one.setId("keys-" + half.name().toLowerCase(Locale.ROOT));
       one.setToggleGroup(letters);
       one.setSelected(half == taps.settingsProperty().get().half());

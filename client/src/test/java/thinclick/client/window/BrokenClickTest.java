@@ -125,10 +125,10 @@ class BrokenClickTest {
     until(
         () -> sound.saysProperty().get().equals("The click stumbled: this check will not count."));
     assertThat(on(sound::checkOver)).as("stumbled").isTrue();
-    assertThat(on(() -> sound.saysProperty().get())).startsWith("The click sounds at");
+    assertThat(on(() -> sound.saysProperty().get())).startsWith("Click level");
     sound.clickInterrupted(0, 1_000);
     WaitForAsyncUtils.waitForFxEvents();
-    assertThat(on(() -> sound.saysProperty().get())).startsWith("The click sounds at");
+    assertThat(on(() -> sound.saysProperty().get())).startsWith("Click level");
   }
 
   private Take written() throws IOException {

@@ -104,13 +104,11 @@ class DoorPathTest extends WindowCase {
           stage.setWidth(width);
           stage.setHeight(768);
         });
-    until(() -> stage.getScene().getWidth() == width);
-    robot.interact(() -> stage.getScene().getRoot().layout());
-    robot.interact(
+    until(
         () -> {
           ScrollPane page = (ScrollPane) stage.getScene().lookup(".scroll-pane");
-          assertThat(page.getContent().getLayoutBounds().getHeight())
-              .isLessThan(page.getViewportBounds().getHeight() + 1);
+          double high = page.getContent().getLayoutBounds().getHeight();
+          return page.getWidth() == width && high < page.getViewportBounds().getHeight() + 1;
         });
   }
 

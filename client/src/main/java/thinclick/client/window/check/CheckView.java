@@ -4,6 +4,7 @@ import static thinclick.client.window.check.Parts.givingWay;
 import static thinclick.client.window.check.Parts.styled;
 
 import java.util.List;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Pos;
@@ -151,7 +152,12 @@ public final class CheckView {
   /** How it is begun and stopped, by whoever leads for the whole room as well. */
   private VBox commands() {
     begin.setId("check-begin");
-    begin.setText(words.say("check.begin"));
+    begin
+        .textProperty()
+        .bind(
+            Bindings.when(model.verdictProperty().isNull())
+                .then(words.say("check.begin"))
+                .otherwise(words.say("check.again")));
     begin.setOnAction(done -> model.begin(System.nanoTime()));
     begin.disableProperty().bind(model.audibleProperty().not());
     stop.setId("check-stop");

@@ -27,7 +27,7 @@ final class HearingPart {
     root = Parts.headed(words.say("hearing.title"));
     ToggleGroup ways = new ToggleGroup();
     for (Mode mode : Mode.values()) {
-      RadioButton way = Prose.in(new RadioButton(words.say(key(mode))));
+      RadioButton way = Prose.in(new RadioButton(Words.begun(words.say(key(mode)))));
       way.setId("hearing-" + mode.name().toLowerCase(Locale.ROOT).replace('_', '-'));
       way.setToggleGroup(ways);
       way.setSelected(mode == now.get());

@@ -69,9 +69,21 @@ public final class InView {
 
     void keep(Node wanted) {
       moving = true;
+      if (isInViewFromTheTop(wanted)) {
+        pane.setVvalue(0);
+      }
       move(pane, wanted);
       moving = false;
       node = wanted;
+    }
+
+    /** Then the page is not moved at all. */
+    private boolean isInViewFromTheTop(Node wanted) {
+      pane.applyCss();
+      pane.layout();
+      Node page = pane.getContent();
+      double end = page.sceneToLocal(wanted.localToScene(wanted.getBoundsInLocal())).getMaxY();
+      return end + CLOSEST <= pane.getViewportBounds().getHeight();
     }
 
     /** Once the page has been laid out: until then nothing stands where it will. */

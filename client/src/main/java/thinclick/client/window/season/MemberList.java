@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.binding.Bindings;
+import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -62,7 +63,9 @@ final class MemberList {
         .addListener((any, old, now) -> marked.accept(now));
     head = styled(cells(SeasonWords.heads(desk.speaker())), "roster-heads");
     head.getChildren().forEach(cell -> cell.getStyleClass().add("soft"));
-    root = new VBox(8, heading(words.say("season.members")), head, list);
+    head.setAlignment(Pos.BOTTOM_LEFT); // where one takes two lines, all end above the rows
+    Label levels = styled(wrapped(words.say("season.levels")), "soft");
+    root = new VBox(8, heading(words.say("season.members")), head, list, levels);
   }
 
   VBox root() {

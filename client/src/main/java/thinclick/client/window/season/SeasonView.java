@@ -36,7 +36,7 @@ import thinclick.server.season.SeasonWords;
 public final class SeasonView {
   private final ClassDesk desk;
   private final Words words;
-  private final FlowPane titles = new FlowPane(12, 6);
+  private final FlowPane titles = new FlowPane();
   private final TextField made = new TextField();
   private final VBox says = new VBox(4);
   private final Label head = wrapped("");
@@ -117,7 +117,9 @@ public final class SeasonView {
                 () -> ClassPane.chooseAndOpen(desk, words, root.getScene().getWindow())),
             "quiet");
     FlowPane making =
-        new FlowPane(12, 6, line(words.say("season.new"), made, "class-title", make), opens);
+        styled(
+            new FlowPane(line(words.say("season.new"), made, "class-title", make), opens),
+            "season-titles");
     making.setRowValignment(VPos.BASELINE);
 
     VBox left = styled(new VBox(14, members.root(), takes.root()), "column");

@@ -146,7 +146,7 @@ public final class SettingsView {
   }
 
   private RadioButton option(String id, ToggleGroup group, String name, String key) {
-    RadioButton button = new RadioButton(words.say(key));
+    RadioButton button = styled(new RadioButton(Words.begun(words.say(key))), "settings-option");
     button.setId(id);
     button.setToggleGroup(group);
     button.setAccessibleText(name + ": " + button.getText());

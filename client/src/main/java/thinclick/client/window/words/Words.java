@@ -82,9 +82,13 @@ public final class Words {
     if (stripped.isEmpty()) {
       return "";
     }
-    String first = stripped.substring(0, 1).toUpperCase(Locale.ROOT);
     String end = stripped.matches("(?s).*[.!?:]") ? "" : ".";
-    return first + stripped.substring(1) + end;
+    return begun(stripped) + end;
+  }
+
+  /** What stands inside sentences too, as it begins a line of its own. */
+  public static String begun(String says) {
+    return says.isEmpty() ? "" : says.substring(0, 1).toUpperCase(Locale.ROOT) + says.substring(1);
   }
 
   /** Keys as they are written on a keyboard of this language, from {@code "Ctrl+D"}. */

@@ -61,7 +61,7 @@ class ErasureWordsTest {
             "\u200308.09.2026: Ands alone (18:00)",
             "\u200301.09.2026: Ands alone (18:00), Ands alone (18:10)",
             "Zwei aufbewahrte Auswertungen werden gelöscht.",
-            "Eine Zeile der Mitgliederliste wird gelöscht.");
+            "Ein Eintrag der Mitgliederliste wird gelöscht.");
   }
 
   @Test
@@ -70,8 +70,8 @@ class ErasureWordsTest {
 
     assertThat(in(Locale.ENGLISH).gone(List.of(database(twelve))))
         .containsExactly(
-            "Twelve kept reviews are gone.",
-            "One line of the list of members is gone.",
+            "Twelve kept reviews were deleted.",
+            "One entry in the list of members was deleted.",
             "13 rooms that were left open are closed now.");
   }
 
