@@ -60,7 +60,7 @@ final class Listening {
   /** How long it takes until the last of it has sounded, milliseconds. */
   static long lastsMillis(Take take) {
     StepGrid grid = take.grid();
-    long planned = Math.round(grid.microsAt(take.plan().bars() * grid.stepsPerBar()));
+    long planned = Math.round(grid.microsAt((long) take.plan().bars() * grid.stepsPerBar()));
     Long ended = take.endMicros();
     long end = ended == null ? planned : Math.min(ended, planned);
     long last = take.attacks().stream().mapToLong(Attack::micros).max().orElse(end);

@@ -208,8 +208,10 @@ public final class ReviewModel {
   private static Quantity leanAllowed(Review review, String own) {
     PlayerReview player = review.player(own);
     Double charged = player == null ? null : player.chargedLeanMillis();
-    boolean known = player != null && charged != null && player.leanMillis().known();
-    return Quantity.millis(known ? player.leanMillis().get() - charged : 0, null);
+    if (player == null || charged == null || !player.leanMillis().known()) {
+      return Quantity.millis(0, null);
+    }
+    return Quantity.millis(player.leanMillis().get() - charged, null);
   }
 
   /** The course over the last takes, of today or of weeks; null before the second. */

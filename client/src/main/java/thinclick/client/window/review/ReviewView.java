@@ -4,13 +4,10 @@ import java.util.List;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.Button;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.PagePane;
@@ -35,8 +32,7 @@ public final class ReviewView {
   private final SectionNodes sections = new SectionNodes();
   private final Node leadersPart;
   private final VBox leadersKept;
-  private Runnable toCheck = () -> {};
-  private final Label done = sentence();
+  private final ReviewButtons buttons;
   private final PagePane root;
   private final FlowPane which = new FlowPane(14, 6);
   private final ToggleGroup group = new ToggleGroup();
@@ -62,8 +58,7 @@ public final class ReviewView {
     this.commands = commands;
     this.words = words;
     sheet.getStyleClass().addAll("sheet", "measure");
-    done.setId("review-done");
-    done.textProperty().bind(commands.saysProperty());
+    buttons = new ReviewButtons(commands, words);
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     root = new PagePane(page);
@@ -133,7 +128,7 @@ public final class ReviewView {
 
   /** The way to the sound check, for whoever was not heard. */
   public void onCheck(Runnable does) {
-    toCheck = does;
+    buttons.onCheck(does);
   }
 
   /** The page. */
@@ -173,121 +168,18 @@ public final class ReviewView {
     for (Section section : content.sections()) {
       add(sections.node(section, palette));
       if (section.id().equals("next-steps")) {
-        add(steps(page, section));
+        add(buttons.steps(page, section));
       }
       if (section.id().equals("attacks") && page.canBeHeard()) {
-        add(listen(page));
+        add(buttons.listen(page));
       }
     }
     if (seen == 0) {
       add(leadersPart);
     }
-    add(keep(page));
-  }
-
-  /** What is to be done next and can be done from here. */
-  private @Nullable Node steps(ReviewPage page, Section steps) {
-    FlowPane line = new FlowPane(14, 10);
-    if (page.unheard()) {
-      line.getChildren().add(check());
-    }
-    if (!commands.next().isEmpty()) {
-      line.getChildren().add(setUp(steps));
-    }
-    if (line.getChildren().isEmpty()) {
-      return null;
-    }
-    line.getChildren().get(0).getStyleClass().add("primary");
-    return line;
-  }
-
-  private Button check() {
-    Button check = button("review-check", "review.next.check", toCheck);
-    withKeys(check, check.getText(), "Ctrl+1");
-    return check;
-  }
-
-  /** What the lectern proposes, for whoever leads: the sentence above says it. */
-  private Button setUp(Section steps) {
-    // Beside a step of one's own, the button says whose step it sets up.
-    String sets = steps.says().size() > 1 ? "review.next.band" : "review.next";
-    boolean changes = commands.nextChanges();
-    Button set = button("review-next", changes ? sets : "review.next.again", commands::setUp);
-    if (!changes) {
-      // In a lesson the button does what the lesson's key does, and says it in the same words.
-      String lesson = commands.lessonStep();
-      withKeys(
-          set,
-          lesson.isEmpty() ? set.getText() : lesson,
-          lesson.isEmpty() ? "Ctrl+D" : "Ctrl+Enter");
-    }
-    set.setDisable(!commands.canSetUp());
-    return set;
-  }
-
-  private void withKeys(Button button, String says, String english) {
-    Label keys = styled(new Label(words.keys(english)), "keys");
-    keys.setMinWidth(Region.USE_PREF_SIZE);
-    button.setText(says);
-    button.setAccessibleText(says + ", " + keys.getText());
-    button.setGraphic(keys);
-    button.setContentDisplay(ContentDisplay.RIGHT);
-    button.setGraphicTextGap(8);
-  }
-
-  private Node listen(ReviewPage page) {
-    Button click =
-        button("listen-click", "review.listen.click", () -> commands.listen(page, false));
-    Button pulse = button("listen-pulse", "review.listen.pulse", () -> commands.listen(page, true));
-    Button stop =
-        button(
-            "listen-stop",
-            "review.listen.stop",
-            () -> {
-              // The next key that is pressed is not meant for what stands below.
-              click.requestFocus();
-              commands.silence();
-            });
-    click.disableProperty().bind(commands.audibleProperty().not());
-    pulse.disableProperty().bind(commands.audibleProperty().not());
-    stop.disableProperty().bind(commands.listeningProperty().not());
-    Label says = sentence();
-    says.textProperty().bind(commands.heardProperty());
-    return new VBox(10, new FlowPane(14, 10, click, pulse, stop), says);
-  }
-
-  /** All that can be taken along, in one place. */
-  private Node keep(ReviewPage page) {
     Reader reader = readers.get(seen);
     String whose = several() ? reader.name() : "";
-    FlowPane own =
-        new FlowPane(
-            14,
-            10,
-            button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf", whose)),
-            button("save-svg", "review.save.svg", () -> commands.save(page, "svg", whose)),
-            button("keep-take", "review.take", () -> commands.keepTake(reader.model(), whose)));
-    Label head = Prose.in(styled(new Label(words.say("review.keep")), "heading"));
-    VBox keep = styled(new VBox(10, head, own, done), "ruled");
-    keep.setId("review-keep");
-    if (seen == 0) {
-      keep.getChildren().add(leadersKept);
-    }
-    return keep;
-  }
-
-  /** A sentence that takes no room while there is none. */
-  private static Label sentence() {
-    Label sentence = Prose.in(new Label());
-    sentence.managedProperty().bind(sentence.textProperty().isNotEmpty());
-    return sentence;
-  }
-
-  private Button button(String id, String key, Runnable does) {
-    Button button = new Button(words.say(key));
-    button.setId(id);
-    button.setOnAction(done -> does.run());
-    return button;
+    add(buttons.keep(page, reader.model(), whose, seen == 0 ? leadersKept : null));
   }
 
   private void add(@Nullable Node node) {
