@@ -13,6 +13,7 @@ import thinclick.protocol.file.Lesson;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
 import thinclick.server.words.ClickWords;
+import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
 
 /**
@@ -187,7 +188,18 @@ public record LessonScript(List<Line> lines) {
         String click = speaker.say(ClickWords.on(stage, drill.meter(), drill.stepsPerBeat()));
         stages.add(say("click.stage", stage.bars(), click));
       }
+      if (stages.size() == 1) {
+        return stays(drill, drill.stages().get(0));
+      }
       return say("click", String.join(say("click.then"), stages));
+    }
+
+    private String stays(Drill drill, Stage only) {
+      if (only.clickedSteps(drill.meter(), drill.stepsPerBeat()).isEmpty()) {
+        return say("click.no", only.bars());
+      }
+      Said click = ClickWords.on(only, drill.meter(), drill.stepsPerBeat());
+      return say("click.one", speaker.say(click), only.bars());
     }
 
     private String count(Meter meter) {

@@ -36,10 +36,10 @@ class LessonScriptTest {
             "Half the room on the beat, half on the ands; then change.",
             "There are 2 rows. Whoever has the same row plays as one; the page says which is"
                 + " yours.",
-            "The click gives you 8 bars on all beats, then 8 bars on one and three. After that it"
-                + " goes on in you alone.");
+            "The click gives you 8 bars on all beats, then 8 bars on one and three. What does"
+                + " not click goes on in you.");
     assertThat(of(script, Kind.COUNT)).containsExactly("one two three four, one two three four.");
-    assertThat(of(script, Kind.DO)).last().isEqualTo("Count in again: the same drill once more.");
+    assertThat(of(script, Kind.DO)).last().isEqualTo("Once more: the same drill.");
   }
 
   @Test
@@ -98,7 +98,7 @@ class LessonScriptTest {
     assertThat(of(script(0, 1), Kind.DO))
         .first()
         .asString()
-        .endsWith("while the room claps its rhythm without the click.")
+        .endsWith("while the room claps its rhythm.")
         .doesNotContain("once", "twice");
   }
 
