@@ -164,12 +164,14 @@ record RibbonPlaces(
   private static List<Span> stages(WallPage page, double left, double whole, double height) {
     int bars = page.ribbon().stream().mapToInt(WallPage.Stretch::bars).sum();
     List<Span> spans = new ArrayList<>();
+    int gaps = page.ribbon().size() - 1;
+    double gap = gaps == 0 ? 0 : Math.min(height * 0.012, whole * 0.1 / gaps);
+    double paper = whole - gaps * gap; // as long a stretch for as many bars, wherever it stands
     double x = left;
-    for (int i = 0; i < page.ribbon().size(); i++) {
-      double wide = whole * page.ribbon().get(i).bars() / bars;
-      boolean last = i + 1 == page.ribbon().size();
-      spans.add(new Span(x, wide - (last ? 0 : Math.min(height * 0.012, wide * 0.1))));
-      x += wide;
+    for (WallPage.Stretch stretch : page.ribbon()) {
+      double wide = paper * stretch.bars() / bars;
+      spans.add(new Span(x, wide));
+      x += wide + gap;
     }
     return spans;
   }

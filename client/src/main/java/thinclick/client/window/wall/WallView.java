@@ -134,6 +134,10 @@ public final class WallView {
     RibbonPlaces places =
         RibbonPlaces.on(page, width, height, MARGIN, text -> width(text, LEAST * height));
     pen.setLineCap(StrokeLineCap.BUTT);
+    // What was held whole would reach up to here.
+    pen.setStroke(colour(palette.rule()));
+    pen.setLineWidth(Math.max(1, height * 0.003));
+    pen.strokeLine(width * MARGIN, places.top(), width * (1 - MARGIN), places.top());
     for (int i = 0; i < places.stages().size(); i++) {
       stretch(pen, page.ribbon().get(i), places.stages().get(i), places);
     }
