@@ -200,7 +200,7 @@ class LecternPageTest extends WindowCase {
   private void oneWayToComposeIsInView(int[] size) {
     List<Bounds> ways =
         Stream.of(node("to-compose"), node("compose"))
-            .filter(Node::isVisible)
+            .filter(LecternPageTest::seen)
             .map(LecternPageTest::bounds)
             .filter(way -> way.getMaxY() < foot())
             .toList();

@@ -4,17 +4,22 @@ import javafx.scene.Node;
 import javafx.scene.layout.Region;
 import thinclick.client.window.look.WidthFirst;
 
-/** Words, and a picture beside them where that leaves them as much room as itself, else below. */
+/**
+ * Words, and a picture beside them where that leaves them as much room as itself, else below; what
+ * is said last stands under the words, but never between them and a picture below.
+ */
 final class Beside extends WidthFirst {
   private final Region words;
   private final Node picture;
+  private final Region last;
   private final double gap;
 
-  Beside(Region words, Node picture, double gap) {
+  Beside(Region words, Node picture, Region last, double gap) {
     this.words = words;
     this.picture = picture;
+    this.last = last;
     this.gap = gap;
-    getChildren().addAll(words, picture);
+    getChildren().addAll(words, picture, last);
   }
 
   private boolean beside(double width) {
@@ -36,14 +41,21 @@ final class Beside extends WidthFirst {
     return words.prefWidth(-1);
   }
 
+  /** Where what is said last begins. */
+  private double lastAt(double width) {
+    double high = Math.ceil(words.prefHeight(Math.floor(wordsWidth(width))));
+    boolean below = picture.isManaged() && !beside(width);
+    return high + (below ? gap + Math.ceil(picture.prefHeight(-1)) : 0) + gap / 2;
+  }
+
   @Override
   protected double heightAt(double width) {
-    double high = words.prefHeight(wordsWidth(width));
-    if (!picture.isManaged()) {
-      return high;
-    }
-    double drawn = picture.prefHeight(-1);
-    return beside(width) ? Math.max(high, drawn) : high + gap + drawn;
+    double wide = Math.floor(wordsWidth(width));
+    double said =
+        last.isManaged()
+            ? lastAt(width) + Math.ceil(last.prefHeight(wide))
+            : lastAt(width) - gap / 2;
+    return beside(width) ? Math.max(said, picture.prefHeight(-1)) : said;
   }
 
   @Override
@@ -57,5 +69,6 @@ final class Beside extends WidthFirst {
     } else {
       picture.relocate(0, high + gap);
     }
+    last.resizeRelocate(0, lastAt(width), wide, Math.ceil(last.prefHeight(wide)));
   }
 }

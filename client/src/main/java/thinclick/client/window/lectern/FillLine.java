@@ -97,7 +97,7 @@ final class FillLine {
       return words.say("lectern.fill.next");
     }
     return role == null
-        ? words.say("lectern.fill.number", number)
+        ? words.say("lectern.fill.on", number)
         : words.say("lectern.fill.role", number, words.role(role));
   }
 }

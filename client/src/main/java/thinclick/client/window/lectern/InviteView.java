@@ -55,7 +55,7 @@ final class InviteView {
     picture.setAccessibleText(words.say("lectern.invite.picture"));
     firewall.setId("firewall");
     VBox said = new VBox(8, address, link, ways);
-    root = new VBox(8, new Beside(said, picture, GAP), firewall);
+    root = new VBox(new Beside(said, picture, firewall, GAP));
   }
 
   VBox root() {

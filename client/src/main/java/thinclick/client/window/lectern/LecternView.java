@@ -18,6 +18,8 @@ import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Drill;
+import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.message.ServerMessage.Person;
 import thinclick.protocol.message.ServerMessage.Phase;
 
@@ -41,7 +43,7 @@ public final class LecternView {
   private final Label pageHead = styled(new Label(), "heading");
   private final ObservableValue<RoomState> room;
   private final Label waits;
-  private final VBox wayIn = new VBox();
+  private final VBox wayIn = new VBox(8);
   private final VBox middle;
   private final FlowPane head = styled(new FlowPane(), "lectern-ways");
   private final PromptBook book;
@@ -63,12 +65,14 @@ public final class LecternView {
     page = new PageView(words);
     this.words = words;
     waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
+    wayIn.getChildren().setAll(styled(new Label(words.say("lectern.invite")), "heading"));
+    wayIn.getStyleClass().add("lectern-way-in");
     head.getChildren().setAll(plan.title());
     head.setMinWidth(0); // a long title goes on in another line
     plan.title().maxWidthProperty().bind(head.widthProperty());
     VBox sheet =
         styled(
-            new VBox(12, head, wayIn, now.root(), waits, plan.root(), pageHead, page.root()),
+            new VBox(12, wayIn, head, now.root(), waits, plan.root(), pageHead, page.root()),
             "sheet");
     sheet.getStyleClass().add("lectern-right");
     VBox left = styled(new VBox(22, material.lessons(), roster.root()), "lectern-left");
@@ -171,6 +175,15 @@ public final class LecternView {
   /** Where the take stands. */
   public void look(TakeMoment moment) {
     now.look(moment);
+    boolean playing = moment.part() == TakeMoment.Part.PLAYING && linesAreDealt();
+    plan.look(playing ? moment.stage() : -1);
+  }
+
+  /** False where the click has been thinned or filled up since: the lines are those it was. */
+  private boolean linesAreDealt() {
+    Drill chosen = desk.lectern().chosen();
+    Dealt dealt = room.getValue().dealt();
+    return chosen != null && dealt != null && chosen.stages().equals(dealt.stages());
   }
 
   private void show() {

@@ -130,6 +130,7 @@ final class MaterialView {
     showInUse();
     drills.list().setDisable(!model.canChoose());
     ways.open(model.canChoose());
+    compose.setDisable(!model.canChoose());
   }
 
   /** How many drills there is room for. */

@@ -4,6 +4,7 @@ import static thinclick.client.window.lectern.Keyed.styled;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.css.PseudoClass;
 import javafx.geometry.VPos;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -22,6 +23,8 @@ final class PlanView {
   private final LecternModel lectern;
   private final PlanModel model;
   private final Words words;
+  private static final PseudoClass NOW = PseudoClass.getPseudoClass("now");
+
   private final Label title = styled(new Label(), "heading");
   private final TextField tempo = new TextField();
   private final Label wrong = styled(new Label(), "wrong");
@@ -31,6 +34,7 @@ final class PlanView {
   private final VBox sentences = new VBox(2);
   private final List<TextField> fields = new ArrayList<>();
   private final VBox root = new VBox(8);
+  private int sounding = -1;
 
   PlanView(LecternDesk desk, Words words) {
     this.desk = desk;
@@ -71,6 +75,20 @@ final class PlanView {
 
   void dress(Palette palette, double textSize) {
     line.dress(palette, textSize);
+  }
+
+  /** Sets off the line of the stage that sounds; none for -1. */
+  void look(int stage) {
+    if (stage != sounding) {
+      sounding = stage;
+      mark();
+    }
+  }
+
+  private void mark() {
+    for (int i = 0; i < fields.size(); i++) {
+      fields.get(i).pseudoClassStateChanged(NOW, i == sounding);
+    }
   }
 
   void show() {
@@ -115,6 +133,7 @@ final class PlanView {
     if (!sentences.getChildren().equals(fields)) {
       sentences.getChildren().setAll(fields);
     }
+    mark();
   }
 
   private TextField field(int index) {

@@ -66,7 +66,7 @@ final class RosterView {
 
   private void createView() {
     readiness.setId("readiness");
-    none.setText(words.say("lectern.people.none"));
+    none.setId("people-none");
     Prose.in(none);
     CheckBox plays = new CheckBox(words.say("lectern.plays"));
     plays.setId("leader-plays");
@@ -181,7 +181,8 @@ final class RosterView {
   void show(RoomState room, @Nullable Drill chosen) {
     people.show(model.lines(chosen));
     readiness.setText(model.readiness());
-    Keyed.shown(none, room.people().size() <= 1);
+    boolean others = room.people().size() > 1;
+    none.setText(words.say(others ? "lectern.people.mark" : "lectern.people.none"));
     invite.show();
     locked.setSelected(room.locked());
     fill.show(chosen);
@@ -195,6 +196,7 @@ final class RosterView {
     later.setDisable(!seated);
     pass.setDisable(person == null || !model.canLead(person));
     remove.setDisable(person == null || !model.canRemove(person));
+    none.setVisible(person == null); // why they are grey; it keeps its place
     fill.enable();
     note.show();
   }

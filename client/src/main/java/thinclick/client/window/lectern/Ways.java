@@ -2,22 +2,27 @@ package thinclick.client.window.lectern;
 
 import static thinclick.client.window.lectern.Keyed.styled;
 
-import java.util.List;
 import javafx.scene.control.Button;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 
-/** The ways to the drills and to what is composed, for a page where both stand further down. */
+/**
+ * The ways to the drills and to what is composed, for a page where both stand further down: a pair
+ * that no line is broken in.
+ */
 final class Ways {
-  private final List<Button> ways;
+  private final HBox ways;
   private @Nullable Pane stands;
 
   Ways(Words words, Runnable toDrills, Runnable toCompose) {
     ways =
-        List.of(
-            way("to-drills", words.say("lectern.material.all"), words.keys("Ctrl+O"), toDrills),
-            way("to-compose", words.say("lectern.compose"), words.keys("Ctrl+E"), toCompose));
+        styled(
+            new HBox(
+                way("to-drills", words.say("lectern.material.all"), words.keys("Ctrl+O"), toDrills),
+                way("to-compose", words.say("lectern.compose"), words.keys("Ctrl+E"), toCompose)),
+            "lectern-heads");
   }
 
   private static Button way(String id, String to, String keys, Runnable goes) {
@@ -28,11 +33,11 @@ final class Ways {
   void stand(@Nullable Pane where) {
     if (where != stands) {
       if (stands != null) {
-        stands.getChildren().removeAll(ways);
+        stands.getChildren().remove(ways);
       }
       stands = where;
       if (where != null) {
-        where.getChildren().addAll(ways);
+        where.getChildren().add(ways);
       }
     }
   }
@@ -42,11 +47,11 @@ final class Ways {
    * keep their place, so that nothing moves.
    */
   void wanted(boolean now) {
-    ways.forEach(way -> way.setVisible(now));
+    ways.setVisible(now);
   }
 
   /** Whether there is something to choose now. */
   void open(boolean now) {
-    ways.forEach(way -> way.setDisable(!now));
+    ways.getChildren().forEach(way -> way.setDisable(!now));
   }
 }

@@ -217,8 +217,7 @@ class LecternDeskTest {
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3 played");
-    assertThat(texts(TakeMoment.Part.NONE))
-        .containsExactly("Count in again: the same drill once more.");
+    assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Once more: the same drill.");
 
     dealt(() -> desk.lesson().goOn());
     assertThat(headline(TakeMoment.Part.NONE))
@@ -226,7 +225,7 @@ class LecternDeskTest {
             "Say: The same again. This time listen to one other player all the way through.");
     assertThat(texts(TakeMoment.Part.NONE))
         .first()
-        .isEqualTo("The click gives you one bar on all beats. After that it goes on in you alone.");
+        .isEqualTo("The click stays on all beats for the one bar.");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 2 of 3");
   }
 

@@ -79,7 +79,10 @@ class SituationTest {
   @Test
   void aPlayerWaitsALeaderIsToldWhatToDo() {
     assertThat(say(inside(false))).isEqualTo("Room tededani: whoever leads deals the parts.");
-    assertThat(say(inside(true))).contains("tededani").contains("one here").contains("Ctrl+3");
+    assertThat(say(inside(true)))
+        .contains("tededani")
+        .contains("only you so far")
+        .contains("Ctrl+3");
     assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2")))).contains("deal Son 3-2");
   }
 
