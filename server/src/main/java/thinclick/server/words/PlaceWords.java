@@ -13,7 +13,7 @@ public final class PlaceWords {
     int perBar = meter.stepsPerBar(stepsPerBeat);
     int inBar = step % perBar;
     int bar = step / perBar + 1;
-    int beat = inBar / stepsPerBeat + 1;
+    Said beat = beat(inBar, stepsPerBeat);
     if (inBar == 0) {
       return Said.of("entry.one", bar);
     }
@@ -24,7 +24,7 @@ public final class PlaceWords {
 
   /** A place in the bar as it is read out: "beat 2", "the and of 2". */
   static Said inBar(int inBar, Meter meter, int stepsPerBeat) {
-    int beat = inBar / stepsPerBeat + 1;
+    Said beat = beat(inBar, stepsPerBeat);
     int inBeat = inBar % stepsPerBeat;
     return inBeat == 0
         ? Said.of("place.beat", beat)
@@ -32,7 +32,7 @@ public final class PlaceWords {
   }
 
   /** "the and of 2", "the e of 1", "the last triplet of 4", "the second eighth of 1" in 6/8. */
-  private static Said insideBeat(int beat, int inBeat, Meter meter, int stepsPerBeat) {
+  private static Said insideBeat(Said beat, int inBeat, Meter meter, int stepsPerBeat) {
     boolean compound = meter.compound();
     return switch (stepsPerBeat) {
       case 2 -> Said.of("place.and", beat);
@@ -47,6 +47,11 @@ public final class PlaceWords {
       default ->
           Said.of(compound ? "place.sixteenth" : "place.sextuplet", beat, ordinal(inBeat + 1));
     };
+  }
+
+  /** The beat that a step of the bar lies in, as it is called: "2", or "Zwei". */
+  private static Said beat(int inBar, int stepsPerBeat) {
+    return Said.of("beat." + (inBar / stepsPerBeat + 1));
   }
 
   private static Said ordinal(int number) {

@@ -83,7 +83,8 @@ public final class StageLines {
     if (!own.matches()) {
       return names.getOrDefault(english, english);
     }
-    String said = speaker.say(Said.of("line." + own.group(1), own.group(2)));
+    Said.Row numbers = new Said.Row(List.copyOf(numbers(own.group(2))), true);
+    String said = speaker.say(Said.of("line." + own.group(1), numbers));
     return own.group(3) == null ? said : speaker.say(Said.of("line.every", said, own.group(3)));
   }
 

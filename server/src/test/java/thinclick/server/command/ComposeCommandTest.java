@@ -106,12 +106,16 @@ class ComposeCommandTest {
     Run run = compose("Charleston", "--key", "Eb", "--instrument", "trumpet", "--language", "de");
     assertThat(run.out())
         .startsWith("Charleston, Platz 1 (Trompete), 4/4, Stufe ")
-        .contains("Platz 1 setzt auf der Eins von Takt 1 ein.", "Geschrieben: F-Dur.", "Takt 1")
+        .contains("Platz 1 setzt auf der Eins in Takt 1 ein.", "Geschrieben: F-Dur.", "Takt 1")
         .doesNotContain("Chair", "Bar ", "level");
     compose("Charleston", "--key", "Eb", "--svg", svg.toString(), "--language", "de");
     assertThat(Files.readString(svg)).contains("lang=\"de\"");
     assertThat(compose("--lesson", "First day", "--script", "--language", "de").out())
-        .contains("45 Minuten", "Durchgang 1 von 3", "Klatscht es einmal ohne Klick.", "Sagen: ")
+        .contains(
+            "45 Minuten",
+            "Durchgang 1 von 3",
+            "Klatscht den Rhythmus einmal ohne Klick.",
+            "Sagen: ")
         .doesNotContain("minutes", "take", "Say: ");
   }
 

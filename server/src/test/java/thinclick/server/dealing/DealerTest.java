@@ -114,7 +114,8 @@ class DealerTest {
         .containsExactly("Ilse comes in on the e of 1 in bar 1.");
     assertThat(deal("Long threes", List.of("Ilse"), 0).sentences(Speaker.of(Locale.GERMAN)))
         .containsExactly(
-            "Ilse setzt auf der Eins von Takt 1 ein, in Dreiern, die in Takt 4 wieder auf die Eins treffen.");
+            "Ilse setzt auf der Eins in Takt 1 ein, in Dreiern, die in Takt 4 wieder auf die Eins"
+                + " treffen.");
     Dealing two = deal("Long threes", List.of("Ilse", "Noor"), 0);
     int later = two.parts().get(1).entryStep();
     assertThat(two.sentences().get(1))

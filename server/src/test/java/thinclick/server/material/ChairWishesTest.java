@@ -38,7 +38,7 @@ class ChairWishesTest {
     assertThat(dealing.sentences(Speaker.of(Locale.ENGLISH)).get(2))
         .endsWith("25 ms behind the others.");
     assertThat(dealing.sentences(Speaker.of(Locale.GERMAN)).get(0))
-        .endsWith("auf den Schlägen mit den anderen, daneben 10 ms vor den anderen.");
+        .endsWith("auf den Schlägen mit den anderen, offbeat 10 ms vor den anderen.");
   }
 
   @Test

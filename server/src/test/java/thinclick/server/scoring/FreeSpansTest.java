@@ -198,7 +198,7 @@ class FreeSpansTest {
     assertThat(review.onPulse()).isNull();
     assertThat(review.returnMillis().known()).isFalse();
     assertThat(said(take(1, story), Locale.GERMAN))
-        .contains("Ilse war nach den freien Takten 13 bis 16 in Takt 17 nicht wieder da.");
+        .contains("Ilse war nach den freien Takten 13 bis 16 in Takt 17 nicht wieder drin.");
   }
 
   @Test
@@ -240,7 +240,7 @@ class FreeSpansTest {
     assertThat(said(take.withParts(parts), Locale.ENGLISH))
         .contains("Jonas and Ilse came home after their free bars, and meanwhile the pulse held.");
     assertThat(said(take.withParts(parts), Locale.GERMAN))
-        .contains("Jonas und Ilse waren nach ihren freien Takten wieder da");
+        .contains("Jonas und Ilse waren nach ihren freien Takten wieder drin");
   }
 
   @Test

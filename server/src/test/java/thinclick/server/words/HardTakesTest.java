@@ -230,8 +230,8 @@ class HardTakesTest {
     assertThat(String.join(" ", spoken.prose(german)))
         .startsWith(
             "Gehalten: 100 % mit Klick auf alle Schläge, 87 % mit Klick auf eins und drei, 100 %"
-                + " ohne Klick. Ilse war ab Takt 10 umgedreht (ein Achtel zu spät) und in Takt 14"
-                + " wieder da.")
+                + " ohne Klick. Ilse lag ab Takt 10 eine Achtel zu spät (umgedreht) und war in Takt"
+                + " 14 wieder drin.")
         .endsWith(
             "Als Nächstes: laut zählen, mit Klick auf alle Schläge, halb so viele Takte lang.");
   }

@@ -170,8 +170,8 @@ class RulesTest {
     assertThat(found("answers", answers(7, 6, 2, 12)))
         .extracting(one -> Speaker.of(Locale.GERMAN).say(one.says()))
         .containsExactly(
-            "Mina hat 13 von 14 gerufenen Noten zurückgegeben, 12 ms spät, und 4 eigene dazu"
-                + " gespielt.");
+            "Mina hat 13 von 14 gerufenen Noten wiedergegeben, 12 ms spät, und 4 eigene"
+                + " dazugespielt.");
     assertThat(found("answers", answers(7, 7, 0, 2)).get(0).matter()).isEqualTo(Matter.GOOD);
     assertThat(found("answers", answers(5, 6, 0, 2)).get(0).matter()).isEqualTo(Matter.NOTES);
     assertThat(says("answers", answers(0, 0, 0, 0)))

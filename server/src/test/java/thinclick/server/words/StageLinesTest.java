@@ -29,8 +29,7 @@ class StageLinesTest {
         "8 bars: one and three | 8 Takte: eins und drei",
         "1 bar: all beats | 1 Takt: alle Schläge",
         "4 bars: the first beat alone | 4 Takte: die Eins allein",
-        "4 bars: beats 2 3 of every 2 bars | 4 Takte: Schläge 2 3 von je 2 Takten",
-        "4 bars: steps 3 7 | 4 Takte: Schritte 3 7",
+        "4 bars: every second bar | 4 Takte: die Eins jedes zweiten Takts",
         "8 bars: none | 8 Takte: kein Klick",
         "16 bars: three quarters of the bars silent | 16 Takte: drei Viertel der Takte still"
       })
@@ -43,6 +42,21 @@ class StageLinesTest {
       assertThat(GERMAN.of(stages.get(0))).isEqualTo(german);
       assertThat(ENGLISH.of(stages.get(0))).isEqualTo(english);
     }
+  }
+
+  @Test
+  void severalBeatsOrStepsAreWrittenAsARowAndReadBack() {
+    for (String text : List.of("4 bars: beats 2 3 of every 2 bars", "4 bars: steps 0 3 7")) {
+      List<Stage> stages = StageText.parse(text, Meter.FOUR_FOUR, 2, null, 3);
+      for (StageLines lines : List.of(GERMAN, ENGLISH)) {
+        assertThat(lines.parse(lines.of(stages.get(0)), 3)).isEqualTo(stages);
+        assertThat(lines.parse(text, 3)).isEqualTo(stages);
+      }
+    }
+    Stage pairs = Stage.ofBeats(4, 2, 2, 3);
+    assertThat(ENGLISH.of(pairs)).isEqualTo("4 bars: beats 2 and 3 of every 2 bars");
+    assertThat(GERMAN.of(pairs)).isEqualTo("4 Takte: Schläge 2 und 3 in je 2 Takten");
+    assertThat(GERMAN.parse("4 Takte: Schläge 2 3 von je 2 Takten", 3)).containsExactly(pairs);
   }
 
   @Test

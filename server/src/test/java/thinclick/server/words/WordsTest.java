@@ -265,6 +265,9 @@ class WordsTest {
       for (int i = 2; i <= 8; i++) {
         named.add("ordinal." + i);
       }
+      for (int i = 1; i <= 7; i++) {
+        named.add("beat." + i); // of 7/4, the longest bar
+      }
       for (Advice advice : Advice.values()) {
         named.add("next." + advice.name());
       }

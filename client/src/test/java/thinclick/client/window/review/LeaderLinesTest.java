@@ -189,7 +189,7 @@ class LeaderLinesTest {
   void theFiguresAreWrittenAsTheSpreadsheetReadsThem() {
     LeaderFiles german = new LeaderFiles(Words.in(Locale.GERMANY));
     String[] rows = new String(german.figures(spoken), StandardCharsets.UTF_8).split("\r\n", -1);
-    assertThat(rows[0]).startsWith("\ufeff\"Wer\";\"Aufgabe\";").contains("\"Gehalten (%) von\"");
+    assertThat(rows[0]).startsWith("\ufeff\"Wer\";\"Rolle\";").contains("\"Gehalten (%) von\"");
     assertThat(rows[1]).startsWith("\"Mina\";;;128;128;0;0;0;0;100,0;");
   }
 

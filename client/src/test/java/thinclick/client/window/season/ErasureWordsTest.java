@@ -57,10 +57,10 @@ class ErasureWordsTest {
 
     assertThat(in(Locale.GERMANY).goes(List.of(database(erased))))
         .containsExactly(
-            "In drei Durchgängen wird der Name zu „Somebody“:",
+            "In drei Durchgängen wird der Name durch „Somebody“ (jemand) ersetzt:",
             "\u200308.09.2026: Ands alone (18:00)",
             "\u200301.09.2026: Ands alone (18:00), Ands alone (18:10)",
-            "Zwei aufbewahrte Auswertungen werden gelöscht.",
+            "Zwei gespeicherte Auswertungen werden gelöscht.",
             "Ein Eintrag der Mitgliederliste wird gelöscht.");
   }
 
@@ -81,11 +81,11 @@ class ErasureWordsTest {
         .isEqualTo("Quirin is erased from Tuesday class. Left: two members, three takes.");
     assertThat(in(Locale.GERMANY).left("Quirin", SEASON))
         .isEqualTo(
-            "Quirin ist aus Tuesday class gelöscht. Übrig: zwei Mitglieder, drei Durchgänge.");
+            "Quirin ist aus Tuesday class gelöscht. Es bleiben: zwei Mitglieder, drei Durchgänge.");
     assertThat(in(Locale.ENGLISH).left("Tuesday class", 0))
         .isEqualTo("Tuesday class is erased. Left: no class.");
     assertThat(in(Locale.GERMANY).left("Tuesday class", 2))
-        .isEqualTo("Tuesday class ist gelöscht. Übrig: zwei Klassen.");
+        .isEqualTo("Tuesday class ist gelöscht. Es bleiben zwei Klassen.");
   }
 
   @Test

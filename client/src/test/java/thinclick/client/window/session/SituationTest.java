@@ -67,8 +67,8 @@ class SituationTest {
         "name: \"Ana\" is taken | The name Ana is taken in this room; choose another. | Der Name Ana ist in diesem Raum vergeben; bitte einen anderen wählen.",
         "expected material to be chosen first | Choose a lesson or a drill first. | Erst eine Stunde oder eine Übung wählen.",
         "no room of that word | There is no room with that word. | Einen Raum mit diesem Wort gibt es nicht.",
-        "the room has 32 members | The room is full: 32 are in it. | Der Raum ist voll: 32 sind darin.",
-        "given up 3 attacks: expected one of the last takes | Attacks of an earlier take that could not be handed in: 3. Its host does not know the take any more, or no part of yours in it. | Anschläge eines früheren Durchgangs, die nicht mehr abgegeben werden konnten: 3. Der Gastgeber kennt den Durchgang nicht mehr, oder keine Stimme von dir darin.",
+        "the room has 32 members | The room is full: 32 are in it. | Der Raum ist voll: 32 sind schon da.",
+        "given up 3 attacks: expected one of the last takes | Attacks of an earlier take that could not be handed in: 3. Its host does not know the take any more, or no part of yours in it. | Anschläge eines früheren Durchgangs, die sich nicht mehr übertragen ließen: 3. Der Gastgeber kennt den Durchgang nicht mehr oder keine Stimme von dir darin.",
         "tempo: something new | tempo: something new | Gesagt wurde, auf Englisch: tempo: something new",
       })
   void whatComesFromAfarIsASentence(String wire, String english, String german) {

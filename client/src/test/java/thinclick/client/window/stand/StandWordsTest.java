@@ -52,7 +52,7 @@ class StandWordsTest {
     assertThat(english.entry(straight, own, DealtPart.written(straight, own)))
         .isEqualTo("Enter on the and of 2 in bar 2");
     assertThat(german.entry(straight, own, DealtPart.written(straight, own).in(Locale.GERMAN)))
-        .isEqualTo("Einsatz auf der Und von 2 in Takt 2");
+        .isEqualTo("Einsatz auf der Zwei-und in Takt 2");
     Dealt swung = dealt(own, Swing.of(2));
     assertThat(english.entry(swung, own, DealtPart.written(swung, own)))
         .startsWith("Enter on the and of 2 in bar 2, swing");

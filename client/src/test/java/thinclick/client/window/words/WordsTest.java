@@ -48,6 +48,7 @@ class WordsTest {
           "lectern.clock",
           "season.name",
           "lectern.head.name",
+          "lectern.pause",
           "lectern.tempo",
           "review.drift",
           "settings.language.de",
