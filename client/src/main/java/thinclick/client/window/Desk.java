@@ -25,6 +25,7 @@ import thinclick.client.window.settings.SettingsModel;
 import thinclick.client.window.stand.StandView;
 import thinclick.client.window.wall.WallWindow;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.time.MonotonicClock;
 
 /** One window with all that belongs to it; puts models, pages, keys and sound together. */
@@ -246,10 +247,15 @@ final class Desk implements AutoCloseable {
     views.dress(scene, looks.lookProperty().get(), looks.paletteProperty().get());
   }
 
+  /** True from a deal to the end of its take. */
+  private static boolean isToPlay(RoomState room) {
+    return room.dealt() != null && room.phase() != Phase.REVIEW;
+  }
+
   private void follow(RoomState old, RoomState now) {
-    boolean dealt = now.dealt() != null;
-    if (old.takeRuns() != now.takeRuns() || (old.dealt() != null) != dealt) {
-      shell.follow(dealt, now.takeRuns());
+    boolean toPlay = isToPlay(now);
+    if (old.takeRuns() != now.takeRuns() || isToPlay(old) != toPlay) {
+      shell.follow(toPlay, now.takeRuns());
     }
     pages.follow(old, now);
     views.follow(now);

@@ -62,6 +62,8 @@ final class FootSentence {
       said = words.say(checking());
     } else if (page == View.REVIEW && quiet && situation.isReviewed(room) && !room.leader()) {
       said = words.say("situation.reviewed.here");
+    } else if (page == View.REVIEW && quiet && situation.isToChooseAnother(room)) {
+      said = words.say("situation.reviewed.leader.read");
     } else if (page == View.LECTERN && quiet && situation.isToChooseAnother(room)) {
       said = words.say("situation.reviewed.leader.here");
     } else if (page == View.LECTERN && quiet && situation.isToChoose(room)) {

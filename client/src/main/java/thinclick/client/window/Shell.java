@@ -192,9 +192,9 @@ final class Shell {
   }
 
   /**
-   * Told when a part is dealt and when a take begins and is over.
+   * Told when there is something to play, and when a take begins and is over.
    *
-   * @param isDealt whether there is something to play
+   * @param isDealt whether a part is dealt that is still to be played
    * @param runs whether a take runs
    */
   void follow(boolean isDealt, boolean runs) {

@@ -97,6 +97,11 @@ public final class SheetWords {
     return say("sheet.bar", number);
   }
 
+  /** The click, before what is said of its notes. */
+  public String click() {
+    return say("sheet.click");
+  }
+
   /**
    * What became of an attack, as it is read out: "early 30 ms".
    *

@@ -29,13 +29,15 @@ final class MarkLegend {
   private final Label over;
   private final StackPane says;
   private final boolean brief;
-  private final FlowPane root = new FlowPane();
+  private final FlowPane marks = new FlowPane();
+  private final StackPane root;
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
   private DevicePixels pixels = DevicePixels.primary();
   private boolean takeOver;
   private boolean atOnce = true;
   private boolean others;
+  private boolean othersDrawn;
 
   /**
    * @param brief the shapes alone with a word each, where there is no room for more
@@ -47,12 +49,15 @@ final class MarkLegend {
     later = soft(words.say("stand.legend.later"));
     over = soft(words.say("stand.legend.over"));
     over.setId("stand-over");
-    // As wide as the longest, and last: what is left is not seen.
-    says = new StackPane(when, later, over);
+    // As wide as the longer one, and last but for what is not always there.
+    says = new StackPane(when, over);
     says.setAlignment(Pos.CENTER_LEFT);
+    later.setVisible(false);
+    root = new StackPane(marks, later);
+    root.setAlignment(Pos.CENTER_LEFT);
     root.setId(brief ? "stand-legend-brief" : "stand-legend");
-    root.getStyleClass().add("stand-legend");
-    root.setRowValignment(VPos.CENTER);
+    marks.getStyleClass().add("stand-legend");
+    marks.setRowValignment(VPos.CENTER);
     root.setAccessibleRole(AccessibleRole.TEXT);
     tell();
     DevicePixels.follow(root, this::on);
@@ -71,7 +76,7 @@ final class MarkLegend {
 
   /** Takes as much width as something else does. */
   void within(Region other) {
-    root.prefWrapLengthProperty().bind(other.widthProperty());
+    marks.prefWrapLengthProperty().bind(other.widthProperty());
   }
 
   /** Draws the shapes in other colours or another size. */
@@ -82,23 +87,28 @@ final class MarkLegend {
   }
 
   private void draw() {
-    root.getChildren().clear();
+    marks.getChildren().clear();
     for (Kind kind : List.of(Kind.values())) {
       Node shape = MarkShapes.alone(kind, palette, SPACE * scale, pixels);
-      root.getChildren().add(pair(shape, said(kind)));
+      marks.getChildren().add(pair(shape, said(kind)));
+    }
+    if (!brief) {
+      marks.getChildren().add(says);
     }
     if (others && !brief) {
       double space = SPACE * scale;
       Node written = MarkShapes.written(0, 0, palette, space, pixels);
       Node heard = MarkShapes.heard(palette, space, pixels);
-      root.getChildren().add(pair(written, words.say("stand.others.written")));
-      root.getChildren().add(pair(heard, words.say("stand.others.heard")));
+      for (HBox of :
+          List.of(
+              pair(written, words.say("stand.others.written")),
+              pair(heard, words.say("stand.others.heard")))) {
+        of.setVisible(othersDrawn);
+        marks.getChildren().add(of);
+      }
     }
-    if (!brief) {
-      root.getChildren().add(says);
-    }
-    if (!root.prefWrapLengthProperty().isBound()) {
-      root.setPrefWrapLength(Look.USUAL_TEXT * scale);
+    if (!marks.prefWrapLengthProperty().isBound()) {
+      marks.setPrefWrapLength(Look.USUAL_TEXT * scale);
     }
   }
 
@@ -125,10 +135,16 @@ final class MarkLegend {
     tell();
   }
 
-  /** Whether lines for other players stand below the part, which have ticks of their own. */
-  void others(boolean now) {
-    if (now != others) {
+  /**
+   * Lines for other players below the part have ticks of their own.
+   *
+   * @param now whether such lines are wanted, so that their ticks have a place here
+   * @param drawn whether they stand there, at this size of page
+   */
+  void others(boolean now, boolean drawn) {
+    if (now != others || drawn != othersDrawn) {
       others = now;
+      othersDrawn = drawn;
       draw();
       tell();
     }
@@ -136,11 +152,13 @@ final class MarkLegend {
 
   private void tell() {
     Label tells = takeOver ? over : atOnce ? when : later;
-    for (Label one : List.of(when, later, over)) {
-      one.setVisible(one == tells);
-    }
+    boolean unseen = tells == later && !brief;
+    when.setVisible(tells == when);
+    over.setVisible(tells == over);
+    later.setVisible(unseen);
+    marks.setVisible(!unseen);
     StringBuilder spoken = new StringBuilder(brief ? "" : tells.getText());
-    for (Kind kind : Kind.values()) {
+    for (Kind kind : unseen ? new Kind[0] : Kind.values()) {
       spoken.append(' ').append(said(kind));
     }
     root.setAccessibleText(spoken.toString());

@@ -135,7 +135,12 @@ final class PartSheet {
             .map(staff -> staff.written == null ? "" : ReaderWords.form(staff.written))
             .distinct()
             .toList();
-    return forms.size() == 1 ? forms.get(0) : "";
+    String form = forms.size() == 1 ? forms.get(0) : "";
+    if (staves.size() > 1 || lanes.size() < 2) {
+      return form;
+    }
+    String same = words.say("stand.same", words.count(lanes.size()));
+    return form.isEmpty() ? same : form + ", " + same;
   }
 
   /** The first part's sentence. */

@@ -37,10 +37,18 @@ final class ScoreSheet {
    * @param endBar the first bar after it, from 0
    * @param bars how many the part has
    * @param keepsOver whether a bar that is over stays in view, so that its marks are seen at once
+   * @param withOthers whether lines for other players stand below the part
    */
-  record Leaf(int page, int pages, int firstBar, int endBar, int bars, boolean keepsOver) {
+  record Leaf(
+      int page,
+      int pages,
+      int firstBar,
+      int endBar,
+      int bars,
+      boolean keepsOver,
+      boolean withOthers) {
     /** Nothing is dealt. */
-    static final Leaf NONE = new Leaf(0, 0, 0, 0, 0, true);
+    static final Leaf NONE = new Leaf(0, 0, 0, 0, 0, true, false);
 
     boolean last() {
       return page == pages - 1;
@@ -79,6 +87,7 @@ final class ScoreSheet {
   private DevicePixels pixels = DevicePixels.primary();
   private int bar = -1;
   private boolean keepsOver = true;
+  private boolean withOthers;
 
   /** Where no bar sounds, a bar of the page in view, which stays in view at another size. */
   private int resting;
@@ -248,6 +257,7 @@ final class ScoreSheet {
     for (List<StaffSystem> systems : fit.lines()) {
       lines.add(line(systems.subList(0, staves.size()), fit, margin));
     }
+    withOthers = fit.others() > 0;
     keepsOver = PageTurn.keepsOver(bars(), places.lines().size());
     place();
   }
@@ -380,7 +390,8 @@ final class ScoreSheet {
         inView.get(0).firstBar(),
         inView.get(inView.size() - 1).endBar(),
         lines.get(lines.size() - 1).bars().endBar(),
-        keepsOver);
+        keepsOver,
+        withOthers);
   }
 
   private void markTurn(PageTurn turn, List<PageTurn.Line> bars) {

@@ -59,9 +59,9 @@ public final class SpokenLine {
   }
 
   /** What is written in a bar in one sentence, and what the click does in another. */
-  private static String bar(StaffSystem system, int bar, SheetWords words) {
-    String number = words.bar(bar + 1);
-    String click = words.say("sheet.click");
+  private static String bar(StaffSystem system, int bar, SheetWords said) {
+    String number = said.bar(bar + 1);
+    String click = said.click();
     String clicked = click + ", ";
     List<String> signs =
         places(system)
@@ -76,8 +76,8 @@ public final class SpokenLine {
             .filter(sign -> sign.startsWith(clicked))
             .map(sign -> sign.substring(clicked.length()))
             .collect(Collectors.joining("; "));
-    String said = sentence(number + ": " + written);
-    return clicks.isEmpty() ? said : said + " " + sentence(click + ": " + clicks);
+    String music = sentence(number + ": " + written);
+    return clicks.isEmpty() ? music : music + " " + sentence(click + ": " + clicks);
   }
 
   private static Stream<Place> places(StaffSystem system) {

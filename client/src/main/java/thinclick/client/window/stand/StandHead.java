@@ -43,6 +43,7 @@ final class StandHead {
   private String shortTitle = "";
   private boolean brief;
   private boolean marked;
+  private boolean several;
 
   /**
    * @param choice of parts, which begins the line below the title, whose size may differ from part
@@ -53,6 +54,7 @@ final class StandHead {
     legend = new MarkLegend(words, true);
     titled = new WrappedWords(names, legend.root());
     titled.setAlignment(Pos.CENTER_LEFT);
+    left.setAlignment(Pos.BOTTOM_LEFT); // the last words left and right on one line
     title.setId("stand-title");
     read.setId("stand-read");
     left.setId("stand-words");
@@ -102,14 +104,15 @@ final class StandHead {
   /** Puts what is read in its place. */
   void place() {
     titleLine.getChildren().setAll(titled);
-    partLine.getChildren().setAll(read, saysWrapped);
-    if (!choice.isEmpty()) {
-      if (brief) {
-        titleLine.getChildren().add(choice.root());
-      } else {
-        partLine.getChildren().add(0, choice.root());
-      }
+    partLine.getChildren().clear();
+    if (brief && !choice.isEmpty()) {
+      titleLine.getChildren().add(choice.root());
+    } else if (!choice.isEmpty()) {
+      partLine.getChildren().add(choice.root());
     }
+    // Words after the last name could be taken for one.
+    (several && !brief ? titleLine : partLine).getChildren().add(read);
+    partLine.getChildren().add(saysWrapped);
     legend.within(choice.isEmpty() ? left : names);
     sayTitle();
   }
@@ -176,6 +179,24 @@ final class StandHead {
     entryWrapped.setVisible(withEntry);
     entryWrapped.setManaged(withEntry);
     title.setText(withEntry ? shortTitle : fullTitle);
+  }
+
+  /** Whether what is read is of several readers. */
+  void several(boolean now) {
+    if (now != several) {
+      several = now;
+      root.getStyleClass().remove("stand-several");
+      if (now) {
+        root.getStyleClass().add("stand-several");
+      }
+      place();
+    }
+  }
+
+  /** Whether there is anything to read on the page. */
+  void show(boolean wanted) {
+    root.setVisible(wanted);
+    root.setManaged(wanted);
   }
 
   /** Whose parts are in view, where not all are. */

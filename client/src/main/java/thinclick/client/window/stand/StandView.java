@@ -163,7 +163,7 @@ public final class StandView {
     }
     head.brief(brief);
     inWords.brief(brief);
-    legend.root().setManaged(!brief);
+    legend.root().setManaged(!brief && !empty.isVisible());
     legend.root().setVisible(!brief && !empty.isVisible());
   }
 
@@ -181,6 +181,8 @@ public final class StandView {
     if (!room.takeRuns()) {
       head.note(room.note().isEmpty() ? "" : words.say("situation.note", room.note()));
     }
+    // With nothing to read the sheet has the place of its head, too.
+    head.show(!nothing || !room.note().isEmpty());
     lookAtParts();
   }
 
@@ -191,9 +193,10 @@ public final class StandView {
       boolean one = parts.alone();
       head.part(part.read(), one ? part.says() : "", one ? part.entry(says) : "");
       inWords.say(part.spoken());
-      legend.others(part.withOthers());
+      legend.others(part.withOthers(), part.leafProperty().get().withOthers());
     }
     choice.choose(parts.chosen());
+    head.several(!parts.alone());
     head.inView(parts.whose());
     tell();
   }

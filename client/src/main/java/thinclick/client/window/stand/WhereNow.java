@@ -23,7 +23,7 @@ final class WhereNow {
     HBox counted = styled(new HBox(count, briefly), "stand-count");
     counted.setFillHeight(false);
     root = new VBox(0, strut, counted, below);
-    root.setAlignment(Pos.TOP_RIGHT);
+    root.setAlignment(Pos.BOTTOM_RIGHT);
     root.setMinWidth(Region.USE_PREF_SIZE);
   }
 

@@ -78,7 +78,8 @@ class SituationTest {
 
   @Test
   void aPlayerWaitsALeaderIsToldWhatToDo() {
-    assertThat(say(inside(false))).isEqualTo("Room tededani: whoever leads deals the parts.");
+    assertThat(say(inside(false)))
+        .isEqualTo("Room tededani: wait here, the leader deals the parts.");
     assertThat(say(inside(true)))
         .contains("tededani")
         .contains("only you so far")
@@ -200,7 +201,7 @@ class SituationTest {
             .linkChanged(LinkState.AWAY, "cut again", 104 * SECOND);
     assertThat(situation.say(lost, TakeMoment.NONE, 108 * SECOND))
         .contains("8\u00a0seconds")
-        .contains("play on")
+        .contains("Play on")
         .contains("3\u00a0attacks are kept");
   }
 

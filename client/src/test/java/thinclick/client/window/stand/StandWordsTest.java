@@ -17,8 +17,8 @@ import thinclick.protocol.music.Swing;
 
 /** The words beside the music, without a window. */
 class StandWordsTest {
-  private static final Leaf FIRST = new Leaf(0, 6, 0, 2, 12, true);
-  private static final Leaf LAST = new Leaf(5, 6, 9, 12, 12, true);
+  private static final Leaf FIRST = new Leaf(0, 6, 0, 2, 12, true, false);
+  private static final Leaf LAST = new Leaf(5, 6, 9, 12, 12, true, false);
 
   private final StandWords english = new StandWords(Words.in(Locale.ENGLISH));
   private final StandWords german = new StandWords(Words.in(Locale.GERMAN));
