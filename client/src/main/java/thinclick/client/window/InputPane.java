@@ -18,6 +18,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Text;
 import thinclick.client.input.KeyHalf;
+import thinclick.client.window.look.Choices;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.FurtherSeat;
@@ -68,7 +69,8 @@ final class InputPane {
       one.setId("keys-" + half.name().toLowerCase(Locale.ROOT));
       one.setToggleGroup(letters);
       one.setSelected(half == taps.settingsProperty().get().half());
-      one.setOnAction(done -> taps.half(half));
+      Choices.onChosen(
+          one, () -> half == taps.settingsProperty().get().half(), () -> taps.half(half));
       halves.getChildren().add(one);
     }
     Button learn = new Button(words.say("taps.learn"));

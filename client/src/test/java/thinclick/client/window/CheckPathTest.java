@@ -92,7 +92,9 @@ class CheckPathTest extends WindowCase {
       open();
       until(() -> text("taps-say").contains("pad one"));
       control(KeyCode.DIGIT1);
-      robot.interact(() -> ((RadioButton) node("keys-left")).fire());
+      theArrowKeysChoose("keys-all", "keys-left");
+      theArrowKeysChoose("hearing-not-at-all", "hearing-as-it-arrives");
+      assertThat(text("hearing-says")).isEqualTo(words.say("hearing.arrives.unknown"));
       robot.interact(() -> ((Button) node("pad-learn")).fire());
       for (int i = 0; i < 4; i++) {
         pad.send(0x99, 38, 20, -1);
@@ -121,6 +123,13 @@ class CheckPathTest extends WindowCase {
     open();
     assertThat(text("sentence")).contains("put aside as input.unreadable-1.json");
     assertThat(text("taps-say")).contains(words.say("taps.half.all"));
+  }
+
+  private void theArrowKeysChoose(String now, String below) {
+    robot.interact(() -> node(now).requestFocus());
+    robot.type(KeyCode.DOWN);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(stage.getScene().getFocusOwner().getId()).isEqualTo(below);
   }
 
   /** The band is drawn where a delay was found, and the scale says milliseconds at their places. */

@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.Choices;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing.Mode;
@@ -32,7 +33,7 @@ final class HearingPart {
       way.setToggleGroup(ways);
       way.setSelected(mode == now.get());
       now.addListener((any, old, heard) -> way.setSelected(mode == heard));
-      way.setOnAction(done -> sound.hearingProperty().set(mode));
+      Choices.onChosen(way, () -> mode == now.get(), () -> sound.hearingProperty().set(mode));
       root.getChildren().add(way);
     }
     Label said = Prose.of("");

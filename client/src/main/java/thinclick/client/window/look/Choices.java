@@ -1,10 +1,12 @@
 package thinclick.client.window.look;
 
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import javafx.scene.control.RadioButton;
 import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
-/** How what can be chosen in a list is said. */
+/** How what can be chosen is said, and when it counts as chosen. */
 public final class Choices {
   private Choices() {}
 
@@ -21,5 +23,22 @@ public final class Choices {
         return null; // nothing is written into a choice
       }
     };
+  }
+
+  /**
+   * Does what belongs to an option, by its action and by the arrow keys, which choose without one.
+   *
+   * @param set whether it is set already, so that the button only follows
+   */
+  public static void onChosen(RadioButton option, BooleanSupplier set, Runnable does) {
+    option.setOnAction(done -> does.run());
+    option
+        .selectedProperty()
+        .addListener(
+            (any, was, is) -> {
+              if (is && !set.getAsBoolean()) {
+                does.run();
+              }
+            });
   }
 }

@@ -18,6 +18,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import thinclick.client.sound.CountIn;
+import thinclick.client.window.look.Choices;
 import thinclick.client.window.look.Form;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Look.Contrast;
@@ -108,13 +109,7 @@ public final class SettingsView {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = option(what + "-" + id, group, name, "settings." + what + "." + id);
       button.setSelected(now.apply(model()) == value);
-      onChosen(
-          button,
-          () -> {
-            if (now.apply(model()) != value) { // not where it only follows what was set elsewhere
-              set.accept(value);
-            }
-          });
+      Choices.onChosen(button, () -> now.apply(model()) == value, () -> set.accept(value));
       model
           .lookProperty()
           .addListener((any, old, look) -> follow(button, group, now.apply(look) == value));
@@ -133,18 +128,6 @@ public final class SettingsView {
     }
   }
 
-  /** By the arrow keys as well, which choose without a button's action. */
-  private static void onChosen(RadioButton button, Runnable does) {
-    button
-        .selectedProperty()
-        .addListener(
-            (any, was, is) -> {
-              if (is) {
-                does.run();
-              }
-            });
-  }
-
   private RadioButton option(String id, ToggleGroup group, String name, String key) {
     RadioButton button = styled(new RadioButton(Words.begun(words.say(key))), "settings-option");
     button.setId(id);
@@ -161,7 +144,8 @@ public final class SettingsView {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = option("language-" + id, group, name, "settings.language." + id);
       button.setSelected(model.languageProperty().get() == value);
-      onChosen(button, () -> model.set(value));
+      Choices.onChosen(
+          button, () -> model.languageProperty().get() == value, () -> model.set(value));
       options.getChildren().add(button);
     }
     return options;
@@ -175,7 +159,7 @@ public final class SettingsView {
       String id = value.name().toLowerCase(Locale.ROOT);
       RadioButton button = option("count-in-" + id, group, name, "settings.countIn." + id);
       button.setSelected(countIn.get() == value);
-      onChosen(button, () -> countIn.set(value));
+      Choices.onChosen(button, () -> countIn.get() == value, () -> countIn.set(value));
       options.getChildren().add(button);
     }
     return options;
