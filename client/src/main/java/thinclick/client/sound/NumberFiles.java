@@ -58,7 +58,7 @@ final class NumberFiles {
       byte[] bytes = in.readAllBytes();
       float[] samples = new float[bytes.length / 2];
       for (int i = 0; i < samples.length; i++) {
-        samples[i] = (float) (SCALE * (bytes[2 * i + 1] << 8 | bytes[2 * i] & 0xFF));
+        samples[i] = (float) (SCALE * ((bytes[2 * i + 1] << 8) | (bytes[2 * i] & 0xFF)));
       }
       return samples;
     } catch (UnsupportedAudioFileException not) {

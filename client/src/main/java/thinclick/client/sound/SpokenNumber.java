@@ -2,6 +2,7 @@ package thinclick.client.sound;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * A spoken number. It is placed at the beginning of its vowel, where the beat of a syllable is
@@ -46,7 +47,7 @@ final class SpokenNumber implements Sound {
    * @param number 1 to 7, the beats that a bar may have
    */
   static SpokenNumber of(int number, Length length) {
-    return SPOKEN.get(length).get(number - 1);
+    return Objects.requireNonNull(SPOKEN.get(length)).get(number - 1); // all lengths are read
   }
 
   /** Which number it is. */
