@@ -2,6 +2,8 @@ package thinclick.server.host;
 
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -86,80 +88,87 @@ public final class RehearsalHost implements AutoCloseable {
   }
 
   private static RehearsalHost startAt(Port port, HostOptions options) {
-    HostMeters meters = new HostMeters();
-    AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Store.checkPlace(options.database());
     BackupSchedule.check(options);
+    Deque<Runnable> ends = new ArrayDeque<>();
+    try {
+      return begin(port, options, ends);
+    } catch (RuntimeException problem) {
+      ends.forEach(Runnable::run);
+      throw problem;
+    }
+  }
+
+  /**
+   * @param ends told how to end each thing that has begun, so that the last is the first to end
+   *     where a later one fails
+   */
+  private static RehearsalHost begin(Port port, HostOptions options, Deque<Runnable> ends) {
+    HostMeters meters = new HostMeters();
+    AtomicReference<@Nullable Listener> listening = new AtomicReference<>();
     Speaker speaker = Speaker.of(options.language());
     Shelf shelf = HostMaterial.shelf(options.material());
     Threshold threshold = Threshold.of(options);
     HostLock lock = HostLock.of(options.database());
-    try {
-      Consumer<Boolean> availability =
-          available -> {
-            Listener listener = listening.get();
-            if (listener != null) {
-              listener.storeChanged(available);
-            }
-          };
-      InstantSource wallClock = options.keeping().wallClock();
-      Store store =
-          options.timers() == null
-              ? Store.open(options.database(), wallClock, availability)
-              : Store.openInLockStep(options.database(), wallClock, availability);
-      try {
-        meters.storeRefusals(store::refusals);
-        PurgeSchedule purges = PurgeSchedule.atStart(store, options);
-        Instant begun = wallClock.instant();
-        ExecutorService reviewPool =
-            Executors.newSingleThreadExecutor(Daemon.called("thinclick-review"));
-        HostParts parts =
-            new HostParts(
-                options.clock(),
-                options.timers(),
-                store,
-                shelf,
-                HostMaterial.dealer(speaker),
-                new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun, speaker))
-                    ::review,
-                new PastAnswers(store)::answer,
-                threshold.door(),
-                reviewPool,
-                meters,
-                options.news(),
-                options.reach().metricsToAll());
-        Listener listener = Listener.open(port, threshold.lines(), parts);
-        listening.set(listener);
-        WarmUp warmUp = new WarmUp(shelf, parts.dealer());
-        reviewPool.execute(warmUp::once); // there is nothing to review yet
-        Chores chores = new Chores();
-        purges.goOn(chores);
-        BackupSchedule.begin(chores, options);
-        return new RehearsalHost(
-            lock,
+    ends.push(lock::close);
+    Consumer<Boolean> availability =
+        available -> {
+          Listener listener = listening.get();
+          if (listener != null) {
+            listener.storeChanged(available);
+          }
+        };
+    InstantSource wallClock = options.keeping().wallClock();
+    Store store =
+        options.timers() == null
+            ? Store.open(options.database(), wallClock, availability)
+            : Store.openInLockStep(options.database(), wallClock, availability);
+    ends.push(store::close);
+    meters.storeRefusals(store::refusals);
+    PurgeSchedule purges = PurgeSchedule.atStart(store, options);
+    Instant begun = wallClock.instant();
+    ExecutorService reviewPool =
+        Executors.newSingleThreadExecutor(Daemon.called("thinclick-review"));
+    ends.push(reviewPool::shutdown);
+    HostParts parts =
+        new HostParts(
+            options.clock(),
+            options.timers(),
             store,
+            shelf,
+            HostMaterial.dealer(speaker),
+            new Reviewer(speaker, key -> KeptHistory.entries(store, key, begun, speaker))::review,
+            new PastAnswers(store)::answer,
+            threshold.door(),
             reviewPool,
-            chores,
-            ClassBook.of(
-                store,
-                shelf,
-                options.database(),
-                options.backupFolder(),
-                speaker,
-                listener::renamed),
-            PauseWatch.start(meters::paused),
-            listener,
-            threshold,
-            Announcement.of(options.reach(), listener.port(), threshold.encrypted()),
-            warmUp);
-      } catch (RuntimeException problem) {
-        store.close();
-        throw problem;
-      }
-    } catch (RuntimeException problem) {
-      lock.close();
-      throw problem;
-    }
+            meters,
+            options.news(),
+            options.reach().metricsToAll());
+    Listener listener = Listener.open(port, threshold.lines(), parts);
+    ends.push(listener::close);
+    listening.set(listener);
+    WarmUp warmUp = new WarmUp(shelf, parts.dealer());
+    reviewPool.execute(warmUp::once); // there is nothing to review yet
+    Chores chores = new Chores();
+    ends.push(chores::close);
+    purges.goOn(chores);
+    BackupSchedule.begin(chores, options);
+    ClassBook classes =
+        ClassBook.of(
+            store, shelf, options.database(), options.backupFolder(), speaker, listener::renamed);
+    PauseWatch pauses = PauseWatch.start(meters::paused);
+    ends.push(pauses::close);
+    return new RehearsalHost(
+        lock,
+        store,
+        reviewPool,
+        chores,
+        classes,
+        pauses,
+        listener,
+        threshold,
+        Announcement.of(options.reach(), listener.port(), threshold.encrypted()),
+        warmUp);
   }
 
   /**

@@ -2,6 +2,7 @@ package thinclick.server.host;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -10,7 +11,9 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import thinclick.protocol.json.BadInput;
@@ -58,5 +61,30 @@ class EarlyPortTest {
         .hasMessageStartingWith("--db: expected");
 
     Port.bind(HostOptions.HERE, number).close();
+  }
+
+  /** What had begun before it ends again: nobody is left who listens, reviews or does chores. */
+  @Test
+  void hostThatFailsOnceItListensEndsAllItHasBegun() throws IOException {
+    Set<Thread> before = threads();
+    Path backups = Files.createDirectory(folder.resolve("backups"));
+    HostOptions everyNoHours =
+        HostOptions.local(folder.resolve("room.db")).backedUp(backups, 0); // no chore is so often
+
+    assertThatThrownBy(() -> RehearsalHost.start(everyNoHours))
+        .isInstanceOf(IllegalArgumentException.class);
+
+    await()
+        .untilAsserted(
+            () ->
+                assertThat(threads())
+                    .filteredOn(thread -> !before.contains(thread))
+                    .extracting(Thread::getName)
+                    .noneMatch(name -> name.matches("thinclick-(review|chores).*|.*EventLoop.*")));
+    RehearsalHost.start(HostOptions.local(folder.resolve("room.db"))).close();
+  }
+
+  private static Set<Thread> threads() {
+    return Thread.getAllStackTraces().keySet();
   }
 }

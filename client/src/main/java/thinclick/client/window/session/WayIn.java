@@ -183,7 +183,7 @@ final class WayIn {
                   } else if (wanted) {
                     failed(failed);
                   }
-                  return done;
+                  return wanted; // and no host, which would be held until the next one starts
                 },
                 windowThread);
   }
