@@ -62,8 +62,7 @@ public record WallPage(
 
   /**
    * The same with as much said as there is room for. The numbers of the stages stay: before one of
-   * them goes, what comes next and what was held are said in fewer words, then the latter not at
-   * all.
+   * them goes, what comes next and what was held are said in fewer words, then not at all.
    *
    * @param nexts the same said below, the longest first; one at least
    * @param helds the same said of the held stage, likewise
@@ -77,10 +76,15 @@ public record WallPage(
         }
       }
     }
-    String next = nexts.get(nexts.size() - 1);
-    WallPage silent = new WallPage(above, large, next, ribbon, held, "");
+    String shortest = nexts.get(nexts.size() - 1);
+    for (String next : List.of(shortest, "")) {
+      WallPage page = new WallPage(above, large, next, ribbon, held, "");
+      if (page.words() <= MOST_WORDS) {
+        return page;
+      }
+    }
     List<Stretch> bare = ribbon.stream().map(Stretch::unlabelled).toList();
-    return silent.words() <= MOST_WORDS ? silent : new WallPage(above, large, next, bare, held, "");
+    return new WallPage(above, large, shortest, bare, held, "");
   }
 
   private static int words(String text) {

@@ -3,6 +3,7 @@ package thinclick.client.window.wall;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -112,6 +113,21 @@ class WallModelTest {
         assertThat(page.below()).isNotBlank();
       }
     }
+  }
+
+  @Test
+  void asManyAsTenStagesKeepTheirNumbersAndNoMore() {
+    assertThat(stages(7)).allMatch(stretch -> !stretch.label().isEmpty());
+    assertThat(stages(10)).allMatch(stretch -> !stretch.label().isEmpty());
+    assertThat(stages(11)).allMatch(stretch -> stretch.label().isEmpty());
+  }
+
+  private static List<WallPage.Stretch> stages(int many) {
+    WallPage.Stretch one = new WallPage.Stretch(4, 0.9, 2, "90\u00a0%");
+    WallPage page = new WallPage("90\u00a0% held", "", "", Collections.nCopies(many, one), 0, "");
+    WallPage within = page.within(List.of("Next: fewer clicks"), List.of("on all beats"));
+    check(within, many + " stages");
+    return within.ribbon();
   }
 
   @Test
