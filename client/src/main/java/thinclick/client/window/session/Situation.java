@@ -34,7 +34,7 @@ public final class Situation {
       return words.say("situation.outside");
     }
     return switch (link) {
-      case CONNECTING -> words.say("situation.joining", room.address());
+      case CONNECTING -> joining(room);
       case CLOSED -> words.say("situation.closed", Words.sentence(afar.say(room.linkSays())));
       case AWAY -> away(room, nowNanos);
       case ONLINE -> online(room, moment);
@@ -52,9 +52,16 @@ public final class Situation {
     return words.say(key, seconds, room.waiting());
   }
 
+  /** Whoever opens a room here has written no address, and is told none. */
+  private String joining(RoomState room) {
+    return room.address().startsWith(WayIn.THIS_COMPUTER)
+        ? words.say("situation.joining.here")
+        : words.say("situation.joining", room.address());
+  }
+
   private String online(RoomState room, TakeMoment moment) {
     if (room.word().isEmpty()) {
-      return words.say("situation.joining", room.address());
+      return joining(room);
     }
     if (!room.problem().isEmpty()) {
       return problem(room);

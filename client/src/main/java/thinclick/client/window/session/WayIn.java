@@ -30,7 +30,7 @@ import thinclick.server.host.RehearsalHost;
  */
 final class WayIn {
   private static final Logger LOG = LoggerFactory.getLogger(WayIn.class);
-  private static final String THIS_COMPUTER = "127.0.0.1";
+  static final String THIS_COMPUTER = "127.0.0.1";
 
   private final Executor windowThread;
   private final MonotonicClock clock;
