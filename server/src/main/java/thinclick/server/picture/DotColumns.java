@@ -187,11 +187,11 @@ final class DotColumns {
     }
     double y = plotTop + PLOT + 24 + COUNTS - 4;
     if (any(dropped)) {
-      counts(easel, dropped, "picture.key.dropped", axis, column, y);
+      counts(easel, dropped, "page.stages.dropped", axis, column, y);
       y += COUNTS;
     }
     if (any(added)) {
-      counts(easel, added, "picture.key.added", axis, column, y);
+      counts(easel, added, "page.stages.added", axis, column, y);
     }
   }
 

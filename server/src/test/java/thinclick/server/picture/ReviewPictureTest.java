@@ -84,15 +84,15 @@ class ReviewPictureTest {
   }
 
   @Test
-  void theKeyNamesOnlyWhatIsDrawn() {
+  void theKeyAndTheRowsNameOnlyWhatThereIs() {
     assertThat(words(draw(TURNED))).contains("placed").doesNotContain("too early", "too late");
     assertThat(words(draw(Scorer.analyse(minaLate())))).contains("placed", "too early", "too late");
     for (Analysis analysis : List.of(TURNED, ENDING, OUTLIERS, Scorer.analyse(HardTakes.away()))) {
       boolean dropped = analysis.review().players().stream().anyMatch(one -> one.dropped() > 0);
       boolean added = analysis.review().players().stream().anyMatch(one -> one.added() > 0);
       List<String> words = words(draw(analysis));
-      assertThat(words.contains("dropped")).isEqualTo(dropped);
-      assertThat(words.contains("added")).isEqualTo(added);
+      assertThat(words.contains("Dropped")).isEqualTo(dropped);
+      assertThat(words.contains("Added")).isEqualTo(added);
     }
   }
 
@@ -195,12 +195,12 @@ class ReviewPictureTest {
             .flatMap(one -> one instanceof Drawing.Words words ? Stream.of(words) : Stream.of())
             .toList();
     Drawing.Words added =
-        said.stream().filter(one -> one.text().equals("added")).findFirst().orElseThrow();
+        said.stream().filter(one -> one.text().equals("Added")).findFirst().orElseThrow();
     List<Drawing.Words> row = said.stream().filter(one -> one.y() == added.y()).toList();
     double place = 36 + 52 + (400 - 52) / 8.0 * 1.5;
 
     assertThat(String.join(" ", words(drawing))).contains("; 1 added");
-    assertThat(row).extracting(Drawing.Words::text).containsExactly("added", "1");
+    assertThat(row).extracting(Drawing.Words::text).containsExactly("Added", "1");
     assertThat(row.get(1).x()).isCloseTo(place, within(1e-6));
   }
 
@@ -330,7 +330,7 @@ class ReviewPictureTest {
             whole.attacks().stream().filter(one -> !one.player().equals("Mina")).toList());
     Drawing drawing = PlayerPicture.of(Scorer.analyse(without), "Mina", Speaker.english());
 
-    assertThat(words(drawing)).contains("Nothing was played.", "dropped").doesNotContain("added");
+    assertThat(words(drawing)).contains("Nothing was played.", "dropped").doesNotContain("Added");
     assertThat(words(drawing)).noneMatch(words -> words.startsWith("Late is upward"));
     assertThat(drawing.items()).noneMatch(one -> one instanceof Drawing.Disc);
   }
