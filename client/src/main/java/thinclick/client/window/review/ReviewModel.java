@@ -102,14 +102,21 @@ public final class ReviewModel {
     }
     Part part = room.ownPart();
     String own = part == null ? "" : part.player();
-    page.set(page(ready.takeId(), spoken, own, null));
+    // Once all who follow the room have heard of it: what the page offers to do next is theirs.
+    windowThread.execute(() -> set(ready, spoken, own, null));
     Take take = OwnAnalysis.take(room, seat.take(), uncertaintyMillis(spoken.review(), own));
     if (take == null || own.isEmpty()) {
       return;
     }
     CompletableFuture<?> unused =
         CompletableFuture.supplyAsync(() -> OwnAnalysis.of(take))
-            .thenAcceptAsync(analysis -> analysed(ready, spoken, own, analysis), windowThread);
+            .thenAcceptAsync(
+                analysis -> {
+                  if (analysis != null) {
+                    set(ready, spoken, own, analysis);
+                  }
+                },
+                windowThread);
   }
 
   /** How far the host took this player's stamps to be off; nothing where it told no figures. */
@@ -121,8 +128,8 @@ public final class ReviewModel {
         .orElse(0);
   }
 
-  private void analysed(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
-    if (analysis != null && ready.equals(seat.state().review())) {
+  private void set(ReviewReady ready, Spoken spoken, String own, @Nullable Analysis analysis) {
+    if (ready.equals(seat.state().review())) {
       page.set(page(ready.takeId(), spoken, own, analysis));
     }
   }
