@@ -324,7 +324,7 @@ class WordsTest {
       List.of("beats", "steps").forEach(what -> named.add("line." + what));
       List.of("bars", "beats", "steps", "and", "every", "to")
           .forEach(what -> named.add("line.read." + what));
-      List.of("placed", "early", "late", "dropped", "added")
+      List.of("placed", "early", "late", "dropped")
           .forEach(shape -> named.add("picture.key." + shape));
       List.of("time.dragged", "time.rushed").forEach(key -> named.add(key + "Together"));
 
