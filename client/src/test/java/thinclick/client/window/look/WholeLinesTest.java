@@ -20,7 +20,7 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** By the pixels of a real window, wherever its sheet is moved to. */
 class WholeLinesTest {
-  private static final int PLACES = 24;
+  private static final int PLACES = 10;
 
   private final List<Label> lines = new ArrayList<>();
   private PagePane pane = new PagePane();
