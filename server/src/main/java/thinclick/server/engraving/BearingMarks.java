@@ -40,6 +40,7 @@ final class BearingMarks {
   private final IntToDoubleFunction barX;
   private final int firstStep;
   private final int endStep;
+  private final double endLines;
 
   /**
    * @param barX where the line before a bar stands
@@ -56,6 +57,9 @@ final class BearingMarks {
     this.barX = barX;
     this.firstStep = plan.firstBar() * part.stepsPerBar();
     this.endStep = firstStep + plan.bars() * part.stepsPerBar();
+    boolean single = !plan.repeatTo() && !plan.last();
+    this.endLines =
+        single ? Measure.THIN_BAR : Measure.THIN_BAR + Measure.BAR_GAP + Measure.THICK_BAR;
   }
 
   boolean hasGroupings() {
@@ -140,7 +144,7 @@ final class BearingMarks {
     boolean ends = turn.end() <= endStep;
     double from =
         begins ? edge(turn.start()) : stepX.applyAsDouble(firstStep) - 2 * Measure.HALF_HEAD;
-    double to = ends ? Math.min(end(turn.end()), right) : right;
+    double to = ends ? end(turn.end(), right) : right;
     Place silent = place.silent();
     sheet.add(new Mark.Line(begins ? place : silent, Ink.RULE, from, y, to, y, LINE, false));
     if (begins) {
@@ -153,8 +157,15 @@ final class BearingMarks {
     }
   }
 
-  /** A turn that ends with a bar ends before its line, any other before the head of the next. */
-  private double end(int step) {
+  /**
+   * A turn that ends with a bar ends before its line, any other before the head of the next.
+   *
+   * @param right where the lines end that end the system
+   */
+  private double end(int step, double right) {
+    if (step == endStep) {
+      return right - endLines - BEFORE_BAR;
+    }
     boolean withBar = step % part.stepsPerBar() == 0;
     return withBar
         ? barX.applyAsDouble(step / part.stepsPerBar()) - BEFORE_BAR

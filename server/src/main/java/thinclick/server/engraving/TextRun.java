@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 record TextRun(Place place, Ink ink, String text, Face face, double size) {
   private static final char FLAT = '\u266d';
   private static final char SHARP = '\u266f';
-  private static final double SIGN_AIR = 0.04;
+  private static final double SIGN_AIR = 0.06;
 
   /** "Bb" as a reader sees it, with the signs in place of b and #, after a letter A to G. */
   static String pretty(String note) {

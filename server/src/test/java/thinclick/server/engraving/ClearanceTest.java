@@ -166,6 +166,21 @@ class ClearanceTest {
         .noneMatch(x -> x > line - 0.2 && x < line + 0.8);
   }
 
+  /** As far before the lines that end a system as inside it, and not where the next bar's would. */
+  @Test
+  void turnThatEndsWithASystemEndsBeforeTheLineThatEndsIt() {
+    WrittenPart part = Samples.longThrees("tenor saxophone", "Bb");
+    assertThat(part.groupings().get(7).toStep()).as("bar 3 ends a turn").isEqualTo(24);
+    Reading reading = Reading.wholeTake(part, 3, Cut.BEATS);
+    for (StaffSystem system : Engraver.systems(reading.part(), reading.plans(), 104)) {
+      if (system.firstBar() == 0) {
+        double line = system.barLines().get(3) - Measure.THIN_BAR / 2;
+        assertThat(lines(system, ClearanceTest::hook).stream().map(Mark.Line::x1))
+            .anyMatch(x -> x < line - 0.2 && x > line - 0.6);
+      }
+    }
+  }
+
   private static boolean hook(Mark.Line line) {
     return line.ink() == Ink.RULE && line.x1() == line.x2() && !line.dotted();
   }

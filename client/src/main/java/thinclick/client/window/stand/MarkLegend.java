@@ -97,7 +97,7 @@ final class MarkLegend {
     }
     if (others && !brief) {
       double space = SPACE * scale;
-      Node written = MarkShapes.written(0, 0, palette, space, pixels);
+      Node written = MarkShapes.written(palette, space, pixels);
       Node heard = MarkShapes.heard(palette, space, pixels);
       for (HBox of :
           List.of(

@@ -23,14 +23,19 @@ final class MarkShapes {
   private static final double TOP = 0.3;
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
-  private static final double HEARD = 0.9;
+  private static final double HEARD = 1;
   private static final double HEARD_FOOT = 0.42;
 
-  /** From another player's line to the foot of what hangs below it. */
-  private static final double HANGING = 0.72;
+  /** From another player's line up to the foot of what was heard above it. */
+  private static final double ABOVE = 0.2;
 
-  private static final double WRITTEN = 0.65;
+  /** How far what is written for another player hangs below their line. */
+  static final double WRITTEN = 0.45;
+
   private static final double FINE = 0.13;
+
+  /** Half a piece of another player's line. */
+  private static final double PIECE = 0.9;
 
   private MarkShapes() {}
 
@@ -85,8 +90,9 @@ final class MarkShapes {
   }
 
   /**
-   * What was heard of another player in a bar: a plain tick on their line where it answers what is
-   * written for them; below it, hanging, what is written and was not heard and what nobody wrote.
+   * What was heard of another player in a bar, above their line so that it never runs into what is
+   * written below it: a plain tick where it answers that, a caret where nothing was heard, a dash
+   * where nothing was written.
    */
   static Node heard(
       List<BarMark> marks,
@@ -103,33 +109,41 @@ final class MarkShapes {
     return group;
   }
 
-  /** The tick of another player by itself, to be explained. */
+  /** The tick of what was heard of another player, on a piece of their line, to be explained. */
   static Node heard(Palette palette, double space, DevicePixels pixels) {
-    return heard(Kind.PLACED, 0, 0, palette, space, pixels);
+    return onLine(heard(Kind.PLACED, 0, 0, palette, space, pixels), palette, space, pixels);
+  }
+
+  /** The tick of what is written for another player, on a piece of their line, to be explained. */
+  static Node written(Palette palette, double space, DevicePixels pixels) {
+    double width = Math.max(1 / pixels.each(), pixels.nearest(FINE * space));
+    double at = crisp(0, width, pixels);
+    Path path = new Path();
+    line(path, at, 0, at, WRITTEN * space);
+    return onLine(drawn(path, palette.rule(), width), palette, space, pixels);
+  }
+
+  private static Node onLine(Node tick, Palette palette, double space, DevicePixels pixels) {
+    double width = Math.max(1 / pixels.each(), pixels.nearest(FINE * space));
+    double y = crisp(0, width, pixels);
+    Path path = new Path();
+    line(path, -PIECE * space, y, PIECE * space, y);
+    return new Group(drawn(path, palette.rule(), width), tick);
   }
 
   private static Path heard(
       Kind kind, double x, double y, Palette palette, double space, DevicePixels pixels) {
     double width = pixels.nearest(Math.max(2, space * 0.18));
     double at = crisp(x, width, pixels);
-    double bottom = crisp(y + HANGING * space, width, pixels);
+    double bottom = crisp(y - ABOVE * space - width / 2, width, pixels);
     double half = HEARD_FOOT * space;
     Path path = new Path();
     switch (kind) {
-      case PLACED, EARLY, LATE -> line(path, at, y - HEARD * space, at, y + HEARD / 2 * space);
+      case PLACED, EARLY, LATE -> line(path, at, y - HEARD * space, at, bottom + width / 2);
       case DROPPED -> line(path, x - half, bottom, x, bottom - half * 1.4, x + half, bottom);
       case ADDED -> line(path, x - half, bottom, x + half, bottom);
     }
     return drawn(path, palette.soft(), width);
-  }
-
-  /** What is written for another player: a fine tick that stands on their line. */
-  static Node written(double x, double y, Palette palette, double space, DevicePixels pixels) {
-    Path path = new Path();
-    double width = Math.max(1 / pixels.each(), pixels.nearest(FINE * space));
-    double at = crisp(x * space, width, pixels);
-    line(path, at, (y - WRITTEN) * space, at, y * space);
-    return drawn(path, palette.rule(), width);
   }
 
   private static Path drawn(Path path, int colour, double width) {

@@ -19,6 +19,11 @@ import thinclick.server.engraving.StaffSystem;
 final class ScoreLine {
   private static final double BEFORE_STAFF = 1;
   private static final double NAMES_HIGH = 6;
+
+  /** As large as the music's own words, where the margin holds so many ems of it. */
+  private static final double NAME_SIZE = 1.5;
+
+  private static final double LEAST_EMS = 3.5;
   private static final double JOIN = 0.16;
 
   private final List<SystemView> staves;
@@ -75,6 +80,10 @@ final class ScoreLine {
     Label label = new Label(names.get(staff));
     label.getStyleClass().add("strong");
     label.setWrapText(true);
+    double size = Math.min(NAME_SIZE * view.space(), margin / LEAST_EMS);
+    if (size > margin / ScoreSheet.NAME_EMS) {
+      label.setStyle("-fx-font-size: " + size + "px;");
+    }
     StackPane place = new StackPane(label);
     place.setAlignment(Pos.CENTER_RIGHT);
     double high = NAMES_HIGH * view.space();

@@ -26,7 +26,7 @@ import thinclick.server.material.WrittenPart;
  */
 final class ScoreSheet {
   /** What the names before the staves take where there are several, ems of running text. */
-  private static final double NAME_EMS = 5;
+  static final double NAME_EMS = 5;
 
   /**
    * Which page is in view.

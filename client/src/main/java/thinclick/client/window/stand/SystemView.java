@@ -46,7 +46,6 @@ final class SystemView {
 
   private static final double NAME_SIZE = 1.4;
 
-  private static final double WRITTEN_TICK = 0.65;
   private static final double RULE = 0.13;
   private static final double STAFF_LINE = 0.13;
   private static final double SAME = 1e-6;
@@ -162,7 +161,8 @@ final class SystemView {
 
   /** Where the last of what is drawn below it may end, pixels from its top; below that is air. */
   double foot() {
-    return (others.isEmpty() ? underLanes() : otherY(others.size() - 1)) * space;
+    double last = others.isEmpty() ? 0 : otherY(others.size() - 1) + MarkShapes.WRITTEN;
+    return Math.max(underLanes(), last) * space;
   }
 
   boolean has(int bar) {
@@ -206,7 +206,7 @@ final class SystemView {
     return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
   }
 
-  /** A ruled line for each of the others, with a tick where something is written for them. */
+  /** A ruled line for each of the others, with a tick below it where something is written for them. */
   private List<Mark> otherLines() {
     List<Mark> marks = new ArrayList<>();
     for (int line = 0; line < others.size(); line++) {
@@ -218,7 +218,8 @@ final class SystemView {
         int step = system.firstStep() + i;
         if (other.steps().contains(step)) {
           double x = system.xOf(step);
-          marks.add(new Mark.Line(place, Ink.RULE, x, y - WRITTEN_TICK, x, y, RULE, false));
+          double end = y + MarkShapes.WRITTEN;
+          marks.add(new Mark.Line(place, Ink.RULE, x, y, x, end, RULE, false));
         }
       }
     }
