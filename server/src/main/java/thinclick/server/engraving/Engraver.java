@@ -16,7 +16,10 @@ import thinclick.server.words.SheetWords;
  */
 public final class Engraver {
   private static final double AFTER_START = 1.1;
-  private static final double LANE_AIR = 0.7;
+  static final double LANE_AIR = 0.7;
+
+  /** From the lowest music to a ruler that stands as far below all lines. */
+  static final double LEAST_RULER_AIR = 0.4;
 
   /** From the words over a bracket to the foot of a chord symbol. */
   private static final double OVER_WORDS = 0.6;
@@ -169,7 +172,7 @@ public final class Engraver {
     double half = part.clef().lines() == 1 ? 1 : 2;
     BearingMarks bearings = new BearingMarks(part, plan, sheet, stepX, barX);
     double music = sheet.skyline().bottom(firstX - BEFORE_RULER, right, 2);
-    double ruler = Math.max(under, music + LANE_AIR);
+    double ruler = Math.max(under, music + (under > 0 ? LEAST_RULER_AIR : LANE_AIR));
     double lane = sheet.skyline().top(start, right, -half) - LANE_AIR;
     if (bearings.hasGroupings()) {
       double line = bearings.line(lane);

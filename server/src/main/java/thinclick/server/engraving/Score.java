@@ -60,9 +60,14 @@ public final class Score {
   /**
    * The same for a page that is turned: the beats' ruler stands as far below all staves of one
    * kind, where the lowest music lets it, so that the eye finds it from line to line.
+   *
+   * @param close whether it stands closer to the lowest music than usual, where the page is small
    */
-  public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width) {
-    return systems(plans, width, rulers(systems(plans, width)));
+  public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width, boolean close) {
+    Map<Integer, Double> rulers = rulers(systems(plans, width));
+    double nearer = close ? Engraver.LANE_AIR - Engraver.LEAST_RULER_AIR : 0;
+    rulers.replaceAll((lines, under) -> under - nearer);
+    return systems(plans, width, rulers);
   }
 
   /**

@@ -117,7 +117,8 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
     return switch (rulers) {
       case NEAR -> score.systems(plans, width);
       case CLEAR -> score.clearSystems(plans, width);
-      case EVEN -> score.evenSystems(plans, width);
+      case EVEN_CLOSE -> score.evenSystems(plans, width, true);
+      case EVEN -> score.evenSystems(plans, width, false);
     };
   }
 
@@ -127,6 +128,8 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
     NEAR,
     /** The same, and clear of every staff. */
     CLEAR,
+    /** As far below every line, and close to the lowest music. */
+    EVEN_CLOSE,
     /** As far below every line. */
     EVEN
   }

@@ -255,7 +255,8 @@ final class ScoreSheet {
     space.set(fit.space());
     places = StaffPlaces.of(fit, fitted.lanes(), root.getHeight(), pixels);
     for (List<StaffSystem> systems : fit.lines()) {
-      lines.add(line(systems.subList(0, staves.size()), fit, margin));
+      List<Double> middles = usual(lines.size()).middles();
+      lines.add(line(systems.subList(0, staves.size()), middles, fit, margin));
     }
     withOthers = fit.others() > 0;
     keepsOver = PageTurn.keepsOver(bars(), places.lines().size());
@@ -302,7 +303,8 @@ final class ScoreSheet {
   /**
    * A line whose staves stand where those of all others do, as far as what is above them allows.
    */
-  private ScoreLine line(List<StaffSystem> systems, SheetFit fit, double margin) {
+  private ScoreLine line(
+      List<StaffSystem> systems, List<Double> middles, SheetFit fit, double margin) {
     List<SystemView> views = new ArrayList<>();
     List<Double> tops = new ArrayList<>();
     double free = -places.air() / 2;
@@ -321,7 +323,7 @@ final class ScoreSheet {
               palette,
               fit.space(),
               pixels);
-      double top = top(view, free, places.middles().get(at));
+      double top = top(view, free, middles.get(at));
       tops.add(top);
       free = top + view.height();
       played.show(view, staff, views.isEmpty());
@@ -360,7 +362,7 @@ final class ScoreSheet {
         continue;
       }
       ScoreLine line = lines.get(at);
-      line.root().setLayoutY(places.lines().get(place));
+      line.root().setLayoutY(top(place, at));
       line.staves().forEach(staff -> staff.bar(bar));
       now.add(line);
       nodes.add(line.root());
@@ -372,6 +374,17 @@ final class ScoreSheet {
       root.getChildren().setAll(nodes);
     }
     leaf.set(leaf(page, turn));
+  }
+
+  /** The place in which a line is read. */
+  private StaffPlaces.Line usual(int line) {
+    return places.lines().get(line % places.lines().size());
+  }
+
+  /** Where a line begins in a place, so that its staves stand where those do that are read there. */
+  private double top(int place, int line) {
+    StaffPlaces.Line here = places.lines().get(place);
+    return here.top() + here.middles().get(0) - usual(line).middles().get(0);
   }
 
   /**
@@ -401,18 +414,18 @@ final class ScoreSheet {
     }
     List<Integer> old = turn.lines().subList(turn.turnedAbove(), places.lines().size());
     ScoreLine below = lines.get(old.get(0));
-    int from = below.bars().firstBar();
-    PageTurn.Line last = bars.get(old.get(old.size() - 1));
-    int to = last.endBar();
+    int firstBar = below.bars().firstBar();
+    int endBar = bars.get(old.get(old.size() - 1)).endBar();
     String says =
         old.contains(PageTurn.current(bars, bar))
             ? words.say("stand.turn.above", bars.get(turn.lines().get(0)).firstBar() + 1)
-            : words.say("stand.turn.over", from + 1, to, Math.min(3, to - from));
+            : words.say("stand.turn.over", firstBar + 1, endBar, Math.min(3, endBar - firstBar));
     double space = below.staves().get(0).space();
-    ScoreLine above = lines.get(turn.lines().get(turn.turnedAbove() - 1));
-    double gap = SheetFit.GAP_SPACES * space + places.air() + places.height() - above.foot();
-    double free = gap + below.head();
-    double y = places.lines().get(turn.turnedAbove()) - gap + free / 2;
-    rule.show(says, y, free, root.getWidth(), space, palette, pixels);
+    int at = turn.turnedAbove();
+    ScoreLine above = lines.get(turn.lines().get(at - 1));
+    double from = top(at - 1, turn.lines().get(at - 1)) + above.foot();
+    double to = top(at, old.get(0)) + below.head();
+    double free = SheetFit.GAP_SPACES * space + places.air();
+    rule.show(says, from, to, free, root.getWidth(), space, palette, pixels);
   }
 }

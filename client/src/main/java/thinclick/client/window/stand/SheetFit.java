@@ -30,10 +30,10 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   static final double MOST_SPACE = 28;
 
   /** Between two lines, staff spaces: room for the rule and its words where a page is turned. */
-  static final double GAP_SPACES = 2;
+  static final double GAP_SPACES = 2.5;
 
   /** Between two staves of a line, staff spaces. */
-  static final double STAFF_GAP = 0.5;
+  static final double STAFF_GAP = 1;
 
   /** So much smaller a staff may become to keep a period's bars in one line. */
   private static final double GIVE = 0.75;
@@ -58,7 +58,7 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
   private static final double CLEARLY = 1.2;
 
   /** So much lower, in its own spaces, a line may be where it is wide. */
-  private static final double LOOSER = 1.05;
+  private static final double LOOSER = 1.1;
 
   /**
    * Where parts stand.
@@ -214,47 +214,91 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
     return Math.max(SMALLEST_SPACE, Math.min(page.most(), Math.min(wide, page.height() / high)));
   }
 
-  /** With all rulers as far below their lines where the page has room for that. */
+  /**
+   * With all rulers as far below their lines where the page has room for that: a little closer to
+   * the music rather than in music smaller than is asked for.
+   */
   private static SheetFit laid(Cutting cutting, Page page, int places, int others, double wanted) {
     double wide = Math.min(page.most(), page.width() / cutting.narrowest());
     double most =
         Math.max(SMALLEST_SPACE, Math.min(wide, room(cutting, page, places, others) * LOOSER));
-    SheetFit near = filled(cutting, page, places, others, most, Rulers.NEAR);
-    double least = Math.max(near.space() * EVEN_GIVE, Math.min(near.space(), wanted) - SAME);
-    for (Rulers better : List.of(Rulers.EVEN, Rulers.CLEAR)) {
-      SheetFit fit = filled(cutting, page, places, others, near.space(), better);
-      if (fit.space() >= least) {
-        return fit;
-      }
+    SheetFit near = filled(cutting, page, places, others, most, 0, Rulers.NEAR);
+    if (places > 1 && near.space() < wanted - SAME) {
+      return near; // nobody wants it
     }
-    return near;
+    double least = Math.max(near.space() * EVEN_GIVE, Math.min(near.space(), wanted) - SAME);
+    double asked = Math.min(near.space(), Math.max(wanted, page.asked())) - SAME;
+    SheetFit even = filled(cutting, page, places, others, near.space(), least, Rulers.EVEN);
+    if (even.space() >= asked) {
+      return even;
+    }
+    SheetFit close = filled(cutting, page, places, others, near.space(), least, Rulers.EVEN_CLOSE);
+    if (close.space() >= asked || even.space() >= least) {
+      return close.space() >= asked ? close : even;
+    }
+    if (close.space() >= least) {
+      return close;
+    }
+    SheetFit clear = filled(cutting, page, places, others, near.space(), least, Rulers.CLEAR);
+    return clear.space() >= least ? clear : near;
   }
 
+  /**
+   * As large as the page holds it.
+   *
+   * @param least where it would be smaller, how much is not asked
+   */
   private static SheetFit filled(
-      Cutting cutting, Page page, int places, int others, double most, Rulers rulers) {
+      Cutting cutting,
+      Page page,
+      int places,
+      int others,
+      double most,
+      double least,
+      Rulers rulers) {
     double space = most;
     SheetFit fit = new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
-    while (space > SMALLEST_SPACE && fit.height(page.lanes()) > page.height() + 0.01) {
+    while (space > Math.max(SMALLEST_SPACE, least)
+        && fit.height(page.lanes()) > page.height() + 0.01) {
       double holds = space * page.height() / fit.height(page.lanes());
       space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
-      fit = new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
+      fit =
+          space < least
+              ? new SheetFit(List.of(), space, others, places)
+              : new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
     }
     return fit;
   }
 
   /** How high all places of the page are together, pixels. */
   double height(List<Integer> lanes) {
-    List<Double> feet = feet(lanes);
-    double line =
-        head(lanes)
-            + apart(lanes).stream().mapToDouble(each -> each).sum()
-            + feet.get(feet.size() - 1);
-    return (places * line + (places - 1) * GAP_SPACES) * space;
+    double high = IntStream.range(0, places).mapToDouble(place -> line(lanes, place)).sum();
+    return (high + (places - 1) * GAP_SPACES) * space;
   }
 
-  /** How far a line reaches above the middle of its first staff at the most, staff spaces. */
-  double head(List<Integer> lanes) {
-    return staves(lanes).get(0) - feet(lanes).get(0);
+  /** How high the lines are at the most that stand in a place, staff spaces. */
+  double line(List<Integer> lanes, int place) {
+    List<Double> feet = feet(lanes);
+    return head(lanes, place)
+        + apart(lanes).stream().mapToDouble(each -> each).sum()
+        + feet.get(feet.size() - 1);
+  }
+
+  /**
+   * How far a line in a place reaches above the middle of its first staff at the most, staff
+   * spaces: words stand above the lines that begin a page more often than above others.
+   */
+  double head(List<Integer> lanes, int place) {
+    double highest = Cutting.high(in(place), lanes.size()).get(0);
+    return SystemView.spaces(highest, lanes.get(0), others) - feet(lanes).get(0);
+  }
+
+  /** The lines that stand in a place of some page, also where the last page is filled up. */
+  private List<List<StaffSystem>> in(int place) {
+    return IntStream.range(0, lines.size())
+        .filter(line -> line % places == place || line == lines.size() - places + place)
+        .mapToObj(lines::get)
+        .toList();
   }
 
   /**

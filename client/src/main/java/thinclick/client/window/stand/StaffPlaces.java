@@ -8,12 +8,23 @@ import java.util.stream.IntStream;
  * Where the staves of a page stand: the lines of music share what the page leaves free, and within
  * a line the staves are as evenly apart as what is above and below each allows. Pixels.
  *
- * @param lines where each line of music begins, from the page's top
- * @param middles where the middle line of each staff of a line stands, from the line's top
- * @param height of a line
+ * @param lines the places of the lines of music, from above
  * @param air between the page's edge and a line, and between two lines over what stands there
  */
-record StaffPlaces(List<Double> lines, List<Double> middles, double height, double air) {
+record StaffPlaces(List<Line> lines, double air) {
+  /**
+   * A line's place.
+   *
+   * @param top where it begins, from the page's top
+   * @param middles where the middle line of each of its staves stands, from its top
+   * @param height so much it takes at the most
+   */
+  record Line(double top, List<Double> middles, double height) {
+    Line {
+      middles = List.copyOf(middles);
+    }
+  }
+
   /** So much further apart than they need be staves of a line stand at the most, staff spaces. */
   private static final double MOST_INNER_SPACES = 2.5;
 
@@ -28,11 +39,10 @@ record StaffPlaces(List<Double> lines, List<Double> middles, double height, doub
   private static final int HALVINGS = 30;
 
   /** Of a page without music. */
-  static final StaffPlaces NONE = new StaffPlaces(List.of(), List.of(), 0, 0);
+  static final StaffPlaces NONE = new StaffPlaces(List.of(), 0);
 
   StaffPlaces {
     lines = List.copyOf(lines);
-    middles = List.copyOf(middles);
   }
 
   /**
@@ -49,17 +59,29 @@ record StaffPlaces(List<Double> lines, List<Double> middles, double height, doub
     double inner = Math.min(MOST_INNER_SPACES * space, free / (places * staves + 1));
     List<Double> least = fit.apart(lanes).stream().map(spaces -> spaces * space).toList();
     List<Double> apart = evened(least, (staves - 1) * inner, pixels);
-    List<Double> middles = new ArrayList<>(List.of(fit.head(lanes) * space));
-    apart.forEach(distance -> middles.add(middles.get(middles.size() - 1) + distance));
-    double line = middles.get(staves - 1) + fit.feet(lanes).get(staves - 1) * space;
-    double gap = SheetFit.GAP_SPACES * space;
-    double air = Math.max(0, (page - places * line - (places - 1) * gap) / (places + 1));
-    double lower = fit.others() > 0 ? 0 : Math.min(LOWER * air, LOWEST_SPACES * space);
-    List<Double> lines =
+    List<List<Double>> middles =
         IntStream.range(0, places)
-            .mapToObj(place -> pixels.nearest(air + lower + place * (line + gap + air)))
+            .mapToObj(place -> middles(fit.head(lanes, place) * space, apart))
             .toList();
-    return new StaffPlaces(lines, middles, line, air);
+    double foot = fit.feet(lanes).get(staves - 1) * space;
+    List<Double> heights = middles.stream().map(line -> line.get(staves - 1) + foot).toList();
+    double gap = SheetFit.GAP_SPACES * space;
+    double music = heights.stream().mapToDouble(each -> each).sum() + (places - 1) * gap;
+    double air = Math.max(0, (page - music) / (places + 1));
+    double lower = fit.others() > 0 ? 0 : Math.min(LOWER * air, LOWEST_SPACES * space);
+    List<Line> lines = new ArrayList<>();
+    double top = air + lower;
+    for (int place = 0; place < places; place++) {
+      lines.add(new Line(pixels.nearest(top), middles.get(place), heights.get(place)));
+      top += heights.get(place) + gap + air;
+    }
+    return new StaffPlaces(lines, air);
+  }
+
+  private static List<Double> middles(double first, List<Double> apart) {
+    List<Double> middles = new ArrayList<>(List.of(first));
+    apart.forEach(distance -> middles.add(middles.get(middles.size() - 1) + distance));
+    return middles;
   }
 
   /**

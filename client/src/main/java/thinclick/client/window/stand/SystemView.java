@@ -147,8 +147,8 @@ final class SystemView {
    * @param high how high its staff is with all that is engraved around it
    */
   static double spaces(double high, int lanes, int others) {
-    double below = others > 0 ? others * OTHER + BELOW_OTHERS : 0;
-    return high + lanes(lanes) + BELOW_BRACKET + below;
+    double below = others > 0 ? BELOW_BRACKET + others * OTHER + BELOW_OTHERS : 0;
+    return high + lanes(lanes) + below;
   }
 
   private static double lanes(int lanes) {

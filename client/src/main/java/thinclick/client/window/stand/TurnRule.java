@@ -53,17 +53,19 @@ final class TurnRule {
   }
 
   /**
-   * Stands across the page.
+   * Stands across the page, as far from the music above it as from that below it.
    *
-   * @param y its middle, pixels
-   * @param free from the music above it to the music below it, pixels
+   * @param from where the music above it ends, pixels
+   * @param to where the music below it begins
+   * @param free how far these are apart at the least on any page, so that it is as high on all
    * @param wide the page, pixels
    * @param space a staff space, pixels
    * @param pixels of the screen on which it is seen
    */
   void show(
       String says,
-      double y,
+      double from,
+      double to,
       double free,
       double wide,
       double space,
@@ -71,6 +73,7 @@ final class TurnRule {
       DevicePixels pixels) {
     Color ink = Color.web(Palette.web(palette.ink()));
     double thick = Math.max(1 / pixels.each(), pixels.nearest(THICK * space));
+    double y = (from + to) / 2;
     double high = Math.max(HIGH * space, Math.min(HIGHEST * space, free - AROUND * space));
     double top = pixels.nearest(y - high / 2);
     double bottom = pixels.nearest(y + high / 2);
