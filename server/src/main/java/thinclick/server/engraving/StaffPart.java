@@ -78,6 +78,11 @@ public record StaffPart(
     return said().say(ClickWords.heading(stage, meter, stepsPerBeat));
   }
 
+  /** {@code "(click on two and four)"}: the same inside the stage, to remind the reader. */
+  public String heldWords(Stage stage) {
+    return said().say(ClickWords.held(stage, meter, stepsPerBeat));
+  }
+
   /** The words of its page. */
   public SheetWords said() {
     return SheetWords.in(language);

@@ -38,6 +38,11 @@ public record SystemPlan(
     this(firstBar, bars, repeatFrom, repeatTimes, direction, 0, last);
   }
 
+  /** The same with other words above it. */
+  public SystemPlan saying(String words) {
+    return new SystemPlan(firstBar, bars, repeatFrom, repeatTimes, words, directionBar, last);
+  }
+
   /** The number of its first bar as the reader counts, from 1. */
   int number() {
     return firstBar + 1;

@@ -38,6 +38,14 @@ public final class ClickWords {
         : Said.of("heading.click", stage.bars(), Integer.toString(stage.bars()), clicks);
   }
 
+  /** Above a bar inside a stage, to remind of what holds there: "(click on two and four)". */
+  public static Said held(Stage stage, Meter meter, int stepsPerBeat) {
+    Said clicks = of(stage, meter, stepsPerBeat);
+    return silent(stage, meter, stepsPerBeat)
+        ? Said.of("heading.held.silent", clicks)
+        : Said.of("heading.held.click", clicks);
+  }
+
   static boolean silent(Stage stage, Meter meter, int stepsPerBeat) {
     return stage.clickedSteps(meter, stepsPerBeat).isEmpty();
   }

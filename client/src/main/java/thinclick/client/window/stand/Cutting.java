@@ -14,10 +14,16 @@ import thinclick.server.material.WrittenPart;
  * A way in which the parts of a page are cut into lines of music: the same bars in all of them.
  *
  * @param plans the lines, in order
+ * @param held what reminds of the click in each bar
  * @param narrowest what the widest line needs, staff spaces
  * @param high about how high each staff is at the most, from above, staff spaces
  */
-record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Double> high) {
+record Cutting(
+    Score score,
+    List<SystemPlan> plans,
+    List<String> held,
+    double narrowest,
+    List<Double> high) {
   /** The parts of a page, spelled once for all ways to cut them. */
   static final class Uncut {
     private static final int SAMPLE = 6;
@@ -28,11 +34,13 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
     private final WrittenPart leading;
 
     private final Score score;
+    private final List<String> held;
     private List<Double> high = List.of();
 
     private Uncut(List<List<WrittenPart>> pages, WrittenPart leading) {
       parts = pages.get(0);
       this.leading = leading;
+      held = DealtPart.heldWords(leading);
       score =
           new Score(
               pages.stream()
@@ -98,7 +106,7 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
                 .toList();
         high = high(score.systems(some, narrowest), parts.size());
       }
-      return new Cutting(score, plans, narrowest, high);
+      return new Cutting(score, plans, held, narrowest, high);
     }
   }
 
@@ -111,15 +119,24 @@ record Cutting(Score score, List<SystemPlan> plans, double narrowest, List<Doubl
    * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
    * width is in staff spaces.
    *
+   * @param places how many lines stand on a page, the first of which says what clicks
    * @param rulers how far below the staves the beats' ruler stands
    */
-  List<List<StaffSystem>> laid(double width, Rulers rulers) {
+  List<List<StaffSystem>> laid(double width, int places, Rulers rulers) {
+    List<SystemPlan> headed =
+        IntStream.range(0, plans.size())
+            .mapToObj(line -> line % places == 0 ? headed(plans.get(line)) : plans.get(line))
+            .toList();
     return switch (rulers) {
-      case NEAR -> score.systems(plans, width);
-      case CLEAR -> score.clearSystems(plans, width);
-      case EVEN_CLOSE -> score.evenSystems(plans, width, true);
-      case EVEN -> score.evenSystems(plans, width, false);
+      case NEAR -> score.systems(headed, width);
+      case CLEAR -> score.clearSystems(headed, width);
+      case EVEN_CLOSE -> score.evenSystems(headed, width, true);
+      case EVEN -> score.evenSystems(headed, width, false);
     };
+  }
+
+  private SystemPlan headed(SystemPlan plan) {
+    return plan.direction().isEmpty() ? plan.saying(held.get(plan.firstBar())) : plan;
   }
 
   /** How far below the staves the beats' ruler stands. */

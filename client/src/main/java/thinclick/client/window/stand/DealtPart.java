@@ -1,6 +1,7 @@
 package thinclick.client.window.stand;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -51,8 +52,8 @@ final class DealtPart {
    * first on the next, so that what comes next is in view, and where it has three bars or more it
    * begins with the bar before the one that is played first on it, so that the marks of what is
    * over are in view as well. A stage begins in a line of its own, as the first bar that is played
-   * there. Lines have as many bars wherever the take has them, since a short one would leave that
-   * page empty.
+   * there; the lines after it remind of its click. Lines have as many bars wherever the take has
+   * them, since a short one would leave that page empty.
    *
    * @param barsPerSystem how many bars a line has beside the one it shows ahead
    */
@@ -71,14 +72,23 @@ final class DealtPart {
         int to = Math.min(stageEnd, bar + barsPerSystem);
         boolean last = to >= take.bars() - 1 && stageEnd == take.bars();
         int end = last ? take.bars() : to + 1;
-        int above = direction.isEmpty() ? 0 : stageFrom - bar;
+        int above = Math.max(0, stageFrom - bar);
         plans.add(new SystemPlan(bar, end - bar, false, 1, direction, above, last));
-        direction = "";
+        direction = take.heldWords(stage);
         played = last ? end : to;
       }
       stageFrom = stageEnd;
     }
     return new Reading(take, plans);
+  }
+
+  /** What reminds of the click in each bar of a part's take. */
+  static List<String> heldWords(WrittenPart part) {
+    StaffPart take = reading(part, 1).part();
+    return part.stages().stream()
+        .flatMap(stage -> Collections.nCopies(stage.bars(), take.heldWords(stage)).stream())
+        .limit(take.bars())
+        .toList();
   }
 
   /** Whether two parts can stand below each other: bar by bar, under the same click. */

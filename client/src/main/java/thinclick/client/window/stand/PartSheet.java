@@ -106,7 +106,7 @@ final class PartSheet {
   }
 
   /** Which page is in view. */
-  ReadOnlyObjectProperty<ScoreSheet.Leaf> leafProperty() {
+  ReadOnlyObjectProperty<Leaf> leafProperty() {
     return sheet.leafProperty();
   }
 

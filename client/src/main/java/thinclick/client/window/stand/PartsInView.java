@@ -7,7 +7,6 @@ import javafx.scene.layout.BorderPane;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
-import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.stand.StandView.Reader;
 import thinclick.client.window.words.Words;
 import thinclick.server.material.WrittenPart;

@@ -134,6 +134,12 @@ final class ScoreLine {
     return right;
   }
 
+  /** Where its first step stands, pixels from the page's left. */
+  double firstX() {
+    SystemView first = staves.get(0);
+    return margin + first.system().firstX() * first.space();
+  }
+
   List<SystemView> staves() {
     return staves;
   }

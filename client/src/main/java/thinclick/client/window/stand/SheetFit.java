@@ -21,8 +21,10 @@ import thinclick.server.engraving.StaffSystem;
  * @param space a staff space, pixels
  * @param others how many lines of other players stand below each
  * @param places how many lines stand on a page
+ * @param held what reminds of the click in each bar
  */
-record SheetFit(List<List<StaffSystem>> lines, double space, int others, int places) {
+record SheetFit(
+    List<List<StaffSystem>> lines, double space, int others, int places, List<String> held) {
   /** A staff space of usual size, read from a metre away, pixels. */
   static final double USUAL_SPACE = 12;
 
@@ -178,7 +180,8 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
 
   /**
    * Where one line fits, it shows what comes next too, and what was before wherever three bars
-   * stand there in music that is not too small; as many bars as leave the staff its size.
+   * stand there in music that is not too small; four where they do, so that it is turned half as
+   * often.
    */
   private static SheetFit oneLine(Uncut parts, Page page) {
     List<Cutting> cuttings =
@@ -189,13 +192,13 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
         cuttings.stream().mapToDouble(cutting -> room(cutting, page, 1, 0)).max().orElse(0);
     double least = page.space() > 0 ? best : Math.max(best * 0.97, Math.min(best, page.floor()));
     double wanted = Math.min(page.atLeast(page.asked()), least);
-    double readable = Math.max(Math.max(page.floor(), LEAST_SPACE), page.asked() * GIVE);
-    double three = page.space() > 0 ? wanted : Math.min(readable, wanted);
+    double small = Math.max(Math.max(page.floor(), LEAST_SPACE), page.asked() * GIVE);
+    double readable = page.space() > 0 ? wanted : Math.min(small, wanted);
     Cutting chosen =
         cuttings.stream()
             .filter(
                 cutting ->
-                    room(cutting, page, 1, 0) >= (cutting.longest() == 3 ? three : wanted) - SAME)
+                    room(cutting, page, 1, 0) >= (cutting.longest() > 2 ? readable : wanted) - SAME)
             .findFirst()
             .orElse(cuttings.get(cuttings.size() - 1));
     if (best < LEAST_SPACE) {
@@ -257,15 +260,15 @@ record SheetFit(List<List<StaffSystem>> lines, double space, int others, int pla
       double least,
       Rulers rulers) {
     double space = most;
-    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
+    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, places, rulers), space, others, places, cutting.held());
     while (space > Math.max(SMALLEST_SPACE, least)
         && fit.height(page.lanes()) > page.height() + 0.01) {
       double holds = space * page.height() / fit.height(page.lanes());
       space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
       fit =
           space < least
-              ? new SheetFit(List.of(), space, others, places)
-              : new SheetFit(cutting.laid(page.width() / space, rulers), space, others, places);
+              ? new SheetFit(List.of(), space, others, places, cutting.held())
+              : new SheetFit(cutting.laid(page.width() / space, places, rulers), space, others, places, cutting.held());
     }
     return fit;
   }

@@ -3,7 +3,6 @@ package thinclick.client.window.stand;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.session.Situation;
 import thinclick.client.window.session.TakeMoment;
-import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Dealt;

@@ -14,6 +14,7 @@ import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
+import thinclick.server.engraving.Engraver;
 import thinclick.server.engraving.Face;
 import thinclick.server.engraving.Ink;
 import thinclick.server.engraving.Mark;
@@ -163,6 +164,13 @@ final class SystemView {
   double foot() {
     double last = others.isEmpty() ? 0 : otherY(others.size() - 1) + MarkShapes.WRITTEN;
     return Math.max(underLanes(), last) * space;
+  }
+
+  /** Whether words above it say what clicks. */
+  boolean headed() {
+    return system.marks().stream()
+        .anyMatch(
+            mark -> mark instanceof Mark.Text text && text.size() == Engraver.DIRECTION_SIZE);
   }
 
   boolean has(int bar) {

@@ -13,8 +13,9 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 
 /**
- * The band between the two halves of a page that is being turned, with words at its end that say
- * where the reading goes on, or what is over.
+ * The band between the two halves of a page that is being turned: at its end words that say where
+ * the reading goes on, or what is over; at its beginning what clicks below it, where the words that
+ * say so have been turned away.
  */
 final class TurnRule {
   private static final double SIZE = 1.45;
@@ -32,16 +33,19 @@ final class TurnRule {
   private static final double MIDDLE_TO_FOOT = 0.25;
 
   private final Text words = new Text();
+  private final Text reminder = new Text();
   private final Rectangle band = new Rectangle();
   private final Line upper = new Line();
   private final Line lower = new Line();
-  private final Group root = new Group(band, upper, lower, words);
+  private final Group root = new Group(band, upper, lower, reminder, words);
 
   TurnRule() {
     root.setVisible(false);
     root.setAccessibleRole(AccessibleRole.TEXT);
     words.setTextOrigin(VPos.BASELINE);
     words.setId("turn-says");
+    reminder.setTextOrigin(VPos.BASELINE);
+    reminder.setId("turn-reminds");
   }
 
   Node root() {
@@ -53,42 +57,56 @@ final class TurnRule {
   }
 
   /**
+   * What stands on it.
+   *
+   * @param end where the reading goes on, or what is over
+   * @param reminds what clicks below it; empty where that is said there
+   * @param left where these words begin, pixels
+   */
+  record Said(String end, String reminds, double left) {}
+
+  /**
+   * Where it stands, pixels.
+   *
+   * @param from where the music above it ends
+   * @param to where the music below it begins
+   * @param least how far these are apart at the least on any page: it is as high on all of them
+   * @param wide the page
+   */
+  record Gap(double from, double to, double least, double wide) {}
+
+  /**
    * Stands across the page, as far from the music above it as from that below it.
    *
-   * @param from where the music above it ends, pixels
-   * @param to where the music below it begins
-   * @param free how far these are apart at the least on any page, so that it is as high on all
-   * @param wide the page, pixels
    * @param space a staff space, pixels
    * @param pixels of the screen on which it is seen
    */
-  void show(
-      String says,
-      double from,
-      double to,
-      double free,
-      double wide,
-      double space,
-      Palette palette,
-      DevicePixels pixels) {
+  void show(Said said, Gap gap, double space, Palette palette, DevicePixels pixels) {
     Color ink = Color.web(Palette.web(palette.ink()));
     double thick = Math.max(1 / pixels.each(), pixels.nearest(THICK * space));
-    double y = (from + to) / 2;
-    double high = Math.max(HIGH * space, Math.min(HIGHEST * space, free - AROUND * space));
+    double y = (gap.from() + gap.to()) / 2;
+    double high = Math.max(HIGH * space, Math.min(HIGHEST * space, gap.least() - AROUND * space));
     double top = pixels.nearest(y - high / 2);
     double bottom = pixels.nearest(y + high / 2);
     band.setY(top);
-    band.setWidth(wide);
+    band.setWidth(gap.wide());
     band.setHeight(bottom - top);
     band.setFill(Color.web(Palette.web(palette.band())));
-    words.setText(says);
+    words.setText(said.end());
     words.setFont(Faces.SEMIBOLD.at(SIZE * space));
     words.setFill(ink);
     words.setY((top + bottom) / 2 + MIDDLE_TO_FOOT * SIZE * space);
-    words.setX(wide - words.getLayoutBounds().getWidth() - space);
-    line(upper, top + thick / 2, wide, thick, ink);
-    line(lower, bottom - thick / 2, wide, thick, ink);
-    root.setAccessibleText(says);
+    words.setX(gap.wide() - words.getLayoutBounds().getWidth() - space);
+    reminder.setText(said.reminds());
+    reminder.setFont(words.getFont());
+    reminder.setFill(ink);
+    reminder.setY(words.getY());
+    reminder.setX(said.left());
+    double end = said.left() + reminder.getLayoutBounds().getWidth();
+    reminder.setVisible(end < words.getX() - space);
+    line(upper, top + thick / 2, gap.wide(), thick, ink);
+    line(lower, bottom - thick / 2, gap.wide(), thick, ink);
+    root.setAccessibleText((said.reminds() + " " + said.end()).strip());
     root.setVisible(true);
   }
 

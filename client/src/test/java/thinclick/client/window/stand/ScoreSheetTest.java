@@ -35,7 +35,6 @@ import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMark.Kind;
-import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
 import thinclick.protocol.music.Stage;
@@ -113,6 +112,7 @@ class ScoreSheetTest {
       int now = bar;
       WaitForAsyncUtils.waitForAsyncFx(10_000, () -> sheet.bar(now));
       assertThat(kept && !shows(sheet, bar - 1)).as("in bar %d", bar + 1).isFalse();
+      assertThat(sheet.shown().get(0).staves().get(0).headed()).as("bar %d", bar + 1).isTrue();
       if (bar % 16 == 0) {
         assertThat(directionBars(sheet)).as("the words of its stage").contains(bar);
       }
@@ -400,6 +400,9 @@ class ScoreSheetTest {
     assertThat(says).isNotNull();
     assertThat(says.getText())
         .isEqualTo(WORDS.say("stand.turn.above", above.bars().firstBar() + 1));
+    assertThat(((Text) sheet.root().lookup("#turn-reminds")).getText())
+        .as("what clicks below, where the words above are those of what comes")
+        .isEqualTo("(click on all beats)");
     Bounds band = says.getParent().lookup("Rectangle").getBoundsInParent();
     ScoreLine below = sheet.shown().get(1);
     SystemView upper = above.staves().get(0);

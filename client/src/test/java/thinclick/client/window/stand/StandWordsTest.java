@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import thinclick.client.window.session.TakeMoment;
-import thinclick.client.window.stand.ScoreSheet.Leaf;
 import thinclick.client.window.stand.StandWords.Where;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Part;
