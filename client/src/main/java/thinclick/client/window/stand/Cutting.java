@@ -19,11 +19,7 @@ import thinclick.server.material.WrittenPart;
  * @param high about how high each staff is at the most, from above, staff spaces
  */
 record Cutting(
-    Score score,
-    List<SystemPlan> plans,
-    List<String> held,
-    double narrowest,
-    List<Double> high) {
+    Score score, List<SystemPlan> plans, List<String> held, double narrowest, List<Double> high) {
   /** The parts of a page, spelled once for all ways to cut them. */
   static final class Uncut {
     private static final int SAMPLE = 6;

@@ -226,11 +226,7 @@ final class ScoreSheet {
    * A line whose staves stand where those of all others do, as far as what is above them allows.
    */
   private ScoreLine line(
-      List<StaffSystem> systems,
-      SheetFit fit,
-      StaffPlaces.Line place,
-      double air,
-      double margin) {
+      List<StaffSystem> systems, SheetFit fit, StaffPlaces.Line place, double air, double margin) {
     List<SystemView> views = new ArrayList<>();
     List<Double> tops = new ArrayList<>();
     double free = -air / 2;

@@ -56,6 +56,9 @@ record SheetFit(
 
   private static final int MOST_PLACES = 8;
 
+  /** By so much of itself a staff space becomes smaller at the least before it is tried again. */
+  private static final double LEAST_SMALLER = 0.002;
+
   /** So much larger than what is asked for that no line not yet laid out can take it back. */
   private static final double CLEARLY = 1.2;
 
@@ -260,15 +263,28 @@ record SheetFit(
       double least,
       Rulers rulers) {
     double space = most;
-    SheetFit fit = new SheetFit(cutting.laid(page.width() / space, places, rulers), space, others, places, cutting.held());
+    double smaller = LEAST_SMALLER;
+    SheetFit fit =
+        new SheetFit(
+            cutting.laid(page.width() / space, places, rulers),
+            space,
+            others,
+            places,
+            cutting.held());
     while (space > Math.max(SMALLEST_SPACE, least)
         && fit.height(page.lanes()) > page.height() + 0.01) {
       double holds = space * page.height() / fit.height(page.lanes());
-      space = Math.max(SMALLEST_SPACE, Math.min(space * 0.998, holds));
+      space = Math.max(SMALLEST_SPACE, Math.min(space * (1 - smaller), holds));
+      smaller *= 1.25; // a line that is spaced wider may be no lower
       fit =
           space < least
               ? new SheetFit(List.of(), space, others, places, cutting.held())
-              : new SheetFit(cutting.laid(page.width() / space, places, rulers), space, others, places, cutting.held());
+              : new SheetFit(
+                  cutting.laid(page.width() / space, places, rulers),
+                  space,
+                  others,
+                  places,
+                  cutting.held());
     }
     return fit;
   }

@@ -169,8 +169,7 @@ final class SystemView {
   /** Whether words above it say what clicks. */
   boolean headed() {
     return system.marks().stream()
-        .anyMatch(
-            mark -> mark instanceof Mark.Text text && text.size() == Engraver.DIRECTION_SIZE);
+        .anyMatch(mark -> mark instanceof Mark.Text text && text.size() == Engraver.DIRECTION_SIZE);
   }
 
   boolean has(int bar) {
@@ -214,7 +213,9 @@ final class SystemView {
     return new Mark.Text(Place.saying(said), Ink.SOFT, name, Face.ITALIC, NAME_SIZE, x, y);
   }
 
-  /** A ruled line for each of the others, with a tick below it where something is written for them. */
+  /**
+   * A ruled line for each of the others, with a tick below it where something is written for them.
+   */
   private List<Mark> otherLines() {
     List<Mark> marks = new ArrayList<>();
     for (int line = 0; line < others.size(); line++) {
