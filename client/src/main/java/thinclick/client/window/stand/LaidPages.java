@@ -24,8 +24,7 @@ final class LaidPages {
    * @param held what reminds of the click in each bar
    * @param withOthers whether lines for other players stand below the part
    */
-  LaidPages(
-      List<ScoreLine> lines, StaffPlaces places, List<String> held, boolean withOthers) {
+  LaidPages(List<ScoreLine> lines, StaffPlaces places, List<String> held, boolean withOthers) {
     this.lines = List.copyOf(lines);
     this.places = places;
     this.held = held;
