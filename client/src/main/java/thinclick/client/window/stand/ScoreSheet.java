@@ -27,6 +27,9 @@ final class ScoreSheet {
   /** What the names before the staves take where there are several, ems of running text. */
   static final double NAME_EMS = 5;
 
+  /** So much lower, pixels, the last bracket may stand once all is put on whole pixels. */
+  private static final double ROUNDED = 3;
+
   private final Words words;
   private final Pane root =
       new Pane() {
@@ -70,7 +73,7 @@ final class ScoreSheet {
     DevicePixels.follow(root, this::on);
     Rectangle clip = new Rectangle();
     clip.widthProperty().bind(root.widthProperty());
-    clip.heightProperty().bind(root.heightProperty());
+    clip.heightProperty().bind(root.heightProperty().add(ROUNDED));
     root.setClip(clip);
   }
 
