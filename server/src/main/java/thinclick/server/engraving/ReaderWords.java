@@ -28,9 +28,9 @@ public final class ReaderWords {
     String name = said.instrument(part.instrument().name());
     String reader = name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     int up = Math.floorMod(part.instrument().transposition().semitones(), 12);
-    String tuned = up == 10 ? "B\u266d" : up == 3 ? "E\u266d" : up == 5 ? "F" : "";
+    String tuned = up == 10 ? "B flat" : up == 3 ? "E flat" : up == 5 ? "F" : "";
     if (!tuned.isEmpty()) {
-      reader = said.say("sheet.tuned", reader, tuned);
+      reader = said.say("sheet.tuned", reader, said.printed(tuned));
     }
     String line = part.heading().line();
     String concert = part.heading().concertLine();

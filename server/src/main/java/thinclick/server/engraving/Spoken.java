@@ -73,12 +73,13 @@ final class Spoken {
 
   private static String words(PitchName name, SheetWords said) {
     String letter = name.toString().substring(0, 1);
-    return switch (name.alter()) {
-      case -2 -> said.say("pitch.doubleFlat", letter);
-      case -1 -> said.say("pitch.flat", letter);
-      case 1 -> said.say("pitch.sharp", letter);
-      case 2 -> said.say("pitch.doubleSharp", letter);
-      default -> letter;
-    };
+    return said.note(
+        switch (name.alter()) {
+          case -2 -> letter + " double flat";
+          case -1 -> letter + " flat";
+          case 1 -> letter + " sharp";
+          case 2 -> letter + " double sharp";
+          default -> letter;
+        });
   }
 }

@@ -69,7 +69,7 @@ public final class SheetWords {
     if (!tonic.matches()) {
       return signs(english);
     }
-    String letter = signs(tonic.group("tonic"));
+    String letter = printed(tonic.group("tonic"));
     String mode = tonic.group("mode");
     String key =
         switch (mode) {
@@ -79,6 +79,16 @@ public final class SheetWords {
         };
     String kind = tonic.group("kind");
     return kind == null ? key : say("sheet.lineIn", known("progression.", kind), key);
+  }
+
+  /** A note by its English name, {@code "B flat"}, as it is read out. */
+  public String note(String english) {
+    return known("note.", english);
+  }
+
+  /** The same as it is printed: with the sign of the flat, or the language's own name of it. */
+  public String printed(String english) {
+    return signs(note(english));
   }
 
   /** The key alone, where a line says what is played in it. */

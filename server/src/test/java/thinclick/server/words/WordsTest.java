@@ -268,6 +268,10 @@ class WordsTest {
       for (int i = 1; i <= 7; i++) {
         named.add("beat." + i); // of 7/4, the longest bar
       }
+      for (String note : List.of("C", "D", "E", "F", "G", "A", "B")) {
+        List.of("", "-flat", "-sharp", "-double-flat", "-double-sharp")
+            .forEach(sign -> named.add("note." + note + sign));
+      }
       for (Advice advice : Advice.values()) {
         named.add("next." + advice.name());
       }
