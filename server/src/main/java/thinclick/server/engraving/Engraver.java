@@ -345,7 +345,7 @@ public final class Engraver {
       return;
     }
     String number = String.valueOf(plan.number());
-    Place place = new Place(plan.firstBar(), -1, "bar " + number);
+    Place place = new Place(plan.firstBar(), -1, said.bar(plan.number()));
     sheet.add(new Mark.Text(place, Ink.SOFT, number, Face.ITALIC, NUMBER_SIZE, 0, above));
   }
 }
