@@ -36,7 +36,7 @@ final class EnglishLeft {
           "(?i)dorian|ride|bass|system|name|pause|tempo|drift|takt|clave|shaker|hi-hat|timeline");
 
   /** Words of both languages or of titles, which stay: a sentence of no other tells nothing. */
-  private static final Pattern IN_BOTH = Pattern.compile("\\b(was|and)\\b");
+  private static final Pattern IN_BOTH = Pattern.compile("\\b(was|and|over)\\b");
 
   /** Sentences without a blank, which are compared; the others are matched. */
   private static final Set<String> WHOLE = new HashSet<>();
