@@ -34,7 +34,7 @@ final class FittedPages {
    * @param others the pages that are turned to from it
    * @param place where it stands; its lanes are the page's own
    */
-  Fitted fit(Beside page, List<Beside> others, SheetFit.Page place) {
+  Fitted fit(Beside page, List<Beside> others, SheetPage place) {
     return fit(page, others, place, List.of(), place);
   }
 
@@ -45,11 +45,7 @@ final class FittedPages {
    * @param scorePlace where these stand
    */
   Fitted fit(
-      Beside page,
-      List<Beside> others,
-      SheetFit.Page place,
-      List<Beside> score,
-      SheetFit.Page scorePlace) {
+      Beside page, List<Beside> others, SheetPage place, List<Beside> score, SheetPage scorePlace) {
     Map<Spelled, Uncut> now = new HashMap<>();
     List<Beside> same = score.stream().filter(page::isOfTheSameBars).toList();
     double floor =
@@ -61,8 +57,7 @@ final class FittedPages {
     return fitted;
   }
 
-  private Fitted fit(
-      Beside page, List<Beside> others, SheetFit.Page place, Map<Spelled, Uncut> now) {
+  private Fitted fit(Beside page, List<Beside> others, SheetPage place, Map<Spelled, Uncut> now) {
     WrittenPart leading =
         Uncut.leading(
             Stream.concat(Stream.of(page), others.stream().filter(page::isOfTheSameBars))
@@ -70,18 +65,18 @@ final class FittedPages {
                 .toList());
     List<Beside> alike = page.alike(others);
     List<Integer> lanes = page.lanes(alike);
-    SheetFit.Page own = place.with(lanes);
+    SheetPage own = place.with(lanes);
     Uncut uncut = uncut(page, alike, leading, now);
-    SheetFit fit = SheetFit.of(uncut, own);
+    SheetFit fit = Fitting.of(uncut, own);
     double least = fit.space();
     for (List<Beside> more : unlike(page, others)) {
       Beside first = more.get(0);
       List<Beside> rest = more.subList(1, more.size());
-      SheetFit.Page there = place.with(first.lanes(rest));
-      least = Math.min(least, SheetFit.of(uncut(first, rest, leading, now), there).space());
+      SheetPage there = place.with(first.lanes(rest));
+      least = Math.min(least, Fitting.of(uncut(first, rest, leading, now), there).space());
     }
     boolean smaller = least < fit.space();
-    return new Fitted(smaller ? SheetFit.of(uncut, own.of(least)) : fit, lanes);
+    return new Fitted(smaller ? Fitting.of(uncut, own.of(least)) : fit, lanes);
   }
 
   /** The pages of the same bars with more parts or fewer, those with as many together. */

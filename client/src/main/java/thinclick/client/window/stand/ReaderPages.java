@@ -72,9 +72,9 @@ final class ReaderPages {
               Beside first = pages.get(0);
               List<Beside> alike = first.alike(pages.subList(1, pages.size()));
               double margin = ScoreSheet.margin(first.parts().size(), page.scale());
-              return SheetFit.holds(
+              return Fitting.holds(
                   first.uncut(alike),
-                  new SheetFit.Page(
+                  new SheetPage(
                       page.width() - margin, page.height(), page.scale(), first.lanes(alike), 0));
             });
   }

@@ -221,8 +221,8 @@ final class ScoreSheet {
     place();
   }
 
-  private SheetFit.Page page(double margin, int fellows) {
-    return new SheetFit.Page(root.getWidth() - margin, root.getHeight(), scale, List.of(), fellows);
+  private SheetPage page(double margin, int fellows) {
+    return new SheetPage(root.getWidth() - margin, root.getHeight(), scale, List.of(), fellows);
   }
 
   /**

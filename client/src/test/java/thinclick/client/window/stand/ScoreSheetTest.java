@@ -157,7 +157,7 @@ class ScoreSheetTest {
     Cutting.Uncut uncut = Cutting.Uncut.of(List.of(part(0)));
     double before = 0;
     for (double scale = 0.75; scale <= 2; scale += 0.25) {
-      SheetFit fit = SheetFit.of(uncut, new SheetFit.Page(width, height, scale, List.of(1), 0));
+      SheetFit fit = Fitting.of(uncut, new SheetPage(width, height, scale, List.of(1), 0));
       assertThat(fit.space()).as("at %.2f", scale).isGreaterThanOrEqualTo(before - 0.2);
       assertThat(fit.height(List.of(1))).isLessThanOrEqualTo(height + 0.1);
       before = fit.space();
@@ -234,7 +234,7 @@ class ScoreSheetTest {
             on.alike(made.others().stream().map(page -> Beside.of(page, parts)).toList());
         double music = width - ScoreSheet.margin(on.parts().size(), 1);
         SheetFit fit =
-            SheetFit.of(on.uncut(alike), new SheetFit.Page(music, height, 1, on.lanes(alike), 0));
+            Fitting.of(on.uncut(alike), new SheetPage(music, height, 1, on.lanes(alike), 0));
         StaffSystem first = fit.lines().get(0).get(0);
         List<Double> cut = new ArrayList<>(first.barLines());
         cut.addAll(List.of(fit.space(), first.firstX(), first.stepWidth()));
