@@ -75,15 +75,22 @@ abstract class PictureCase extends WindowCase {
    * @param place brings into view what the picture is of, at each size
    */
   final void picture(String name, Runnable place) {
-    pictures(
-        name,
-        size -> {
-          stage.setWidth(size.width());
-          stage.setHeight(size.height());
-          return stage.getScene();
-        },
-        place,
-        () -> {});
+    pictures(name, () -> {}, this::sized, place, () -> {});
+  }
+
+  /**
+   * The page in view in a moment that passes.
+   *
+   * @param moment brings it about before each picture, outside the window's thread
+   */
+  final void pictureEachTime(String name, Runnable moment) {
+    pictures(name, moment, this::sized, () -> {}, () -> {});
+  }
+
+  private Scene sized(Size size) {
+    stage.setWidth(size.width());
+    stage.setHeight(size.height());
+    return stage.getScene();
   }
 
   /** The page in view at twice the usual size of text and music, as {@code name-200}. */
@@ -107,6 +114,7 @@ abstract class PictureCase extends WindowCase {
     RoomState room = on(session::state);
     pictures(
         name,
+        () -> {},
         size -> {
           desk.wall().scene().getWindow().setWidth(size.width());
           desk.wall().scene().getWindow().setHeight(size.height());
@@ -121,10 +129,11 @@ abstract class PictureCase extends WindowCase {
   }
 
   /**
+   * @param moment brought about before each, outside the window's thread
    * @param place moves the page to where it is to be seen
    * @param then done at once before each picture
    */
-  private void pictures(String name, Sized scene, Runnable place, Runnable then) {
+  private void pictures(String name, Runnable moment, Sized scene, Runnable place, Runnable then) {
     for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
         String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
@@ -132,6 +141,7 @@ abstract class PictureCase extends WindowCase {
           leftOut++;
           continue;
         }
+        moment.run();
         Scene[] sized = new Scene[1];
         robot.interact(
             () -> {

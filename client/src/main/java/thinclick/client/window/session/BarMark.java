@@ -23,4 +23,11 @@ public record BarMark(Kind kind, int step, double offMillis, double offSteps) {
     /** Played, not written: a hanging dash. */
     ADDED
   }
+
+  /** The same without a word on how early or late it was. */
+  public BarMark plain() {
+    return kind == Kind.EARLY || kind == Kind.LATE
+        ? new BarMark(Kind.PLACED, step, offMillis, offSteps)
+        : this;
+  }
 }

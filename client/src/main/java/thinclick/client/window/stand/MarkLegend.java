@@ -93,23 +93,29 @@ final class MarkLegend {
       marks.getChildren().add(pair(shape, said(kind)));
     }
     if (!brief) {
+      // What is in view stands together: a place kept for what is not is at the end.
+      marks.getChildren().addAll(othersDrawn ? ofOthers() : List.of());
       marks.getChildren().add(says);
-    }
-    if (others && !brief) {
-      double space = SPACE * scale;
-      Node written = MarkShapes.written(palette, space, pixels);
-      Node heard = MarkShapes.heard(palette, space, pixels);
-      for (HBox of :
-          List.of(
-              pair(written, words.say("stand.others.written")),
-              pair(heard, words.say("stand.others.heard")))) {
-        of.setVisible(othersDrawn);
-        marks.getChildren().add(of);
-      }
+      marks.getChildren().addAll(othersDrawn ? List.of() : ofOthers());
     }
     if (!marks.prefWrapLengthProperty().isBound()) {
       marks.setPrefWrapLength(Look.USUAL_TEXT * scale);
     }
+  }
+
+  private List<HBox> ofOthers() {
+    if (!others) {
+      return List.of();
+    }
+    double space = SPACE * scale;
+    Node written = MarkShapes.written(palette, space, pixels);
+    Node heard = MarkShapes.heard(palette, space, pixels);
+    List<HBox> both =
+        List.of(
+            pair(written, words.say("stand.others.written")),
+            pair(heard, words.say("stand.others.heard")));
+    both.forEach(one -> one.setVisible(othersDrawn));
+    return both;
   }
 
   private HBox pair(Node shape, String said) {

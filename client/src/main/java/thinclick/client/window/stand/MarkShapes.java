@@ -7,6 +7,7 @@ import javafx.scene.paint.Color;
 import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
 import javafx.scene.shape.Path;
+import javafx.scene.shape.Rectangle;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
 import thinclick.client.window.look.Palette;
@@ -16,8 +17,9 @@ import thinclick.server.engraving.StaffSystem;
 
 /**
  * The marks below the ruled beats, each at its true offset in time: a plain tick, a tick with a
- * foot to the left (early) or right (late), an open caret where nothing was played, a hanging dash
- * where nothing was written.
+ * foot to the left (early) or right (late), an open caret where nothing was played, a dash where
+ * nothing was written. A dash hangs at the upper end of the ticks, so that it is clear of a caret
+ * beside it and of the line below.
  */
 final class MarkShapes {
   private static final double TOP = 0.3;
@@ -60,9 +62,10 @@ final class MarkShapes {
     return where ? written : written + mark.offSteps() * system.stepWidth();
   }
 
-  /** A mark by itself, as it stands below the beats, to be explained. */
+  /** A mark by itself, as it stands below the beats and as high as a tick, to be explained. */
   static Node alone(Kind kind, Palette palette, double space, DevicePixels pixels) {
-    return shape(kind, 0, 0, palette, space, pixels);
+    Rectangle high = new Rectangle(1, TICK * space, Color.TRANSPARENT);
+    return new Group(high, shape(kind, 0, 0, palette, space, pixels));
   }
 
   private static Path shape(
@@ -78,7 +81,10 @@ final class MarkShapes {
       case LATE -> line(path, at, top, at, bottom, at + foot, bottom);
       case DROPPED ->
           line(path, x - foot * 0.8, bottom, x, bottom - foot * 1.4, x + foot * 0.8, bottom);
-      case ADDED -> line(path, x - foot * 0.7, bottom, x + foot * 0.7, bottom);
+      case ADDED -> {
+        double hung = crisp(top + width / 2, width, pixels);
+        line(path, x - foot * 0.7, hung, x + foot * 0.7, hung);
+      }
     }
     int colour =
         switch (kind) {
@@ -141,7 +147,10 @@ final class MarkShapes {
     switch (kind) {
       case PLACED, EARLY, LATE -> line(path, at, y - HEARD * space, at, bottom + width / 2);
       case DROPPED -> line(path, x - half, bottom, x, bottom - half * 1.4, x + half, bottom);
-      case ADDED -> line(path, x - half, bottom, x + half, bottom);
+      case ADDED -> {
+        double hung = crisp(y - HEARD * space + width / 2, width, pixels);
+        line(path, x - half, hung, x + half, hung);
+      }
     }
     return drawn(path, palette.soft(), width);
   }

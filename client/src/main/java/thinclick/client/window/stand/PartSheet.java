@@ -32,6 +32,7 @@ final class PartSheet {
   private final ScoreSheet sheet;
   private final StandModel first;
   private final boolean alone;
+  private final List<StandModel> here;
   private final List<Staff> staves = new ArrayList<>();
   private final List<Lane> lanes = new ArrayList<>();
   private Runnable onWritten = () -> {};
@@ -39,9 +40,11 @@ final class PartSheet {
 
   /**
    * @param lines from above, each read by one or several
-   * @param alone whether lines for the players elsewhere stand below the part
+   * @param alone whether lines for the other players stand below the part
+   * @param here all who play at this computer
    */
-  PartSheet(List<List<StandView.Reader>> lines, boolean alone, Words words) {
+  PartSheet(List<List<StandView.Reader>> lines, boolean alone, List<StandModel> here, Words words) {
+    this.here = List.copyOf(here);
     this.words = words;
     this.alone = alone;
     first = lines.get(0).get(0).model();
@@ -262,7 +265,7 @@ final class PartSheet {
         }
         int from = Math.max(0, shownBars - HEARING_BARS);
         for (int bar = from; staff == 0 && lane == 0 && bar < over; bar++) {
-          sheet.heard(bar, player.others(bar));
+          sheet.heard(bar, player.others(bar, here));
         }
       }
       shownBars = over;

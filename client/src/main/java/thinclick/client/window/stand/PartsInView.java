@@ -128,6 +128,7 @@ final class PartsInView {
         new PartSheet(
             shown.stream().map(line -> line.stream().map(readers::get).toList()).toList(),
             pages.alone(),
+            readers.stream().map(Reader::model).toList(),
             words);
     made.dress(palette, scale);
     made.leafProperty().addListener(onLeaf);

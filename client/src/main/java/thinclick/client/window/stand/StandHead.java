@@ -43,7 +43,6 @@ final class StandHead {
   private String shortTitle = "";
   private boolean brief;
   private boolean marked;
-  private boolean several;
 
   /**
    * @param choice of parts, which begins the line below the title, whose size may differ from part
@@ -110,8 +109,12 @@ final class StandHead {
     } else if (!choice.isEmpty()) {
       partLine.getChildren().add(choice.root());
     }
-    // Words after the last name could be taken for one.
-    (several && !brief ? titleLine : partLine).getChildren().add(read);
+    // Words after the last name could be taken for one; and whichever is chosen, all stays put.
+    (choice.isEmpty() || brief ? partLine : titleLine).getChildren().add(read);
+    root.getStyleClass().remove("stand-several");
+    if (!choice.isEmpty()) {
+      root.getStyleClass().add("stand-several");
+    }
     partLine.getChildren().add(saysWrapped);
     legend.within(choice.isEmpty() ? left : names);
     sayTitle();
@@ -179,18 +182,6 @@ final class StandHead {
     entryWrapped.setVisible(withEntry);
     entryWrapped.setManaged(withEntry);
     title.setText(withEntry ? shortTitle : fullTitle);
-  }
-
-  /** Whether what is read is of several readers. */
-  void several(boolean now) {
-    if (now != several) {
-      several = now;
-      root.getStyleClass().remove("stand-several");
-      if (now) {
-        root.getStyleClass().add("stand-several");
-      }
-      place();
-    }
   }
 
   /** Whether there is anything to read on the page. */

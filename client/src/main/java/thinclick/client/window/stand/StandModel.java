@@ -1,5 +1,6 @@
 package thinclick.client.window.stand;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -113,10 +114,25 @@ public final class StandModel {
         : heard.of(seat.take(), bar, plainMillis(room));
   }
 
-  /** What the others were heard to play in a bar, by their names. */
-  Map<String, List<BarMark>> others(int bar) {
+  /**
+   * What the others were heard to play in a bar, by their names.
+   *
+   * @param here who else plays at this computer: nothing of theirs can still be on its way
+   */
+  Map<String, List<BarMark>> others(int bar, List<StandModel> here) {
     BandMarks heard = band;
-    return heard == null ? Map.of() : heard.others(seat.state(), seat.take(), bar);
+    if (heard == null) {
+      return Map.of();
+    }
+    Map<String, List<BarMark>> all = new HashMap<>(heard.others(seat.state(), seat.take(), bar));
+    for (StandModel near : here) {
+      Part part = near.seat.state().ownPart();
+      if (near != this && part != null) {
+        near.hear(bar);
+        all.put(part.player(), near.marks(bar).stream().map(BarMark::plain).toList());
+      }
+    }
+    return all;
   }
 
   /** What is within the chair's uncertainty is neither early nor late. */

@@ -190,12 +190,13 @@ public final class StandView {
     PartSheet part = parts.part();
     if (part != null) {
       boolean one = parts.alone();
-      head.part(part.read(), one ? part.says() : "", one ? part.entry(says) : "");
+      String entry = one ? part.entry(says) : "";
+      // Beside names to choose by the sentence, too, is a few words: the page keeps its place.
+      head.part(part.read(), one && choice.isEmpty() ? part.says() : entry, entry);
       inWords.say(part.spoken());
       legend.others(part.withOthers(), part.leafProperty().get().withOthers());
     }
     choice.choose(parts.chosen());
-    head.several(!parts.alone());
     head.inView(parts.whose());
     tell();
   }

@@ -47,6 +47,9 @@ final class SystemView {
 
   private static final double NAME_SIZE = 1.4;
 
+  /** From a line down to its name's base line: small letters stand across it. */
+  private static final double NAME_DROP = 0.3;
+
   private static final double RULE = 0.13;
   private static final double STAFF_LINE = 0.13;
   private static final double SAME = 1e-6;
@@ -176,13 +179,19 @@ final class SystemView {
     return bar >= system.firstBar() && bar < system.firstBar() + system.bars();
   }
 
-  /** On a whole pixel, so that the ticks of all lines are of one height. */
+  /** On whole pixels, as far from each other, so that the ticks of all lines are of one height. */
   private double otherY(int line) {
-    return onPixel(underLanes() + BELOW_BRACKET + (line + 0.8) * OTHER);
+    return onPixel(underLanes() + BELOW_BRACKET + 0.8 * OTHER) + line * step(OTHER);
   }
 
+  /** A little below where a pixel begins: half a line higher is not between two by a hair. */
   private double onPixel(double y) {
-    return pixels.nearest(y * space) / space;
+    return (pixels.nearest(y * space) + 0.25 / pixels.each()) / space;
+  }
+
+  /** Whole pixels, from row to row. */
+  private double step(double distance) {
+    return pixels.nearest(distance * space) / space;
   }
 
   private double underLanes() {
@@ -193,7 +202,7 @@ final class SystemView {
   List<Mark> lanes() {
     List<Mark> marks = new ArrayList<>();
     for (int lane = 0; readers.size() > 1 && lane < readers.size(); lane++) {
-      named(marks, readers.get(lane), onPixel(system.height() + lane * LANE + LANE_RULE));
+      named(marks, readers.get(lane), onPixel(system.height() + LANE_RULE) + lane * step(LANE));
     }
     return marks;
   }
@@ -202,7 +211,7 @@ final class SystemView {
   private void named(List<Mark> marks, String name, double y) {
     double left = system.xOf(system.firstStep());
     double right = system.xOf(system.firstStep() + system.steps() - 1.0);
-    marks.add(name(name, y + 0.1));
+    marks.add(name(name, y + NAME_DROP));
     marks.add(new Mark.Line(Place.saying(name), Ink.RULE, left, y, right, y, RULE, false));
   }
 
@@ -274,7 +283,7 @@ final class SystemView {
   /** The marks of a bar that is over, in the lane of the player whose they are. */
   void marks(int lane, int bar, List<BarMark> marks) {
     Node made = MarkShapes.of(marks, system, palette, space, pixels);
-    made.setTranslateY(pixels.nearest(lane * LANE * space));
+    made.setTranslateY(lane * pixels.nearest(LANE * space));
     made.setAccessibleRole(AccessibleRole.TEXT);
     String spoken = SpokenLine.of(bar, marks, said);
     made.setAccessibleText(readers.size() > 1 ? readers.get(lane) + ": " + spoken : spoken);

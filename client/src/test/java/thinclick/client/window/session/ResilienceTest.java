@@ -81,8 +81,8 @@ class ResilienceTest extends PlainThread {
     play(player, 7);
     until(() -> player.state().waiting() == 7);
     assertThat(says(player))
-        .contains("link has been gone")
-        .contains("play on")
+        .contains("Connection lost")
+        .contains("Play on")
         .contains("7\u00a0attacks");
     assertThat(on(() -> player.state().takeRuns())).as("the take goes on").isTrue();
 
@@ -94,7 +94,7 @@ class ResilienceTest extends PlainThread {
     open.add(again);
     proxy.target(again.port());
     until(() -> leader.state().link() == LinkState.AWAY);
-    assertThat(says(leader)).contains("link has been gone");
+    assertThat(says(leader)).contains("Connection lost");
 
     Session next = session("player");
     run(next::bringWhatIsLeft);
@@ -143,7 +143,7 @@ class ResilienceTest extends PlainThread {
     }
     await().until(() -> System.nanoTime() - cut >= 10_000_000_000L);
     assertThat(on(() -> player.state().link())).isEqualTo(LinkState.AWAY);
-    assertThat(says(player)).contains("link has been gone").contains("20\u00a0attacks");
+    assertThat(says(player)).contains("Connection lost").contains("20\u00a0attacks");
     assertThat(Math.abs(on(() -> player.link().nanosOf(lastClickMicros)) - before) / 1e6)
         .as("where a click sounds that is still to come, ms")
         .isLessThan(2);
