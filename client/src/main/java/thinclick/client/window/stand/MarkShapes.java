@@ -28,6 +28,9 @@ final class MarkShapes {
   private static final double HEARD = 1;
   private static final double HEARD_FOOT = 0.42;
 
+  /** Half way from the caret below it to what is written on the line above. */
+  private static final double HUNG = 1.1;
+
   /** From another player's line up to the foot of what was heard above it. */
   private static final double ABOVE = 0.2;
 
@@ -146,9 +149,9 @@ final class MarkShapes {
     Path path = new Path();
     switch (kind) {
       case PLACED, EARLY, LATE -> line(path, at, y - HEARD * space, at, bottom + width / 2);
-      case DROPPED -> line(path, x - half, bottom, x, bottom - half * 1.4, x + half, bottom);
+      case DROPPED -> line(path, x - half, bottom, x, bottom - half * 1.1, x + half, bottom);
       case ADDED -> {
-        double hung = crisp(y - HEARD * space + width / 2, width, pixels);
+        double hung = crisp(y - HUNG * space + width / 2, width, pixels);
         line(path, x - half, hung, x + half, hung);
       }
     }
