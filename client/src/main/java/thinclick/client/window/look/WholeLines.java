@@ -8,7 +8,9 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
@@ -130,7 +132,9 @@ public final class WholeLines {
       add(bounds, bounds.getHeight() / lines(text), lines);
     } else if (node instanceof Rows rows) {
       add(bounds, rows.rowHeight(), lines);
-    } else if (node instanceof ButtonBase) {
+    } else if (node instanceof ButtonBase
+        || node instanceof TextInputControl
+        || node instanceof ChoiceBox) {
       lines.add(new Line(bounds.getMinY(), bounds.getMaxY()));
     } else if (node instanceof Parent parent) {
       parent.getChildrenUnmodifiable().forEach(inside -> add(inside, top, foot, lines));

@@ -69,10 +69,10 @@ final class ErasurePane {
                 name == null
                     ? words.say("season.erase.classHead", now.title())
                     : words.say("season.erase.head", name, now.title())));
+    asked.getChildren().add(wrapped(words.say("season.erase.what")));
     now.goes().forEach(place -> asked.getChildren().add(wrapped(place)));
     asked.getChildren().add(wrapped(erasure.outsideHead()));
     erasure.outside().forEach(place -> asked.getChildren().add(styled(wrapped(place), "indented")));
-    asked.getChildren().add(wrapped(words.say("season.erase.what")));
     if (!erasure.possible()) {
       asked.getChildren().add(styled(wrapped(words.say("season.erase.room")), "strong"));
     }

@@ -23,6 +23,7 @@ import thinclick.client.window.look.FootedPage;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.review.DrawingNode;
 import thinclick.client.window.words.Words;
 import thinclick.server.history.HistoryPicture;
@@ -59,7 +60,11 @@ public final class SeasonView {
     takes = new TakesPane(desk, words);
     whole = new ClassPane(desk, words, erasure);
     ErasurePane question = new ErasurePane(erasure, words, this::focusFirst);
-    PagePane page = new PagePane(createView(question.root()));
+    VBox sheet = createView(question.root());
+    VBox ground = styled(new VBox(sheet), "page");
+    ground.setAlignment(Pos.TOP_CENTER);
+    PagePane page = new PagePane(ground);
+    WholeLines.keep(page, ground, sheet);
     page.setFocusTraversable(false);
     root = new FootedPage(page, question.root(), question.root(), question.answers());
     desk.titles().addListener((ListChangeListener<String>) any -> showTitles());
@@ -98,8 +103,9 @@ public final class SeasonView {
     draw();
   }
 
-  private Node createView(Node erasure) {
+  private VBox createView(Node erasure) {
     titles.setId("classes");
+    picture.setId("class-picture");
     styled(titles, "season-titles");
     none.setText(words.say("season.none"));
     styled(none, "soft");
@@ -141,9 +147,7 @@ public final class SeasonView {
                 what),
             "sheet");
     sheet.getStyleClass().add("season-sheet");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return sheet;
   }
 
   private void make() {
