@@ -16,10 +16,7 @@ final class NextUp {
           Proposals.Line line = session.state().leader() ? lectern.proposals().line() : null;
           return line == null ? "" : line.says();
         },
-        () -> {
-          Proposals.Line line = lectern.proposals().line();
-          return line != null && session.state().betweenTakes();
-        },
+        () -> session.state().leader() && session.state().betweenTakes(),
         () -> {
           Proposals.Line line = lectern.proposals().line();
           return line != null && line.changes();

@@ -37,7 +37,8 @@ final class ReviewButtons {
     if (page.unheard()) {
       line.getChildren().add(check());
     }
-    if (!commands.next().isEmpty()) {
+    // Where nothing was heard nothing is proposed; the same is dealt again.
+    if (!commands.next().isEmpty() || (page.unheard() && commands.canSetUp())) {
       line.getChildren().add(setUp(steps));
     }
     if (line.getChildren().isEmpty()) {
