@@ -144,7 +144,7 @@ class MannersTest {
       assertThat(review.players().get(2).displacements()).isEmpty();
       assertThat(said(take))
           .contains(
-              "Mina was turned around (an eighth late) from bar 17, and home again in bar 19");
+              "Mina was turned around (an eighth late) from bar 17 and was home again in bar 19");
     }
   }
 

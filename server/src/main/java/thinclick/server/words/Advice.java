@@ -62,8 +62,7 @@ public enum Advice {
   /** What is said after a take. */
   Said said(Take take) {
     return switch (this) {
-      case ISLANDS, SLOWER ->
-          Said.of("next." + name(), Quantity.exact(Math.rint(SLOWER_BY * take.tempo())));
+      case ISLANDS, SLOWER -> Said.of("next." + name(), slower(take));
       case NEXT_RUNG -> nextRung(take);
       case RUNG_BACK -> rungsBack(take, 1);
       case TWO_RUNGS_BACK -> rungsBack(take, 2);
@@ -88,10 +87,14 @@ public enum Advice {
     }
     Stage last = next.get(next.size() - 1);
     return next.equals(take.stages())
-        ? SLOWER.said(take)
+        ? Said.of("next.moreSlowly", slower(take))
         : Said.of(
             rungs == 1 ? "next.RUNG_BACK" : "next.TWO_RUNGS_BACK",
             ClickWords.of(last, take.meter(), take.stepsPerBeat()));
+  }
+
+  private static Quantity slower(Take take) {
+    return Quantity.exact(Math.rint(SLOWER_BY * take.tempo()));
   }
 
   private static boolean silent(Take take, Stage stage) {

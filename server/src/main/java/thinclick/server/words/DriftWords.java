@@ -26,7 +26,7 @@ public final class DriftWords {
     return stage.heldByTheClick(meter) ? Said.of("drift.held") : of(stage.driftPercent());
   }
 
-  /** "0.5 % slower (0.3–0.8 %)", "not told apart from steady"; null where it is not known. */
+  /** "0.5 % slower (0.3–0.8 %)", "steady, as far as can be told"; null where it is not known. */
   public static @Nullable Said of(Figure drift) {
     if (!drift.known()) {
       return null;

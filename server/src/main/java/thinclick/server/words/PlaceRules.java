@@ -58,7 +58,7 @@ final class PlaceRules {
         "otherPart", Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);
   }
 
-  /** "Ilse was turned around (an eighth late) from bar 10, and home again in bar 14." */
+  /** "Ilse was turned around (an eighth late) from bar 10 and was home again in bar 14." */
   static List<Finding> displaced(Evidence evidence) {
     List<Finding> findings = new ArrayList<>();
     for (Chairful player : evidence.players) {

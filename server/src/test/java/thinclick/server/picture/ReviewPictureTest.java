@@ -387,7 +387,8 @@ class ReviewPictureTest {
     assertThat(document.getElementsByTagName("title").item(0).getTextContent())
         .isEqualTo("Turned around");
     assertThat(document.getElementsByTagName("desc").item(0).getTextContent())
-        .contains("Ilse was turned around (an eighth late) from bar 10, and home again in bar 14.");
+        .contains(
+            "Ilse was turned around (an eighth late) from bar 10 and was home again in bar 14.");
     assertThat(DrawingFiles.svg(draw(TURNED))).isEqualTo(svg);
     assertThat(new String(svg, StandardCharsets.UTF_8)).doesNotContain("NaN", "Infinity");
   }

@@ -152,12 +152,12 @@ class SeasonTest {
     assertThat(said(pupil("Jonas")))
         .isEqualTo(
             "Jonas took part in 2 of 4 weeks, last on 2026-09-08."
-                + " Jonas stands at level 5: of parts at level 4, 100\u00a0% was held over two takes."
+                + " Level 5: Jonas held 100\u00a0% of parts at level 4 over two takes."
                 + " Fewest clicks held: the first beat alone, 2026-09-01."
                 + " Ands alone at 88, the same click plan: two takes."
                 + " Over seven days nothing changed that can be told from chance."
-                + " No take was played alone against the click with three quarters of it placed,"
-                + " so nothing can be said yet of a thinner click.");
+                + " Nothing can be said about a thinner click yet: that needs a take played alone"
+                + " with the click, three quarters of it placed.");
     assertThat(said(pupil("Mina"))).doesNotContain("the same click plan");
   }
 
@@ -167,8 +167,8 @@ class SeasonTest {
     String page = SeasonPage.of(season, ZoneOffset.UTC, ENGLISH).replace('\n', ' ');
 
     assertThat(page)
-        .containsOnlyOnce("was played alone against the click")
-        .contains("No take of Tariq, Jonas and Ilse was played alone");
+        .containsOnlyOnce("that needs a take played alone")
+        .contains("about a thinner click for Tariq, Jonas and Ilse yet: that needs");
   }
 
   @Test

@@ -21,12 +21,12 @@ class DriftWordsTest {
     "0.3,   0.1,   0.5,  0.3 % slower (0.1–0.5 %), false",
     "4,     1,     7,    4 % slower (1–7 %), true",
     // touches 0, takes it in, or is shown to touch it though it does not
-    "0.6,   0,     1.2,  not told apart from steady, false",
-    "-0.2,  -0.6,  0.2,  not told apart from steady, false",
-    "3,     -1,    7,    not told apart from steady, false",
-    "0.5,   0.04,  0.96, not told apart from steady, false",
-    "-0.5, -0.96, -0.04, not told apart from steady, false",
-    "0,     0,     0,    not told apart from steady, false",
+    "0.6,   0,     1.2,  'steady, as far as can be told', false",
+    "-0.2,  -0.6,  0.2,  'steady, as far as can be told', false",
+    "3,     -1,    7,    'steady, as far as can be told', false",
+    "0.5,   0.04,  0.96, 'steady, as far as can be told', false",
+    "-0.5, -0.96, -0.04, 'steady, as far as can be told', false",
+    "0,     0,     0,    'steady, as far as can be told', false",
   })
   void saysASideWithItsRangeOrNone(
       double percent, double low, double high, String says, boolean matters) {
@@ -40,7 +40,8 @@ class DriftWordsTest {
   void withoutARangeNothingIsToldApart() {
     Figure bare = new Figure(2.0, null, WHY);
 
-    assertThat(Speaker.english().say(DriftWords.of(bare))).isEqualTo("not told apart from steady");
+    assertThat(Speaker.english().say(DriftWords.of(bare)))
+        .isEqualTo("steady, as far as can be told");
     assertThat(DriftWords.matters(bare)).isFalse();
     assertThat(DriftWords.of(new Figure(null, null, WHY))).isNull();
   }

@@ -51,12 +51,13 @@ class HardTakesTest {
   void turnedAroundAndHomeAgain() {
     Checked take = check("turned around and home again");
 
-    take.says("Ilse was turned around (an eighth late) from bar 10, and home again in bar 14.");
+    take.says("Ilse was turned around (an eighth late) from bar 10 and was home again in bar 14.");
     take.says("100 % on all beats").says("100 % without a click");
     take.next("count aloud, with a click on all beats, for half as many bars");
     take.saysNothingOf("Mina", "Jonas", "Tariq").saysNo("dropped", "added", "dragged", "rushed");
     take.slipSays(
-        "Ilse", "You were turned around (an eighth late) from bar 10, and home again in bar 14.");
+        "Ilse",
+        "You were turned around (an eighth late) from bar 10 and were home again in bar 14.");
     take.slipSays("Mina", "You placed 96 of 96")
         .slipSays("Mina", "There is nothing to work on alone");
   }

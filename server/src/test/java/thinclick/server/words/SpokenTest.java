@@ -143,7 +143,7 @@ class SpokenTest {
   @Test
   void whyNotEverybodyHasAsManyNotesIsSaidOnceWhereTheEntriesAreWhy() {
     Spoken shifted = Spoken.of(Scorer.analyse(threes(0, 2)), Speaker.english());
-    String said = "The entries lie at different places, so not everybody has as many notes.";
+    String said = "Players come in at different places, so their numbers of notes differ.";
 
     assertThat(shifted.counts()).isEqualTo(said);
     assertThat(Spoken.fromJson(shifted.toJson())).isEqualTo(shifted);
@@ -198,9 +198,9 @@ class SpokenTest {
             Ilse, Turned around: 24 bars of 4/4 at 120.
 
             You placed 80 of 96 notes, with a spread of N ms. You were turned around (an
-            eighth late) from bar 10, and home again in bar 14. A shift of a beat would not
-            show: your part is the same a beat later. Next: count aloud, with a click on
-            all beats, for half as many bars.
+            eighth late) from bar 10 and were home again in bar 14. A shift of a beat would
+            not show: your part is the same a beat later. Next: count aloud, with a click
+            on all beats, for half as many bars.
 
             Bars   Click          Written  Placed  Dropped  Added  Lean  Spread
             1-8    all beats           32      32        0      0 N N

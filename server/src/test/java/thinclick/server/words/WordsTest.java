@@ -222,17 +222,17 @@ class WordsTest {
     @Test
     void thatIsABarHasNoThousandsMark() {
       assertThat(ENGLISH.say(Said.of("place.displacedHome", "Ana", "late", 1_200, 1_204)))
-          .isEqualTo("Ana was late from bar 1200, and home again in bar 1204.");
+          .isEqualTo("Ana was late from bar 1200 and was home again in bar 1204.");
     }
   }
 
   /** A stretch that lasts to the end of the take came home in no bar of it. */
   @ParameterizedTest
   @CsvSource({
-    "4, 8, 'Ana was a beat late from bar 5, and home again in bar 9.'",
+    "4, 8, 'Ana was a beat late from bar 5 and was home again in bar 9.'",
     "4, 24, Ana was a beat late from bar 5 to the end.",
     "0, 24, Ana was a beat late throughout.",
-    "0, 23, 'Ana was a beat late from bar 1, and home again in bar 24.'",
+    "0, 23, 'Ana was a beat late from bar 1 and was home again in bar 24.'",
   })
   void aStretchSaysWhereItBeganAndWhereThePlayerWasHome(int from, int to, String says) {
     Displacement stretch = new Displacement(from, to, 2);

@@ -45,22 +45,22 @@ final class FigureCells {
 
   /**
    * How much earlier or later than something else, with its interval where there is one; where that
-   * is shown on both sides of nothing, no side is said.
+   * is shown to reach nothing, no side is said.
    */
   String difference(Figure figure) {
     if (!figure.known()) {
       return unknown();
     }
     Quantity millis = Quantity.millis(figure);
-    return apart(bothSides(figure) ? millis.at(0) : millis) + between(figure);
+    return apart(reachesNothing(figure) ? millis.at(0) : millis) + between(figure);
   }
 
-  private static boolean bothSides(Figure figure) {
+  private static boolean reachesNothing(Figure figure) {
     Interval interval = figure.interval();
     Quantity millis = Quantity.millis(figure);
     return interval != null
-        && millis.at(interval.low()).side() < 0
-        && millis.at(interval.high()).side() > 0;
+        && millis.at(interval.low()).side() <= 0
+        && millis.at(interval.high()).side() >= 0;
   }
 
   /** How much earlier or later than something else, where no interval is known. */
@@ -69,7 +69,7 @@ final class FigureCells {
         millis, "leader.difference.none", "leader.difference.early", "leader.difference.late");
   }
 
-  /** Two ends that lie on both sides of nothing say each its side. */
+  /** Where no side is said before them, the two ends say each its own. */
   private String between(Figure figure) {
     Interval interval = figure.interval();
     if (interval == null) {
@@ -77,12 +77,13 @@ final class FigureCells {
     }
     Quantity low = Quantity.millis(figure).at(interval.low());
     Quantity high = low.at(interval.high());
-    if (bothSides(figure)) {
+    if (low.side() < 0 && high.side() > 0) {
       return words.say("leader.range.sides", shown(low.size()), shown(high.size()));
     }
     boolean early = low.side() < 0;
+    boolean touches = reachesNothing(figure) && low.side() != high.side();
     return words.say(
-        "leader.range.millis",
+        !touches ? "leader.range.millis" : early ? "leader.range.early" : "leader.range.late",
         shown((early ? high : low).size()),
         shown((early ? low : high).size()));
   }

@@ -1,6 +1,5 @@
 package thinclick.client.window.review;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -112,11 +111,10 @@ public final class LeaderView {
     }
     root.getChildren().add(episodes(review));
     List<String> ahead = follows.ahead(review);
-    List<String> model = new ArrayList<>(follows.follows(review));
     if (ahead.isEmpty() && review.players().size() > 1) {
-      model.add(words.say("leader.ahead.band"));
+      ahead = List.of(words.say("leader.ahead.band"));
     }
-    root.getChildren().add(sentences("leader.followsHead", "follows", model));
+    root.getChildren().add(sentences("leader.followsHead", "follows", follows.follows(review)));
     if (!ahead.isEmpty()) {
       root.getChildren().add(sentences("leader.aheadHead", "ahead", ahead));
     }

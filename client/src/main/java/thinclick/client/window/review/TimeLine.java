@@ -86,7 +86,7 @@ final class TimeLine extends PaintedStrip implements WholeLines.Rows {
     pen.setFill(colour(late ? palette().late() : palette().early()));
     pen.fillRect(from, late ? y - 0.5 - high : y + 0.5, wide, high);
     // On the block's side of the line, which would strike it through.
-    called(pen, episode, from, from + wide, left, y + (late ? -0.55 : 0.55) * em());
+    called(pen, episode, from, from + wide, left, y + (late ? -0.75 : 0.75) * em());
   }
 
   /**

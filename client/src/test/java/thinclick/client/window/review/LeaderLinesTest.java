@@ -68,7 +68,8 @@ class LeaderLinesTest {
     assertThat(one.toBar()).isEqualTo(8);
     assertThat(one.steps()).isEqualTo(1);
     assertThat(one.says())
-        .isEqualTo("Jonas was turned around (an eighth late) from bar 5, and home again in bar 9.");
+        .isEqualTo(
+            "Jonas was turned around (an eighth late) from bar 5 and was home again in bar 9.");
   }
 
   @Test
@@ -133,13 +134,19 @@ class LeaderLinesTest {
   }
 
   @Test
-  void aDifferenceThatMayBeOnEitherSideIsSaidOnNone() {
+  void aDifferenceThatMayBeNoneIsSaidOnNeitherSide() {
     FigureCells cells = new FigureCells(words);
 
     assertThat(cells.difference(new Figure(2.0, new Interval(-2.2, 5.2), null)))
         .isEqualTo("alike (2\u00a0ms\u00a0earlier to\u00a05\u00a0ms\u00a0later)");
     assertThat(cells.difference(new Figure(4.0, new Interval(0.2, 8.8), null)))
-        .isEqualTo("4\u00a0ms later (0\u00a0to\u00a09\u00a0ms)");
+        .isEqualTo("alike (0\u00a0to\u00a09\u00a0ms\u00a0later)");
+    assertThat(cells.difference(new Figure(-4.0, new Interval(-8.8, -0.2), null)))
+        .isEqualTo("alike (0\u00a0to\u00a09\u00a0ms\u00a0earlier)");
+    assertThat(cells.difference(new Figure(4.0, new Interval(0.6, 8.8), null)))
+        .isEqualTo("4\u00a0ms later (1\u00a0to\u00a09\u00a0ms)");
+    assertThat(cells.difference(new Figure(0.1, new Interval(-0.2, 0.3), null)))
+        .isEqualTo("alike (0\u00a0to\u00a00\u00a0ms)");
   }
 
   @Test
