@@ -128,6 +128,12 @@ class SeasonPageTest extends PictureCase {
         () ->
             text("sentence")
                 .equals("Quirin is erased from Tuesday class. Left: two members, two takes."));
+    // The question is answered: a window of another size does not move the page back to it.
+    robot.interact(this::toTheEnd);
+    robot.interact(() -> stage.setHeight(stage.getHeight() - 40));
+    WaitForAsyncUtils.waitForFxEvents();
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(on(() -> page().getVvalue())).isGreaterThan(0.5);
   }
 
   /** There the question is longer than the window: what answers it stands below the page. */
@@ -224,12 +230,15 @@ class SeasonPageTest extends PictureCase {
   }
 
   private void toTheEnd() {
-    for (Node above = node("class-picture"); above != null; above = above.getParent()) {
-      if (above instanceof ScrollPane pane) {
-        pane.setVvalue(1);
-        return;
-      }
+    page().setVvalue(1);
+  }
+
+  private ScrollPane page() {
+    Node above = node("class-picture");
+    while (!(above instanceof ScrollPane)) {
+      above = above.getParent();
     }
+    return (ScrollPane) above;
   }
 
   // ---------------------------------------------------------------- a class that has played

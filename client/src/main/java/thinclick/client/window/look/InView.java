@@ -103,7 +103,9 @@ public final class InView {
         scene.removePostLayoutPulseListener(laidOut);
       }
       Node wanted = node;
-      if (wanted != null) {
+      if (wanted != null && !wanted.isVisible()) {
+        node = null; // what it was about is answered, and the page is the reader's
+      } else if (wanted != null) {
         keep(wanted);
       }
     }
