@@ -49,12 +49,12 @@ class StandWordsTest {
     Part own = Part.of("Ana", 0, List.of(11, 14));
     Dealt straight = dealt(own, Swing.STRAIGHT);
     assertThat(english.entry(straight, own, DealtPart.written(straight, own)))
-        .isEqualTo("Enter on the and of 2 in bar 2");
+        .isEqualTo("Come in on the and of 2 in bar 2");
     assertThat(german.entry(straight, own, DealtPart.written(straight, own).in(Locale.GERMAN)))
         .isEqualTo("Einsatz auf der Zwei-und in Takt 2");
     Dealt swung = dealt(own, Swing.of(2));
     assertThat(english.entry(swung, own, DealtPart.written(swung, own)))
-        .startsWith("Enter on the and of 2 in bar 2, swing");
+        .startsWith("Come in on the and of 2 in bar 2, swing");
     assertThat(english.entry(straight, null, null)).isEmpty();
   }
 
