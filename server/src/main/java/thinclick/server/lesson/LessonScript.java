@@ -150,7 +150,9 @@ public record LessonScript(List<Line> lines) {
       lines.add(new Line(Kind.SAY, clicks(drill)));
       lines.add(new Line(Kind.COUNT, count(drill.meter())));
       lines.add(new Line(Kind.DURING, say("during")));
-      lines.add(new Line(Kind.DURING, say("during.lost")));
+      lines.add(
+          new Line(
+              Kind.DURING, say(clicksThroughout(drill) ? "during.lost.clicked" : "during.lost")));
       boolean more = take < item.takes();
       lines.add(new Line(Kind.AFTER, say(first ? "after.first" : "after")));
       lines.add(new Line(Kind.DO, say(more ? "do.more" : last ? "do.end" : "do.next")));
@@ -200,6 +202,16 @@ public record LessonScript(List<Line> lines) {
       }
       Said click = ClickWords.on(only, drill.meter(), drill.stepsPerBeat());
       return say("click.one", speaker.say(click), only.bars());
+    }
+
+    /** Where every beat clicks, two clicked bars would give nobody more than there is. */
+    private static boolean clicksThroughout(Drill drill) {
+      int beats = drill.meter().beatsPerBar();
+      return drill.stages().stream()
+          .allMatch(
+              stage ->
+                  stage.clickedSteps(drill.meter(), drill.stepsPerBeat()).size()
+                      >= beats * stage.bars());
     }
 
     private String count(Meter meter) {

@@ -39,7 +39,7 @@ class LessonScriptTest {
             "The click gives you 8 bars on all beats, then 8 bars on one and three. What does"
                 + " not click goes on in you.");
     assertThat(of(script, Kind.COUNT)).containsExactly("one two three four, one two three four.");
-    assertThat(of(script, Kind.DO)).last().isEqualTo("Once more: the same drill.");
+    assertThat(of(script, Kind.DO)).last().isEqualTo("Play the same drill once more.");
   }
 
   @Test
@@ -63,6 +63,17 @@ class LessonScriptTest {
     assertThat(script(0, 1).from(Moment.BEFORE).get(0).text())
         .isEqualTo("Clap it once without the click.");
     assertThat(script(0, 2).from(Moment.BEFORE)).noneMatch(line -> line.text().contains("Clap"));
+  }
+
+  /** Clicked bars help only where something does not click. */
+  @Test
+  void whoIsLostIsGivenClickedBarsWhereNotAllBeatsClick() {
+    assertThat(of(script(0, 1), Kind.DURING)) // all beats, from the first bar to the last
+        .last()
+        .isEqualTo("If half the class is lost, count aloud.");
+    assertThat(of(script(2, 1), Kind.DURING))
+        .last()
+        .isEqualTo("If half the class is lost, give two clicked bars and count aloud.");
   }
 
   @Test
