@@ -33,6 +33,9 @@ public final class WallView {
   private static final double LARGEST = 0.4;
   static final double MARGIN = 0.06;
 
+  /** Closer than this, a share of the height, a line and an outline run into each other. */
+  private static final double LEAST_GAP = 0.012;
+
   private final Canvas canvas = new Canvas();
   private final Region root =
       new Region() {
@@ -134,15 +137,12 @@ public final class WallView {
     RibbonPlaces places =
         RibbonPlaces.on(page, width, height, MARGIN, text -> width(text, LEAST * height));
     pen.setLineCap(StrokeLineCap.BUTT);
-    // What was held whole would reach up to here.
-    pen.setStroke(colour(palette.rule()));
-    pen.setLineWidth(Math.max(1, height * 0.003));
-    pen.strokeLine(width * MARGIN, places.top(), width * (1 - MARGIN), places.top());
     for (int i = 0; i < places.stages().size(); i++) {
+      whole(pen, page.ribbon().get(i), places.stages().get(i), places);
       stretch(pen, page.ribbon().get(i), places.stages().get(i), places);
     }
     pen.setStroke(colour(palette.ink()));
-    pen.setLineWidth(Math.max(2, height * 0.005));
+    pen.setLineWidth(outline(height));
     pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
     if (!places.figures().isEmpty()) {
       pen.setFill(colour(palette.ink()));
@@ -154,6 +154,25 @@ public final class WallView {
     if (page.held() >= 0 && page.held() < places.stages().size()) {
       held(pen, places);
     }
+  }
+
+  /** What was held whole would reach up to here; nothing where the stretch all but does. */
+  private void whole(
+      GraphicsContext pen, WallPage.Stretch stretch, RibbonPlaces.Span span, RibbonPlaces places) {
+    double height = root.getHeight();
+    double missing = (places.floor() - places.top()) * (1 - Math.max(0, stretch.holdShare()));
+    if (missing < height * LEAST_GAP) {
+      return;
+    }
+    double edge = outline(height) / 2; // as wide as the stretch with its outline
+    pen.setStroke(colour(palette.rule()));
+    pen.setLineWidth(Math.max(1, height * 0.003));
+    double right = span.left() + span.width() + edge;
+    pen.strokeLine(span.left() - edge, places.top(), right, places.top());
+  }
+
+  private static double outline(double height) {
+    return Math.max(2, height * 0.005);
   }
 
   /** A stretch of paper as high as it was held, hatched as densely as it clicked. */
@@ -180,7 +199,7 @@ public final class WallView {
     }
     pen.restore();
     pen.setStroke(colour(palette.ink()));
-    pen.setLineWidth(Math.max(2, height * 0.005));
+    pen.setLineWidth(outline(height));
     pen.strokeRect(x, roof, span.width(), held);
   }
 
