@@ -61,7 +61,7 @@ class KeyboardPathTest extends WindowCase {
         .as("remembered at once, for a program that is killed")
         .isEqualTo("Ana");
     action(this::doWhatItSays); // the first lesson, marked already
-    says("Even eighths is dealt: count in with Ctrl+Enter");
+    says("\u201cEven eighths\u201d is dealt: count in with Ctrl+Enter");
     robot.interact(() -> stage.getScene().getRoot().fireEvent(Keys.pressed(KeyCode.K)));
     action(this::doWhatItSays);
     says("tap on any letter");
@@ -83,12 +83,12 @@ class KeyboardPathTest extends WindowCase {
     says("Ctrl+Period stops");
     action(this::doWhatItSays);
     until(() -> session.state().phase() == Phase.REVIEW);
-    says("Ctrl+Enter goes on with the lesson: play Even eighths once more.");
+    says("Ctrl+Enter goes on with the lesson: play \u201cEven eighths\u201d once more.");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();
     action(this::doWhatItSays); // the drill once more, from wherever the leader is
-    says("Even eighths is dealt: count in with Ctrl+Enter");
+    says("\u201cEven eighths\u201d is dealt: count in with Ctrl+Enter");
     assertThat(on(() -> stage.getTitle())).as("the review is gone").isEqualTo("Thinclick: Lectern");
     aNoteStandsOnTheStand();
     action(this::doWhatItSays);
@@ -110,7 +110,10 @@ class KeyboardPathTest extends WindowCase {
     Label note = on(() -> (Label) stage.getScene().lookup("#stand-note"));
     assertThat(on(note::isVisible)).isTrue();
     assertThat(on(note::getText)).isEqualTo("The leader writes: Softly.");
-    until(() -> text("sentence").startsWith("Even eighths is dealt: count in with Ctrl+Enter"));
+    until(
+        () ->
+            text("sentence")
+                .startsWith("\u201cEven eighths\u201d is dealt: count in with Ctrl+Enter"));
   }
 
   private void action(Runnable does) {

@@ -219,7 +219,7 @@ class LecternPageTest extends WindowCase {
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     assertThat(text("compose-wrong")).isEmpty();
     assertThat(text("chosen")).isEqualTo("Bare");
-    says("deal Bare with Ctrl+D");
+    says("deal \u201cBare\u201d with Ctrl+D");
   }
 
   private void write(String wish, String says) {

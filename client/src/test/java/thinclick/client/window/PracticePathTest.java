@@ -50,7 +50,7 @@ class PracticePathTest extends WindowCase {
     robot.press(KeyCode.CONTROL).type(KeyCode.A).release(KeyCode.CONTROL);
     robot.write("150").type(KeyCode.ENTER);
 
-    says("Jigsaw is dealt: count in with Ctrl+Enter");
+    says("\u201cJigsaw\u201d is dealt: count in with Ctrl+Enter");
     assertThat(on(() -> session.state().people().stream().filter(Person::standIn).count()))
         .isEqualTo(2);
     assertThat(on(() -> session.state().dealt().tempo())).isEqualTo(150);

@@ -112,7 +112,7 @@ final class CommandsView {
     undo.setDisable(!lectern.canUndo());
     Keyed.shown(repeat, run != null);
     Keyed.shown(next, run != null);
-    repeat.setDisable(!lectern.canChoose());
+    repeat.setDisable(!lesson.canRepeat());
     next.setDisable(!lectern.canChoose() || run == null || run.last());
     Prompt.Command due = desk.prompt().due();
     Keyed.primary(goOn, due == Prompt.Command.GO_ON);

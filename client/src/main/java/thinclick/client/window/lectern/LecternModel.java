@@ -134,11 +134,16 @@ public final class LecternModel {
       return null;
     }
     Hand last = dealt;
-    boolean asDealt =
-        last != null
-            && session.state().phase() != Phase.GATHERING
-            && (restDealt || (last.drill().equals(drill) && last.tempo() == tempo));
-    return asDealt ? last : hand(drill, tempo);
+    return last != null && pageIsDealt() ? last : hand(drill, tempo);
+  }
+
+  /** True where what stands on the page is what was dealt last, and not what would be dealt now. */
+  boolean pageIsDealt() {
+    Hand last = dealt;
+    return last != null
+        && draft != null
+        && session.state().phase() != Phase.GATHERING
+        && (restDealt || (last.drill().equals(draft) && last.tempo() == tempo));
   }
 
   private Hand hand(Drill drill, double beats) {

@@ -186,6 +186,13 @@ public final class LecternView {
     return chosen != null && dealt != null && chosen.stages().equals(dealt.stages());
   }
 
+  private String pageKey(RoomState state) {
+    if (!desk.lectern().pageIsDealt()) {
+      return "lectern.page.will";
+    }
+    return state.phase() == Phase.REVIEW ? "lectern.page.was" : "lectern.page";
+  }
+
   private void show() {
     RoomState state = room.getValue();
     if (!state.leader()) {
@@ -203,8 +210,7 @@ public final class LecternView {
     Keyed.shown(plan.root(), desk.lectern().chosen() != null);
     Keyed.shown(pageHead, desk.lectern().page() != null);
     Keyed.shown(page.root(), desk.lectern().page() != null);
-    boolean dealt = state.phase() != Phase.GATHERING;
-    pageHead.setText(words.say(dealt ? "lectern.page" : "lectern.page.will"));
+    pageHead.setText(words.say(pageKey(state)));
     page.show(desk.lectern().page(), names);
   }
 }

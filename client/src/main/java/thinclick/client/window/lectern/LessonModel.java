@@ -183,6 +183,17 @@ public final class LessonModel {
     return take.canCountIn() || take.rest() != null || (run != null && lectern.canChoose());
   }
 
+  /** True where the drill can be dealt once more, and the one button does not do so anyway. */
+  boolean canRepeat() {
+    LessonRun now = run;
+    boolean dealtAnyway =
+        now != null
+            && !take.canCountIn()
+            && take.rest() == null
+            && (!now.drillDone() || now.last());
+    return now != null && lectern.canChoose() && !dealtAnyway;
+  }
+
   /** The drill once more. */
   public void repeat() {
     if (run != null && lectern.canChoose()) {

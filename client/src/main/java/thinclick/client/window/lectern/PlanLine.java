@@ -16,6 +16,7 @@ final class PlanLine extends PaintedStrip {
   private static final double HEIGHT_EMS = 2.6;
 
   private @Nullable Drill drill;
+  private int sounding = -1;
 
   PlanLine() {
     super(10);
@@ -24,6 +25,12 @@ final class PlanLine extends PaintedStrip {
   void show(@Nullable Drill now, String spoken) {
     drill = now;
     setAccessibleText(spoken);
+    changed();
+  }
+
+  /** Sets off the stage that sounds, for a page whose lines are not all in view; none for -1. */
+  void look(int stage) {
+    sounding = stage;
     changed();
   }
 
@@ -43,6 +50,12 @@ final class PlanLine extends PaintedStrip {
     double middle = Math.round(height * 0.6) + 0.5;
     Color rule = Color.web(Palette.web(palette().rule()));
     Color ink = Color.web(Palette.web(palette().ink()));
+    if (sounding >= 0 && sounding < plan.stages().size()) {
+      double from = places.bar(sounding, 0);
+      double to = places.bar(sounding, plan.stages().get(sounding).bars());
+      pen.setFill(Color.web(Palette.web(palette().band())));
+      pen.fillRect(from, middle - em(), to - from, em() * 1.7);
+    }
     for (int i = 0; i < plan.stages().size(); i++) {
       pen.setLineWidth(1);
       pen.setStroke(rule);

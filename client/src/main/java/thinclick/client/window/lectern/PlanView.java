@@ -81,6 +81,7 @@ final class PlanView {
   void look(int stage) {
     if (stage != sounding) {
       sounding = stage;
+      line.look(stage);
       mark();
     }
   }
@@ -115,7 +116,8 @@ final class PlanView {
   }
 
   private void showLines(@Nullable Drill drill, List<String> plan) {
-    int wanted = drill == null ? 0 : plan.size() + 1;
+    int more = lectern.canChoose() ? 1 : 0; // no line waits for a stage that cannot be written
+    int wanted = drill == null ? 0 : plan.size() + more;
     while (fields.size() < wanted) {
       fields.add(field(fields.size()));
     }

@@ -196,7 +196,7 @@ final class RosterView {
     later.setDisable(!seated);
     pass.setDisable(person == null || !model.canLead(person));
     remove.setDisable(person == null || !model.canRemove(person));
-    none.setVisible(person == null); // why they are grey; it keeps its place
+    none.setVisible(person == null && model.canSeat()); // why they are grey; it keeps its place
     fill.enable();
     note.show();
   }

@@ -217,7 +217,7 @@ class LecternDeskTest {
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3 played");
-    assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Once more: the same drill.");
+    assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Play the same drill once more.");
 
     dealt(() -> desk.lesson().goOn());
     assertThat(headline(TakeMoment.Part.NONE))

@@ -84,12 +84,14 @@ class SituationTest {
         .contains("tededani")
         .contains("only you so far")
         .contains("Ctrl+3");
-    assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2")))).contains("deal Son 3-2");
+    assertThat(say(inside(true).room(room(Phase.GATHERING, "Son 3-2"))))
+        .contains("deal \u201cSon 3-2\u201d");
   }
 
   @Test
   void whatIsDealtIsReadOrCountedIn() {
-    assertThat(say(inside(false).dealt(dealt("Ana")))).startsWith("Son 3-2: read your part");
+    assertThat(say(inside(false).dealt(dealt("Ana"))))
+        .startsWith("\u201cSon 3-2\u201d: read your part");
     assertThat(say(inside(true).dealt(dealt("Ana")))).contains("Ctrl+Enter");
     assertThat(say(inside(false).dealt(dealt(null)))).contains("from the next deal on");
   }
