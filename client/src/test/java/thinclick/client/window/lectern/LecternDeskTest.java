@@ -218,8 +218,11 @@ class LecternDeskTest {
         .startsWith("Afterwards: Read the first two sentences");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3 played");
     assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Play the same drill once more.");
+    assertThat(ask(() -> desk.lesson().canRepeat())).as("the one button repeats it").isFalse();
+    assertThat(ask(() -> desk.lectern().pageIsDealt())).as("as it was played").isTrue();
 
     dealt(() -> desk.lesson().goOn());
+    assertThat(ask(() -> desk.lesson().canRepeat())).as("the one button counts in").isTrue();
     assertThat(headline(TakeMoment.Part.NONE))
         .isEqualTo(
             "Say: The same again. This time listen to one other player all the way through.");
@@ -227,6 +230,8 @@ class LecternDeskTest {
         .first()
         .isEqualTo("The click stays on all beats for the one bar.");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 2 of 3");
+    assertThat(ask(() -> desk.plan().tempo("150"))).isEmpty();
+    assertThat(ask(() -> desk.lectern().pageIsDealt())).as("dealt at another tempo").isFalse();
   }
 
   private String headline(TakeMoment.Part part) {
