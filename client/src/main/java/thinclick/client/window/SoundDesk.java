@@ -296,7 +296,7 @@ final class SoundDesk implements SoundEar, CheckSound, ListenSound, AutoCloseabl
     if (muted.get() && !checking) {
       return words.say("sound.muted");
     }
-    if (!heardBefore && (checking || take.runs())) {
+    if (!heardBefore && take.runs()) { // a check has it beside what begins it
       return words.say("care.first");
     }
     if (interrupted) {

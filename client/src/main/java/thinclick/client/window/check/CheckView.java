@@ -20,6 +20,7 @@ import thinclick.client.window.look.InView;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Hearing.Mode;
 
@@ -67,7 +68,11 @@ public final class CheckView {
     VBox second = Parts.numbered(words, 2, words.say("check.input"), inputs);
     VBox others = new HearingPart(sound, hearingSays, hearing, words).root();
     resting = List.of(sounding.root(), second, others, tapping.microphone(), back, wholeRoom);
-    root = new PagePane(createView(second, others));
+    VBox sheet = sheet(second, others);
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    root = new PagePane(page);
+    WholeLines.keep(root, page, sheet);
     root.viewportBoundsProperty().addListener((any, old, now) -> found.within(now.getHeight()));
     root.setFocusTraversable(false);
     model.verdictProperty().addListener((any, old, now) -> show(now));
@@ -121,7 +126,7 @@ public final class CheckView {
     resting.forEach(node -> node.setDisable(!idle));
     if (old == Phase.IDLE && here) {
       root.requestFocus();
-      InView.keep(stop);
+      InView.keep(beginning); // with the care to take
     } else if (idle && here) {
       begin.requestFocus();
     }
@@ -134,7 +139,7 @@ public final class CheckView {
     }
   }
 
-  private Node createView(VBox second, VBox others) {
+  private VBox sheet(VBox second, VBox others) {
     Label title = styled(new Label(words.say("view.check")), "title");
     Label what = Prose.of(words.say("check.what"));
     VBox before = styled(styled(new VBox(sounding.root(), second), "column"), "block");
@@ -144,9 +149,7 @@ public final class CheckView {
     VBox care = styled(new VBox(styled(Prose.of(words.say("care.sound")), "soft")), "ruled");
     VBox sheet = styled(new VBox(title, what, columns, care), "sheet");
     sheet.getStyleClass().add("check-sheet");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return sheet;
   }
 
   /** How it is begun and stopped, by whoever leads for the whole room as well. */

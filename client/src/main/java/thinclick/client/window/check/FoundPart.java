@@ -3,12 +3,14 @@ package thinclick.client.window.check;
 import static thinclick.client.window.check.Parts.styled;
 
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.value.ObservableValue;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
+import thinclick.client.window.check.CheckModel.Phase;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.words.Words;
 
@@ -52,19 +54,24 @@ final class FoundPart {
     ledger.within(LEDGER_SHARE * height);
   }
 
-  /** What is known of the chair is left out where the verdict has just said it. */
+  /** What is known of the chair, where no check runs and none has just said it. */
   private Label chair(ReadOnlyStringProperty chairSays) {
     Label chair = Parts.givingWay(Prose.of(""));
     chair.setId("check-chair");
-    chair.textProperty().bind(chairSays);
+    BooleanBinding rests = model.phaseProperty().isEqualTo(Phase.IDLE);
+    chair
+        .textProperty()
+        .bind(Bindings.when(rests).then(chairSays).otherwise(words.say("check.result.will")));
     ObservableValue<String> asJudged = model.verdictProperty().map(any -> chairSays.get());
     chair
         .visibleProperty()
         .bind(
             Bindings.createBooleanBinding(
                 () ->
-                    !chairSays.get().equals(asJudged.getValue())
+                    !rests.get()
+                        || !chairSays.get().equals(asJudged.getValue())
                         || !isSaid(model.verdictProperty().get(), chairSays.get()),
+                rests,
                 asJudged,
                 chairSays));
     return chair;

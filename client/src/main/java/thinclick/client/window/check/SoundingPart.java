@@ -71,7 +71,7 @@ final class SoundingPart {
   private void fill() {
     filling = true;
     String wanted = sound.outputProperty().get();
-    output.getItems().setAll(words.say("check.output.system"));
+    output.getItems().setAll(Words.begun(words.say("check.output.system")));
     output.getItems().addAll(sound.outputs());
     if (!wanted.isEmpty() && !sound.outputs().contains(wanted)) {
       output.getItems().add(wanted);

@@ -19,6 +19,7 @@ import thinclick.client.window.look.InView;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.words.Words;
 
 /** The first page: a name, then a room here, a room elsewhere or none but one's own. */
@@ -44,7 +45,11 @@ public final class DoorView {
     this.model = model;
     this.words = words;
     this.back = new Button(words.say("door.left.button"));
-    this.root = new PagePane(createView());
+    VBox sheet = sheet();
+    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
+    page.setAlignment(Pos.TOP_CENTER);
+    this.root = new PagePane(page);
+    WholeLines.keep(root, page, sheet);
     root.setFocusTraversable(false);
   }
 
@@ -65,7 +70,7 @@ public final class DoorView {
     (back.isVisible() ? back : name).requestFocus();
   }
 
-  private Node createView() {
+  private VBox sheet() {
     Label title = styled(new Label("Thinclick"), "title");
     Label what = Prose.of(words.say("door.what"));
     name.setId("name");
@@ -102,10 +107,8 @@ public final class DoorView {
     TwoColumns named = columns(section(who), section(names));
     VBox sheet = styled(new VBox(title, what, left, named, ways, more, section(care)), "sheet");
     sheet.getStyleClass().add("door-sheet");
-    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
-    page.setAlignment(Pos.TOP_CENTER);
     model.onWrong(this::attend);
-    return page;
+    return sheet;
   }
 
   /** A room on this computer. */

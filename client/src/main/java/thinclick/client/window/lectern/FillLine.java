@@ -35,10 +35,10 @@ final class FillLine {
     manner.getItems().setAll(Manner.values());
     manner.setValue(Manner.STEADY);
     manner.setId("manner");
-    manner.setConverter(Choices.said(one -> words.say(one.key())));
+    manner.setConverter(Choices.said(one -> Words.begun(words.say(one.key()))));
     manner.setAccessibleText(words.say("lectern.fill.manner"));
     chair.setId("fill-chair");
-    chair.setConverter(Choices.said(this::chairWords));
+    chair.setConverter(Choices.said(at -> Words.begun(chairWords(at))));
     chair.setAccessibleText(words.say("lectern.fill.chair"));
   }
 

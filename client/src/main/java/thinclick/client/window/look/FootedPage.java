@@ -19,7 +19,8 @@ public final class FootedPage extends VBox {
   private final Node about;
   private final VBox place;
   private final Region last;
-  private final VBox foot = new VBox();
+  private final VBox card = new VBox();
+  private final VBox foot = new VBox(card);
   private final Runnable laidOut = this::look;
 
   /**
@@ -31,7 +32,7 @@ public final class FootedPage extends VBox {
     this.about = about;
     this.place = place;
     this.last = last;
-    foot.getStyleClass().add("page-foot");
+    card.getStyleClass().add("page-foot");
     setVgrow(page, Priority.ALWAYS);
     getChildren().add(page);
     if (last.getParent() != place) {
@@ -50,20 +51,23 @@ public final class FootedPage extends VBox {
   }
 
   private boolean atFoot() {
-    return last.getParent() == foot;
+    return last.getParent() == card;
   }
 
   private void look() {
-    // What it is about begins as far from the left.
+    // The sheet goes on below the page, and what it is about begins as far from the left.
+    Bounds sheet = sheet().localToScene(sheet().getLayoutBounds());
     double left = Math.rint(place.localToScene(place.getInsets().getLeft(), 0).getX());
-    VBox.setMargin(last, new Insets(0, 0, 0, atFoot() ? left : 0));
+    setLeft(last, atFoot() ? left - sheet.getMinX() : 0);
+    setLeft(card, sheet.getMinX());
+    card.setMaxWidth(sheet.getWidth());
     boolean wanted = last.isVisible() && needed() > page.getViewportBounds().getHeight() + foot();
     if (wanted == atFoot()) {
       return;
     }
     Node cursor = last.isFocusWithin() ? getScene().getFocusOwner() : null;
     if (wanted) {
-      foot.getChildren().add(last); // and so taken out of its place
+      card.getChildren().add(last); // and so taken out of its place
       getChildren().add(foot);
     } else {
       getChildren().remove(foot);
@@ -72,6 +76,23 @@ public final class FootedPage extends VBox {
     if (cursor != null) {
       cursor.requestFocus();
     }
+  }
+
+  /** Only where it is another: whatever is set is laid out once more. */
+  private static void setLeft(Node node, double left) {
+    Insets wanted = new Insets(0, 0, 0, left);
+    if (!wanted.equals(VBox.getMargin(node))) {
+      VBox.setMargin(node, wanted);
+    }
+  }
+
+  /** On which it stands; without one, its own place. */
+  private Node sheet() {
+    Node at = place;
+    while (at != null && !at.getStyleClass().contains("sheet")) {
+      at = at.getParent();
+    }
+    return at == null ? place : at;
   }
 
   private double foot() {

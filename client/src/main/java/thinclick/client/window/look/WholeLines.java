@@ -45,8 +45,9 @@ public final class WholeLines {
    *
    * @param top its upper edge, in the scene
    * @param foot its lower edge
+   * @param focused whether it is a control that has the focus
    */
-  private record Line(double top, double foot) {
+  private record Line(double top, double foot, boolean focused) {
     boolean isCutAt(double y) {
       return top < y - SLACK && foot > y + SLACK;
     }
@@ -108,8 +109,16 @@ public final class WholeLines {
         }
       }
     }
-    lay(above, top, from - top <= MOST * high ? from : top);
-    lay(below, foot - to <= MOST * high ? to : foot, foot);
+    boolean begins = from - top <= MOST * high && !hidesFocus(lines, top, from);
+    boolean ends = foot - to <= MOST * high && !hidesFocus(lines, to, foot);
+    lay(above, top, begins ? Math.rint(from) : top);
+    lay(below, ends ? Math.rint(to) : foot, foot);
+  }
+
+  /** What has the focus stays in view, whatever is cut beside it. */
+  private static boolean hidesFocus(List<Line> lines, double from, double to) {
+    return lines.stream()
+        .anyMatch(line -> line.focused() && line.foot() > from + SLACK && line.top() < to - SLACK);
   }
 
   private void lay(Region cover, double from, double to) {
@@ -132,18 +141,23 @@ public final class WholeLines {
       add(bounds, bounds.getHeight() / lines(text), lines);
     } else if (node instanceof Rows rows) {
       add(bounds, rows.rowHeight(), lines);
-    } else if (node instanceof ButtonBase
-        || node instanceof TextInputControl
-        || node instanceof ChoiceBox) {
-      lines.add(new Line(bounds.getMinY(), bounds.getMaxY()));
+    } else if (isFramed(node)) {
+      lines.add(new Line(bounds.getMinY(), bounds.getMaxY(), node.isFocused()));
     } else if (node instanceof Parent parent) {
       parent.getChildrenUnmodifiable().forEach(inside -> add(inside, top, foot, lines));
     }
   }
 
+  /** Its frame is not cut either. */
+  private static boolean isFramed(Node node) {
+    return node instanceof ButtonBase
+        || node instanceof TextInputControl
+        || node instanceof ChoiceBox<?>;
+  }
+
   private static void add(Bounds bounds, double height, List<Line> lines) {
     for (double y = bounds.getMinY(); height > SLACK && y < bounds.getMaxY() - SLACK; y += height) {
-      lines.add(new Line(y, Math.min(y + height, bounds.getMaxY())));
+      lines.add(new Line(y, Math.min(y + height, bounds.getMaxY()), false));
     }
   }
 

@@ -20,6 +20,9 @@ final class DrillPart {
   /** The rules above and below the rows, pixels. */
   private static final double EDGES = 2;
 
+  /** So far it stays from the edge of the window, pixels. */
+  private static final double BELOW = 8;
+
   /** Rows that are in view however low the window is. */
   private static final int FEWEST = 3;
 
@@ -53,12 +56,13 @@ final class DrillPart {
     return root;
   }
 
-  /** So much of the page is in view: the list is no higher than what is left beside its head. */
+  /** So much is in view from its upper edge on: the list is no higher than that leaves it. */
   void within(double height) {
     double row = drills.getFixedCellSize();
     double head = root.getHeight() - drills.getHeight();
     if (row > 0 && head > 0) {
-      double rows = Math.floor((Math.min(USUAL_HEIGHT, height - head) - EDGES) / row);
+      double left = Math.min(USUAL_HEIGHT, height - head - BELOW);
+      double rows = Math.floor((left - EDGES) / row);
       drills.setPrefHeight(Math.max(FEWEST, rows) * row + EDGES);
     }
   }

@@ -1,6 +1,7 @@
 package thinclick.client.window.practice;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -54,11 +55,11 @@ public final class PracticeModel {
     this.session = session;
     this.words = words;
     this.name = name;
-    this.drill = new ReadOnlyObjectWrapper<>(Stock.drills().get(0));
     looking.addListener((any, old, now) -> look(now));
     tempo.addListener(any -> tempoSays.set(""));
     count.addListener((any, old, now) -> resize(now.intValue()));
     look("");
+    this.drill = new ReadOnlyObjectWrapper<>(drills.get(0));
     choose(drill.get());
   }
 
@@ -67,6 +68,7 @@ public final class PracticeModel {
     drills.setAll(
         Stock.drills().stream()
             .filter(each -> each.title().toLowerCase(Locale.ROOT).contains(wanted))
+            .sorted(Comparator.comparingInt(Drill::level).thenComparing(Drill::title))
             .toList());
   }
 

@@ -50,11 +50,15 @@ public final class PracticeView {
     fillForm();
     VBox how = new VBox(chosen, form, horn);
     how.getStyleClass().addAll("ruled", "stacked", "column");
-    Region content = createView(how);
+    TwoColumns columns = new TwoColumns(drills.root(), how, 0.5, 44);
+    Region content = createView(columns);
     PagePane page = new PagePane(content);
     page.setFitToHeight(true);
     page.setFocusTraversable(false);
-    page.viewportBoundsProperty().addListener((any, old, now) -> drills.within(now.getHeight()));
+    Runnable fit =
+        () -> drills.within(page.getViewportBounds().getHeight() - above(content, drills.root()));
+    page.viewportBoundsProperty().addListener(any -> fit.run());
+    columns.layoutYProperty().addListener(any -> fit.run());
     root = new FootedPage(page, content, how, commands());
     model.drillProperty().addListener(any -> show());
     model.countProperty().addListener(any -> show());
@@ -78,13 +82,18 @@ public final class PracticeView {
     back.setOnAction(done -> does.run());
   }
 
-  private Region createView(VBox how) {
-    TwoColumns columns = new TwoColumns(drills.root(), how, 0.5, 44);
+  /** How far a part begins below the upper edge of the page. */
+  private static double above(Region page, Region part) {
+    return part.localToScene(0, 0).getY() - page.localToScene(0, 0).getY();
+  }
+
+  /** What is chosen stands first, so that the page is opened at its head in a low window too. */
+  private Region createView(TwoColumns columns) {
     VBox.setVgrow(columns, Priority.ALWAYS);
     Label title = styled(Prose.of(words.say("view.practice")), "title");
-    Label what = Prose.of(words.say("practice.what"));
+    Label what = styled(Prose.of(words.say("practice.what")), "soft");
     what.setMinHeight(Region.USE_PREF_SIZE); // the list gives way, in a low window
-    VBox sheet = styled(styled(new VBox(title, what, columns), "sheet"), "practice-sheet");
+    VBox sheet = styled(styled(new VBox(title, columns, what), "sheet"), "practice-sheet");
     VBox.setVgrow(sheet, Priority.ALWAYS);
     VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
     page.setAlignment(Pos.TOP_CENTER);
@@ -96,7 +105,7 @@ public final class PracticeView {
     count.setId("practice-count");
     count.setItems(
         FXCollections.observableArrayList(IntStream.rangeClosed(0, Company.MOST).boxed().toList()));
-    count.setConverter(Choices.said(many -> words.say("practice.count", many)));
+    count.setConverter(Choices.said(many -> Words.begun(words.say("practice.count", many))));
     count.setAccessibleText(words.say("practice.company"));
     count.setOnAction(done -> ifChosen(() -> model.countProperty().set(count.getValue())));
     place.setId("practice-place");
@@ -152,7 +161,7 @@ public final class PracticeView {
     chosen.setText(model.drillProperty().get().title());
     horn.setText(model.playedFirst());
     count.setValue(model.countProperty().get());
-    place.getItems().setAll(model.places());
+    place.getItems().setAll(model.places().stream().map(Words::begun).toList());
     place.getSelectionModel().select(model.ownPlaceProperty().get());
     List<String> names = model.standIns();
     form.keep(OWN_LINES);
@@ -166,7 +175,7 @@ public final class PracticeView {
     ChoiceBox<Manner> manner = new ChoiceBox<>();
     manner.setId("practice-manner-" + (at + 1));
     manner.setItems(FXCollections.observableArrayList(Manner.values()));
-    manner.setConverter(Choices.said(model::say));
+    manner.setConverter(Choices.said(one -> Words.begun(model.say(one))));
     manner.setValue(model.manners().get(at));
     manner.setAccessibleText(who);
     manner.setOnAction(done -> model.manners().set(at, manner.getValue()));

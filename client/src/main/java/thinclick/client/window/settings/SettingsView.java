@@ -26,6 +26,7 @@ import thinclick.client.window.look.Look.Shade;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.words.Language;
 import thinclick.client.window.words.Words;
 
@@ -50,7 +51,11 @@ public final class SettingsView {
     this.model = model;
     this.countIn = countIn;
     this.words = words;
-    root = new PagePane(createView());
+    VBox sheet = sheet();
+    VBox page = styled(new VBox(sheet), "page");
+    page.setAlignment(Pos.TOP_CENTER);
+    root = new PagePane(page);
+    WholeLines.keep(root, page, sheet);
     root.setFocusTraversable(false);
   }
 
@@ -66,7 +71,7 @@ public final class SettingsView {
     }
   }
 
-  private Node createView() {
+  private VBox sheet() {
     Form form = new Form();
     choice(
         form, "shade", shades, Shade.values(), Look::shade, look -> model.set(model().with(look)));
@@ -79,17 +84,21 @@ public final class SettingsView {
         contrast -> model.set(model().with(contrast)));
     form.line(words.say("settings.size"), size());
     form.line(words.say("settings.language"), language(), soft("settings.language.next"));
-    VBox looks = section(heading("settings.look"), form, partInWords(), soft("settings.still"));
-    VBox keys = section(heading("settings.keys"), keys(), soft("settings.speech"));
+    VBox looks =
+        section(
+            heading("settings.look"),
+            form,
+            partInWords(),
+            soft("settings.speech"),
+            soft("settings.still"));
+    VBox keys = section(heading("settings.keys"), keys(), soft("settings.keys.more"));
     VBox counts = section(heading("settings.countIn"), countIn(), soft("settings.countIn.says"));
     VBox left = styled(styled(new VBox(looks, counts), "block"), "column");
     keys.getStyleClass().add("column");
     Label title = styled(new Label(words.say("view.settings")), "title");
     VBox sheet = styled(new VBox(title, new TwoColumns(left, keys, 0.5, 44)), "sheet");
     sheet.getStyleClass().add("settings-sheet");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return sheet;
   }
 
   private Look model() {
