@@ -128,12 +128,6 @@ class SeasonPageTest extends PictureCase {
         () ->
             text("sentence")
                 .equals("Quirin is erased from Tuesday class. Left: two members, two takes."));
-    // The question is answered: a window of another size does not move the page back to it.
-    robot.interact(this::toTheEnd);
-    robot.interact(() -> stage.setHeight(stage.getHeight() - 40));
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitForFxEvents();
-    assertThat(on(() -> page().getVvalue())).isGreaterThan(0.5);
   }
 
   /** There the question is longer than the window: what answers it stands below the page. */
