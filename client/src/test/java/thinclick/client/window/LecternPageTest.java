@@ -10,12 +10,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javafx.application.Platform;
 import javafx.event.Event;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
@@ -30,7 +33,6 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
-import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.words.Words;
@@ -298,19 +300,29 @@ class LecternPageTest extends WindowCase {
     int cut = 0;
     for (double down = 0; down <= 1; down += 1 / 16.0) {
       double to = down;
-      robot.interact(() -> moveTo(to));
-      WaitForAsyncUtils.waitForFxEvents();
-      WaitForAsyncUtils.waitForFxEvents();
-      double foot = foot();
-      for (Node node : on(() -> List.copyOf(page().lookupAll(".button")))) {
-        Bounds at = bounds(node);
-        boolean isCut = at.getMinY() < foot && at.getMaxY() > foot + 1.5;
-        if (isCut && on(() -> seen(node))) {
-          cut++;
-          assertThat(node.getClip()).as("%s at %.2f", node, down).isNotNull();
-        } else if (at.getMaxY() < foot - 80) {
-          assertThat(node.getClip()).as("%s at %.2f", node, down).isNull();
-        }
+      on(
+          () -> {
+            moveTo(to);
+            return null;
+          });
+      pulses(3);
+      cut += on(() -> cutButtons(to));
+    }
+    return cut;
+  }
+
+  /** How many buttons would be cut at the foot; on the window's thread. */
+  private int cutButtons(double down) {
+    int cut = 0;
+    double foot = inScene(stage.getScene().lookup(".foot")).getMinY();
+    for (Node node : page().lookupAll(".button")) {
+      Bounds at = inScene(node);
+      boolean isCut = at.getMinY() < foot && at.getMaxY() > foot + 1.5;
+      if (isCut && seen(node)) {
+        cut++;
+        assertThat(node.getClip()).as("%s at %.2f", node, down).isNotNull();
+      } else if (at.getMaxY() < foot - 80) {
+        assertThat(node.getClip()).as("%s at %.2f", node, down).isNull();
       }
     }
     return cut;
@@ -437,18 +449,44 @@ class LecternPageTest extends WindowCase {
           stage.setWidth(size[0]);
           stage.setHeight(size[1]);
         });
-    for (int i = 0; i < 3; i++) {
-      WaitForAsyncUtils.waitForFxEvents();
-    }
-    robot.interact(
+    pulses(3);
+    on(
         () -> {
           stage.getScene().getRoot().applyCss();
           stage.getScene().getRoot().layout();
+          return null;
+        });
+  }
+
+  /** Until the window has been laid out so many times more. */
+  private void pulses(int times) {
+    Scene scene = stage.getScene();
+    CountDownLatch left = new CountDownLatch(times);
+    Runnable laidOut =
+        () -> {
+          left.countDown();
+          Platform.requestNextPulse();
+        };
+    on(
+        () -> {
+          scene.addPostLayoutPulseListener(laidOut);
+          Platform.requestNextPulse();
+          return null;
+        });
+    until(() -> left.getCount() == 0);
+    on(
+        () -> {
+          scene.removePostLayoutPulseListener(laidOut);
+          return null;
         });
   }
 
   private static Bounds bounds(Node node) {
-    return on(() -> node.localToScene(node.getLayoutBounds()));
+    return on(() -> inScene(node));
+  }
+
+  private static Bounds inScene(Node node) {
+    return node.localToScene(node.getLayoutBounds());
   }
 
   /** Nothing of a column reaches into the next, and the page has one margin left and right. */
@@ -459,11 +497,15 @@ class LecternPageTest extends WindowCase {
     for (String column : List.of(".lectern-left", ".lectern-middle", ".lectern-right")) {
       Region region = (Region) stage.getScene().lookup(column);
       double most = bounds(region).getMaxX() + 0.5;
-      for (Node node : on(() -> visibleUnder(region))) {
-        assertThat(bounds(node).getMaxX())
-            .as("%s: %s in %s", when, node, column)
-            .isLessThanOrEqualTo(most);
-      }
+      on(
+          () -> {
+            for (Node node : visibleUnder(region)) {
+              assertThat(inScene(node).getMaxX())
+                  .as("%s: %s in %s", when, node, column)
+                  .isLessThanOrEqualTo(most);
+            }
+            return null;
+          });
     }
     double right = stage.getScene().getWidth() - sheet.getMaxX();
     assertThat(left.getMinX() - page.getMinX()).as(when).isCloseTo(right, within(1.5));
