@@ -33,6 +33,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.words.Words;
@@ -449,7 +450,9 @@ class LecternPageTest extends WindowCase {
           stage.setWidth(size[0]);
           stage.setHeight(size[1]);
         });
-    pulses(3);
+    for (int i = 0; i < 3; i++) {
+      WaitForAsyncUtils.waitForFxEvents();
+    }
     on(
         () -> {
           stage.getScene().getRoot().applyCss();
