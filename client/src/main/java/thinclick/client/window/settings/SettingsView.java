@@ -1,9 +1,12 @@
 package thinclick.client.window.settings;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javafx.beans.property.ObjectProperty;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
@@ -112,19 +115,14 @@ public final class SettingsView {
       E[] values,
       Function<Look, E> now,
       Consumer<E> set) {
-    String name = words.say("settings." + what);
-    FlowPane options = styled(new FlowPane(), "options");
-    for (E value : values) {
-      String id = value.name().toLowerCase(Locale.ROOT);
-      RadioButton button = option(what + "-" + id, group, name, "settings." + what + "." + id);
-      button.setSelected(now.apply(model()) == value);
-      Choices.onChosen(button, () -> now.apply(model()) == value, () -> set.accept(value));
-      model
-          .lookProperty()
-          .addListener((any, old, look) -> follow(button, group, now.apply(look) == value));
-      options.getChildren().add(button);
-    }
-    form.line(name, options);
+    Supplier<E> is = () -> now.apply(model());
+    Map<E, RadioButton> buttons = options("settings." + what, what, group, values, is, set);
+    buttons.forEach(
+        (value, button) ->
+            model
+                .lookProperty()
+                .addListener((any, old, look) -> follow(button, group, now.apply(look) == value)));
+    form.line(words.say("settings." + what), line(buttons));
   }
 
   /** Where a key has changed what is set, the focus goes on being on what is set. */
@@ -137,41 +135,55 @@ public final class SettingsView {
     }
   }
 
-  private RadioButton option(String id, ToggleGroup group, String name, String key) {
-    RadioButton button = styled(new RadioButton(Words.begun(words.say(key))), "settings-option");
-    button.setId(id);
-    button.setToggleGroup(group);
-    button.setAccessibleText(name + ": " + button.getText());
-    return button;
+  /**
+   * One button for each value, in order.
+   *
+   * @param key of what is chosen, in the bundle
+   * @param id what the buttons' own begin with
+   */
+  private <E extends Enum<E>> Map<E, RadioButton> options(
+      String key, String id, ToggleGroup group, E[] values, Supplier<E> now, Consumer<E> set) {
+    Map<E, RadioButton> buttons = new LinkedHashMap<>();
+    for (E value : values) {
+      String name = value.name().toLowerCase(Locale.ROOT);
+      String says = Words.begun(words.say(key + "." + name));
+      RadioButton button = styled(new RadioButton(says), "settings-option");
+      button.setId(id + "-" + name);
+      button.setToggleGroup(group);
+      button.setAccessibleText(words.say(key) + ": " + says);
+      button.setSelected(now.get() == value);
+      Choices.onChosen(button, () -> now.get() == value, () -> set.accept(value));
+      buttons.put(value, button);
+    }
+    return buttons;
+  }
+
+  private static FlowPane line(Map<?, RadioButton> buttons) {
+    FlowPane line = styled(new FlowPane(), "options");
+    line.getChildren().addAll(buttons.values());
+    return line;
   }
 
   private FlowPane language() {
-    ToggleGroup group = new ToggleGroup();
-    String name = words.say("settings.language");
-    FlowPane options = styled(new FlowPane(), "options");
-    for (Language value : Language.values()) {
-      String id = value.name().toLowerCase(Locale.ROOT);
-      RadioButton button = option("language-" + id, group, name, "settings.language." + id);
-      button.setSelected(model.languageProperty().get() == value);
-      Choices.onChosen(
-          button, () -> model.languageProperty().get() == value, () -> model.set(value));
-      options.getChildren().add(button);
-    }
-    return options;
+    return line(
+        options(
+            "settings.language",
+            "language",
+            new ToggleGroup(),
+            Language.values(),
+            () -> model.languageProperty().get(),
+            model::set));
   }
 
   private FlowPane countIn() {
-    ToggleGroup group = new ToggleGroup();
-    String name = words.say("settings.countIn");
-    FlowPane options = styled(new FlowPane(), "options");
-    for (CountIn value : CountIn.values()) {
-      String id = value.name().toLowerCase(Locale.ROOT);
-      RadioButton button = option("count-in-" + id, group, name, "settings.countIn." + id);
-      button.setSelected(countIn.get() == value);
-      Choices.onChosen(button, () -> countIn.get() == value, () -> countIn.set(value));
-      options.getChildren().add(button);
-    }
-    return options;
+    return line(
+        options(
+            "settings.countIn",
+            "count-in",
+            new ToggleGroup(),
+            CountIn.values(),
+            countIn::get,
+            countIn::set));
   }
 
   private FlowPane size() {
