@@ -4,13 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.Control;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.shape.Rectangle;
-import org.jspecify.annotations.Nullable;
+import thinclick.client.window.look.AfterLayout;
 
 /**
  * A page that is moved ends with whole rows: what its lower edge would cut is not drawn until all
@@ -25,7 +24,6 @@ final class WholeAtFoot {
 
   private final ScrollPane pane;
   private final KeptAtFoot last;
-  private final Runnable laidOut = this::look;
 
   private WholeAtFoot(ScrollPane pane, KeptAtFoot last) {
     this.pane = pane;
@@ -39,17 +37,7 @@ final class WholeAtFoot {
    */
   static void keep(ScrollPane pane, KeptAtFoot last) {
     WholeAtFoot kept = new WholeAtFoot(pane, last);
-    pane.sceneProperty().addListener((any, old, now) -> kept.move(old, now));
-    kept.move(null, pane.getScene());
-  }
-
-  private void move(@Nullable Scene old, @Nullable Scene now) {
-    if (old != null) {
-      old.removePostLayoutPulseListener(laidOut);
-    }
-    if (now != null) {
-      now.addPostLayoutPulseListener(laidOut);
-    }
+    AfterLayout.look(pane, kept::look);
   }
 
   private void look() {

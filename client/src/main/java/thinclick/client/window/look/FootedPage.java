@@ -3,11 +3,9 @@ package thinclick.client.window.look;
 import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
-import javafx.scene.Scene;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A page whose last line, with what one goes on with, is in view in a window of any size: where it
@@ -21,7 +19,6 @@ public final class FootedPage extends VBox {
   private final Region last;
   private final VBox card = new VBox();
   private final VBox foot = new VBox(card);
-  private final Runnable laidOut = this::look;
 
   /**
    * @param about what is to be in view together with the last line, from its upper edge on
@@ -38,16 +35,7 @@ public final class FootedPage extends VBox {
     if (last.getParent() != place) {
       place.getChildren().add(last);
     }
-    sceneProperty().addListener((any, old, now) -> move(old, now));
-  }
-
-  private void move(@Nullable Scene old, @Nullable Scene now) {
-    if (old != null) {
-      old.removePostLayoutPulseListener(laidOut);
-    }
-    if (now != null) {
-      now.addPostLayoutPulseListener(laidOut);
-    }
+    AfterLayout.look(this, this::look);
   }
 
   private boolean atFoot() {

@@ -1,20 +1,21 @@
 package thinclick.client.window.look;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
+import javafx.scene.text.Font;
 import javafx.scene.text.Text;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A sheet that is moved up and down begins and ends with whole lines: a line of words that an edge
@@ -28,11 +29,13 @@ public final class WholeLines {
   /** Nothing covers more of the page than this, whatever stands on it. */
   private static final double MOST = 0.25;
 
+  /** How high one line is: a page is looked at after each layout, and its fonts are few. */
+  private static final Map<Font, Double> SINGLE = new HashMap<>();
+
   private final ScrollPane pane;
   private final Region sheet;
   private final Region above = cover();
   private final Region below = cover();
-  private final Runnable laidOut = this::look;
 
   /** A picture that is painted in rows, which are not cut either. */
   public interface Rows {
@@ -67,8 +70,7 @@ public final class WholeLines {
   public static void keep(ScrollPane pane, Pane page, Region sheet) {
     WholeLines kept = new WholeLines(pane, sheet);
     page.getChildren().addAll(kept.above, kept.below);
-    pane.sceneProperty().addListener((any, old, now) -> kept.move(old, now));
-    kept.move(null, pane.getScene());
+    AfterLayout.look(pane, kept::look);
   }
 
   private static Region cover() {
@@ -77,15 +79,6 @@ public final class WholeLines {
     cover.setManaged(false);
     cover.setMouseTransparent(true);
     return cover;
-  }
-
-  private void move(@Nullable Scene old, @Nullable Scene now) {
-    if (old != null) {
-      old.removePostLayoutPulseListener(laidOut);
-    }
-    if (now != null) {
-      now.addPostLayoutPulseListener(laidOut);
-    }
   }
 
   private void look() {
@@ -162,9 +155,13 @@ public final class WholeLines {
   }
 
   private static int lines(Text text) {
-    Text one = new Text("x");
-    one.setFont(text.getFont());
-    double single = one.getLayoutBounds().getHeight();
+    double single = SINGLE.computeIfAbsent(text.getFont(), WholeLines::single);
     return Math.max(1, (int) Math.round(text.getLayoutBounds().getHeight() / single));
+  }
+
+  private static double single(Font font) {
+    Text one = new Text("x");
+    one.setFont(font);
+    return one.getLayoutBounds().getHeight();
   }
 }
