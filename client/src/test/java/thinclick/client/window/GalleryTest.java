@@ -3,12 +3,16 @@ package thinclick.client.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javafx.scene.control.Button;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -17,6 +21,7 @@ import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import thinclick.client.check.Verdict;
+import thinclick.client.find.FoundHost;
 import thinclick.client.link.CuttingProxy;
 import thinclick.client.link.LinkLoop;
 import thinclick.client.link.LinkOptions;
@@ -35,9 +40,11 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.StepGrid;
+import thinclick.server.host.ClassBook;
 import thinclick.server.host.HostOptions;
 import thinclick.server.host.RehearsalHost;
 import thinclick.server.material.Stock;
+import thinclick.server.words.Speaker;
 
 /**
  * Pictures of every page in every phase of a rehearsal, light and dark, at three sizes, into {@code
@@ -203,6 +210,42 @@ class GalleryTest extends PictureCase {
       closeWindow();
     }
     assertThat(written()).isEqualTo(18);
+  }
+
+  /**
+   * A window that ended in its room, opened again where a class is kept and rooms are announced.
+   */
+  @Test
+  void aDoorWithAWayBackAClassAndFoundRooms() throws Exception {
+    Path again = Files.createDirectory(folder.resolve("again"));
+    open();
+    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
+    robot.write("Frau Ott").type(KeyCode.ENTER);
+    until(() -> session.state().inside());
+    try (Stream<Path> left = Files.list(folder)) {
+      for (Path journal : left.filter(file -> file.toString().endsWith(".journal")).toList()) {
+        Files.copy(journal, again.resolve(journal.getFileName()));
+      }
+    }
+    closeWindow();
+    folder = again;
+    try (ClassBook book =
+        ClassBook.open(
+            folder.resolve("rooms.db"), null, InstantSource.system(), Speaker.english())) {
+      book.make("Tuesday class");
+      book.make("Saturday clinic");
+    }
+    open();
+    until(() -> node("come-back").isVisible());
+    robot.interact(
+        () ->
+            desk.found(
+                List.of(
+                    new FoundHost("Room 12", RoomAddress.parse("192.168.1.20:7420")),
+                    new FoundHost("Thinclick", RoomAddress.parse("192.168.1.37:7420")))));
+    picture("door-back");
+    closeWindow();
+    assertThat(written()).isEqualTo(6);
   }
 
   /** Begun and stopped, then tapped through by a hand that is a little late; then one astray. */

@@ -10,6 +10,9 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
@@ -84,10 +87,13 @@ public final class DoorView {
           showLeft();
         });
     backSays.setId("come-back-says");
-    VBox left = section(backSays, back);
+    VBox left = section(wayBack());
     left.visibleProperty().bind(back.visibleProperty());
     left.managedProperty().bind(back.visibleProperty());
     back.setVisible(false);
+    // Whoever was in a room knows what this is for; what else is offered stays in view.
+    what.visibleProperty().bind(back.visibleProperty().not());
+    what.managedProperty().bind(what.visibleProperty());
 
     VBox alone =
         section(
@@ -109,6 +115,16 @@ public final class DoorView {
     sheet.getStyleClass().add("door-sheet");
     model.onWrong(this::attend);
     return sheet;
+  }
+
+  /** What was left, beside the way back into it. */
+  private Node wayBack() {
+    HBox line = styled(new HBox(backSays, back), "way-back");
+    HBox.setHgrow(backSays, Priority.ALWAYS);
+    backSays.setMinWidth(0);
+    backSays.setMaxWidth(Double.MAX_VALUE);
+    back.setMinWidth(Region.USE_PREF_SIZE);
+    return line;
   }
 
   /** A room on this computer. */
