@@ -12,6 +12,15 @@ final class PlaceRules {
   /** So many who were not heard are named; more are counted. */
   private static final int MOST_NAMES = 4;
 
+  /** The rule that says who played another's part. */
+  static final String OTHER_PART = "otherPart";
+
+  /** The rule that says who came in late. */
+  static final String LATE_ENTRY = "lateEntry";
+
+  /** The rule that says who did not get to the end. */
+  static final String LOST_ENDING = "lostEnding";
+
   /** The rule that says from whom nothing was heard. */
   static final String NOT_HEARD = "notHeard";
 
@@ -55,7 +64,7 @@ final class PlaceRules {
             Quantity.percent(100 * one.sat()));
     int length = one.bars().to() - one.bars().from();
     return new Finding(
-        "otherPart", Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);
+        OTHER_PART, Matter.PLACE, one.player().name(), 100 + length, says, Advice.AGREE_ON_PARTS);
   }
 
   /** "Ilse was turned around (an eighth late) from bar 10 and was home again in bar 14." */
@@ -114,7 +123,7 @@ final class PlaceRules {
       if (bars > 0) {
         findings.add(
             new Finding(
-                "lateEntry",
+                LATE_ENTRY,
                 Matter.EDGES,
                 player.name(),
                 dropped,
@@ -137,7 +146,7 @@ final class PlaceRules {
       if (dropped >= FEWEST_AT_AN_EDGE && !evidence.playsAnotherPart(player)) {
         findings.add(
             new Finding(
-                "lostEnding",
+                LOST_ENDING,
                 Matter.EDGES,
                 player.name(),
                 dropped,

@@ -161,7 +161,7 @@ public final class ReviewPage {
 
   private String displaced(PlayerReview player) {
     Spoken.Slip slip = spoken.slip(player.player());
-    if (slip != null && slip.rules().contains("otherPart")) {
+    if (slip != null && slip.playedAnotherPart()) {
       return speaker.say("page.otherPart");
     }
     List<String> said = new ArrayList<>();

@@ -105,7 +105,7 @@ public final class ReviewWords {
       add(said, one -> one.matter() == Matter.CAVEAT && !one.rule().equals("standIns"), 2);
       return List.copyOf(said);
     }
-    add(said, finding -> finding.rule().equals("otherPart"), 1);
+    add(said, finding -> finding.rule().equals(PlaceRules.OTHER_PART), 1);
     add(said, ReviewWords::isVerdict, 1);
     add(said, finding -> isTrouble(finding.matter()), MOST_TROUBLES);
     add(said, finding -> finding.rule().equals("thinnest") && finding.size() >= 1, 1);

@@ -85,6 +85,21 @@ public record Spoken(
       return says.isEmpty() ? says : says.subList(0, says.size() - 1);
     }
 
+    /** True where the player played the part of somebody else. */
+    public boolean playedAnotherPart() {
+      return rules.contains(PlaceRules.OTHER_PART);
+    }
+
+    /** True where the player came in late. */
+    public boolean cameInLate() {
+      return rules.contains(PlaceRules.LATE_ENTRY);
+    }
+
+    /** True where the player did not get to the end of the part. */
+    public boolean lostTheEnding() {
+      return rules.contains(PlaceRules.LOST_ENDING);
+    }
+
     /** True where nothing was heard from the player. */
     public boolean notHeard() {
       return rules.contains(PlaceRules.NOT_HEARD) || nobodyHeard();

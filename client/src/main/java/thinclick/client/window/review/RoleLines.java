@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.window.words.Words;
 import thinclick.server.scoring.FreeReview;
 import thinclick.server.scoring.PlayerReview;
@@ -64,15 +65,14 @@ final class RoleLines {
     List<List<String>> lines = new ArrayList<>();
     for (PlayerReview player : spoken.review().players()) {
       Spoken.Slip slip = spoken.slip(player.player());
-      List<String> found = slip == null ? List.of() : slip.rules();
       lines.add(
           List.of(
               player.player(),
               placed(player.onbeat()),
               placed(player.offbeat()),
               difference(player),
-              words.say(entry(spoken.review(), player, found)),
-              words.say(ending(spoken.review(), player, found))));
+              words.say(entry(spoken.review(), player, slip)),
+              words.say(ending(spoken.review(), player, slip))));
     }
     return new Lines(
         List.of(
@@ -91,24 +91,24 @@ final class RoleLines {
     return both ? cells.difference(player.offbeatMinusOnbeatMillis()) : NOTHING;
   }
 
-  private static String entry(Review review, PlayerReview player, List<String> found) {
-    if (found.contains("notHeard")) {
+  private static String entry(Review review, PlayerReview player, Spoken.@Nullable Slip slip) {
+    if (slip != null && slip.notHeard()) {
       return "leader.notHeard";
     }
     if (isFree(review, player, free -> free.fromBar() == 0)) {
       return "leader.edge.free";
     }
-    return found.contains("lateEntry") ? "leader.entry.late" : "leader.entry.inTime";
+    return slip != null && slip.cameInLate() ? "leader.entry.late" : "leader.entry.inTime";
   }
 
-  private static String ending(Review review, PlayerReview player, List<String> found) {
-    if (found.contains("notHeard")) {
+  private static String ending(Review review, PlayerReview player, Spoken.@Nullable Slip slip) {
+    if (slip != null && slip.notHeard()) {
       return "leader.notHeard";
     }
     if (isFree(review, player, free -> free.toBar() >= review.bars())) {
       return "leader.edge.free";
     }
-    return found.contains("lostEnding") ? "leader.ending.lost" : "leader.ending.played";
+    return slip != null && slip.lostTheEnding() ? "leader.ending.lost" : "leader.ending.played";
   }
 
   /** True where a player's bars at an edge of the take are free: nothing is written to keep. */

@@ -107,6 +107,33 @@ class LeaderLinesTest {
   }
 
   @Test
+  void whereNobodyWasHeardNobodyCameInInTimeEither() {
+    Spoken heard = Spoken.of(Scorer.analyse(take.withAttacks(List.of())), Speaker.english());
+
+    assertThat(roles.places(heard).lines())
+        .hasSize(2)
+        .allSatisfy(
+            line -> assertThat(line.subList(4, 6)).containsExactly("not heard", "not heard"));
+  }
+
+  @Test
+  void whoCameInLateAndWhoLostTheEndingIsSaid() {
+    double third = take.grid().microsAt(2 * 8) - 50_000;
+    double last = take.grid().microsAt(12 * 8) - 50_000;
+    Take edges =
+        take.withAttacks(
+            take.attacks().stream()
+                .filter(one -> !one.player().equals("Mina") || one.micros() > third)
+                .filter(one -> !one.player().equals("Jonas") || one.micros() < last)
+                .toList());
+    List<List<String>> lines =
+        roles.places(Spoken.of(Scorer.analyse(edges), Speaker.english())).lines();
+
+    assertThat(lines.get(0).subList(4, 6)).containsExactly("late", "played");
+    assertThat(lines.get(1).subList(4, 6)).containsExactly("in time", "lost");
+  }
+
+  @Test
   void freeBarsAndAnswersStandInLinesOfTheirOwn() {
     List<Integer> kept =
         take.parts().get(1).attackSteps().stream()
