@@ -1,5 +1,7 @@
 package thinclick.client.window;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
@@ -228,10 +230,5 @@ final class InputPane {
 
   private static FlowPane line(Node... parts) {
     return styled(new FlowPane(parts), "with-unit");
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

@@ -1,5 +1,7 @@
 package thinclick.client.window;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
@@ -248,10 +250,5 @@ final class Shell {
     foot.urgent(urgent);
     told = now;
     tell();
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

@@ -1,6 +1,6 @@
 package thinclick.client.window.check;
 
-import static thinclick.client.window.check.Parts.styled;
+import static thinclick.client.window.look.Styled.styled;
 
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;

@@ -1,5 +1,7 @@
 package thinclick.client.window.check;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.scene.Node;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Prose;
@@ -24,11 +26,6 @@ final class Parts {
   /** Takes no room where it is not seen. */
   static <N extends Node> N givingWay(N node) {
     node.managedProperty().bind(node.visibleProperty());
-    return node;
-  }
-
-  static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
     return node;
   }
 }

@@ -1,9 +1,10 @@
 package thinclick.client.window.check;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.List;
 import javafx.geometry.VPos;
 import javafx.scene.Group;
-import javafx.scene.Node;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
@@ -143,10 +144,5 @@ final class TapLedger extends Pane {
 
   private static Line line(double x, double fromY, double toY, String style) {
     return styled(new Line(x, fromY, x, toY), style);
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

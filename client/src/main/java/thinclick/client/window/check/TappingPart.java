@@ -1,7 +1,7 @@
 package thinclick.client.window.check;
 
 import static thinclick.client.window.check.Parts.givingWay;
-import static thinclick.client.window.check.Parts.styled;
+import static thinclick.client.window.look.Styled.styled;
 
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.CheckBox;

@@ -1,5 +1,7 @@
 package thinclick.client.window.door;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.css.PseudoClass;
@@ -282,10 +284,5 @@ public final class DoorView {
     section.getStyleClass().add("block");
     section.setAlignment(Pos.TOP_LEFT);
     return section;
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

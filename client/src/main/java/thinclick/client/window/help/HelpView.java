@@ -1,5 +1,7 @@
 package thinclick.client.window.help;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
@@ -101,10 +103,5 @@ public final class HelpView {
     mark.setMinWidth(Region.USE_PREF_SIZE);
     HBox.setHgrow(flow, Priority.ALWAYS);
     return new HBox(mark, flow);
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

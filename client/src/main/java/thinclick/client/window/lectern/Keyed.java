@@ -1,5 +1,7 @@
 package thinclick.client.window.lectern;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
@@ -38,11 +40,6 @@ final class Keyed {
     button.setText(does);
     button.setAccessibleText(
         button.getGraphic() instanceof Label keys ? does + ", " + keys.getText() : does);
-  }
-
-  static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 
   /** Makes a command the one that comes next: black, while all others are outlined. */

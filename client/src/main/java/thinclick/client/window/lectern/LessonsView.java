@@ -1,6 +1,6 @@
 package thinclick.client.window.lectern;
 
-import static thinclick.client.window.lectern.Keyed.styled;
+import static thinclick.client.window.look.Styled.styled;
 
 import java.util.List;
 import java.util.concurrent.Executor;

@@ -1,5 +1,7 @@
 package thinclick.client.window.practice;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.List;
 import java.util.stream.IntStream;
 import javafx.collections.FXCollections;
@@ -180,10 +182,5 @@ public final class PracticeView {
     manner.setAccessibleText(who);
     manner.setOnAction(done -> model.manners().set(at, manner.getValue()));
     return manner;
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

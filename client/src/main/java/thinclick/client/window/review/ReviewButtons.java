@@ -1,5 +1,7 @@
 package thinclick.client.window.review;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
@@ -139,10 +141,5 @@ final class ReviewButtons {
     button.setId(id);
     button.setOnAction(done -> does.run());
     return button;
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

@@ -1,5 +1,7 @@
 package thinclick.client.window.review;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.List;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Pos;
@@ -186,10 +188,5 @@ public final class ReviewView {
     if (node != null) {
       sheet.getChildren().add(node);
     }
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

@@ -1,9 +1,9 @@
 package thinclick.client.window.season;
 
+import static thinclick.client.window.look.Styled.styled;
 import static thinclick.client.window.season.Controls.button;
 import static thinclick.client.window.season.Controls.heading;
 import static thinclick.client.window.season.Controls.line;
-import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
 import java.io.File;

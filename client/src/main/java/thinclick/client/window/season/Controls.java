@@ -1,5 +1,7 @@
 package thinclick.client.window.season;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -37,11 +39,6 @@ final class Controls {
     field.setAccessibleText(says);
     field.setOnAction(done -> does.fire());
     return styled(new HBox(name, styled(field, "season-field"), does), "season-line");
-  }
-
-  static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 
   /**

@@ -1,7 +1,7 @@
 package thinclick.client.window.season;
 
+import static thinclick.client.window.look.Styled.styled;
 import static thinclick.client.window.season.Controls.heading;
-import static thinclick.client.window.season.Controls.styled;
 import static thinclick.client.window.season.Controls.wrapped;
 
 import java.time.Duration;

@@ -1,5 +1,7 @@
 package thinclick.client.window.settings;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -233,10 +235,5 @@ public final class SettingsView {
 
   private static VBox section(Node... children) {
     return styled(styled(new VBox(children), "ruled"), "block");
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

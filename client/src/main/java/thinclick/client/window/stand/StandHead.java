@@ -1,8 +1,9 @@
 package thinclick.client.window.stand;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Pos;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -93,10 +94,8 @@ final class StandHead {
     for (Region narrow : new Region[] {left, titleLine, partLine}) {
       narrow.setMinWidth(0);
     }
-    names.within(left);
-    for (WrappedWords words :
-        new WrappedWords[] {titleWrapped, entryWrapped, titled, saysWrapped}) {
-      words.within(left);
+    for (Region words : new Region[] {names, titleWrapped, entryWrapped, titled, saysWrapped}) {
+      words.maxWidthProperty().bind(left.widthProperty());
     }
   }
 
@@ -210,10 +209,5 @@ final class StandHead {
     label.setId(id);
     label.setWrapText(true);
     return label;
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

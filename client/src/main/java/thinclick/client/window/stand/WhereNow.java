@@ -1,5 +1,7 @@
 package thinclick.client.window.stand;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -43,10 +45,5 @@ final class WhereNow {
     below.setManaged(!now);
     briefly.setVisible(now);
     briefly.setManaged(now);
-  }
-
-  private static <N extends Node> N styled(N node, String style) {
-    node.getStyleClass().add(style);
-    return node;
   }
 }

@@ -2,7 +2,6 @@ package thinclick.client.window.stand;
 
 import javafx.scene.Node;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.Region;
 
 /**
  * Words beside each other, as wide as they are: a flow asks for a width of its own. Where they are
@@ -11,11 +10,6 @@ import javafx.scene.layout.Region;
 final class WordFlow extends FlowPane {
   WordFlow(Node... words) {
     super(words);
-  }
-
-  /** Takes no more width than a place has. */
-  void within(Region place) {
-    maxWidthProperty().bind(place.widthProperty());
   }
 
   @Override

@@ -1,7 +1,6 @@
 package thinclick.client.window.stand;
 
 import javafx.scene.Node;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 
 /**
@@ -11,11 +10,6 @@ import javafx.scene.layout.StackPane;
 final class WrappedWords extends StackPane {
   WrappedWords(Node... words) {
     super(words);
-  }
-
-  /** Takes no more width than a place has. */
-  void within(Region place) {
-    maxWidthProperty().bind(place.widthProperty());
   }
 
   @Override
