@@ -7,15 +7,19 @@ import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
 import thinclick.client.window.check.CheckModel.Phase;
+import thinclick.client.window.look.FootedPage;
+import thinclick.client.window.look.Ground;
 import thinclick.client.window.look.InView;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
@@ -26,6 +30,8 @@ import thinclick.protocol.file.Hearing.Mode;
 
 /** The sound check as four numbered sentences: what it is about, beside it what it finds. */
 public final class CheckView {
+  private static final PseudoClass BESIDE = PseudoClass.getPseudoClass("beside");
+
   private final CheckModel model;
   private final Words words;
   private final SoundingPart sounding;
@@ -37,16 +43,19 @@ public final class CheckView {
   private final VBox inputs = styled(new VBox(), "block");
   private final VBox wholeRoom = styled(new VBox(), "block");
 
-  /** What begins it, and above it the care to take: nobody sees the one without the other. */
-  private final VBox beginning = styled(new VBox(), "block");
+  /** Where what begins it stands as long as it is in view there with the head of the page. */
+  private final VBox place = new VBox();
 
   /** What came of a check, and above it what begins the next: they come into view together. */
   private final VBox outcome = styled(new VBox(), "block");
 
+  private final Label head = new Label();
+
   /** What is left alone while a check runs. */
   private final List<Node> resting;
 
-  private final PagePane root;
+  private final PagePane page;
+  private final FootedPage root;
 
   /**
    * @param chairSays what is known of this chair, a sentence
@@ -62,6 +71,9 @@ public final class CheckView {
       Words words) {
     this.model = model;
     this.words = words;
+    head.setText(words.say("view.check"));
+    styled(head, "title");
+    wholeRoom.setVisible(false);
     sounding = new SoundingPart(sound, words);
     tapping = new TappingPart(model, words);
     found = new FoundPart(model, chairSays, words);
@@ -69,12 +81,12 @@ public final class CheckView {
     VBox others = new HearingPart(sound, hearingSays, hearing, words).root();
     resting = List.of(sounding.root(), second, others, tapping.microphone(), back, wholeRoom);
     VBox sheet = sheet(second, others);
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
-    root = new PagePane(page);
-    WholeLines.keep(root, page, sheet);
-    root.viewportBoundsProperty().addListener((any, old, now) -> found.within(now.getHeight()));
-    root.setFocusTraversable(false);
+    Ground ground = new Ground(sheet);
+    page = new PagePane(ground);
+    WholeLines.keep(page, ground, sheet);
+    page.viewportBoundsProperty().addListener((any, old, now) -> found.within(now.getHeight()));
+    page.setFocusTraversable(false);
+    root = new FootedPage(page, ground, place, beginning());
     model.verdictProperty().addListener((any, old, now) -> show(now));
     model.phaseProperty().addListener((any, old, now) -> follow(old, now));
   }
@@ -84,11 +96,10 @@ public final class CheckView {
     return root;
   }
 
-  /** Puts the cursor where one begins, in view; while a check runs, on what stops it. */
+  /** Opened at its head, with the cursor where one begins; while a check runs, on what stops it. */
   public void begin() {
-    Node first = stop.isVisible() ? stop : begin.isDisabled() ? sounding.output() : begin;
-    InView.keep(first == begin ? beginning : first);
-    first.requestFocus();
+    InView.keep(stop.isVisible() ? outcome : head);
+    (stop.isVisible() ? stop : begin.isDisabled() ? sounding.output() : begin).requestFocus();
   }
 
   /** What leads back where one came from. */
@@ -120,13 +131,13 @@ public final class CheckView {
    */
   private void follow(Phase old, Phase now) {
     boolean idle = now == Phase.IDLE;
-    boolean here = begin.isFocused() || stop.isFocused() || root.isFocused();
+    boolean here = begin.isFocused() || stop.isFocused() || page.isFocused();
     begin.setVisible(idle);
     stop.setVisible(now == Phase.CLICKING || now == Phase.SILENT);
     resting.forEach(node -> node.setDisable(!idle));
     if (old == Phase.IDLE && here) {
-      root.requestFocus();
-      InView.keep(beginning); // with the care to take
+      page.requestFocus();
+      InView.keep(outcome); // where it will stand, and above it the clicks that are counted
     } else if (idle && here) {
       begin.requestFocus();
     }
@@ -140,20 +151,24 @@ public final class CheckView {
   }
 
   private VBox sheet(VBox second, VBox others) {
-    Label title = styled(new Label(words.say("view.check")), "title");
     Label what = Prose.of(words.say("check.what"));
     VBox before = styled(styled(new VBox(sounding.root(), second), "column"), "block");
-    outcome.getChildren().addAll(commands(), found.root());
+    VBox commands = new VBox(place, givingWay(wholeRoom));
+    commands
+        .managedProperty()
+        .bind(Bindings.isNotEmpty(place.getChildren()).or(wholeRoom.visibleProperty()));
+    styled(styled(commands, "block"), "above-rule");
+    outcome.getChildren().addAll(commands, found.root());
     VBox check = styled(styled(new VBox(tapping.root(), outcome, others), "column"), "block");
     TwoColumns columns = new TwoColumns(before, check, 0.5, 44);
     VBox care = styled(new VBox(styled(Prose.of(words.say("care.sound")), "soft")), "ruled");
-    VBox sheet = styled(new VBox(title, what, columns, care), "sheet");
+    VBox sheet = styled(new VBox(head, what, columns, care), "sheet");
     sheet.getStyleClass().add("check-sheet");
     return sheet;
   }
 
-  /** How it is begun and stopped, by whoever leads for the whole room as well. */
-  private VBox commands() {
+  /** How it is begun and stopped, with the care to take: nobody sees the one without the other. */
+  private BorderPane beginning() {
     begin.setId("check-begin");
     begin
         .textProperty()
@@ -169,14 +184,29 @@ public final class CheckView {
     stop.setVisible(false);
     back.setId("check-back");
     back.setText(words.say("check.back"));
-    wholeRoom.setVisible(false);
     Label care = givingWay(Prose.of(words.say("check.care")));
     care.setId("check-care");
+    styled(care, "check-care");
     // Whoever has heard the click has read it, and what came of the check needs the room.
     care.visibleProperty().bind(model.verdictProperty().isNull());
-    FlowPane commands = new FlowPane(givingWay(begin), givingWay(stop), back);
-    beginning.getChildren().addAll(care, styled(commands, "commands"));
-    VBox all = new VBox(beginning, givingWay(wholeRoom));
-    return styled(styled(all, "block"), "above-rule");
+    HBox commands = new HBox(givingWay(begin), givingWay(stop), back);
+    BorderPane all = styled(new BorderPane(), "check-beginning");
+    all.setLeft(styled(commands, "check-commands"));
+    all.setTop(care);
+    // Below the page there is room beside, and none above.
+    all.parentProperty().addListener((any, old, now) -> putCare(care, all, !place.equals(now)));
+    return all;
+  }
+
+  private static void putCare(Label care, BorderPane all, boolean beside) {
+    all.setTop(null);
+    all.setCenter(null);
+    if (beside) {
+      all.setCenter(care);
+    } else {
+      all.setTop(care);
+    }
+    BorderPane.setAlignment(care, beside ? Pos.CENTER_LEFT : Pos.TOP_LEFT);
+    care.pseudoClassStateChanged(BESIDE, beside);
   }
 }

@@ -20,6 +20,7 @@ import thinclick.client.find.FoundHost;
 import thinclick.client.link.LeftRoom;
 import thinclick.client.window.look.Example;
 import thinclick.client.window.look.Form;
+import thinclick.client.window.look.Ground;
 import thinclick.client.window.look.InView;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
@@ -51,8 +52,7 @@ public final class DoorView {
     this.words = words;
     this.back = new Button(words.say("door.left.button"));
     VBox sheet = sheet();
-    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
-    page.setAlignment(Pos.TOP_CENTER);
+    Ground page = styled(new Ground(sheet), "shallow");
     this.root = new PagePane(page);
     WholeLines.keep(root, page, sheet);
     root.setFocusTraversable(false);

@@ -3,7 +3,6 @@ package thinclick.client.window.help;
 import static thinclick.client.window.look.Styled.styled;
 
 import java.util.List;
-import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -16,9 +15,11 @@ import javafx.scene.text.TextFlow;
 import thinclick.client.window.help.HelpText.Kind;
 import thinclick.client.window.help.HelpText.Line;
 import thinclick.client.window.help.HelpText.Section;
+import thinclick.client.window.look.Ground;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.words.Words;
 
 /** The help as a printed page in two columns; arrows and page keys turn it. */
@@ -50,9 +51,9 @@ public final class HelpView {
     Label back = styled(Prose.of(words.say("help.back")), "soft");
     VBox sheet = styled(new VBox(title, back, new TwoColumns(left, right, 0.5, 44)), "sheet");
     sheet.getStyleClass().add("help-sheet");
-    VBox page = styled(new VBox(sheet), "page");
-    page.setAlignment(Pos.TOP_CENTER);
+    Ground page = new Ground(sheet);
     root.setContent(page);
+    WholeLines.keep(root, page, sheet);
     root.setAccessibleText(spoken(text));
   }
 

@@ -30,6 +30,7 @@ public final class FootedPage extends VBox {
     this.place = place;
     this.last = last;
     card.getStyleClass().add("page-foot");
+    foot.setMinHeight(USE_PREF_SIZE); // the page gives way, and no words
     setVgrow(page, Priority.ALWAYS);
     getChildren().add(page);
     if (last.getParent() != place) {

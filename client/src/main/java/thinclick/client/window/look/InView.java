@@ -26,13 +26,14 @@ public final class InView {
    */
   public static void bring(Node node) {
     if (pageOf(node) instanceof ScrollPane pane) {
-      move(pane, node);
+      move(pane, node, pane.getVvalue() * hidden(pane));
     }
   }
 
   /**
    * Brings it into view, and keeps it there in a window and with text of another size, until
-   * somebody moves the page.
+   * somebody moves the page. Of what stands above it as much stays in view as there is room for,
+   * wherever the page was before: the same window always shows the same.
    */
   public static void keep(Node node) {
     if (pageOf(node) instanceof ScrollPane pane) {
@@ -72,7 +73,7 @@ public final class InView {
       if (isInViewFromTheTop(wanted)) {
         pane.setVvalue(0);
       }
-      move(pane, wanted);
+      move(pane, wanted, 0);
       moving = false;
       node = wanted;
     }
@@ -111,24 +112,32 @@ public final class InView {
     }
   }
 
-  private static void move(ScrollPane pane, Node node) {
+  /** How much of the page is out of view, pixels. */
+  private static double hidden(ScrollPane pane) {
+    return pane.getContent().getLayoutBounds().getHeight() - pane.getViewportBounds().getHeight();
+  }
+
+  /**
+   * @param top where the page is moved from, pixels from its upper edge
+   */
+  private static void move(ScrollPane pane, Node node, double top) {
     pane.applyCss();
     pane.layout();
     double page = pane.getContent().getLayoutBounds().getHeight();
     double shown = pane.getViewportBounds().getHeight();
     Bounds part = pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal()));
-    double top = pane.getVvalue() * (page - shown);
     if (page <= shown) {
       return;
     }
     PageLines lines = PageLines.of(pane.getContent());
     double latest = Math.min(part.getMinY() - CLOSEST, page - shown);
     double earliest = Math.min(latest, part.getMaxY() + CLOSEST - shown);
-    boolean toItsBeginning = part.getMinY() < top || part.getHeight() + MARGIN > shown;
     double wanted;
-    if (toItsBeginning) {
+    if (part.getHeight() + MARGIN > shown) {
+      wanted = part.getMinY() - CLOSEST; // as much of it as can be
+    } else if (part.getMinY() < top) {
       wanted = part.getMinY() - MARGIN;
-    } else if (part.getMaxY() > top + shown) {
+    } else if (part.getMaxY() + CLOSEST > top + shown) {
       wanted = part.getMaxY() + MARGIN - shown;
     } else if (lines.areCutAt(top)) {
       wanted = Math.max(0, earliest); // in view, as a page of another size has left it

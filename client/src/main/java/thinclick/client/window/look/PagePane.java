@@ -30,6 +30,19 @@ public final class PagePane extends ScrollPane {
     setContent(page);
   }
 
+  /** Where all of a sheet has room once the paper around it gives way, it does. */
+  @Override
+  protected void layoutChildren() {
+    if (getContent() instanceof Ground ground) {
+      Bounds shown = getViewportBounds();
+      double width = shown.getWidth();
+      setFitToHeight(
+          ground.prefHeight(width) > shown.getHeight()
+              && ground.minHeight(width) <= shown.getHeight());
+    }
+    super.layoutChildren();
+  }
+
   /** Where all of it is in view, there is nothing for the bar to show. */
   private void look() {
     Bounds all = page.getValue();

@@ -1,6 +1,7 @@
 package thinclick.client.window.look;
 
 import javafx.geometry.Bounds;
+import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
@@ -12,17 +13,18 @@ import org.jspecify.annotations.Nullable;
 import thinclick.server.words.Unbroken;
 
 /**
- * Words that go on in another line as in a well set book: in as few lines as the width asks for,
- * and the last of them is no lone word. Where it would be, the lines above are broken earlier.
+ * Words that go on in another line as in a well set book: every line is filled, and the last of
+ * them is no lone short word. Where it would be, the lines above are broken so much earlier that
+ * another word comes down to it, and no more; nor are they ever more lines.
  */
 public final class Prose {
-  /** The least share of the width that a last line takes, where breaking earlier can bring it. */
-  static final double LEAST_LAST = 0.25;
+  /** A word that takes a greater share of the width may stand alone in the last line. */
+  static final double SHORT = 0.25;
 
   /** How much narrower is tried, each time. */
-  private static final double NARROWER = 0.97;
+  private static final double NARROWER = 0.99;
 
-  private static final double NARROWEST = 0.6;
+  private static final double NARROWEST = 0.8;
 
   private final Text text;
   private boolean setting;
@@ -58,20 +60,18 @@ public final class Prose {
       return;
     }
     setting = true;
-    double height = height();
-    double tried = width;
-    Double last = lastLine();
-    boolean better = last != null && last < LEAST_LAST * width;
-    double narrowest = better ? Math.max(NARROWEST * width, longestWord() / NARROWER) : 0;
-    while (better && last != null && last < LEAST_LAST * width && tried > narrowest) {
-      double kept = tried;
-      tried *= NARROWER;
+    if (endsInALoneWord(width)) {
+      double height = height();
+      double narrowest = Math.max(NARROWEST * width, longestWord());
+      double tried = NARROWER * width;
       text.setWrappingWidth(tried);
-      if (height() > height + 1) {
-        text.setWrappingWidth(kept);
-        better = false;
+      while (height() <= height + 1 && endsInALoneWord(width) && tried * NARROWER > narrowest) {
+        tried *= NARROWER;
+        text.setWrappingWidth(tried);
       }
-      last = lastLine();
+      if (height() > height + 1 || endsInALoneWord(width)) {
+        text.setWrappingWidth(width);
+      }
     }
     setting = false;
   }
@@ -97,17 +97,25 @@ public final class Prose {
     return bounds.getHeight();
   }
 
-  /** How far the last of several lines goes, pixels; null where there is one alone. */
-  private @Nullable Double lastLine() {
-    PathElement[] first = text.caretShape(0, true);
-    PathElement[] last = text.caretShape(text.getText().length(), true);
-    if (first.length > 0
-        && last.length > 0
-        && first[0] instanceof MoveTo start
-        && last[0] instanceof MoveTo end
-        && end.getY() > start.getY() + 1) {
-      return end.getX() - start.getX();
-    }
-    return null;
+  /** A short one, below another line. */
+  private boolean endsInALoneWord(double width) {
+    String said = text.getText().stripTrailing();
+    int before = said.lastIndexOf(' ');
+    Point2D above = before < 1 ? null : at(before);
+    Point2D begins = before < 1 ? null : at(before + 1);
+    Point2D ends = at(said.length());
+    return above != null
+        && begins != null
+        && ends != null
+        && begins.getY() > above.getY() + 1
+        && ends.getX() - begins.getX() < SHORT * width;
+  }
+
+  /** Where a letter begins. */
+  private @Nullable Point2D at(int letter) {
+    PathElement[] caret = text.caretShape(letter, true);
+    return caret.length > 0 && caret[0] instanceof MoveTo start
+        ? new Point2D(start.getX(), start.getY())
+        : null;
   }
 }

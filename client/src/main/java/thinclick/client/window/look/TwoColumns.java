@@ -32,6 +32,11 @@ public final class TwoColumns extends WidthFirst {
     return snapSizeX(Math.max(left.minWidth(-1), leftShare * (width - gap)));
   }
 
+  /** True where they stand beside each other now. */
+  boolean isSideBySide() {
+    return sideBySide(getWidth());
+  }
+
   private boolean sideBySide(double width) {
     return leftWidth(width) + gap + right.minWidth(-1) <= width;
   }

@@ -1,41 +1,31 @@
 package thinclick.client.window.look;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
-import javafx.scene.Parent;
-import javafx.scene.control.ButtonBase;
-import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.TextInputControl;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
-import javafx.scene.text.Font;
-import javafx.scene.text.Text;
 
 /**
  * A sheet that is moved up and down begins and ends with whole lines: a line of words that an edge
  * of the window would cut is covered by the sheet's own paper until all of it is in view. Pictures
- * go on under the edge, their words do not.
+ * go on under the edge, their words do not. Of two columns side by side each has lines of its own.
  */
 public final class WholeLines {
-  /** A part of a pixel that nobody sees missing. */
-  private static final double SLACK = 1;
-
   /** Nothing covers more of the page than this, whatever stands on it. */
   private static final double MOST = 0.25;
 
-  /** How high one line is: a page is looked at after each layout, and its fonts are few. */
-  private static final Map<Font, Double> SINGLE = new HashMap<>();
+  /** So far a frame around what has the focus reaches out of its column, pixels. */
+  private static final double FRAME = 10;
 
   private final ScrollPane pane;
+  private final Pane page;
   private final Region sheet;
-  private final Region above = cover();
-  private final Region below = cover();
+  private final List<Region> covers = new ArrayList<>();
+  private int used;
 
   /** A picture that is painted in rows, which are not cut either. */
   public interface Rows {
@@ -43,21 +33,9 @@ public final class WholeLines {
     double rowHeight();
   }
 
-  /**
-   * A line of words in the window.
-   *
-   * @param top its upper edge, in the scene
-   * @param foot its lower edge
-   * @param focused whether it is a control that has the focus
-   */
-  private record Line(double top, double foot, boolean focused) {
-    boolean isCutAt(double y) {
-      return top < y - SLACK && foot > y + SLACK;
-    }
-  }
-
-  private WholeLines(ScrollPane pane, Region sheet) {
+  private WholeLines(ScrollPane pane, Pane page, Region sheet) {
     this.pane = pane;
+    this.page = page;
     this.sheet = sheet;
   }
 
@@ -68,100 +46,56 @@ public final class WholeLines {
    * @param sheet on the page
    */
   public static void keep(ScrollPane pane, Pane page, Region sheet) {
-    WholeLines kept = new WholeLines(pane, sheet);
-    page.getChildren().addAll(kept.above, kept.below);
+    WholeLines kept = new WholeLines(pane, page, sheet);
     AfterLayout.look(pane, kept::look);
   }
 
-  private static Region cover() {
-    Region cover = new Region();
-    cover.getStyleClass().add("sheet-cover");
-    cover.setManaged(false);
-    cover.setMouseTransparent(true);
-    return cover;
-  }
-
   private void look() {
-    double high = pane.getViewportBounds().getHeight();
     double top = pane.localToScene(0, pane.getInsets().getTop()).getY();
-    double foot = top + high;
-    List<Line> lines = new ArrayList<>();
-    add(sheet, top, foot, lines);
-    double from = top;
-    double to = foot;
-    // What stands beside a line that is covered may reach further than it.
-    for (boolean moved = true; moved; ) {
-      moved = false;
-      for (Line line : lines) {
-        if (line.isCutAt(from)) {
-          from = line.foot();
-          moved = true;
-        } else if (line.isCutAt(to)) {
-          to = line.top();
-          moved = true;
-        }
-      }
+    double foot = top + pane.getViewportBounds().getHeight();
+    used = 0;
+    for (ColumnLines column : ColumnLines.of(sheet, top, foot)) {
+      cover(column, top, foot);
     }
-    boolean begins = from - top <= MOST * high && !hidesFocus(lines, top, from);
-    boolean ends = foot - to <= MOST * high && !hidesFocus(lines, to, foot);
-    lay(above, top, begins ? Math.rint(from) : top);
-    lay(below, ends ? Math.rint(to) : foot, foot);
-  }
-
-  /** What has the focus stays in view, whatever is cut beside it. */
-  private static boolean hidesFocus(List<Line> lines, double from, double to) {
-    return lines.stream()
-        .anyMatch(line -> line.focused() && line.foot() > from + SLACK && line.top() < to - SLACK);
-  }
-
-  private void lay(Region cover, double from, double to) {
-    cover.setVisible(to > from);
-    Parent page = sheet.getParent();
-    if (to > from && page != null) {
-      Point2D upper = page.sceneToLocal(0, from);
-      Bounds bounds = sheet.getBoundsInParent();
-      cover.resizeRelocate(
-          bounds.getMinX() + 1, upper.getY(), Math.max(0, bounds.getWidth() - 2), to - from);
+    for (Region left : covers.subList(used, covers.size())) {
+      left.setVisible(false);
     }
   }
 
-  private static void add(Node node, double top, double foot, List<Line> lines) {
-    Bounds bounds = node.localToScene(node.getLayoutBounds());
-    if (!node.isVisible() || bounds.getMaxY() < top || bounds.getMinY() > foot) {
-      return;
+  private void cover(ColumnLines column, double top, double foot) {
+    double from = column.from(top);
+    double to = column.to(foot);
+    double most = MOST * (foot - top);
+    Node over = column.column();
+    if (from > top && from - top <= most && !column.hasFocus(top, from)) {
+      lay(over, top, Math.rint(from));
     }
-    if (node instanceof Text text) {
-      add(bounds, bounds.getHeight() / lines(text), lines);
-    } else if (node instanceof Rows rows) {
-      add(bounds, rows.rowHeight(), lines);
-    } else if (isFramed(node)) {
-      lines.add(new Line(bounds.getMinY(), bounds.getMaxY(), node.isFocused()));
-    } else if (node instanceof Parent parent) {
-      parent.getChildrenUnmodifiable().forEach(inside -> add(inside, top, foot, lines));
+    if (to < foot && foot - to <= most && !column.hasFocus(to, foot)) {
+      lay(over, Math.rint(to), foot);
     }
   }
 
-  /** Its frame is not cut either. */
-  private static boolean isFramed(Node node) {
-    return node instanceof ButtonBase
-        || node instanceof TextInputControl
-        || node instanceof ChoiceBox<?>;
+  private void lay(Node column, double from, double to) {
+    Point2D upper = page.sceneToLocal(0, from);
+    Bounds whole = sheet.getBoundsInParent();
+    Bounds part = page.sceneToLocal(column.localToScene(column.getLayoutBounds()));
+    boolean all = column.equals(sheet);
+    double left = Math.max(whole.getMinX() + 1, all ? 0 : part.getMinX() - FRAME);
+    double right = Math.min(whole.getMaxX() - 1, all ? whole.getMaxX() : part.getMaxX() + FRAME);
+    Region cover = next();
+    cover.resizeRelocate(left, upper.getY(), Math.max(0, right - left), to - from);
+    cover.setVisible(true);
   }
 
-  private static void add(Bounds bounds, double height, List<Line> lines) {
-    for (double y = bounds.getMinY(); height > SLACK && y < bounds.getMaxY() - SLACK; y += height) {
-      lines.add(new Line(y, Math.min(y + height, bounds.getMaxY()), false));
+  private Region next() {
+    if (used == covers.size()) {
+      Region cover = new Region();
+      cover.getStyleClass().add("sheet-cover");
+      cover.setManaged(false);
+      cover.setMouseTransparent(true);
+      covers.add(cover);
+      page.getChildren().add(cover);
     }
-  }
-
-  private static int lines(Text text) {
-    double single = SINGLE.computeIfAbsent(text.getFont(), WholeLines::single);
-    return Math.max(1, (int) Math.round(text.getLayoutBounds().getHeight() / single));
-  }
-
-  private static double single(Font font) {
-    Text one = new Text("x");
-    one.setFont(font);
-    return one.getLayoutBounds().getHeight();
+    return covers.get(used++);
   }
 }

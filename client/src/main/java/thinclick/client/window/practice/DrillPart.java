@@ -59,11 +59,13 @@ final class DrillPart {
   /** So much is in view from its upper edge on: the list is no higher than that leaves it. */
   void within(double height) {
     double row = drills.getFixedCellSize();
-    double head = root.getHeight() - drills.getHeight();
+    double head = drills.getLayoutY();
     if (row > 0 && head > 0) {
       double left = Math.min(USUAL_HEIGHT, height - head - BELOW);
       double rows = Math.floor((left - EDGES) / row);
       drills.setPrefHeight(Math.max(FEWEST, rows) * row + EDGES);
+      // Beside a column that is higher it ends in view all the same.
+      drills.setMaxHeight(Math.max(FEWEST * row + EDGES, height - head - BELOW));
     }
   }
 
@@ -73,7 +75,7 @@ final class DrillPart {
       drills.getSelectionModel().selectFirst();
     }
     drills.requestFocus();
-    InView.keep(root);
+    InView.keep(drills);
   }
 
   private void choose(@Nullable Drill drill) {

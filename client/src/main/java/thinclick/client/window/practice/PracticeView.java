@@ -23,6 +23,7 @@ import thinclick.client.window.look.Form;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.look.TwoColumns;
+import thinclick.client.window.look.WholeLines;
 import thinclick.client.window.session.Company;
 import thinclick.client.window.words.Words;
 
@@ -53,10 +54,13 @@ public final class PracticeView {
     VBox how = new VBox(chosen, form, horn);
     how.getStyleClass().addAll("ruled", "stacked", "column");
     TwoColumns columns = new TwoColumns(drills.root(), how, 0.5, 44);
-    Region content = createView(columns);
+    VBox sheet = sheet(columns, words);
+    VBox content = styled(styled(new VBox(sheet), "page"), "shallow");
+    content.setAlignment(Pos.TOP_CENTER);
     PagePane page = new PagePane(content);
     page.setFitToHeight(true);
     page.setFocusTraversable(false);
+    WholeLines.keep(page, content, sheet);
     Runnable fit =
         () -> drills.within(page.getViewportBounds().getHeight() - above(content, drills.root()));
     page.viewportBoundsProperty().addListener(any -> fit.run());
@@ -90,16 +94,14 @@ public final class PracticeView {
   }
 
   /** What is chosen stands first, so that the page is opened at its head in a low window too. */
-  private Region createView(TwoColumns columns) {
+  private static VBox sheet(TwoColumns columns, Words words) {
     VBox.setVgrow(columns, Priority.ALWAYS);
     Label title = styled(Prose.of(words.say("view.practice")), "title");
     Label what = styled(Prose.of(words.say("practice.what")), "soft");
     what.setMinHeight(Region.USE_PREF_SIZE); // the list gives way, in a low window
     VBox sheet = styled(styled(new VBox(title, columns, what), "sheet"), "practice-sheet");
     VBox.setVgrow(sheet, Priority.ALWAYS);
-    VBox page = styled(styled(new VBox(sheet), "page"), "shallow");
-    page.setAlignment(Pos.TOP_CENTER);
-    return page;
+    return sheet;
   }
 
   private void fillForm() {

@@ -17,7 +17,7 @@ final class ErasurePane {
   private final Erasure erasure;
   private final Words words;
   private final Runnable after;
-  private final VBox asked = new VBox(5);
+  private final VBox asked = styled(new VBox(), "erasure-lines");
   private final Button leave;
   private final Button go;
   private final FlowPane answers;
