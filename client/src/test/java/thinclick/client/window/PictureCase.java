@@ -78,6 +78,11 @@ abstract class PictureCase extends WindowCase {
     pictures(name, () -> {}, this::sized, place, () -> {});
   }
 
+  /** The page in view, light and of the usual size alone: of what there is too much of. */
+  final void pictureOnce(String name) {
+    one(Shade.LIGHT, SIZES.get(0), name, () -> {}, this::sized, () -> {}, () -> {});
+  }
+
   /**
    * The page in view in a moment that passes.
    *
@@ -136,40 +141,51 @@ abstract class PictureCase extends WindowCase {
   private void pictures(String name, Runnable moment, Sized scene, Runnable place, Runnable then) {
     for (Shade shade : List.of(Shade.LIGHT, Shade.DARK)) {
       for (Size size : SIZES) {
-        String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
-        if (!ONLY.matcher(picture).matches()) {
-          leftOut++;
-          continue;
-        }
-        moment.run();
-        Scene[] sized = new Scene[1];
-        robot.interact(
-            () -> {
-              desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", forOthers, shade));
-              sized[0] = scene.at(size);
-            });
-        WaitForAsyncUtils.waitForFxEvents();
-        WaitForAsyncUtils.waitForFxEvents();
-        robot.interact(place::run);
-        WaitForAsyncUtils.waitForFxEvents();
-        WritableImage[] made = new WritableImage[1];
-        robot.interact(
-            () -> {
-              then.run();
-              made[0] = sized[0].snapshot(null);
-            });
-        if (!LANGUAGE.equals(Locale.ENGLISH)) {
-          robot.interact(
-              () ->
-                  EnglishLeft.under(sized[0].getRoot())
-                      .forEach(left -> english.add(name + ": " + left)));
-        }
-        if (sized[0] != stage.getScene()) {
-          assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
-        }
-        pictures.add(() -> write(made[0], into.resolve(picture + ".png")));
+        one(shade, size, name, moment, scene, place, then);
       }
     }
+  }
+
+  private void one(
+      Shade shade,
+      Size size,
+      String name,
+      Runnable moment,
+      Sized scene,
+      Runnable place,
+      Runnable then) {
+    String picture = name + "-" + shade.name().toLowerCase(Locale.ROOT) + "-" + size.name();
+    if (!ONLY.matcher(picture).matches()) {
+      leftOut++;
+      return;
+    }
+    moment.run();
+    Scene[] sized = new Scene[1];
+    robot.interact(
+        () -> {
+          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", forOthers, shade));
+          sized[0] = scene.at(size);
+        });
+    WaitForAsyncUtils.waitForFxEvents();
+    WaitForAsyncUtils.waitForFxEvents();
+    robot.interact(place::run);
+    WaitForAsyncUtils.waitForFxEvents();
+    WritableImage[] made = new WritableImage[1];
+    robot.interact(
+        () -> {
+          then.run();
+          made[0] = sized[0].snapshot(null);
+        });
+    if (!LANGUAGE.equals(Locale.ENGLISH)) {
+      robot.interact(
+          () ->
+              EnglishLeft.under(sized[0].getRoot())
+                  .forEach(left -> english.add(name + ": " + left)));
+    }
+    if (sized[0] != stage.getScene()) {
+      assertThat(desk.wall().fits()).as("%s at %s", name, size.name()).isTrue();
+    }
+    pictures.add(() -> write(made[0], into.resolve(picture + ".png")));
   }
 
   /**

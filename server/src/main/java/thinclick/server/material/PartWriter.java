@@ -115,7 +115,7 @@ public final class PartWriter {
         line == null ? List.of() : signs(line, transposition, perBar),
         Bearings.of(attacks, groups, drill.meter(), drill.stepsPerBeat()),
         groups.stream().filter(group -> !free(chair, group, perBar)).toList(),
-        Groupings.comesRound(cell, chair.entryStep(), drill.stepsPerBeat(), perBar, bars)
+        Groupings.comesRound(cell, chair.entryStep(), drill.stepsPerBeat(), perBar, bars + 1)
             .orElse(null),
         drill.stages(),
         IntStream.range(0, bars).filter(chair::freeAt).boxed().toList());

@@ -32,8 +32,9 @@ import thinclick.server.material.pitch.Transposition;
  * @param chords in order; empty without harmony
  * @param bearings one for each note
  * @param groupings in order; empty without a grouping
- * @param comesRoundBar the first bar after the first, from 0, whose line a group begins on again;
- *     null where the material has no grouping or never left the bar line
+ * @param comesRoundBar the first bar after the first, from 0, whose line a group begins on again,
+ *     {@code bars} where that is the repeat; null where the material has no grouping, never left
+ *     the bar line or does not come round until then
  * @param stages the click plan
  * @param freeBars the bars, from 0, in which the player plays freely; nothing is written there
  */

@@ -1,6 +1,7 @@
 package thinclick.server.engraving;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.List;
 import java.util.Locale;
@@ -231,6 +232,19 @@ class LayoutTest {
             "click, quarter on beat 1",
             "step 3 of 3",
             "comes round, bar 4");
+  }
+
+  /** Fours meet a bar of six eighths again after lcm(4, 6) = 12 of them, where the line repeats. */
+  @Test
+  void whatComesRoundWithTheRepeatSaysSo() {
+    Drill fours = Stock.find("Waltz fours");
+    WrittenPart written = PartWriter.write(fours, fours.chairs().get(0), 100, "");
+    assertThat(written.bars()).isEqualTo(2);
+    assertThat(written.comesRoundBar()).isEqualTo(2);
+    assertThat(StaffPart.of(written, 6, Cut.BEATS).groupings())
+        .filteredOn(group -> !group.remark().isEmpty())
+        .extracting(Grouping::start, Grouping::remark)
+        .containsExactly(tuple(12, "comes round, bar 3"), tuple(24, "comes round, bar 5"));
   }
 
   /** Of a part that needs a second page, its last stage stands there whole. */

@@ -10,6 +10,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import thinclick.client.window.look.AfterLayout;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
@@ -61,6 +62,7 @@ public final class StandView {
     parts = new PartsInView(scores, words, this::lookAtParts, this::enlargeTitle);
     createView();
     readers(List.of(new Reader("", model)));
+    AfterLayout.look(root, this::enlargeTitle);
     model.roomProperty().addListener((any, old, now) -> show(now));
     model.momentProperty().addListener((any, old, now) -> tell());
     show(model.roomProperty().get());

@@ -20,7 +20,8 @@ final class TitleSize {
   private double pixels;
 
   /**
-   * Sets the size.
+   * Sets the size. Where another title or another page is looked at for the first time, the music
+   * below may still be that of before: the size is the usual one until the next time.
    *
    * @param page on which the title stands
    * @param scale of all text, 1 is usual
@@ -29,7 +30,7 @@ final class TitleSize {
   void fit(Label title, Region page, double scale, double space) {
     Place now = new Place(title.getText(), page.getWidth(), page.getHeight(), scale);
     double words = Math.ceil(Engraver.DIRECTION_SIZE * space);
-    pixels = now.equals(place) ? Math.max(pixels, words) : words;
+    pixels = now.equals(place) ? Math.max(pixels, words) : 0;
     place = now;
     boolean larger = pixels > USUAL_EMS * Look.USUAL_TEXT * scale;
     title.setStyle(larger ? "-fx-font-size: " + pixels + "px;" : "");
