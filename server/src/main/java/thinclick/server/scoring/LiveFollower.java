@@ -169,6 +169,7 @@ final class LiveFollower {
     // further out than this an attack is sooner added than a hit: most shifts need no exponential
     double farthest = 1e-6 - 2 * Math.log(Math.min(1, addedPerMilli * dense));
     double all = 0;
+    int elsewhere = reached[believed]; // what was answered at another shift was not passed over
     int after = chair.steps.length;
     for (int d = 0; d < weight.length; d++) {
       int shift = shifts.shifts()[d];
@@ -180,7 +181,8 @@ final class LiveFollower {
       boolean free = k > reached[d];
       now.answers[d] = free && Math.abs(off) <= widest ? k : -1;
       if (free && hit > addedPerMilli) {
-        int skipped = reached[d] < 0 ? 0 : Math.min(6, k - reached[d] - 1);
+        int explained = Math.max(reached[d], Math.min(k - 1, elsewhere));
+        int skipped = explained < 0 ? 0 : Math.min(6, k - explained - 1);
         now.likely[d] = (1 - DROP) * hit * PASSED_OVER[skipped];
         reached[d] = k;
       } else {

@@ -80,6 +80,25 @@ class LiveScorerTest {
     assertThat(again).isNotEmpty().anyMatch(one -> one.kind() == Kind.DISPLACED);
   }
 
+  /** Once it is sure that they are back, the first attack at home counts as one, too. */
+  @Test
+  void whoeverComesHomeIsAtHomeFromTheFirstAttackThere() {
+    LiveScorer live = new LiveScorer(take());
+    Map<Long, Judgement> last = new HashMap<>();
+    for (int bar = 0; bar < 8; bar++) {
+      int late = bar >= 2 && bar < 6 ? 1 : 0;
+      live.judge("Ana", 8 * bar * STEP);
+      for (int step : new int[] {0, 3}) {
+        live.judge("Ben", (8 * bar + step + late) * STEP)
+            .forEach(one -> last.put(one.micros() / STEP, one));
+      }
+    }
+    assertThat(last.get(33L).kind()).isEqualTo(Kind.DISPLACED);
+    for (long home : new long[] {48, 51, 56, 59}) {
+      assertThat(last.get(home).kind()).as("at step %d", home).isEqualTo(Kind.TOGETHER);
+    }
+  }
+
   @Test
   void aDoubleTriggerIsSetAside() {
     LiveScorer live = new LiveScorer(take());
