@@ -54,20 +54,29 @@ public final class Score {
    * @return for each system a staff for each part
    */
   public List<List<StaffSystem>> systems(List<SystemPlan> plans, double width) {
-    return systems(plans, width, Map.of());
+    return systems(plans, width, 0, Map.of());
   }
 
   /**
-   * The same for a page that is turned: the beats' ruler stands as far below all staves of one
-   * kind, where the lowest music lets it, so that the eye finds it from line to line.
+   * The same for a page that is turned: the click's line stands as far above the staff in all
+   * systems, where the highest music lets it, so that the eye finds it where it was.
+   */
+  public List<List<StaffSystem>> turnedSystems(List<SystemPlan> plans, double width) {
+    return systems(plans, width, clickOver(systems(plans, width)), Map.of());
+  }
+
+  /**
+   * The same with the beats' ruler as far below all staves of one kind, where the lowest music lets
+   * it.
    *
    * @param close whether it stands closer to the lowest music than usual, where the page is small
    */
   public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width, boolean close) {
-    Map<Integer, Double> rulers = rulers(systems(plans, width));
+    List<List<StaffSystem>> near = systems(plans, width);
+    Map<Integer, Double> rulers = rulers(near);
     double nearer = close ? Engraver.LANE_AIR - Engraver.LEAST_RULER_AIR : 0;
     rulers.replaceAll((lines, under) -> under - nearer);
-    return systems(plans, width, rulers);
+    return systems(plans, width, clickOver(near), rulers);
   }
 
   /**
@@ -80,21 +89,21 @@ public final class Score {
       int lines = staff.part().clef().lines();
       rulers.put(lines, (lines - 1) / 2.0 + CLEAR);
     }
-    return systems(plans, width, rulers);
+    return systems(plans, width, clickOver(systems(plans, width)), rulers);
   }
 
   /**
+   * @param over how far above the staff's middle line the click's stands at the least
    * @param rulers how far below their middle line the ruler stands at the least, by the number of a
    *     staff's lines
    */
   private List<List<StaffSystem>> systems(
-      List<SystemPlan> plans, double width, Map<Integer, Double> rulers) {
+      List<SystemPlan> plans, double width, double over, Map<Integer, Double> rulers) {
     ScoreMeasures measures = new ScoreMeasures(staves, plans);
     double step = measures.stepFilling(width);
     List<List<StaffSystem>> lines = new ArrayList<>();
     for (SystemPlan plan : plans) {
       List<StaffSystem> line = new ArrayList<>();
-      double over = staves.size() > perPage ? clickOver(plan, measures, step) : 0;
       for (Engraver staff : staves) {
         boolean click = line.size() % perPage == 0;
         double under = rulers.getOrDefault(staff.part().clef().lines(), 0.0);
@@ -117,12 +126,13 @@ public final class Score {
     return rulers;
   }
 
-  /** How far the click's line stands above the staff on all pages: where the highest music is. */
-  private double clickOver(SystemPlan plan, ScoreMeasures measures, double step) {
+  /** How far the click's line stands above its staff where the highest music is. */
+  private double clickOver(List<List<StaffSystem>> lines) {
     double over = 0;
-    for (int first = 0; first < staves.size(); first += perPage) {
-      StaffSystem system = staves.get(first).system(plan, measures, step, true, 0, 0);
-      over = Math.max(over, system.staffY() - system.clickY());
+    for (List<StaffSystem> line : lines) {
+      for (int first = 0; first < line.size(); first += perPage) {
+        over = Math.max(over, line.get(first).staffY() - line.get(first).clickY());
+      }
     }
     return over;
   }

@@ -47,4 +47,23 @@ public record StaffSystem(
   public double xOf(double step) {
     return firstX + (step - firstStep) * stepWidth;
   }
+
+  /** The same with all that is drawn so much lower. */
+  public StaffSystem lowered(double by) {
+    return new StaffSystem(
+        firstBar,
+        bars,
+        firstStep,
+        steps,
+        firstX,
+        stepWidth,
+        staffY + by,
+        clickY + by,
+        barLines,
+        nameRight,
+        rulerY + by,
+        width,
+        height + by,
+        marks.stream().map(mark -> mark.shifted(0, by)).toList());
+  }
 }

@@ -100,7 +100,7 @@ record Cutting(
                 .filter(line -> line % every == 0 || !plans.get(line).direction().isEmpty())
                 .mapToObj(plans::get)
                 .toList();
-        high = high(score.systems(some, narrowest), parts.size());
+        high = high(score.turnedSystems(some, narrowest), parts.size());
       }
       return new Cutting(score, plans, held, narrowest, high);
     }
@@ -124,7 +124,7 @@ record Cutting(
             .mapToObj(line -> line % places == 0 ? headed(plans.get(line)) : plans.get(line))
             .toList();
     return switch (rulers) {
-      case NEAR -> score.systems(headed, width);
+      case NEAR -> score.turnedSystems(headed, width);
       case CLEAR -> score.clearSystems(headed, width);
       case EVEN_CLOSE -> score.evenSystems(headed, width, true);
       case EVEN -> score.evenSystems(headed, width, false);

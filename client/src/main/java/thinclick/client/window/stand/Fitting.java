@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import thinclick.client.window.stand.Cutting.Rulers;
 import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.StaffSystem;
 
 /**
  * Finds how music fits its page: as many lines below each other as stand there in the size that is
@@ -34,6 +35,11 @@ final class Fitting {
 
   /** So much lower, in its own spaces, a line may be where it is wide. */
   private static final double LOOSER = 1.1;
+
+  /**
+   * Above every line and below the last, staff spaces, as far as music stays as large as wanted.
+   */
+  private static final double AIR = 0.6;
 
   private Fitting() {}
 
@@ -133,23 +139,39 @@ final class Fitting {
         Math.max(SMALLEST_SPACE, Math.min(wide, room(cutting, page, places, others) * LOOSER));
     SheetFit near = filled(cutting, page, places, others, most, 0, Rulers.NEAR);
     if (places > 1 && near.space() < wanted - SAME) {
-      return near; // nobody wants it
+      return filled(cutting, page, places, others, most, wanted - SAME, Rulers.EVEN_CLOSE);
     }
     double least = Math.max(near.space() * EVEN_GIVE, Math.min(near.space(), wanted) - SAME);
     double asked = Math.min(near.space(), Math.max(wanted, page.asked())) - SAME;
     SheetFit even = filled(cutting, page, places, others, near.space(), least, Rulers.EVEN);
     if (even.space() >= asked) {
-      return even;
+      return aired(even, cutting, page, wanted, Rulers.EVEN);
     }
     SheetFit close = filled(cutting, page, places, others, near.space(), least, Rulers.EVEN_CLOSE);
     if (close.space() >= asked || even.space() >= least) {
-      return close.space() >= asked ? close : even;
+      return close.space() >= asked
+          ? aired(close, cutting, page, wanted, Rulers.EVEN_CLOSE)
+          : aired(even, cutting, page, wanted, Rulers.EVEN);
     }
     if (close.space() >= least) {
-      return close;
+      return aired(close, cutting, page, wanted, Rulers.EVEN_CLOSE);
     }
     SheetFit clear = filled(cutting, page, places, others, near.space(), least, Rulers.CLEAR);
     return clear.space() >= least ? clear : near;
+  }
+
+  /** A little smaller where the page is full, so that nothing stands close to its edges. */
+  private static SheetFit aired(
+      SheetFit full, Cutting cutting, SheetPage page, double wanted, Rulers rulers) {
+    double air = AIR * (full.places() + 1) * full.space();
+    double high = full.height(page.lanes()) + air;
+    double space = Math.max(Math.min(full.space(), wanted), full.space() * page.height() / high);
+    if (space >= full.space()) {
+      return full;
+    }
+    List<List<StaffSystem>> lines = cutting.laid(page.width() / space, full.places(), rulers);
+    SheetFit fit = new SheetFit(lines, space, full.others(), full.places(), full.held());
+    return fit.height(page.lanes()) <= page.height() + 0.01 ? fit : full;
   }
 
   /**

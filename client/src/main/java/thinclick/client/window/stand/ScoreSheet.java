@@ -250,7 +250,7 @@ final class ScoreSheet {
               pixels);
       double top = top(view, free, place.middles().get(at));
       tops.add(top);
-      free = top + view.height();
+      free = top + view.lowered() + view.height();
       played.show(view, staff, views.isEmpty());
       views.add(view);
     }
@@ -262,7 +262,7 @@ final class ScoreSheet {
   /** Where a staff begins whose lines as they are drawn stand on the same pixels on every page. */
   private double top(SystemView view, double free, double middle) {
     double wanted = pixels.nearest(middle - 2 * view.space()) - view.staffTop();
-    return wanted < free - 1 ? pixels.nearest(free) : wanted;
+    return wanted + view.lowered() < free - 1 ? pixels.nearest(free) : wanted;
   }
 
   /** Puts the lines that belong on the page into its places. */

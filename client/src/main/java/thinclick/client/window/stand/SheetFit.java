@@ -46,8 +46,15 @@ record SheetFit(
    * spaces: words stand above the lines that begin a page more often than above others.
    */
   double head(List<Integer> lanes, int place) {
-    double highest = Cutting.high(in(place), lanes.size()).get(0);
-    return SystemView.spaces(highest, lanes.get(0), others) - feet(lanes).get(0);
+    return in(place).stream()
+        .flatMap(
+            line ->
+                IntStream.range(0, line.size())
+                    .filter(at -> at % lanes.size() == 0)
+                    .mapToObj(line::get))
+        .mapToDouble(StaffSystem::staffY)
+        .max()
+        .orElse(0);
   }
 
   /** The lines that stand in a place of some page, also where the last page is filled up. */

@@ -36,6 +36,9 @@ record StaffPlaces(List<Line> lines, double air) {
 
   private static final double LOWEST_SPACES = 1.5;
 
+  /** What the bracket below the last line keeps of it, staff spaces. */
+  private static final double BELOW_SPACES = 0.5;
+
   private static final int HALVINGS = 30;
 
   /** Of a page without music. */
@@ -68,7 +71,9 @@ record StaffPlaces(List<Line> lines, double air) {
     double gap = SheetFit.GAP_SPACES * space;
     double music = heights.stream().mapToDouble(each -> each).sum() + (places - 1) * gap;
     double air = Math.max(0, (page - music) / (places + 1));
-    double lower = fit.others() > 0 ? 0 : Math.min(LOWER * air, LOWEST_SPACES * space);
+    double spare = Math.max(0, air - BELOW_SPACES * space);
+    double lower =
+        fit.others() > 0 ? 0 : Math.min(spare, Math.min(LOWER * air, LOWEST_SPACES * space));
     List<Line> lines = new ArrayList<>();
     double top = air + lower;
     for (int place = 0; place < places; place++) {

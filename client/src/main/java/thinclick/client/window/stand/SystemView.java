@@ -54,7 +54,11 @@ final class SystemView {
   private static final double STAFF_LINE = 0.13;
   private static final double SAME = 1e-6;
 
+  /** Half a line higher is not between two pixels by a hair. */
+  private static final double INTO_PIXEL = 0.25;
+
   private final StaffSystem system;
+  private final double lowered;
   private final List<String> readers;
   private final List<OtherLine> others;
   private final SheetWords said;
@@ -83,13 +87,14 @@ final class SystemView {
       double space,
       DevicePixels pixels) {
     this.readers = readers;
-    this.system = system;
     this.others = others;
     this.said = SheetWords.in(part.heading().language());
     this.palette = palette;
     this.space = space;
     this.pixels = pixels;
-    canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(height()));
+    lowered = lowered(system.staffY());
+    this.system = system.lowered(lowered / space);
+    canvas = new Canvas(Math.ceil(system.width() * space), Math.ceil(lowered + height()));
     bracket.setStroke(Color.web(Palette.web(palette.ink())));
     bracket.setStrokeWidth(pixels.nearest(Math.max(2, space * 0.28)));
     bracket.setStrokeLineCap(StrokeLineCap.BUTT);
@@ -101,6 +106,22 @@ final class SystemView {
     // Painted for whole pixels: between two of them every line would be grey.
     root.layoutXProperty().addListener((any, old, x) -> root.setTranslateX(offPixel(x)));
     root.layoutYProperty().addListener((any, old, y) -> root.setTranslateY(offPixel(y)));
+  }
+
+  /**
+   * How far down it is moved, less than a pixel of the screen, so that in every line the same part
+   * of a pixel is between the staff and where pixels begin: what stands as far above it or below it
+   * is drawn as many pixels from it.
+   */
+  private double lowered(double staffY) {
+    double at = staffY * space * pixels.each();
+    double into = at - Math.floor(at);
+    return (into <= INTO_PIXEL ? INTO_PIXEL - into : 1 + INTO_PIXEL - into) / pixels.each();
+  }
+
+  /** How far below its own top its music begins, pixels. */
+  double lowered() {
+    return lowered;
   }
 
   private double offPixel(Number at) {
@@ -159,8 +180,9 @@ final class SystemView {
     return lanes * LANE + (lanes > 1 ? BELOW_LANES : 0);
   }
 
+  /** How high its music is, pixels. */
   double height() {
-    return spaces(system.height(), readers.size(), others.size()) * space;
+    return spaces(system.height(), readers.size(), others.size()) * space - lowered;
   }
 
   /** Where the last of what is drawn below it may end, pixels from its top; below that is air. */
@@ -184,9 +206,9 @@ final class SystemView {
     return onPixel(underLanes() + BELOW_BRACKET + 0.8 * OTHER) + line * step(OTHER);
   }
 
-  /** A little below where a pixel begins: half a line higher is not between two by a hair. */
+  /** A little below where a pixel begins. */
   private double onPixel(double y) {
-    return (pixels.nearest(y * space) + 0.25 / pixels.each()) / space;
+    return (pixels.nearest(y * space) + INTO_PIXEL / pixels.each()) / space;
   }
 
   /** Whole pixels, from row to row. */
