@@ -6,13 +6,18 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.Test;
 import org.testfx.util.WaitForAsyncUtils;
+import thinclick.client.window.session.FurtherSeat;
+import thinclick.protocol.file.Drill;
 import thinclick.protocol.message.PreparingMessage.ClockState;
 import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.server.material.Stock;
@@ -63,6 +68,80 @@ class StandPageTest extends WindowCase {
     control(KeyCode.DIGIT2);
     assertThat(node("stand-over").isVisible()).isTrue();
     layouts().forEach((at, now) -> same("stopped", dealt, at, now));
+  }
+
+  /** Four who read the same line on one page, and four lines on two pages. */
+  @Test
+  void whicheverPartIsChosenTitleNamesAndSheetStay() throws Exception {
+    open();
+    robot.interact(() -> node("name").requestFocus());
+    robot.write("Ana").type(KeyCode.ENTER);
+    until(() -> session.state().clock().state() == ClockState.STEADY);
+    for (String name : List.of("Ben", "Cleo", "Dara")) {
+      robot.interact(() -> session.addSeat(name, why -> {}));
+    }
+    until(() -> session.state().people().size() == 4);
+    Drill drill = Stock.find("Threes over a blues");
+    deal(drill);
+    control(KeyCode.DIGIT2);
+    partsStay(" one line");
+    Drill.Chair first = drill.chairs().get(0);
+    deal(
+        drill.withChairs(
+            IntStream.range(0, 4)
+                .mapToObj(at -> first.edited().named("" + (at + 1)).entryStep(at).chair())
+                .toList()));
+    partsStay(" four lines");
+  }
+
+  private void deal(Drill drill) {
+    List<String> before = on(this::deals);
+    dealToAll(drill, 120);
+    until(() -> deals().size() == 4 && deals().stream().noneMatch(before::contains));
+  }
+
+  /** What each of the four has been dealt. */
+  private List<String> deals() {
+    return Stream.concat(
+            Stream.of(session.state()), session.further().stream().map(FurtherSeat::state))
+        .filter(room -> room.dealt() != null && room.ownPart() != null)
+        .map(room -> room.dealt().dealId())
+        .toList();
+  }
+
+  private void partsStay(String what) {
+    for (Size size : SIZES) {
+      robot.interact(
+          () -> {
+            ((ToggleButton) node("stand-all")).fire();
+            stage.setWidth(size.width());
+            stage.setHeight(size.height());
+          });
+      WaitForAsyncUtils.waitForFxEvents();
+      Map<String, Object> together = places();
+      for (String part : List.of("stand-part-0", "stand-part-2", "stand-all")) {
+        robot.interact(() -> ((ToggleButton) node(part)).fire());
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(places()).as("%s of%s at %s", part, what, size).isEqualTo(together);
+      }
+    }
+  }
+
+  /** Names by their height: the one that is chosen is bold, and a pixel wider. */
+  private Map<String, Object> places() {
+    layout();
+    return on(
+        () -> {
+          Map<String, Object> places = new TreeMap<>();
+          places.put("title", on("stand-title"));
+          places.put("sheet", on("score"));
+          places.put("names", on("stand-all").getMinY());
+          return places;
+        });
+  }
+
+  private Bounds on(String id) {
+    return node(id).localToScene(node(id).getLayoutBounds());
   }
 
   /** In the sentence that was dealt, or in few words where the page has one line for all. */

@@ -15,7 +15,6 @@ import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
-import thinclick.server.engraving.ReaderWords;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -121,40 +120,9 @@ final class PartSheet {
         .collect(Collectors.joining("\n"));
   }
 
-  /**
-   * Instrument and key as a part alone is read, of several what they have in common, and how their
-   * pairs are played; empty where nothing is dealt.
-   */
-  String read() {
-    WrittenPart now = staves.get(0).written;
-    if (now == null || first.roomProperty().get().ownPart() == null) {
-      return "";
-    }
-    if (alone) {
-      return ReaderWords.withFeel(ReaderWords.of(now), now);
-    }
-    List<String> forms =
-        staves.stream()
-            .map(staff -> staff.written == null ? "" : ReaderWords.form(staff.written))
-            .distinct()
-            .toList();
-    String form = forms.size() == 1 ? forms.get(0) : "";
-    if (staves.size() > 1 || lanes.size() < 2) {
-      return form;
-    }
-    String same = words.say("stand.same", words.count(lanes.size()));
-    return form.isEmpty() ? same : form + ", " + same;
-  }
-
-  /** The first part's sentence. */
-  String says() {
-    return staves.get(0).says();
-  }
-
   /** The first part's entry in a few words. */
   String entry(StandWords words) {
-    RoomState room = first.roomProperty().get();
-    return words.entry(room.dealt(), room.ownPart(), staves.get(0).written);
+    return words.entry(first);
   }
 
   /** The bar in which the first part begins, from 0. */

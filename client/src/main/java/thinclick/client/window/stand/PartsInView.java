@@ -1,6 +1,7 @@
 package thinclick.client.window.stand;
 
 import java.util.List;
+import java.util.stream.Stream;
 import javafx.beans.value.ChangeListener;
 import javafx.geometry.Insets;
 import javafx.scene.layout.BorderPane;
@@ -70,11 +71,42 @@ final class PartsInView {
     return pages.alone();
   }
 
+  /** What is said above the music of what is in view. */
+  PartWords words() {
+    if (readers.size() == 1) {
+      return PartWords.only(readers.get(0).model(), words);
+    }
+    return pages.alone() ? PartWords.one(models(shown).get(0).get(0), words) : together(shown);
+  }
+
+  /** What is said of all that can be turned to; nothing where one reads alone. */
+  List<PartWords> inTurn() {
+    return readers.size() == 1
+        ? List.of()
+        : Stream.concat(
+                pages.together().stream().map(this::together),
+                readers.stream().map(reader -> PartWords.one(reader.model(), words)))
+            .toList();
+  }
+
+  private PartWords together(List<List<Integer>> page) {
+    return PartWords.together(models(page), pages.several() ? whose(page) : "", words);
+  }
+
+  private List<List<StandModel>> models(List<List<Integer>> page) {
+    return page.stream()
+        .map(line -> line.stream().map(one -> readers.get(one).model()).toList())
+        .toList();
+  }
+
   /** Whose parts are in view and how the others come into it; empty where all are. */
   String whose() {
-    boolean paged = pages.several() && !pages.alone();
-    List<Integer> here = shown.stream().flatMap(List::stream).toList();
-    return paged ? words.say("stand.shown", names(here), names(pages.elsewhere())) : "";
+    return pages.several() && !pages.alone() ? whose(shown) : "";
+  }
+
+  private String whose(List<List<Integer>> page) {
+    List<Integer> here = page.stream().flatMap(List::stream).toList();
+    return words.say("stand.shown", names(here), names(pages.elsewhere(page)));
   }
 
   void choose(int reader) {

@@ -127,10 +127,15 @@ final class ReaderPages {
     return alone() && count > 1 ? pages : List.of();
   }
 
-  /** Who is on another page than the one in view. */
-  List<Integer> elsewhere() {
+  /** The pages on which all stand. */
+  List<List<List<Integer>>> together() {
+    return pages;
+  }
+
+  /** Who is not on a page. */
+  List<Integer> elsewhere(List<List<Integer>> page) {
     return IntStream.range(0, count)
-        .filter(one -> shown().stream().noneMatch(line -> line.contains(one)))
+        .filter(one -> page.stream().noneMatch(line -> line.contains(one)))
         .boxed()
         .toList();
   }

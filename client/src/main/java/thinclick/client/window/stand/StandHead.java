@@ -2,6 +2,7 @@ package thinclick.client.window.stand;
 
 import static thinclick.client.window.look.Styled.styled;
 
+import java.util.List;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -23,18 +24,17 @@ final class StandHead {
   private final Label title = styled(Prose.in(new Label()), "heading");
   private final TitleSize titleSize = new TitleSize();
   private final Label entry = wrapped("stand-entry");
-  private final Label read = styled(new Label(), "soft");
-  private final Label says = wrapped("stand-says");
+  private final WordsInTurn read = new WordsInTurn("stand-read", "soft");
+  private final WordsInTurn says = new WordsInTurn("stand-says", "");
   private final Label inView = wrapped("stand-in-view");
   private final Label note = styled(wrapped("stand-note"), "stand-note");
   private final WrappedWords titleWrapped = new WrappedWords(title);
   private final WrappedWords entryWrapped = new WrappedWords(entry);
-  private final WrappedWords saysWrapped = new WrappedWords(says);
   private final WordFlow names = styled(new WordFlow(titleWrapped, entryWrapped), "stand-line");
   private final MarkLegend legend;
   private final WrappedWords titled;
   private final FlowPane titleLine = styled(new FlowPane(), "stand-line");
-  private final FlowPane partLine = styled(new FlowPane(), "stand-line");
+  private final FlowPane partLine = styled(styled(new FlowPane(), "stand-line"), "stand-parts");
   private final VBox left = new VBox(2, titleLine, inView, partLine, note);
   private final WhereNow where = new WhereNow();
   private final HBox root = styled(new HBox(16, left, where.root()), "stand-top");
@@ -56,10 +56,8 @@ final class StandHead {
     titled.setAlignment(Pos.CENTER_LEFT);
     left.setAlignment(Pos.BOTTOM_LEFT); // the last words left and right on one line
     title.setId("stand-title");
-    read.setId("stand-read");
     left.setId("stand-words");
     names.setId("stand-what");
-    inView.managedProperty().bind(inView.textProperty().isNotEmpty());
     note.managedProperty().bind(note.visibleProperty());
     partLine
         .managedProperty()
@@ -94,9 +92,11 @@ final class StandHead {
     for (Region narrow : new Region[] {left, titleLine, partLine}) {
       narrow.setMinWidth(0);
     }
-    for (Region words : new Region[] {names, titleWrapped, entryWrapped, titled, saysWrapped}) {
+    for (Region words : new Region[] {names, titleWrapped, entryWrapped, titled}) {
       words.maxWidthProperty().bind(left.widthProperty());
     }
+    read.within(left);
+    says.within(left);
   }
 
   /** Puts what is read in its place. */
@@ -109,12 +109,12 @@ final class StandHead {
       partLine.getChildren().add(choice.root());
     }
     // Words after the last name could be taken for one; and whichever is chosen, all stays put.
-    (choice.isEmpty() || brief ? partLine : titleLine).getChildren().add(read);
+    (choice.isEmpty() || brief ? partLine : titleLine).getChildren().add(read.root());
     root.getStyleClass().remove("stand-several");
     if (!choice.isEmpty()) {
       root.getStyleClass().add("stand-several");
     }
-    partLine.getChildren().add(saysWrapped);
+    partLine.getChildren().add(says.root());
     legend.within(choice.isEmpty() ? left : names);
     sayTitle();
   }
@@ -125,6 +125,7 @@ final class StandHead {
     where.brief(now);
     partLine.setVisible(!now);
     legend.root().setManaged(now);
+    showInView();
     place();
     exchange();
   }
@@ -146,8 +147,8 @@ final class StandHead {
   }
 
   /** Makes the title as large as the music below asks for, see {@link TitleSize#fit}. */
-  void enlarge(Region page, double scale, double space) {
-    titleSize.fit(title, page, scale, space);
+  void enlarge(Region page, double scale, double space, boolean turned) {
+    titleSize.fit(title, page, scale, space, turned);
   }
 
   /**
@@ -165,13 +166,13 @@ final class StandHead {
   /**
    * How it is read.
    *
-   * @param on the instrument and key
-   * @param from the sentence that was dealt with the part
-   * @param enters the same in a few words
+   * @param now of what is in view
+   * @param inTurn of what can be turned to, which has its place too
+   * @param enters the entry in a few words; empty where it is not one part's
    */
-  void part(String on, String from, String enters) {
-    read.setText(on);
-    says.setText(from);
+  void part(PartWords now, List<PartWords> inTurn, String enters) {
+    read.say(now.on(), inTurn.stream().map(PartWords::on).toList());
+    says.say(now.says(), inTurn.stream().map(PartWords::says).toList());
     entry.setText(enters);
     sayTitle();
   }
@@ -189,9 +190,16 @@ final class StandHead {
     root.setManaged(wanted);
   }
 
-  /** Whose parts are in view, where not all are. */
+  /** Whose parts are in view, where not all are and no line below the title can say it. */
   void inView(String who) {
     inView.setText(who);
+    showInView();
+  }
+
+  private void showInView() {
+    boolean needed = brief && !inView.getText().isEmpty();
+    inView.setVisible(needed);
+    inView.setManaged(needed);
   }
 
   /** What whoever leads has written. */

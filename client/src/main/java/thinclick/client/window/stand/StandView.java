@@ -191,10 +191,7 @@ public final class StandView {
   private void lookAtParts() {
     PartSheet part = parts.part();
     if (part != null) {
-      boolean one = parts.alone();
-      String entry = one ? part.entry(says) : "";
-      // Beside names to choose by the sentence, too, is a few words: the page keeps its place.
-      head.part(part.read(), one && choice.isEmpty() ? part.says() : entry, entry);
+      head.part(parts.words(), parts.inTurn(), parts.alone() ? part.entry(says) : "");
       inWords.say(part.spoken());
       legend.others(part.withOthers(), part.leafProperty().get().withOthers());
     }
@@ -204,7 +201,7 @@ public final class StandView {
   }
 
   private void enlargeTitle() {
-    head.enlarge(root, scale, staffSpace());
+    head.enlarge(root, scale, staffSpace(), !choice.isEmpty() && parts.alone());
   }
 
   /** Where the take is, and which page is in view. */

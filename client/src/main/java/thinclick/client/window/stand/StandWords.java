@@ -1,6 +1,7 @@
 package thinclick.client.window.stand;
 
 import org.jspecify.annotations.Nullable;
+import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Situation;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
@@ -51,6 +52,12 @@ final class StandWords {
     return written != null && dealt.swing().swings()
         ? ReaderWords.withFeel(enters, written)
         : enters;
+  }
+
+  /** The same of a reader's part. */
+  String entry(StandModel reader) {
+    RoomState room = reader.roomProperty().get();
+    return entry(room.dealt(), room.ownPart(), reader.written(words.language()));
   }
 
   /** The bar in which a part begins, from 0. */

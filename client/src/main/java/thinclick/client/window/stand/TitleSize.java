@@ -26,9 +26,14 @@ final class TitleSize {
    * @param page on which the title stands
    * @param scale of all text, 1 is usual
    * @param space a staff space of the music below, pixels; 0 where there is none
+   * @param turned whether one of several parts is in view that has been turned to: whichever is,
+   *     the title stays as it was
    */
-  void fit(Label title, Region page, double scale, double space) {
+  void fit(Label title, Region page, double scale, double space, boolean turned) {
     Place now = new Place(title.getText(), page.getWidth(), page.getHeight(), scale);
+    if (turned && now.equals(place)) {
+      return;
+    }
     double words = Math.ceil(Engraver.DIRECTION_SIZE * space);
     pixels = now.equals(place) ? Math.max(pixels, words) : 0;
     place = now;
