@@ -11,7 +11,7 @@ import javafx.scene.layout.VBox;
  */
 public final class Ground extends VBox {
   /** The share of its height that is kept. */
-  private static final double KEPT = 1.0 / 3;
+  private static final double KEPT = 0.25;
 
   private final Region sheet;
 

@@ -23,6 +23,7 @@ public final class PagePane extends ScrollPane {
     setVbarPolicy(ScrollBarPolicy.ALWAYS);
     page.addListener(any -> look());
     viewportBoundsProperty().addListener(any -> look());
+    AfterLayout.look(this, this::giveWay); // of another width it is as high only once laid out
   }
 
   public PagePane(Node page) {
@@ -30,17 +31,25 @@ public final class PagePane extends ScrollPane {
     setContent(page);
   }
 
-  /** Where all of a sheet has room once the paper around it gives way, it does. */
   @Override
   protected void layoutChildren() {
+    giveWay();
+    super.layoutChildren();
+  }
+
+  /** Where all of a sheet has room once the paper around it gives way, it does. */
+  private void giveWay() {
     if (getContent() instanceof Ground ground) {
       Bounds shown = getViewportBounds();
       double width = shown.getWidth();
-      setFitToHeight(
+      boolean fits =
           ground.prefHeight(width) > shown.getHeight()
-              && ground.minHeight(width) <= shown.getHeight());
+              && ground.minHeight(width) <= shown.getHeight();
+      if (fits != isFitToHeight()) {
+        setFitToHeight(fits);
+        ground.requestLayout(); // else its height is kept
+      }
     }
-    super.layoutChildren();
   }
 
   /** Where all of it is in view, there is nothing for the bar to show. */
