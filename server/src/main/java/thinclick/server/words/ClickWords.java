@@ -15,6 +15,11 @@ public final class ClickWords {
     return new Pattern(stage, meter, stepsPerBeat).said();
   }
 
+  /** The same where room is scarce: "all beats", "two and four", "first beat". */
+  public static Said briefly(Stage stage, Meter meter, int stepsPerBeat) {
+    return new Pattern(stage, meter, stepsPerBeat).briefly();
+  }
+
   /** The same after "together": "on two and four", "without a click". */
   public static Said on(Stage stage, Meter meter, int stepsPerBeat) {
     return silent(stage, meter, stepsPerBeat)
@@ -111,6 +116,24 @@ public final class ClickWords {
           inBar(first),
           Speaker.number(sounding.size()),
           Speaker.number(island ? cycleBars - sounding.size() : cycleBars));
+    }
+
+    /** A beat that sounds in every bar goes without "alone". */
+    Said briefly() {
+      List<Integer> first = bars.get(0);
+      boolean oneBeat =
+          first.size() == 1
+              && first.get(0) % stepsPerBeat == 0
+              && bars.stream().allMatch(first::equals);
+      if (!oneBeat) {
+        return said();
+      }
+      int beat = first.get(0) / stepsPerBeat + 1;
+      return beat == 1
+          ? Said.of("click.brief.first")
+          : beat == meter.beatsPerBar()
+              ? Said.of("click.brief.last")
+              : Said.of("click.brief.beat", Speaker.number(beat));
     }
 
     /** What a bar that clicks at these steps is called. */

@@ -116,6 +116,20 @@ class WordsTest {
     }
 
     @Test
+    void isBriefWhereRoomIsScarce() {
+      assertThat(briefly(Stage.ofBeats(8, 1, 1))).isEqualTo("first beat");
+      assertThat(briefly(Stage.ofBeats(8, 1, 3))).isEqualTo("beat three");
+      assertThat(briefly(Stage.ofBeats(8, 1, 4))).isEqualTo("last beat");
+      assertThat(briefly(Stage.ofBeats(8, 2, 1))).isEqualTo("the one of every second bar");
+      assertThat(briefly(Stage.ofBeats(8, 1, 2, 4))).isEqualTo("two and four");
+      assertThat(briefly(Stage.ofBeats(8, 1))).isEqualTo("no click");
+    }
+
+    private String briefly(Stage stage) {
+      return ENGLISH.say(ClickWords.briefly(stage, FOUR_FOUR, 2));
+    }
+
+    @Test
     void isCountedBarByBar() {
       ClickPlan plan =
           new ClickPlan(

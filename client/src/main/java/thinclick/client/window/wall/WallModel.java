@@ -144,26 +144,46 @@ public final class WallModel {
               stage.toBar() - stage.fromBar(), hold / 100, stage.clicksPerBar(), label));
     }
     String together = words.say("wall.together", percent(review.ensemble().hold()));
-    int held = review.ensemble().heldThrough();
-    return new WallPage(together, "", "", ribbon, held, "")
-        .within(nexts(steps.move()), heldSays(dealt, held));
+    List<Stage> stages = new ClickPlan(dealt.stages()).stages();
+    boolean told =
+        stages.size() >= ribbon.size(); // fewer where the take was stopped before its end
+    List<Stage> played = told ? stages.subList(0, ribbon.size()) : List.of();
+    int through = review.ensemble().heldThrough();
+    List<List<String>> clicks = told ? clicks(dealt, played) : List.of();
+    List<String> keys = told && through >= 0 ? keys(dealt, played.get(through)) : List.of();
+    return new WallPage(together, "", "", ribbon, through, clicks, "")
+        .within(nexts(steps.move()), keys);
   }
 
   private String percent(Figure hold) {
     return Quantity.percent(hold).shown(words.locale());
   }
 
-  /** What the thinnest stage was held on, as the review has it; what clicked there; its line. */
-  private List<String> heldSays(Dealt dealt, int held) {
-    List<Stage> stages = new ClickPlan(dealt.stages()).stages();
-    if (held < 0 || held >= stages.size()) {
-      return List.of("");
+  /** What clicked in each stage, then the same in fewer words; one alone follows what it held. */
+  private List<List<String>> clicks(Dealt dealt, List<Stage> stages) {
+    if (stages.size() == 1) {
+      return keys(dealt, stages.get(0)).stream().map(List::of).toList();
     }
-    Stage stage = stages.get(held);
     return List.of(
-        speaker.say(ClickWords.on(stage, dealt.meter(), dealt.stepsPerBeat())),
-        speaker.say(ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat())),
-        new StageLines(speaker, dealt.meter(), dealt.stepsPerBeat(), null).clicks(stage));
+        stages.stream().map(stage -> called(dealt, stage)).toList(),
+        stages.stream().map(stage -> briefly(dealt, stage)).toList());
+  }
+
+  /** What a stage was held on, as the review has it; then in fewer words. */
+  private List<String> keys(Dealt dealt, Stage stage) {
+    String on = speaker.say(ClickWords.on(stage, dealt.meter(), dealt.stepsPerBeat()));
+    return List.of(on, called(dealt, stage), briefly(dealt, stage));
+  }
+
+  private String called(Dealt dealt, Stage stage) {
+    return speaker.say(ClickWords.of(stage, dealt.meter(), dealt.stepsPerBeat()));
+  }
+
+  /** As it is called, or as a line of the click plan has it. */
+  private String briefly(Dealt dealt, Stage stage) {
+    String called = speaker.say(ClickWords.briefly(stage, dealt.meter(), dealt.stepsPerBeat()));
+    String line = new StageLines(speaker, dealt.meter(), dealt.stepsPerBeat(), null).clicks(stage);
+    return line.length() < called.length() ? line : called;
   }
 
   /** What comes next, then the same in fewer words where there are fewer. */

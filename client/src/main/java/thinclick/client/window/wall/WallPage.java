@@ -3,6 +3,7 @@ package thinclick.client.window.wall;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -12,15 +13,23 @@ import java.util.stream.Stream;
  * @param above the line over it
  * @param below the line under it
  * @param ribbon the stages of the take that was played; empty where none is shown
- * @param held under which stage the words of {@code heldSays} stand; -1 for none
- * @param heldSays what clicked in the thinnest stage that was held
+ * @param held the thinnest stage that was held; -1 for none
+ * @param clicks what clicked, one text a stage, in one way or several, the fullest first; empty
+ *     where there are too many words for that
+ * @param key what clicked in the held stage, for a wall without room for all; empty for nothing
  */
 public record WallPage(
-    String above, String large, String below, List<Stretch> ribbon, int held, String heldSays) {
-  /** More words than these cannot be read in passing. */
+    String above,
+    String large,
+    String below,
+    List<Stretch> ribbon,
+    int held,
+    List<List<String>> clicks,
+    String key) {
+  /** More words than these cannot be read in passing. A number is a mark of the ribbon, no word. */
   public static final int MOST_WORDS = 12;
 
-  private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{N}][^\\s]*");
+  private static final Pattern WORD = Pattern.compile("\\p{L}[^\\s]*");
 
   /**
    * A stage as a stretch of the ribbon.
@@ -30,61 +39,72 @@ public record WallPage(
    * @param clicksPerBar how densely it is hatched
    * @param label how well it was held, a number with its sign; empty where it is not said
    */
-  public record Stretch(int bars, double holdShare, double clicksPerBar, String label) {
-    Stretch unlabelled() {
-      return new Stretch(bars, holdShare, clicksPerBar, "");
-    }
-  }
+  public record Stretch(int bars, double holdShare, double clicksPerBar, String label) {}
 
   public WallPage {
     ribbon = List.copyOf(ribbon);
+    clicks = clicks.stream().map(List::copyOf).toList();
   }
 
   /** A page of words alone. */
   static WallPage saying(String above, String large, String below) {
-    return new WallPage(above, large, below, List.of(), -1, "");
+    return new WallPage(above, large, below, List.of(), -1, List.of(), "");
   }
 
   /** All its words, for those who hear them. */
   String spoken() {
-    Stream<String> labels = ribbon.stream().map(Stretch::label);
-    return Stream.of(Stream.of(above, large), labels, Stream.of(heldSays, below))
+    List<String> said = clicks.isEmpty() ? List.of() : clicks.get(0);
+    Stream<String> stages =
+        IntStream.range(0, ribbon.size())
+            .boxed()
+            .flatMap(i -> Stream.of(ribbon.get(i).label(), said.isEmpty() ? "" : said.get(i)));
+    return Stream.of(Stream.of(above, large), stages, Stream.of(said.isEmpty() ? key : "", below))
         .flatMap(words -> words)
         .filter(words -> !words.isEmpty())
         .collect(Collectors.joining(", "));
   }
 
-  /** How many words it has, numbers among them. */
+  /** How many words it has where as much is said as may be. */
   public int words() {
-    int labels = ribbon.stream().mapToInt(stretch -> words(stretch.label())).sum();
-    return words(above) + words(large) + words(below) + words(heldSays) + labels;
+    int stages = clicks.stream().mapToInt(WallPage::words).max().orElse(0);
+    return words(List.of(above, large, below)) + Math.max(stages, words(key));
   }
 
   /**
-   * The same with as much said as there is room for. The numbers of the stages stay: before one of
-   * them goes, what comes next and what was held are said in fewer words, then not at all.
+   * The same with as much said as may be. That all stages say what clicked comes first; for that,
+   * what comes next is said in fewer words. Where it is too much even then, the held one alone is
+   * said, and where that is, none.
    *
    * @param nexts the same said below, the longest first; one at least
-   * @param helds the same said of the held stage, likewise
+   * @param keys the same said of the held stage, likewise; none where none was held
    */
-  WallPage within(List<String> nexts, List<String> helds) {
+  WallPage within(List<String> nexts, List<String> keys) {
     for (String next : nexts) {
-      for (String says : helds) {
-        WallPage page = new WallPage(above, large, next, ribbon, held, says);
-        if (page.words() <= MOST_WORDS) {
-          return page;
-        }
+      int room = MOST_WORDS - words(List.of(above, large, next));
+      List<List<String>> few = clicks.stream().filter(texts -> words(texts) <= room).toList();
+      if (!few.isEmpty()) {
+        return saying(next, few, first(keys, room));
       }
     }
-    String shortest = nexts.get(nexts.size() - 1);
-    for (String next : List.of(shortest, "")) {
-      WallPage page = new WallPage(above, large, next, ribbon, held, "");
-      if (page.words() <= MOST_WORDS) {
-        return page;
+    for (String next : nexts) {
+      String said = first(keys, MOST_WORDS - words(List.of(above, large, next)));
+      if (!said.isEmpty()) {
+        return saying(next, List.of(), said);
       }
     }
-    List<Stretch> bare = ribbon.stream().map(Stretch::unlabelled).toList();
-    return new WallPage(above, large, shortest, bare, held, "");
+    return saying(nexts.get(nexts.size() - 1), List.of(), "");
+  }
+
+  private static String first(List<String> keys, int room) {
+    return keys.stream().filter(text -> words(text) <= room).findFirst().orElse("");
+  }
+
+  private WallPage saying(String next, List<List<String>> few, String inKey) {
+    return new WallPage(above, large, next, ribbon, held, few, inKey);
+  }
+
+  private static int words(List<String> texts) {
+    return texts.stream().mapToInt(WallPage::words).sum();
   }
 
   private static int words(String text) {

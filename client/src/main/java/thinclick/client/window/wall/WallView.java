@@ -1,5 +1,6 @@
 package thinclick.client.window.wall;
 
+import java.util.List;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -144,16 +145,11 @@ public final class WallView {
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(outline(height));
     pen.strokeLine(width * MARGIN, places.floor(), width * (1 - MARGIN), places.floor());
-    if (!places.figures().isEmpty()) {
-      pen.setFill(colour(palette.ink()));
-      pen.setFont(Faces.SEMIBOLD.at(LEAST * places.labelSize() * height));
-      for (int i = 0; i < places.stages().size(); i++) {
-        pen.fillText(places.figures().get(i), places.stages().get(i).middle(), places.labels());
-      }
-    }
     if (page.held() >= 0 && page.held() < places.stages().size()) {
-      held(pen, places);
+      RibbonPlaces.Span held = places.held(page);
+      bracket(pen, held.left(), held.right(), places.bracket());
     }
+    captions(pen, places);
   }
 
   /** What was held whole would reach up to here; nothing where the stretch all but does. */
@@ -203,29 +199,43 @@ public final class WallView {
     pen.strokeRect(x, roof, span.width(), held);
   }
 
-  /** The bracket under the thinnest stage that was held, and what clicked in it. */
-  private void held(GraphicsContext pen, RibbonPlaces places) {
+  private void bracket(GraphicsContext pen, double left, double right, double top) {
     double height = root.getHeight();
-    RibbonPlaces.Span span = places.held(page);
-    double y = places.bracket();
+    double foot = top + height * RibbonPlaces.BRACKET;
     pen.setStroke(colour(palette.ink()));
     pen.setLineWidth(Math.max(2, height * 0.006));
-    double right = span.left() + span.width();
     pen.strokePolyline(
-        new double[] {span.left(), span.left(), right, right},
-        new double[] {y, y + height * 0.015, y + height * 0.015, y},
-        4);
-    if (places.stem() > 0) {
-      double from = y + height * 0.015;
-      pen.strokeLine(span.middle(), from, span.middle(), from + places.stem());
-    }
-    double size = LEAST * places.saysSize() * height;
-    double widest = places.says().stream().mapToDouble(line -> width(line, size)).max().orElse(0);
-    fits &= widest <= root.getWidth() * (1 - MARGIN);
+        new double[] {left, left, right, right}, new double[] {top, foot, foot, top}, 4);
+  }
+
+  /** How well each stage was held and what clicked in it, under its middle; or the key. */
+  private void captions(GraphicsContext pen, RibbonPlaces places) {
+    Captions captions = places.captions();
+    double size = LEAST * captions.size() * root.getHeight();
     pen.setFill(colour(palette.ink()));
     pen.setFont(Faces.SEMIBOLD.at(size));
-    for (int i = 0; i < places.says().size(); i++) {
-      pen.fillText(places.says().get(i), places.middle(), places.words() + i * places.line());
+    for (int i = 0; i < captions.figures().size(); i++) {
+      pen.fillText(captions.figures().get(i), places.stages().get(i).middle(), places.figures());
+    }
+    for (int i = 0; i < captions.clicks().size(); i++) {
+      lines(pen, captions.clicks().get(i), places.stages().get(i).middle(), places);
+    }
+    if (!captions.key().isEmpty()) {
+      double widest =
+          captions.key().stream().mapToDouble(text -> width(text, size)).max().orElse(0);
+      double left = (root.getWidth() - places.toKey() - widest) / 2;
+      fits &= left >= 0;
+      double foot = places.words() - size * CAPITAL_EMS * 0.25;
+      double top = foot - root.getHeight() * RibbonPlaces.BRACKET;
+      bracket(pen, left, left + places.sign(), top);
+      lines(pen, captions.key(), left + places.toKey() + widest / 2, places);
+    }
+  }
+
+  private static void lines(
+      GraphicsContext pen, List<String> lines, double middle, RibbonPlaces places) {
+    for (int i = 0; i < lines.size(); i++) {
+      pen.fillText(lines.get(i), middle, places.words() + i * places.line());
     }
   }
 

@@ -7,6 +7,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.Rooms;
 import thinclick.client.window.session.TakeMoment;
@@ -85,7 +87,7 @@ class WallModelTest {
         model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
     assertThat(page.above()).isEqualTo("100\u00a0% held");
     assertThat(page.held()).isEqualTo(1);
-    assertThat(page.heldSays()).isEqualTo("one and three");
+    assertThat(page.clicks().get(0)).containsExactly("all beats", "one and three");
     assertThat(page.ribbon())
         .extracting(WallPage.Stretch::label)
         .containsExactly("100\u00a0%", "100\u00a0%");
@@ -111,23 +113,53 @@ class WallModelTest {
             .hasSize(3)
             .allMatch(label -> label.endsWith("\u00a0%"));
         assertThat(page.below()).isNotBlank();
+        assertThat(page.clicks()).allMatch(texts -> texts.size() == 3);
+        assertThat(page.key()).as("for a wall too narrow for all").isNotBlank();
       }
     }
   }
 
-  @Test
-  void asManyAsTenStagesKeepTheirNumbersAndNoMore() {
-    assertThat(stages(7)).allMatch(stretch -> !stretch.label().isEmpty());
-    assertThat(stages(10)).allMatch(stretch -> !stretch.label().isEmpty());
-    assertThat(stages(11)).allMatch(stretch -> stretch.label().isEmpty());
+  /** The way that most lessons thin: all stages say what clicked, in either language. */
+  @ParameterizedTest
+  @CsvSource({
+    "en, all beats|one and three|the first beat alone, all beats|one and three|first beat",
+    "de, alle Schläge|eins und drei|die Eins allein, alle Schläge|eins und drei|die Eins"
+  })
+  void threeStagesSayWhatClickedInEachInFewAndInFewerWords(
+      String language, String called, String brief) {
+    List<Stage> stages =
+        List.of(
+            new Stage(4, 1, List.of(1, 2, 3, 4), null),
+            new Stage(4, 1, List.of(1, 3), null),
+            new Stage(4, 1, List.of(1), null));
+    RoomState room = Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4));
+    Words words = Words.in(Locale.forLanguageTag(language));
+    WallPage page = new WallModel(words).page(room, TakeMoment.NONE);
+    assertThat(page.clicks()).contains(List.of(brief.split("\\|"))).hasSizeBetween(1, 2);
+    assertThat(List.of(List.of(called.split("\\|")), List.of(brief.split("\\|"))))
+        .containsAll(page.clicks());
+    check(page, language);
   }
 
-  private static List<WallPage.Stretch> stages(int many) {
+  @Test
+  void whereAllStagesWouldBeTooManyWordsTheHeldOneAloneIsSaidAndNoNumberGivesWay() {
     WallPage.Stretch one = new WallPage.Stretch(4, 0.9, 2, "90\u00a0%");
-    WallPage page = new WallPage("90\u00a0% held", "", "", Collections.nCopies(many, one), 0, "");
-    WallPage within = page.within(List.of("Next: fewer clicks"), List.of("on all beats"));
-    check(within, many + " stages");
-    return within.ribbon();
+    for (int many : new int[] {5, 6, 14}) {
+      WallPage page =
+          new WallPage(
+                  "90\u00a0% held",
+                  "",
+                  "",
+                  Collections.nCopies(many, one),
+                  0,
+                  List.of(Collections.nCopies(many, "all beats")),
+                  "")
+              .within(List.of("Once more, then fewer clicks", ""), List.of("on all beats"));
+      check(page, many + " stages");
+      assertThat(page.clicks()).hasSize(many > 5 ? 0 : 1);
+      assertThat(page.key()).as("instead, or where the wall is narrow").isEqualTo("on all beats");
+      assertThat(page.ribbon()).allMatch(stretch -> !stretch.label().isEmpty());
+    }
   }
 
   @Test
@@ -135,7 +167,7 @@ class WallModelTest {
     List<Stage> stages = List.of(new Stage(8, 1, List.of(1), null));
     WallPage page =
         model.page(Rooms.reviewed(take(Meter.FOUR_FOUR, 2, stages, 4)), TakeMoment.NONE);
-    assertThat(page.heldSays()).isEqualTo("on the first beat alone");
+    assertThat(page.clicks().get(0)).containsExactly("on the first beat alone");
     check(page, "one stage");
   }
 
