@@ -49,7 +49,7 @@ class DeskPicturesTest extends PictureCase {
     robot.interact(
         () -> {
           ((TextField) stage.getScene().lookup("#compose-title")).setText(own);
-          ((TextField) stage.getScene().lookup("#compose-cell")).setText("0 3");
+          ((TextField) stage.getScene().lookup("#compose-cell")).setText("1 4");
           ((TextField) stage.getScene().lookup("#compose-grouping")).setText("5");
           ((TextField) stage.getScene().lookup("#compose-period")).setText("5");
         });

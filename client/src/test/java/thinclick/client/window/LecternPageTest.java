@@ -190,7 +190,7 @@ class LecternPageTest extends WindowCase {
     }
     assertThat(cut).as("some would have been cut").isPositive();
     control(KeyCode.E);
-    robot.interact(() -> ((TextField) node("compose-cell")).setText("0 3 6"));
+    robot.interact(() -> ((TextField) node("compose-cell")).setText("1 4 7"));
     robot.write("Own").type(KeyCode.ENTER);
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     assertThat(text("chosen")).isEqualTo("Own");

@@ -89,19 +89,19 @@ public final class Composition {
   public Composition cell(List<Integer> attackSteps, @Nullable Integer bars) {
     Check.size("cell", attackSteps, 1, 10_000);
     int last = attackSteps.get(attackSteps.size() - 1);
-    int needed = last / perBar() + 1;
+    int needed = last / stepsPerBar() + 1;
     int period = bars == null ? needed : bars;
     if (period < needed) {
       throw new BadInput(
           "period", "expected at least " + needed + " bars for step " + last + ", found " + period);
     }
-    Check.ascending("cell", attackSteps, 0, period * perBar() - 1);
-    return single(Drill.Cell.of(period * perBar(), attackSteps), period);
+    Check.ascending("cell", attackSteps, 0, period * stepsPerBar() - 1);
+    return single(Drill.Cell.of(period * stepsPerBar(), attackSteps), period);
   }
 
   /** One cell of any length in steps, which need not fill bars. */
   public Composition cell(Drill.Cell cell) {
-    int bars = Groupings.realignsAfter(cell.steps(), perBar()) / perBar();
+    int bars = Groupings.realignsAfter(cell.steps(), stepsPerBar()) / stepsPerBar();
     return single(cell, bars);
   }
 
@@ -111,7 +111,7 @@ public final class Composition {
     int period = bars == null ? Math.max(2, periodBars) : bars;
     Check.range("period", period, 1L, 64);
     List<Integer> figure = inner == null ? List.of(0) : inner;
-    return single(GroupedCell.of(steps, figure, period * perBar(), stepsPerBeat, aim), period);
+    return single(GroupedCell.of(steps, figure, period * stepsPerBar(), stepsPerBeat, aim), period);
   }
 
   private Composition single(Drill.Cell cell, int bars) {
@@ -134,7 +134,7 @@ public final class Composition {
   /** Repeats what is there to fill more bars. */
   public Composition period(int bars) {
     Check.range("period", bars, 1L, 64);
-    every(cell -> cell.steps() > bars * perBar() ? tooLong(cell, bars) : filled(cell, bars));
+    every(cell -> cell.steps() > bars * stepsPerBar() ? tooLong(cell, bars) : filled(cell, bars));
     periodChanged(bars);
     return this;
   }
@@ -143,13 +143,13 @@ public final class Composition {
     throw new BadInput(
         "period",
         "expected at least the "
-            + (cell.steps() + perBar() - 1) / perBar()
+            + (cell.steps() + stepsPerBar() - 1) / stepsPerBar()
             + " bars of the cell, found "
             + bars);
   }
 
   private Drill.Cell filled(Drill.Cell cell, int bars) {
-    return Cells.repeated(cell, bars * perBar());
+    return Cells.repeated(cell, bars * stepsPerBar());
   }
 
   private void periodChanged(int bars) {
@@ -176,7 +176,7 @@ public final class Composition {
     for (Drill.Chair chair : chairs) {
       Drill.Cell cell = change.apply(chair.cell());
       changed.add(chair.edited().cell(cell).chair());
-      bars = Math.max(bars, Groupings.realignsAfter(cell.steps(), perBar()) / perBar());
+      bars = Math.max(bars, Groupings.realignsAfter(cell.steps(), stepsPerBar()) / stepsPerBar());
     }
     chairs = changed;
     if (bars > periodBars) {
@@ -288,7 +288,8 @@ public final class Composition {
     return groups;
   }
 
-  private int perBar() {
+  /** How many steps a bar has. */
+  public int stepsPerBar() {
     return meter.stepsPerBar(stepsPerBeat);
   }
 

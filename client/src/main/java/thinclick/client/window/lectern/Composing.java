@@ -27,10 +27,10 @@ import thinclick.server.material.pitch.Key;
  * @param title what it is called
  * @param meter such as 4/4, where it begins with even steps
  * @param stepsPerBeat 2, 3, 4 or 6, likewise
- * @param cell attacked steps from 0, "0 3 6"
+ * @param cell attacked steps as musicians count them, from 1: "1 4 7"
  * @param grouping steps of a group laid across the bar lines
  * @param period bars until it starts again
- * @param entry the first chair's first step
+ * @param entry the first chair's first step, from 1
  * @param scale a scale that is run through
  * @param progression chords or the name of a known progression
  * @param key the key that sounds
@@ -57,6 +57,7 @@ record Composing(
     String free,
     @Nullable DealKind deal,
     String plan) {
+  private static final int MOST_STEPS = 10_000;
 
   /**
    * The drill.
@@ -65,20 +66,19 @@ record Composing(
    */
   Drill drill() {
     Composition made = begin();
+    Integer bars = period.isBlank() ? null : (Integer) number("period", period);
     if (!grouping.isBlank()) {
-      made.grouping(
-          number("grouping", grouping),
-          cell.isBlank() ? null : numbers("cell", cell),
-          period.isBlank() ? null : (Integer) number("period", period),
-          GroupedCell.Aim.UPBEAT);
+      int group = number("grouping", grouping);
+      made.grouping(group, cell.isBlank() ? null : steps(group), bars, GroupedCell.Aim.UPBEAT);
     } else if (!cell.isBlank()) {
-      made.cell(
-          numbers("cell", cell), period.isBlank() ? null : (Integer) number("period", period));
-    } else if (!period.isBlank()) {
-      made.period(number("period", period));
+      made.cell(steps(bars == null ? MOST_STEPS : bars * made.stepsPerBar()), bars);
+    } else if (bars != null) {
+      made.period(bars);
     }
     if (!entry.isBlank()) {
-      made.entry(number("entry", entry));
+      int step = number("entry", entry);
+      Check.range("entry", step, 1L, MOST_STEPS);
+      made.entry(step - 1);
     }
     if (!scale.isBlank() || !progression.isBlank() || !key.isBlank()) {
       made.lines(this::line);
@@ -141,6 +141,13 @@ record Composing(
     }
     boolean minor = itsKey != null && itsKey.toLowerCase(Locale.ROOT).endsWith("minor");
     return Line.ofScale(Objects.requireNonNullElse(itsKey, "C"), minor ? "natural minor" : "major");
+  }
+
+  /** The steps that are played, from 0 as files have them; what is wrong is said from 1. */
+  private List<Integer> steps(int most) {
+    List<Integer> counted = numbers("cell", cell);
+    Check.ascending("cell", counted, 1, Math.max(1, most));
+    return counted.stream().map(step -> step - 1).toList();
   }
 
   private static int number(String where, String written) {

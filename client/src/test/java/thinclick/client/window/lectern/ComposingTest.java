@@ -21,7 +21,7 @@ class ComposingTest {
 
   @Test
   void aCellAloneIsADrill() {
-    Drill drill = wish(null, "0 3 6", "", "", "", "").drill();
+    Drill drill = wish(null, "1 4 7", "", "", "", "").drill();
     assertThat(drill.title()).isEqualTo("Own drill");
     assertThat(drill.periodBars()).isEqualTo(1);
     assertThat(drill.chairs().get(0).cell().attackSteps()).containsExactly(0, 3, 6);
@@ -64,10 +64,10 @@ class ComposingTest {
                 "Mine",
                 "3/4",
                 "2",
-                "0 3",
+                "1 4",
                 "",
                 "2",
-                "1",
+                "2",
                 "",
                 "Dm7 | G7",
                 "C",
@@ -91,9 +91,20 @@ class ComposingTest {
 
   @Test
   void aWishThatIsNotUnderstoodIsNamed() {
-    refused(wish(null, "0 x", "", "", "", ""), "found \"x\"");
-    refused(wish(null, "0 3", "", "", "dorien", ""), "dorian");
-    refused(wish(null, "0 3", "", "", "dorian", "Dm7"), "found both");
+    refused(wish(null, "1 x", "", "", "", ""), "found \"x\"");
+    refused(wish(null, "1 4", "", "", "dorien", ""), "dorian");
+    refused(wish(null, "1 4", "", "", "dorian", "Dm7"), "found both");
+  }
+
+  /** Musicians count from one; a file's step 0 is never asked for, nor said in a complaint. */
+  @Test
+  void stepsAreCountedFromOne() {
+    refused(wish(null, "0 3", "", "", "", ""), "expected 1 to 10000, found 0");
+    refused(wish(null, "1 9", "", "1", "", ""), "expected 1 to 8, found 9");
+    refused(wish(null, "1 6", "5", "5", "", ""), "expected 1 to 5, found 6");
+    refused(wish(null, "4 1", "", "", "", ""), "expected more than 4, the one before, found 1");
+    assertThat(wish(null, "1 5", "5", "5", "", "").drill().chairs().get(0).cell().attackSteps())
+        .startsWith(0, 4, 5, 9);
   }
 
   private static void refused(Composing wish, String says) {
