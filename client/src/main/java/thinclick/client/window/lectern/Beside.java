@@ -23,8 +23,12 @@ final class Beside extends WidthFirst {
   }
 
   private boolean beside(double width) {
-    double wide = picture.prefWidth(-1);
-    return picture.isManaged() && width - wide - gap >= wide;
+    return picture.isManaged() && holdsBeside(width, picture.prefWidth(-1));
+  }
+
+  /** True where a picture so wide leaves as much room for the words as it takes itself. */
+  boolean holdsBeside(double width, double wide) {
+    return width - wide - gap >= wide;
   }
 
   private double wordsWidth(double width) {

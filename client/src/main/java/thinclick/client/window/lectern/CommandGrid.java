@@ -73,11 +73,11 @@ final class CommandGrid extends WidthFirst {
 
   // ---------------------------------------------------------------- rows
 
-  private List<List<Cell>> rows(int columns) {
+  private List<List<Cell>> rows(List<Node> commands, int columns) {
     List<List<Cell>> rows = new ArrayList<>();
     List<Node> row = new ArrayList<>();
     int taken = 0;
-    for (Node node : getManagedChildren()) {
+    for (Node node : commands) {
       int span = span(node, columns);
       if (taken + span > columns) {
         rows.add(filled(row, columns));
@@ -133,9 +133,10 @@ final class CommandGrid extends WidthFirst {
     return cells(columns.length).stream().allMatch(cell -> wide(columns, cell) >= need(cell));
   }
 
+  /** Of all commands, so that none changes its width when others come or go. */
   private List<Cell> cells(int columns) {
     return alike.stream()
-        .flatMap(grid -> grid.rows(columns).stream())
+        .flatMap(grid -> grid.rows(grid.getChildren(), columns).stream())
         .flatMap(List::stream)
         .toList();
   }
@@ -192,7 +193,7 @@ final class CommandGrid extends WidthFirst {
     double[] columns = columns(width);
     List<Place> places = new ArrayList<>();
     double y = 0;
-    for (List<Cell> row : rows(columns.length)) {
+    for (List<Cell> row : rows(getManagedChildren(), columns.length)) {
       double high =
           row.stream().mapToDouble(cell -> Math.ceil(cell.node().prefHeight(-1))).max().orElse(0);
       double x = 0;

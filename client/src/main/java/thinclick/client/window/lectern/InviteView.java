@@ -24,6 +24,9 @@ final class InviteView {
   /** Pixels a module: read across a desk, and still narrower than the roster. */
   private static final int MODULE = 6;
 
+  /** Where what is said stands below the code, so that it is seen with it in a small window. */
+  private static final int SMALLER_MODULE = 5;
+
   private static final double GAP = 16;
 
   private final InviteModel model;
@@ -34,6 +37,7 @@ final class InviteView {
   private final FlowPane ways;
   private final Canvas picture = new Canvas();
   private final Label firewall = Prose.in(styled(new Label(), "soft"));
+  private final Beside beside;
   private final VBox root;
   private boolean codeShown;
   private @Nullable JoinLink drawn;
@@ -55,7 +59,9 @@ final class InviteView {
     picture.setAccessibleText(words.say("lectern.invite.picture"));
     firewall.setId("firewall");
     VBox said = new VBox(8, address, link, ways);
-    root = new VBox(new Beside(said, picture, firewall, GAP));
+    beside = new Beside(said, picture, firewall, GAP);
+    beside.widthProperty().addListener(any -> drawAgain());
+    root = new VBox(beside);
   }
 
   VBox root() {
@@ -89,15 +95,24 @@ final class InviteView {
     firewall.setText(model.firewall());
     Keyed.shown(firewall, !firewall.getText().isEmpty());
     if (now != null && codeShown && !now.equals(drawn)) {
+      drawn = now;
+      draw(now);
+    }
+  }
+
+  private void drawAgain() {
+    JoinLink now = drawn;
+    if (now != null) {
       draw(now);
     }
   }
 
   /** Dark on light whatever the window's colours: most cameras read nothing else. */
   private void draw(JoinLink now) {
-    drawn = now;
     QrCode qr = QrCode.of(now.toString());
-    double side = (double) qr.side() * MODULE;
+    boolean room = beside.holdsBeside(beside.getWidth(), (double) qr.side() * MODULE);
+    int module = room ? MODULE : SMALLER_MODULE;
+    double side = (double) qr.side() * module;
     picture.setWidth(side);
     picture.setHeight(side);
     GraphicsContext paint = picture.getGraphicsContext2D();
@@ -107,7 +122,7 @@ final class InviteView {
     for (int row = 0; row < qr.side(); row++) {
       for (int column = 0; column < qr.side(); column++) {
         if (qr.dark(column, row)) {
-          paint.fillRect((double) column * MODULE, (double) row * MODULE, MODULE, MODULE);
+          paint.fillRect((double) column * module, (double) row * module, module, module);
         }
       }
     }

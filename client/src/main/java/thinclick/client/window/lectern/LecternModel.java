@@ -81,6 +81,18 @@ public final class LecternModel {
     return draft;
   }
 
+  /** What is chosen; while it is played, with its click as thinned or filled up since the deal. */
+  @Nullable Drill inPlay() {
+    Drill drill = draft;
+    Dealt now = session.state().dealt();
+    return drill == null
+            || now == null
+            || !session.state().takeRuns()
+            || !drill.title().equals(now.title())
+        ? drill
+        : drill.withStages(now.stages());
+  }
+
   /** Beats a minute of what is chosen. */
   public double tempo() {
     return tempo;

@@ -85,7 +85,7 @@ public final class LecternView {
     root = new ScrollPane(content);
     root.setFitToWidth(true);
     root.setFocusTraversable(false);
-    WholeAtFoot.keep(root, material.kept());
+    WholeAtEdges.keep(root, material.kept());
     material.onChosen(() -> soon.execute(this::turnToWhatWasChosen));
     root.viewportBoundsProperty().addListener(any -> fill());
     root.viewportBoundsProperty().addListener(any -> soon.execute(this::followHead));
@@ -175,15 +175,15 @@ public final class LecternView {
   /** Where the take stands. */
   public void look(TakeMoment moment) {
     now.look(moment);
-    boolean playing = moment.part() == TakeMoment.Part.PLAYING && linesAreDealt();
+    boolean playing = moment.part() == TakeMoment.Part.PLAYING && linesArePlayed();
     plan.look(playing ? moment.stage() : -1);
   }
 
-  /** False where the click has been thinned or filled up since: the lines are those it was. */
-  private boolean linesAreDealt() {
-    Drill chosen = desk.lectern().chosen();
+  /** False where somebody else leads what is not chosen here. */
+  private boolean linesArePlayed() {
+    Drill shown = desk.lectern().inPlay();
     Dealt dealt = room.getValue().dealt();
-    return chosen != null && dealt != null && chosen.stages().equals(dealt.stages());
+    return shown != null && dealt != null && shown.stages().equals(dealt.stages());
   }
 
   private String pageKey(RoomState state) {

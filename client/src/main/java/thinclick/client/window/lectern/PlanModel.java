@@ -38,9 +38,9 @@ public final class PlanModel {
     return words.say("lectern.tempo.range", drill.tempo().from(), drill.tempo().to());
   }
 
-  /** The click plan, a line a stage; empty where nothing is chosen. */
+  /** The click plan, a line a stage, as it is played; empty where nothing is chosen. */
   public List<String> lines() {
-    Drill drill = lectern.chosen();
+    Drill drill = lectern.inPlay();
     return drill == null ? List.of() : drill.stages().stream().map(lines(drill)::of).toList();
   }
 

@@ -102,7 +102,7 @@ final class PlanView {
     tempo.setDisable(!lectern.canChoose());
     Keyed.shown(click, drill != null && lectern.canChoose()); // nothing to explain in locked lines
     List<String> plan = model.lines();
-    line.show(drill, String.join("; ", plan));
+    line.show(lectern.inPlay(), String.join("; ", plan));
     showLines(drill, plan);
   }
 

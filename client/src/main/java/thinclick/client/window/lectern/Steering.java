@@ -124,8 +124,7 @@ public final class Steering {
         || canRescue(moment)) {
       return "";
     }
-    int bars = new ClickPlan(dealt.stages()).bars();
-    return words.say("lectern.rescue.late", rescueBar(dealt, moment) + 1, bars);
+    return words.say("lectern.rescue.late", new ClickPlan(dealt.stages()).bars());
   }
 
   /** Two clicked bars at the next period. */

@@ -252,7 +252,7 @@ class LecternDeskTest {
                 "Beats",
                 "4/4",
                 "2",
-                "0 2 4 6",
+                "1 3 5 7",
                 "",
                 "",
                 "",
@@ -280,6 +280,10 @@ class LecternDeskTest {
         ask(() -> desk.steering().saysProperty().get() + session.state().problem().says());
     assertThat(said).startsWith("Held ");
     assertThat(ask(() -> session.state().dealt().stages()).get(0).bars()).as(said).isEqualTo(6);
+    assertThat(ask(() -> desk.plan().lines()))
+        .as("the lines are those that sound")
+        .hasSizeGreaterThan(1)
+        .startsWith("6 bars: all beats");
     run(() -> desk.take().asHeldProperty().set(false));
     TakeMoment now = ask(this::looked);
     run(() -> desk.steering().rescue(now));
@@ -291,6 +295,10 @@ class LecternDeskTest {
     assertThat(ask(() -> session.state().dealt().stages().stream().mapToInt(s -> s.bars()).sum()))
         .isEqualTo(24);
     run(() -> desk.take().stop());
+    until(() -> session.state().betweenTakes());
+    assertThat(ask(() -> desk.plan().lines()))
+        .as("what is dealt next is what was chosen")
+        .containsExactly("24 bars: all beats");
   }
 
   /** Looks as the window does, fifty times a second. */

@@ -12,11 +12,11 @@ import javafx.scene.shape.Rectangle;
 import thinclick.client.window.look.AfterLayout;
 
 /**
- * A page that is moved ends with whole rows: what its lower edge would cut is not drawn until all
- * of it is in view, nor what stands beside it. Lists, what is higher than a third of the page and
- * music of which half is seen are cut all the same, or the page would seem to end there.
+ * A page that is moved begins and ends with whole rows: what its edges would cut is not drawn until
+ * all of it is in view, nor, at the lower one, what stands beside it. Lists, what is higher than a
+ * third of the page and what has the cursor are cut all the same.
  */
-final class WholeAtFoot {
+final class WholeAtEdges {
   private static final double HIGHEST = 1 / 3.0;
 
   /** A part of a pixel that nobody sees missing. */
@@ -25,7 +25,7 @@ final class WholeAtFoot {
   private final ScrollPane pane;
   private final KeptAtFoot last;
 
-  private WholeAtFoot(ScrollPane pane, KeptAtFoot last) {
+  private WholeAtEdges(ScrollPane pane, KeptAtFoot last) {
     this.pane = pane;
     this.last = last;
   }
@@ -36,20 +36,20 @@ final class WholeAtFoot {
    * @param last what is kept at the foot of one part: the rows of that part end above it
    */
   static void keep(ScrollPane pane, KeptAtFoot last) {
-    WholeAtFoot kept = new WholeAtFoot(pane, last);
+    WholeAtEdges kept = new WholeAtEdges(pane, last);
     AfterLayout.look(pane, kept::look);
   }
 
   private void look() {
     if (pane.getContent() instanceof Parent content) {
       double high = pane.getViewportBounds().getHeight();
-      double edge = pane.localToScene(0, pane.getInsets().getTop() + high).getY();
-      under(content, edge, high * HIGHEST);
+      double upper = pane.localToScene(0, pane.getInsets().getTop()).getY();
+      under(content, upper, upper + high, high * HIGHEST);
     }
   }
 
   /** What stands beside what is cut goes with it; what stands above it stays. */
-  private void under(Parent parent, double edge, double highest) {
+  private void under(Parent parent, double upper, double edge, double highest) {
     List<Node> rows = new ArrayList<>();
     double from = edge;
     for (Node node : parent.getChildrenUnmodifiable()) {
@@ -59,11 +59,14 @@ final class WholeAtFoot {
           from = Math.min(from, top(node));
         }
       } else if (node.isManaged() && node instanceof Parent deeper && !(node instanceof Control)) {
-        under(deeper, deeper == last.rows() ? last.place(pane, edge) : edge, highest);
+        double foot = deeper == last.rows() ? last.place(pane, edge) : edge;
+        under(deeper, upper, foot, highest);
       }
     }
     for (Node row : rows) {
-      draw(row, from == edge || bottom(row) <= from + SLACK || height(row) > highest);
+      boolean above = top(row) < upper - SLACK && bottom(row) > upper + SLACK;
+      boolean below = from < edge && bottom(row) > from + SLACK;
+      draw(row, (!above && !below) || height(row) > highest || row.isFocused());
     }
   }
 
@@ -80,8 +83,7 @@ final class WholeAtFoot {
 
   private static boolean isCut(Node row, double edge) {
     double seen = edge - top(row);
-    double least = row instanceof Canvas ? height(row) / 2 : height(row) - SLACK;
-    return seen > 0 && seen < least;
+    return seen > 0 && seen < height(row) - SLACK;
   }
 
   private static double height(Node node) {
