@@ -37,6 +37,7 @@ final class MaterialCell<T> extends ListCell<T> {
    */
   static <T> void in(
       ListView<T> list, Words words, Function<T, String> line, Predicate<T> used, Runnable choose) {
+    list.getStyleClass().add("material-list");
     list.setCellFactory(any -> new MaterialCell<>(words, line, used, choose));
     list.addEventFilter(
         KeyEvent.KEY_PRESSED,

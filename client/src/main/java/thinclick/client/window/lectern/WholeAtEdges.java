@@ -13,8 +13,8 @@ import thinclick.client.window.look.AfterLayout;
 
 /**
  * A page that is moved begins and ends with whole rows: what its edges would cut is not drawn until
- * all of it is in view, nor, at the lower one, what stands beside it. Lists, what is higher than a
- * third of the page and what has the cursor are cut all the same.
+ * all of it is in view, nor, at the lower one, what stands beside it. A list ends with whole rows
+ * of its own; what is higher than a third of the page and what has the cursor is cut all the same.
  */
 final class WholeAtEdges {
   private static final double HIGHEST = 1 / 3.0;
@@ -58,16 +58,28 @@ final class WholeAtEdges {
         if (isCut(node, edge) && height(node) <= highest) {
           from = Math.min(from, top(node));
         }
+      } else if (node instanceof ListView<?> list && list.isManaged()) {
+        rowsOf(list, upper, edge);
       } else if (node.isManaged() && node instanceof Parent deeper && !(node instanceof Control)) {
         double foot = deeper == last.rows() ? last.place(pane, edge) : edge;
         under(deeper, upper, foot, highest);
       }
     }
     for (Node row : rows) {
-      boolean above = top(row) < upper - SLACK && bottom(row) > upper + SLACK;
+      boolean above = isCutAt(row, upper);
       boolean below = from < edge && bottom(row) > from + SLACK;
       draw(row, (!above && !below) || height(row) > highest || row.isFocused());
     }
+  }
+
+  private static void rowsOf(ListView<?> list, double upper, double edge) {
+    for (Node row : list.lookupAll(".list-cell")) {
+      draw(row, !isCutAt(row, upper) && !isCutAt(row, edge));
+    }
+  }
+
+  private static boolean isCutAt(Node row, double y) {
+    return top(row) < y - SLACK && bottom(row) > y + SLACK;
   }
 
   private static boolean isRow(Node node) {
