@@ -14,7 +14,8 @@ import thinclick.client.window.look.AfterLayout;
 /**
  * A page that is moved begins and ends with whole rows: what its edges would cut is not drawn until
  * all of it is in view, nor, at the lower one, what stands beside it. A list ends with whole rows
- * of its own; what is higher than a third of the page and what has the cursor is cut all the same.
+ * of its own; what is higher than a third of the page is cut all the same, and what has the cursor
+ * at the upper edge.
  */
 final class WholeAtEdges {
   private static final double HIGHEST = 1 / 3.0;
@@ -66,9 +67,9 @@ final class WholeAtEdges {
       }
     }
     for (Node row : rows) {
-      boolean above = isCutAt(row, upper);
+      boolean above = isCutAt(row, upper) && !row.isFocused();
       boolean below = from < edge && bottom(row) > from + SLACK;
-      draw(row, (!above && !below) || height(row) > highest || row.isFocused());
+      draw(row, (!above && !below) || height(row) > highest);
     }
   }
 
