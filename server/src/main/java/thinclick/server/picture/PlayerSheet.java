@@ -13,10 +13,9 @@ import thinclick.server.picture.Drawing.Anchor;
  * their headings.
  */
 public final class PlayerSheet {
-  private static final double MARGIN = 36;
+  static final double MARGIN = 36;
   private static final double WIDTH = PlayerPicture.WIDTH + 2 * MARGIN;
   private static final double LINE = 21;
-  private static final double COLUMN_AIR = 30;
   private static final double HEADING = 15;
 
   /** Lines of a table that are never parted at a page's foot or head. */
@@ -142,6 +141,7 @@ public final class PlayerSheet {
         LINE,
         (easel, y) ->
             words(easel, MARGIN, y + 20, Easel.BODY, Face.REGULAR, content.head(), Tint.SOFT));
+    double names = names(content);
     for (Section section : content.sections()) {
       String head = section.head();
       if (head != null) {
@@ -156,12 +156,22 @@ public final class PlayerSheet {
       if (picture != null) {
         picture(flow, picture);
       } else if (table != null) {
-        table(flow, table);
+        table(flow, table, names);
       } else {
         prose(flow, section.says(), head == null ? 12 : 0);
       }
     }
     return flow;
+  }
+
+  /** All tables begin with a column of one width, so that the second ones stand in line. */
+  private static double names(Content content) {
+    double widest = 0;
+    for (Section section : content.sections()) {
+      Table table = section.table();
+      widest = Math.max(widest, table == null ? 0 : SheetTable.names(table));
+    }
+    return widest;
   }
 
   private static void prose(SheetFlow flow, List<String> sentences, double above) {
@@ -195,36 +205,21 @@ public final class PlayerSheet {
         (easel, y) -> drawing.items().forEach(item -> easel.add(item.shifted(MARGIN, y))));
   }
 
-  private static void table(SheetFlow flow, Table table) {
-    double[] widths = new double[table.heads().size()];
-    for (int column = 0; column < widths.length; column++) {
-      widths[column] = Face.REGULAR.width(table.heads().get(column), Easel.BODY);
-      for (List<String> line : table.lines()) {
-        widths[column] = Math.max(widths[column], Face.REGULAR.width(line.get(column), Easel.BODY));
-      }
-    }
-    flow.addKept(0, LINE, (easel, y) -> row(easel, y, table, table.heads(), widths, Tint.SOFT));
+  /**
+   * @param names how wide the first column is at least
+   */
+  private static void table(SheetFlow flow, Table table, double names) {
+    SheetTable set = new SheetTable(table, names);
+    flow.addKept(0, LINE, set::heads);
     int lines = table.lines().size();
     for (int i = 0; i < lines; i++) {
-      List<String> line = table.lines().get(i);
+      int line = i;
       boolean kept = i + 1 < lines && (i < TOGETHER - 1 || i >= lines - TOGETHER);
       if (kept) {
-        flow.addKept(0, LINE, (easel, y) -> row(easel, y, table, line, widths, Tint.INK));
+        flow.addKept(0, LINE, (easel, y) -> set.line(easel, y, line));
       } else {
-        flow.add(0, LINE, (easel, y) -> row(easel, y, table, line, widths, Tint.INK));
+        flow.add(0, LINE, (easel, y) -> set.line(easel, y, line));
       }
-    }
-  }
-
-  private static void row(
-      Easel easel, double y, Table table, List<String> cells, double[] widths, Tint tint) {
-    double x = MARGIN;
-    for (int column = 0; column < widths.length; column++) {
-      String cell = cells.get(column);
-      double lead =
-          table.isFigures(column) ? widths[column] - Face.REGULAR.width(cell, Easel.BODY) : 0;
-      words(easel, x + lead, y + 15, Easel.BODY, Face.REGULAR, cell, tint);
-      x += widths[column] + COLUMN_AIR;
     }
   }
 

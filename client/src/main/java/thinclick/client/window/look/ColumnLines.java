@@ -4,13 +4,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.layout.GridPane;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 
@@ -28,8 +31,16 @@ final class ColumnLines {
   private final Node column;
   private final List<Line> lines = new ArrayList<>();
 
+  /** What stands below each other on a page; what comes later may be cut where room is short. */
+  enum Kind {
+    WORDS,
+    FRAME,
+    PICTURE,
+    HEADED
+  }
+
   /**
-   * A line of words in the window.
+   * A line of words in the window, or what else is not to be cut.
    *
    * @param begins its upper edge with the rule that stands above it, in the scene
    * @param top its own upper edge
@@ -37,17 +48,23 @@ final class ColumnLines {
    * @param ends its lower edge with the rule that closes what it is the last line of
    * @param focused whether it is a control that has the focus
    */
-  private record Line(double begins, double top, double foot, double ends, boolean focused) {
-    Line(double top, double foot, boolean focused) {
-      this(top, top, foot, foot, focused);
+  private record Line(
+      Kind kind, double begins, double top, double foot, double ends, boolean focused) {
+    Line(Kind kind, double top, double foot, boolean focused) {
+      this(kind, top, top, foot, foot, focused);
+    }
+
+    /** The frame of a button shows by less than a line of words does. */
+    double slack() {
+      return kind == Kind.WORDS ? SLACK : 0.1;
     }
 
     Line beginningAt(double y) {
-      return new Line(Math.min(y, begins), top, foot, ends, focused);
+      return new Line(kind, Math.min(y, begins), top, foot, ends, focused);
     }
 
     Line endingAt(double y) {
-      return new Line(begins, top, foot, Math.max(y, ends), focused);
+      return new Line(kind, begins, top, foot, Math.max(y, ends), focused);
     }
   }
 
@@ -69,14 +86,19 @@ final class ColumnLines {
     return column;
   }
 
-  /** Where the first whole line below the upper edge of the page begins, or at the edge. */
-  double from(double edge) {
+  /**
+   * Where the first whole line below the upper edge of the page begins, or at the edge.
+   *
+   * @param most the last kind that is kept whole
+   */
+  double from(double edge, Kind most) {
     double from = edge;
     // What stands beside a line that is covered may reach further than it.
     for (boolean moved = true; moved; ) {
       moved = false;
       for (Line line : lines) {
-        if (line.top() < from - SLACK && line.ends() > from + SLACK) {
+        boolean kept = line.kind().compareTo(most) <= 0;
+        if (kept && line.top() < from - line.slack() && line.ends() > from + line.slack()) {
           from = line.ends();
           moved = true;
         }
@@ -85,13 +107,18 @@ final class ColumnLines {
     return from;
   }
 
-  /** Where the last whole line above the lower edge of the page is over, or at the edge. */
-  double to(double edge) {
+  /**
+   * Where the last whole line above the lower edge of the page is over, or at the edge.
+   *
+   * @param most the last kind that is kept whole
+   */
+  double to(double edge, Kind most) {
     double to = edge;
     for (boolean moved = true; moved; ) {
       moved = false;
       for (Line line : lines) {
-        if (line.begins() < to - SLACK && line.foot() > to + SLACK) {
+        boolean kept = line.kind().compareTo(most) <= 0;
+        if (kept && line.begins() < to - line.slack() && line.foot() > to + line.slack()) {
           to = line.begins();
           moved = true;
         }
@@ -111,12 +138,16 @@ final class ColumnLines {
     if (!node.isVisible() || bounds.getMaxY() < top || bounds.getMinY() > foot + REACH) {
       return;
     }
+    if (node instanceof PictureParts picture) {
+      for (PictureParts.Part part : picture.parts()) {
+        double from = bounds.getMinY();
+        lines.add(new Line(Kind.PICTURE, from + part.top(), from + part.foot(), false));
+      }
+    }
     if (node instanceof Text text) {
       add(bounds, bounds.getHeight() / lines(text));
-    } else if (node instanceof WholeLines.Rows rows) {
-      add(bounds, rows.rowHeight());
     } else if (isFramed(node)) {
-      lines.add(new Line(bounds.getMinY(), bounds.getMaxY(), node.isFocused()));
+      lines.add(new Line(Kind.FRAME, bounds.getMinY(), bounds.getMaxY(), node.isFocused()));
     } else if (node instanceof TwoColumns two && two.isSideBySide()) {
       for (Node one : two.getChildrenUnmodifiable()) {
         ColumnLines own = new ColumnLines(one);
@@ -128,6 +159,9 @@ final class ColumnLines {
       parent.getChildrenUnmodifiable().forEach(inside -> add(inside, top, foot, all));
       if (lines.size() > before) {
         keepTogether(node, bounds, lines.subList(before, lines.size()));
+        if (isHeaded(parent)) {
+          lines.add(headed(parent, bounds));
+        }
       }
     }
   }
@@ -147,6 +181,30 @@ final class ColumnLines {
     }
   }
 
+  /** A heading is not the last on a page: what it stands above begins there as well. */
+  private static boolean isHeaded(Parent parent) {
+    return parent.getStyleClass().contains("ruled")
+        && parent.getChildrenUnmodifiable().size() > 1
+        && parent.getChildrenUnmodifiable().get(0).getStyleClass().contains("heading");
+  }
+
+  private static Line headed(Parent parent, Bounds bounds) {
+    Node next = parent.getChildrenUnmodifiable().get(1);
+    Node first = next instanceof ScrollPane table ? firstRow(table) : next;
+    double begins = first.localToScene(first.getLayoutBounds()).getMinY();
+    return new Line(Kind.HEADED, bounds.getMinY(), begins + SLACK, false);
+  }
+
+  /** The heads of a table are no more than its heading is. */
+  private static Node firstRow(ScrollPane table) {
+    return table.getContent() instanceof GridPane grid
+        ? grid.getChildren().stream()
+            .filter(cell -> Objects.equals(GridPane.getRowIndex(cell), 1))
+            .findFirst()
+            .orElse(grid)
+        : table;
+  }
+
   /** Its frame is not cut either. */
   private static boolean isFramed(Node node) {
     return node instanceof ButtonBase
@@ -156,7 +214,7 @@ final class ColumnLines {
 
   private void add(Bounds bounds, double height) {
     for (double y = bounds.getMinY(); height > SLACK && y < bounds.getMaxY() - SLACK; y += height) {
-      lines.add(new Line(y, Math.min(y + height, bounds.getMaxY()), false));
+      lines.add(new Line(Kind.WORDS, y, Math.min(y + height, bounds.getMaxY()), false));
     }
   }
 

@@ -8,15 +8,17 @@ import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
+import thinclick.client.window.look.ColumnLines.Kind;
 
 /**
  * A sheet that is moved up and down begins and ends with whole lines: a line of words that an edge
- * of the window would cut is covered by the sheet's own paper until all of it is in view. Pictures
- * go on under the edge, their words do not. Of two columns side by side each has lines of its own.
+ * of the window would cut is covered by the sheet's own paper until all of it is in view. So is a
+ * part of a picture, and a heading that would stand alone at the foot, where the page still shows
+ * enough. Of two columns side by side each has lines of its own.
  */
 public final class WholeLines {
   /** Nothing covers more of the page than this, whatever stands on it. */
-  private static final double MOST = 0.25;
+  private static final double MOST = 0.3;
 
   /** So far a frame around what has the focus reaches out of its column, pixels. */
   private static final double FRAME = 10;
@@ -26,12 +28,6 @@ public final class WholeLines {
   private final Region sheet;
   private final List<Region> covers = new ArrayList<>();
   private int used;
-
-  /** A picture that is painted in rows, which are not cut either. */
-  public interface Rows {
-    /** The height of each, from the top; what lies below the last is one more. */
-    double rowHeight();
-  }
 
   private WholeLines(ScrollPane pane, Pane page, Region sheet) {
     this.pane = pane;
@@ -62,20 +58,30 @@ public final class WholeLines {
     }
   }
 
+  /** Where a page would show too little with its pictures whole, they are cut; words are not. */
   private void cover(ColumnLines column, double top, double foot) {
-    double from = column.from(top);
-    double to = column.to(foot);
     double most = MOST * (foot - top);
     Node over = column.column();
-    if (from > top && from - top <= most && !column.hasFocus(top, from)) {
-      lay(over, top, Math.rint(from));
+    for (Kind kind : List.of(Kind.PICTURE, Kind.FRAME)) {
+      double from = Math.ceil(column.from(top, kind));
+      if (from - top <= most && !column.hasFocus(top, from)) {
+        lay(over, top, from);
+        break;
+      }
     }
-    if (to < foot && foot - to <= most && !column.hasFocus(to, foot)) {
-      lay(over, Math.rint(to), foot);
+    for (Kind kind : List.of(Kind.HEADED, Kind.PICTURE, Kind.FRAME)) {
+      double to = Math.floor(column.to(foot, kind));
+      if (foot - to <= most && !column.hasFocus(to, foot)) {
+        lay(over, to, foot);
+        break;
+      }
     }
   }
 
   private void lay(Node column, double from, double to) {
+    if (to - from < 1) {
+      return;
+    }
     Point2D upper = page.sceneToLocal(0, from);
     Bounds whole = sheet.getBoundsInParent();
     Bounds part = page.sceneToLocal(column.localToScene(column.getLayoutBounds()));

@@ -20,7 +20,7 @@ final class CompareSection {
   private final Words words;
   private final LikeTakes likes;
   private final Keeping keeping;
-  private final SectionNodes sections = new SectionNodes();
+  private final SectionNodes sections = new SectionNodes(new SharedColumns());
   private final VBox box = new VBox();
   private final Label head;
   private final Button ask;

@@ -1,5 +1,6 @@
 package thinclick.client.window.review;
 
+import java.util.List;
 import javafx.geometry.Orientation;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Group;
@@ -14,6 +15,7 @@ import javafx.scene.text.Text;
 import javafx.scene.transform.Scale;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Palette;
+import thinclick.client.window.look.PictureParts;
 import thinclick.server.engraving.Face;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.Tint;
@@ -22,14 +24,16 @@ import thinclick.server.picture.Tint;
  * A drawing on the page: as wide as the page lets it be, in the colours of the window. The page is
  * its ground.
  */
-public final class DrawingNode extends Pane {
+public final class DrawingNode extends Pane implements PictureParts {
   private final Drawing drawing;
+  private final List<Part> parts;
   private final Group items = new Group();
   private final Scale scale = new Scale(1, 1);
 
   /** Shows a drawing. */
   public DrawingNode(Drawing drawing, Palette palette) {
     this.drawing = drawing;
+    parts = DrawnParts.of(drawing);
     items.setManaged(false);
     items.getTransforms().add(scale);
     for (Drawing.Item item : drawing.items()) {
@@ -45,6 +49,12 @@ public final class DrawingNode extends Pane {
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
     setAccessibleText(drawing.says());
     setMinWidth(0);
+  }
+
+  @Override
+  public List<Part> parts() {
+    double fit = fit(getWidth());
+    return parts.stream().map(part -> new Part(part.top() * fit, part.foot() * fit)).toList();
   }
 
   private double fit(double width) {

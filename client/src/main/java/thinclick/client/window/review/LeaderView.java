@@ -1,12 +1,13 @@
 package thinclick.client.window.review;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
-import javafx.beans.binding.Bindings;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -33,8 +34,9 @@ public final class LeaderView {
   private final TimeLine timeLine;
   private final CompareSection compared;
   private final Keeping keeping;
+  private final SharedColumns columns = new SharedColumns();
   private final VBox root = new VBox(14);
-  private final VBox kept = new VBox(10);
+  private final ObservableList<Node> kept = FXCollections.observableArrayList();
 
   public LeaderView(Session session, Words words) {
     this.words = words;
@@ -46,7 +48,6 @@ public final class LeaderView {
     compared = new CompareSection(session.past(), words);
     keeping = new Keeping(words, "review-kept");
     root.setId("review-leader");
-    kept.managedProperty().bind(Bindings.isNotEmpty(kept.getChildren()));
     root.getStyleClass().add("stacked");
     session
         .stateProperty()
@@ -63,9 +64,19 @@ public final class LeaderView {
     return root;
   }
 
-  /** What the leader keeps, for the foot of the page; empty for who does not lead. */
-  VBox kept() {
+  /** The columns of its tables, in which those above it stand as well. */
+  SharedColumns columns() {
+    return columns;
+  }
+
+  /** The buttons of what the leader keeps, for the foot of the page; none for who does not lead. */
+  ObservableList<Node> kept() {
     return kept;
+  }
+
+  /** What was kept last and where, a sentence. */
+  Node saysKept() {
+    return keeping.says();
   }
 
   /** Changes colours and the size of what is drawn. */
@@ -84,7 +95,7 @@ public final class LeaderView {
 
   private void show(RoomState room, @Nullable Spoken spoken) {
     root.getChildren().clear();
-    kept.getChildren().clear();
+    kept.clear();
     keeping.clear();
     compared.of(spoken == null ? null : spoken.review());
     if (spoken != null && room.leader()) {
@@ -98,16 +109,16 @@ public final class LeaderView {
     Review review = spoken.review();
     Lines byRole = roles.roles(review);
     if (!byRole.lines().isEmpty()) {
-      root.getChildren().add(table("leader.roles", "roles", byRole, 2));
+      root.getChildren().add(table("leader.roles", "roles", byRole, 1, 2));
     }
     root.getChildren().add(table("leader.places", "places", roles.places(spoken), 1, 2));
     Lines answers = turns.answers(review);
     if (!answers.lines().isEmpty()) {
-      root.getChildren().add(table("leader.answers", "answers", answers, 3, 4));
+      root.getChildren().add(table("leader.answers", "answers", answers, 1, 2, 3));
     }
     Lines free = turns.free(review);
     if (!free.lines().isEmpty()) {
-      root.getChildren().add(table("leader.free", "free", free, 2));
+      root.getChildren().add(table("leader.free", "free", free, 1, 2));
     }
     root.getChildren().add(episodes(review));
     List<String> ahead = follows.ahead(review);
@@ -123,25 +134,20 @@ public final class LeaderView {
   private void commands(Spoken spoken) {
     Review review = spoken.review();
     String title = review.title();
-    FlowPane commands =
-        new FlowPane(
-            14,
-            10,
-            keeping.button(
-                "review-csv",
-                "leader.csv",
-                () -> keeping.keep(title, "csv", () -> files.figures(spoken))));
+    List<Node> commands = new ArrayList<>();
     if (review.players().stream().anyMatch(player -> !player.standIn())) {
-      commands
-          .getChildren()
-          .add(
-              0,
-              keeping.button(
-                  "review-pages",
-                  "leader.pages",
-                  () -> keeping.keep(title, "pdf", () -> files.pages(spoken))));
+      commands.add(
+          keeping.button(
+              "review-pages",
+              "leader.pages",
+              () -> keeping.keep(title, "pdf", () -> files.pages(spoken))));
     }
-    kept.getChildren().addAll(commands, keeping.says());
+    commands.add(
+        keeping.button(
+            "review-csv",
+            "leader.csv",
+            () -> keeping.keep(title, "csv", () -> files.figures(spoken))));
+    kept.setAll(commands);
   }
 
   private Node episodes(Review review) {
@@ -184,7 +190,7 @@ public final class LeaderView {
    */
   private Node table(String key, String id, Lines table, Integer... figures) {
     VBox box = ruled(key);
-    GridPane grid = SectionNodes.grid(table.heads(), table.lines(), Set.of(figures)::contains);
+    GridPane grid = columns.table(table.heads(), table.lines(), Set.of(figures)::contains);
     grid.setId("review-" + id);
     grid.setAccessibleText(words.say(key));
     box.getChildren().add(WideTable.of(grid));

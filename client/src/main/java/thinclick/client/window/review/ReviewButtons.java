@@ -2,6 +2,7 @@ package thinclick.client.window.review;
 
 import static thinclick.client.window.look.Styled.styled;
 
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
@@ -107,26 +108,20 @@ final class ReviewButtons {
   }
 
   /**
-   * All that can be taken along, in one place.
+   * What a reader can take along.
    *
    * @param whose the player's name where several read here, for the file's; else empty
-   * @param further what else whoever leads keeps; null on the others' pages
    */
-  Node keep(ReviewPage page, ReviewModel asking, String whose, @Nullable Node further) {
-    FlowPane own =
-        new FlowPane(
-            14,
-            10,
-            button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf", whose)),
-            button("save-svg", "review.save.svg", () -> commands.save(page, "svg", whose)),
-            button("keep-take", "review.take", () -> commands.keepTake(asking, whose)));
-    Label head = Prose.in(styled(new Label(words.say("review.keep")), "heading"));
-    VBox keep = styled(new VBox(10, head, own, done), "ruled");
-    keep.setId("review-keep");
-    if (further != null) {
-      keep.getChildren().add(further);
-    }
-    return keep;
+  List<Node> keep(ReviewPage page, ReviewModel asking, String whose) {
+    return List.of(
+        button("save-pdf", "review.save.pdf", () -> commands.save(page, "pdf", whose)),
+        button("save-svg", "review.save.svg", () -> commands.save(page, "svg", whose)),
+        button("keep-take", "review.take", () -> commands.keepTake(asking, whose)));
+  }
+
+  /** What was kept last and where. */
+  Node saysKept() {
+    return done;
   }
 
   /** A sentence that takes no room while there is none. */

@@ -166,7 +166,7 @@ public final class ReviewModel {
     List<String> says = spoken.says().stream().map(Spoken.Sentence::text).toList();
     boolean played = slip != null && !slip.says().isEmpty();
     if (slip != null && played) {
-      sections.add(Section.words("slip", null, slip.did()));
+      sections.add(Section.words("slip", null, led(slip.did())));
     } else {
       sections.add(Section.words("prose", null, says));
     }
@@ -191,6 +191,11 @@ public final class ReviewModel {
       sections.add(Section.picture("course", words.say("review.course"), course));
     }
     return new PlayerSheet.Content(review.title(), head(review, own), sections);
+  }
+
+  /** The verdict in a line of its own, what was found beside it as prose below. */
+  private static List<String> led(List<String> did) {
+    return did.size() < 3 ? did : List.of(did.get(0), String.join(" ", did.subList(1, did.size())));
   }
 
   /** Whose it is, and what was played. */

@@ -31,9 +31,9 @@ public final class ReviewView {
   private final ReviewCommands commands;
   private final Words words;
   private final VBox sheet = new VBox();
-  private final SectionNodes sections = new SectionNodes();
+  private final SectionNodes sections;
   private final Node leadersPart;
-  private final VBox leadersKept;
+  private final KeepSection keep;
   private final ReviewButtons buttons;
   private final PagePane root;
   private final FlowPane which = new FlowPane(14, 6);
@@ -56,11 +56,12 @@ public final class ReviewView {
    */
   public ReviewView(ReviewModel model, ReviewCommands commands, LeaderView leader, Words words) {
     this.leadersPart = leader.root();
-    this.leadersKept = leader.kept();
+    sections = new SectionNodes(leader.columns());
     this.commands = commands;
     this.words = words;
     sheet.getStyleClass().addAll("sheet", "measure");
     buttons = new ReviewButtons(commands, words);
+    keep = new KeepSection(words.say("review.keep"), buttons.saysKept(), leader);
     VBox page = styled(new VBox(sheet), "page");
     page.setAlignment(Pos.TOP_CENTER);
     root = new PagePane(page);
@@ -181,7 +182,7 @@ public final class ReviewView {
     }
     Reader reader = readers.get(seen);
     String whose = several() ? reader.name() : "";
-    add(buttons.keep(page, reader.model(), whose, seen == 0 ? leadersKept : null));
+    add(keep.of(buttons.keep(page, reader.model(), whose), seen == 0));
   }
 
   private void add(@Nullable Node node) {

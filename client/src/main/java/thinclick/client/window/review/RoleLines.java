@@ -43,21 +43,22 @@ final class RoleLines {
           lines.add(
               List.of(
                   words.role(role),
-                  String.join(", ", players.stream().map(PlayerReview::player).toList()),
-                  written == 0 ? NOTHING : share(placed, written)));
+                  written == 0 ? NOTHING : words.say("review.of", placed, written),
+                  written == 0 ? NOTHING : share(placed, written),
+                  String.join(", ", players.stream().map(PlayerReview::player).toList())));
         });
     return new Lines(
         List.of(
-            words.say("leader.role"), words.say("leader.rolePlayers"), words.say("review.placed")),
+            words.say("leader.role"),
+            words.say("review.placed"),
+            words.say("review.held"),
+            words.say("leader.rolePlayers")),
         lines);
   }
 
   private String share(int placed, int written) {
     Quantity percent = Quantity.percent(100.0 * placed / written);
-    return words.say(
-        "leader.share",
-        words.say("review.of", placed, written),
-        words.say("figure.percent", percent.shown(words.locale())));
+    return words.say("figure.percent", percent.shown(words.locale()));
   }
 
   /** On the beat against off it, entries and endings, for each player. */

@@ -1,15 +1,11 @@
 package thinclick.client.window.review;
 
-import java.util.List;
-import java.util.function.IntPredicate;
-import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Prose;
-import thinclick.client.window.look.WholeWords;
 import thinclick.client.window.look.WideTable;
 import thinclick.server.picture.Drawing;
 import thinclick.server.picture.PlayerSheet.Section;
@@ -17,6 +13,15 @@ import thinclick.server.picture.PlayerSheet.Table;
 
 /** The sections of a review's sheet as they stand in the window: the same that is kept on paper. */
 final class SectionNodes {
+  private final SharedColumns columns;
+
+  /**
+   * @param columns of the page's tables
+   */
+  SectionNodes(SharedColumns columns) {
+    this.columns = columns;
+  }
+
   /** A section under its heading, in the window's colours. */
   Node node(Section section, Palette palette) {
     Node content = content(section, palette);
@@ -34,14 +39,14 @@ final class SectionNodes {
     return box;
   }
 
-  private static Node content(Section section, Palette palette) {
+  private Node content(Section section, Palette palette) {
     Drawing picture = section.picture();
     if (picture != null) {
       return new DrawingNode(picture, palette);
     }
     Table table = section.table();
     if (table != null) {
-      GridPane grid = grid(table.heads(), table.lines(), table::isFigures);
+      GridPane grid = columns.table(table.heads(), table.lines(), table::isFigures);
       grid.setAccessibleText(section.head());
       return grid;
     }
@@ -50,29 +55,5 @@ final class SectionNodes {
       prose.getChildren().add(Prose.of(sentence));
     }
     return prose;
-  }
-
-  /**
-   * A table.
-   *
-   * @param figures which columns are numbers, which end in line
-   */
-  static GridPane grid(List<String> heads, List<List<String>> lines, IntPredicate figures) {
-    GridPane grid = new GridPane();
-    grid.setHgap(22);
-    grid.setVgap(5);
-    for (int column = 0; column < heads.size(); column++) {
-      HPos side = figures.test(column) ? HPos.RIGHT : HPos.LEFT;
-      Label head = WholeWords.in(new Label(heads.get(column)));
-      head.getStyleClass().add("soft");
-      grid.add(head, column, 0);
-      GridPane.setHalignment(head, side);
-      for (int line = 0; line < lines.size(); line++) {
-        Label cell = WholeWords.in(new Label(lines.get(line).get(column)));
-        grid.add(cell, column, line + 1);
-        GridPane.setHalignment(cell, side);
-      }
-    }
-    return grid;
   }
 }

@@ -1,5 +1,6 @@
 package thinclick.client.window.review;
 
+import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
@@ -8,7 +9,7 @@ import javafx.scene.text.TextAlignment;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.PaintedStrip;
 import thinclick.client.window.look.Palette;
-import thinclick.client.window.look.WholeLines;
+import thinclick.client.window.look.PictureParts;
 import thinclick.server.engraving.Face;
 
 /**
@@ -16,7 +17,7 @@ import thinclick.server.engraving.Face;
  * part as a block above the line where it was late and below it where it was early, as in the
  * pictures.
  */
-final class TimeLine extends PaintedStrip implements WholeLines.Rows {
+final class TimeLine extends PaintedStrip implements PictureParts {
   private static final double ROW_EMS = 2.0;
   private static final double NAMES_EMS = 7;
 
@@ -43,8 +44,14 @@ final class TimeLine extends PaintedStrip implements WholeLines.Rows {
   }
 
   @Override
-  public double rowHeight() {
-    return ROW_EMS * em();
+  public List<Part> parts() {
+    double row = ROW_EMS * em();
+    List<Part> parts = new ArrayList<>();
+    for (int i = 0; i < players.size(); i++) {
+      parts.add(new Part(i * row, (i + 1) * row));
+    }
+    parts.add(new Part(players.size() * row, heightEms() * em()));
+    return parts;
   }
 
   @Override

@@ -32,19 +32,19 @@ final class TurnLines {
       lines.add(
           List.of(
               one.player(),
-              one.of(),
               bars(one.fromBar(), one.toBar()),
               words.say("review.of", one.answered(), one.called()),
               Integer.toString(one.extra()),
+              one.of(),
               later(one.laterMillis())));
     }
     return new Lines(
         List.of(
             words.say("review.player"),
-            words.say("leader.turns.calledBy"),
             words.say("leader.turns.bars"),
             words.say("leader.turns.back"),
             words.say("leader.turns.more"),
+            words.say("leader.turns.calledBy"),
             words.say("leader.turns.later")),
         lines);
   }

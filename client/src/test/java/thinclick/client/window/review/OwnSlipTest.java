@@ -7,8 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import thinclick.client.window.look.PictureParts.Part;
 import thinclick.protocol.file.Attack;
-import thinclick.protocol.file.Part;
 import thinclick.protocol.file.Take;
 import thinclick.protocol.music.Meter;
 import thinclick.protocol.music.Stage;
@@ -40,6 +40,33 @@ class OwnSlipTest {
     assertThat(words).contains("turned around (an eighth late)").doesNotContain("Ben", "Cleo");
   }
 
+  @Test
+  void theColumnsAreOnePartOfThePictureWithTheNumbersOfTheirTicks() {
+    Drawing drawing = PlayerPicture.of(Scorer.analyse(take()), "Ana", Speaker.english());
+    List<Part> parts = DrawnParts.of(drawing);
+
+    Part columns = partAt(parts, wordsAt(drawing, "+50"));
+    assertThat(partAt(parts, wordsAt(drawing, "Beat"))).isEqualTo(columns);
+    assertThat(drawing.items())
+        .filteredOn(Drawing.Disc.class::isInstance)
+        .hasSizeGreaterThan(20)
+        .extracting(item -> ((Drawing.Disc) item).y())
+        .allMatch(y -> parts.stream().anyMatch(part -> part.top() < y && y < part.foot()));
+    assertThat(columns.foot()).isLessThan(wordsAt(drawing, "Bar"));
+  }
+
+  private static double wordsAt(Drawing drawing, String says) {
+    return drawing.items().stream()
+        .filter(item -> item instanceof Drawing.Words words && words.text().equals(says))
+        .mapToDouble(item -> ((Drawing.Words) item).y() - 2)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Part partAt(List<Part> parts, double y) {
+    return parts.stream().filter(one -> one.top() < y && y < one.foot()).findFirst().orElseThrow();
+  }
+
   private static Take take() {
     List<Attack> attacks = new ArrayList<>();
     for (String player : List.of("Ana", "Ben", "Cleo")) {
@@ -62,7 +89,10 @@ class OwnSlipTest {
         5_000_000,
         50.0,
         List.of(Stage.ofBeats(16, 1, 1, 2, 3, 4)),
-        List.of(Part.of("Ana", 0, THREES), Part.of("Ben", 0, THREES), Part.of("Cleo", 0, THREES)),
+        List.of(
+            thinclick.protocol.file.Part.of("Ana", 0, THREES),
+            thinclick.protocol.file.Part.of("Ben", 0, THREES),
+            thinclick.protocol.file.Part.of("Cleo", 0, THREES)),
         attacks,
         null,
         List.of());
