@@ -2,27 +2,16 @@ package thinclick.client.window.review;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.session.FurtherSeat;
-import thinclick.client.window.session.Lead;
-import thinclick.client.window.session.PlainThread;
 import thinclick.client.window.session.Seat;
-import thinclick.client.window.session.Session;
+import thinclick.client.window.session.TwoChairs;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.file.Drill;
-import thinclick.protocol.message.PreparingMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.protocol.message.ServerMessage.Phase;
 import thinclick.protocol.music.Stage;
-import thinclick.protocol.music.StepGrid;
-import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.material.Stock;
 import tools.jackson.databind.JsonNode;
 
@@ -30,45 +19,16 @@ import tools.jackson.databind.JsonNode;
  * The picture of the own attacks is made here, the figures are the host's: both must place the same
  * of them, also where a chair was not measured and where a pad strikes chords.
  */
-class OwnFiguresTest extends PlainThread {
+class OwnFiguresTest extends TwoChairs {
   private static final long LATE_MICROS = 55_000;
   private static final long CHORD_NANOS = 30_000_000;
 
-  @TempDir Path folder;
-
-  private Session session;
   private ReviewModel model;
-
-  @BeforeEach
-  void begin() {
-    session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
-  }
-
-  @AfterEach
-  void end() {
-    run(session::close);
-    windowThread.shutdownNow();
-  }
 
   @Test
   void whatThePictureSaysIsPlacedIsWhatTheHostSays() {
-    run(
-        () -> {
-          model = new ReviewModel(session, Words.in(Locale.ENGLISH), windowThread);
-          session.openHere("Ana", false);
-        });
-    until(() -> session.state().clock().state() == ClockState.STEADY);
-    run(() -> session.addSeat("Ben", why -> {}));
-    until(() -> session.state().people().size() == 2);
-    run(
-        () -> {
-          List<String> all = session.state().people().stream().map(Person::playerId).toList();
-          session.lead().chooseAndDeal(new Lead.Hand(twoNarrowBars(), 160, 1, all));
-        });
-    FurtherSeat ben = on(() -> session.further().get(0));
-    until(() -> session.state().phase() == Phase.DEALT && ben.state().ownPart() != null);
-    run(() -> session.lead().countIn());
-    until(() -> session.state().takeRuns() && ben.state().takeRuns());
+    run(() -> model = new ReviewModel(session, Words.in(Locale.ENGLISH), windowThread));
+    FurtherSeat ben = take(twoNarrowBars(), 160);
     run(
         () -> {
           play(session, LATE_MICROS, true);
@@ -112,12 +72,11 @@ class OwnFiguresTest extends PlainThread {
 
   /** Every written step, so late, and each a chord where that is wanted. */
   private static void play(Seat seat, long lateMicros, boolean chords) {
-    StepGrid grid = seat.state().grid();
     for (int step : seat.state().ownPart().attackSteps()) {
-      long nanos = seat.link().nanosOf(Math.round(grid.microsAt(step)) + lateMicros);
-      seat.play(new PlayedAttack(nanos, 90, 60, null, null));
+      PlayedAttack one = attack(seat, step, lateMicros);
+      seat.play(one);
       if (chords) {
-        seat.play(new PlayedAttack(nanos + CHORD_NANOS, 90, 64, null, null));
+        seat.play(new PlayedAttack(one.nanos() + CHORD_NANOS, 90, 64, null, null));
       }
     }
   }

@@ -2,59 +2,23 @@ package thinclick.client.window.stand;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import thinclick.client.link.PlayedAttack;
 import thinclick.client.window.session.BarMark;
 import thinclick.client.window.session.BarMark.Kind;
 import thinclick.client.window.session.FurtherSeat;
-import thinclick.client.window.session.Lead;
-import thinclick.client.window.session.PlainThread;
-import thinclick.client.window.session.Seat;
-import thinclick.client.window.session.Session;
-import thinclick.protocol.message.PreparingMessage.ClockState;
-import thinclick.protocol.message.ServerMessage.Person;
-import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.client.window.session.TwoChairs;
 import thinclick.protocol.time.MonotonicClock;
 import thinclick.server.material.Stock;
 
 /** Of whoever plays at this computer nothing is on its way: what they dropped is known at once. */
-class HereTest extends PlainThread {
+class HereTest extends TwoChairs {
   private static final long LATE_MICROS = 40_000;
-
-  @TempDir Path folder;
-
-  private Session session;
-
-  @BeforeEach
-  void begin() {
-    session = new Session(windowThread, MonotonicClock.SYSTEM, folder);
-  }
-
-  @AfterEach
-  void end() {
-    run(session::close);
-    windowThread.shutdownNow();
-  }
 
   @Test
   void whatOneHereDroppedIsKnownThoughNothingWasHeardOfThem() {
-    run(() -> session.openHere("Ana", false));
-    until(() -> session.state().clock().state() == ClockState.STEADY);
-    run(() -> session.addSeat("Ben", why -> {}));
-    until(() -> session.state().people().size() == 2);
-    List<String> all = on(() -> session.state().people().stream().map(Person::playerId).toList());
-    run(() -> session.lead().chooseAndDeal(new Lead.Hand(Stock.find("Even eighths"), 120, 1, all)));
-    FurtherSeat ben = on(() -> session.further().get(0));
-    until(() -> session.state().phase() == Phase.DEALT && ben.state().ownPart() != null);
-    run(() -> session.lead().countIn());
-    until(() -> session.state().takeRuns() && ben.state().takeRuns());
-
+    FurtherSeat ben = take(Stock.find("Even eighths"), 120);
     StandModel own = on(() -> new StandModel(session, MonotonicClock.SYSTEM));
     StandModel near = on(() -> new StandModel(ben, MonotonicClock.SYSTEM));
     assertThat(others(own, List.of(own)))
@@ -64,7 +28,8 @@ class HereTest extends PlainThread {
     assertThat(silent).isNotEmpty().extracting(BarMark::kind).containsOnly(Kind.DROPPED);
     assertThat(others(own, List.of(own, near))).as("the others alone").containsOnlyKeys("Ben");
 
-    run(() -> playFirst(ben));
+    int first = on(() -> ben.state().ownPart().attackSteps().get(0));
+    run(() -> ben.play(attack(ben, first, LATE_MICROS)));
     List<BarMark> played = others(own, List.of(own, near)).get("Ben");
     assertThat(played).hasSameSizeAs(silent);
     assertThat(played.get(0).kind()).as("how late it was is Ben's to know").isEqualTo(Kind.PLACED);
@@ -80,11 +45,5 @@ class HereTest extends PlainThread {
           own.hear(0);
           return own.others(0, here);
         });
-  }
-
-  private static void playFirst(Seat seat) {
-    int step = seat.state().ownPart().attackSteps().get(0);
-    long micros = Math.round(seat.state().grid().microsAt(step)) + LATE_MICROS;
-    seat.play(new PlayedAttack(seat.link().nanosOf(micros), 90, 60, null, null));
   }
 }
