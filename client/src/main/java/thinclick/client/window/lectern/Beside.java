@@ -63,7 +63,7 @@ final class Beside extends WidthFirst {
   }
 
   @Override
-  protected void layoutChildren() {
+  protected void place() {
     double width = getWidth();
     double wide = Math.floor(wordsWidth(width));
     double high = Math.ceil(words.prefHeight(wide));

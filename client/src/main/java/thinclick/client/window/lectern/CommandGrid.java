@@ -223,7 +223,7 @@ final class CommandGrid extends WidthFirst {
   }
 
   @Override
-  protected void layoutChildren() {
+  protected void place() {
     for (Place place : places(getWidth())) {
       place.node().resizeRelocate(place.x(), place.y(), place.width(), place.height());
     }

@@ -105,7 +105,7 @@ final class PromptBook extends WidthFirst {
   }
 
   @Override
-  protected void layoutChildren() {
+  protected void place() {
     double[][] places = places(Math.floor(getWidth()));
     List<Region> parts = List.of(first, second, third);
     columns.set((int) Arrays.stream(places).mapToDouble(place -> place[0]).distinct().count());

@@ -93,7 +93,7 @@ public final class Form extends WidthFirst {
   }
 
   @Override
-  protected void layoutChildren() {
+  protected void place() {
     set(getWidth(), true);
   }
 

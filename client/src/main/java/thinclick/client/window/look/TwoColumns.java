@@ -56,7 +56,7 @@ public final class TwoColumns extends WidthFirst {
   }
 
   @Override
-  protected void layoutChildren() {
+  protected void place() {
     double width = getWidth();
     pseudoClassStateChanged(STACKED, !sideBySide(width));
     if (sideBySide(width)) {

@@ -1,5 +1,7 @@
 package thinclick.client.window.look;
 
+import java.util.HashMap;
+import java.util.Map;
 import javafx.geometry.Orientation;
 import javafx.scene.layout.Pane;
 
@@ -8,8 +10,17 @@ import javafx.scene.layout.Pane;
  * less, so that nothing in it is cut.
  */
 public abstract class WidthFirst extends Pane {
+  /**
+   * What was answered since something in it changed: panes above ask for each height several times,
+   * and each of them asks all that is below.
+   */
+  private final Map<Double, Double> heights = new HashMap<>();
+
   /** How high it is at a width, both in pixels. */
   protected abstract double heightAt(double width);
+
+  /** Puts what it shows in its places. */
+  protected abstract void place();
 
   /** The width it would take where nobody gives it one, pixels. */
   @Override
@@ -27,12 +38,33 @@ public abstract class WidthFirst extends Pane {
   }
 
   @Override
+  public void requestLayout() {
+    if (heights != null) { // while the pane itself is being made
+      heights.clear();
+    }
+    super.requestLayout();
+  }
+
+  @Override
   protected final double computePrefHeight(double width) {
-    return heightAt(width < 0 ? prefWidth(-1) : width);
+    double at = width < 0 ? prefWidth(-1) : width;
+    Double known = heights.get(at);
+    if (known == null) {
+      known = heightAt(at);
+      heights.put(at, known);
+    }
+    return known;
   }
 
   @Override
   protected final double computeMinHeight(double width) {
     return computePrefHeight(width);
+  }
+
+  /** What changes while it is laid out is not told upwards, so nothing is known after that. */
+  @Override
+  protected final void layoutChildren() {
+    place();
+    heights.clear();
   }
 }
