@@ -10,15 +10,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.concurrent.CountDownLatch;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import javafx.application.Platform;
 import javafx.event.Event;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
@@ -33,7 +30,6 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import org.junit.jupiter.api.Test;
-import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.standin.Manner;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.words.Words;
@@ -49,12 +45,11 @@ class LecternPageTest extends WindowCase {
   @Test
   void thePageKeepsItsColumnsItsRowsAndItsButtons() throws Exception {
     open();
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     title("view.lectern");
     for (int i = 0; i < 3; i++) {
       int players = i + 2;
-      robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+      act(() -> desk.roster().fill(Manner.STEADY, null, 0));
       until(() -> session.state().people().size() == players);
     }
     for (int[] size : SIZES) {
@@ -76,7 +71,7 @@ class LecternPageTest extends WindowCase {
 
     aDrillThatIsChosenComesIntoView();
 
-    robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
+    act(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
     until(() -> session.state().people().stream().filter(p -> p.ready()).count() >= 3);
     for (int[] size : SIZES) {
@@ -84,12 +79,12 @@ class LecternPageTest extends WindowCase {
       nothingOverlaps("lesson at " + size[0]);
       allStandsOnWholePixels("lesson at " + size[0]);
       List<Bounds> dealt = commands();
-      robot.interact(() -> desk.lecternDesk().lesson().pause());
+      act(() -> desk.lecternDesk().lesson().pause());
       at(size);
       assertThat(text("pause")).isEqualTo("End the break");
       theCommandsStandUnderEachOther();
       assertThat(commands()).as("in a break, at %d", size[0]).isEqualTo(dealt);
-      robot.interact(() -> desk.lecternDesk().lesson().pause());
+      act(() -> desk.lecternDesk().lesson().pause());
     }
     assertThat(text("readiness")).endsWith("ready");
     assertThat(inUse("lessons")).containsExactly("First day, 45\u00a0minutes, six drills, in use");
@@ -97,7 +92,7 @@ class LecternPageTest extends WindowCase {
     List<Bounds> dealt = commands();
     control(KeyCode.ENTER);
     until(() -> session.state().takeRuns());
-    robot.interact(() -> desk.goTo(View.LECTERN));
+    act(() -> desk.goTo(View.LECTERN));
     at(SIZES[2]);
     assertThat(commands()).as("in a take").isEqualTo(dealt);
     assertThat(node("stop").getStyleClass()).as("what comes next").contains("primary");
@@ -109,17 +104,16 @@ class LecternPageTest extends WindowCase {
   void germanCommandsFindRoomInThreeRows() throws Exception {
     words = Words.in(Locale.GERMAN);
     open();
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     until(() -> session.state().inside());
-    robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+    act(() -> desk.roster().fill(Manner.STEADY, null, 0));
     until(() -> session.state().people().size() == 2);
-    robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
+    act(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
     at(SIZES[1]);
     theCommandsStandUnderEachOther();
     assertThat(commands().stream().map(Bounds::getMinY).distinct()).hasSize(3);
-    robot.interact(() -> desk.lecternDesk().lesson().pause());
+    act(() -> desk.lecternDesk().lesson().pause());
     at(SIZES[1]);
     assertThat(on(() -> texts((Button) node("pause"))))
         .as("whole, in the width it always has")
@@ -130,10 +124,9 @@ class LecternPageTest extends WindowCase {
   @Test
   void largeTextKeepsItsMarginsItsRowsAndItsHeads() throws Exception {
     open(2 * Look.USUAL_TEXT);
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     title("view.lectern");
-    robot.interact(() -> desk.roster().fill(Manner.STEADY, null, 0));
+    act(() -> desk.roster().fill(Manner.STEADY, null, 0));
     until(() -> session.state().people().size() == 2);
     for (int[] size : SIZES) {
       at(size);
@@ -149,7 +142,7 @@ class LecternPageTest extends WindowCase {
         theHeadsStandOnOneLine();
       }
     }
-    robot.interact(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
+    act(() -> desk.lecternDesk().lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
     for (int[] size : SIZES) {
       at(size);
@@ -166,8 +159,7 @@ class LecternPageTest extends WindowCase {
   @Test
   void whatStandsFurtherDownIsOneKeyAway() throws Exception {
     open();
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     title("view.lectern");
     int cut = 0;
     for (int[] size : SIZES) {
@@ -179,10 +171,10 @@ class LecternPageTest extends WindowCase {
       theCursorIsIn("looking");
       cut += rowsEndWhole();
       if (size[0] < 1_900) {
-        robot.interact(() -> moveTo(0));
-        at(size);
+        act(() -> moveTo(0));
+        still();
         oneWayToComposeIsInView(size);
-        robot.interact(() -> ((Button) node("to-compose")).fire());
+        act(() -> ((Button) node("to-compose")).fire());
         theCursorIsIn("compose-title");
       } else {
         assertThat(stage.getScene().lookup("#to-compose")).as("beside the sheet").isNull();
@@ -190,13 +182,25 @@ class LecternPageTest extends WindowCase {
     }
     assertThat(cut).as("some would have been cut").isPositive();
     control(KeyCode.E);
-    robot.interact(() -> ((TextField) node("compose-cell")).setText("1 4 7"));
-    robot.write("Own").type(KeyCode.ENTER);
+    act(() -> ((TextField) node("compose-cell")).setText("1 4 7"));
+    robot.write("Own");
+    key(KeyCode.ENTER);
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     assertThat(text("chosen")).isEqualTo("Own");
     at(SIZES[2]);
     assertThat(bounds(node("chosen")).getMinY()).as("what was composed is seen").isGreaterThan(0);
     aTitleAloneIsComposedAndChosen();
+  }
+
+  /** Ana opens the room and leads it. */
+  private void enter() {
+    act(
+        () -> {
+          TextField name = (TextField) node("name");
+          name.requestFocus();
+          name.setText("Ana");
+        });
+    key(KeyCode.ENTER);
   }
 
   /** Beside the lessons where the drills' head is further down, else there. */
@@ -214,10 +218,10 @@ class LecternPageTest extends WindowCase {
     control(KeyCode.E);
     write("cell", "");
     write("title", "");
-    robot.type(KeyCode.ENTER);
+    key(KeyCode.ENTER);
     until(() -> text("compose-wrong").startsWith("Nothing is written yet"));
     write("title", "Bare");
-    robot.type(KeyCode.ENTER);
+    key(KeyCode.ENTER);
     until(() -> "Bare".equals(session.state().title()));
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     assertThat(text("compose-wrong")).isEmpty();
@@ -226,15 +230,14 @@ class LecternPageTest extends WindowCase {
   }
 
   private void write(String wish, String says) {
-    robot.interact(() -> ((TextField) node("compose-" + wish)).setText(says));
+    act(() -> ((TextField) node("compose-" + wish)).setText(says));
   }
 
   /** The button that composes stays in view, however large the text and low the window. */
   @Test
   void whatComposesStaysInViewAndCoversNoLineThatIsWrittenIn() throws Exception {
     open(2 * Look.USUAL_TEXT);
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     title("view.lectern");
     for (int[] size : SIZES) {
       at(size);
@@ -248,10 +251,12 @@ class LecternPageTest extends WindowCase {
         assertThat(bounds(node("compose-" + wish)).getMaxY())
             .as("%s at %d", wish, size[0])
             .isLessThanOrEqualTo(makes.getMinY());
-        robot.type(KeyCode.TAB);
+        key(KeyCode.TAB);
       }
-      robot.interact(() -> moveTo(1));
-      at(size);
+      until(() -> stage.getScene().getFocusOwner() != node("compose-entry"));
+      still();
+      act(() -> moveTo(1));
+      still();
       assertThat(bounds(node("compose-make")).getMinY())
           .as("at its own place below the last line, at %d", size[0])
           .isGreaterThan(bounds(node("compose-deal")).getMaxY());
@@ -262,8 +267,7 @@ class LecternPageTest extends WindowCase {
   @Test
   void anExampleIsNotTakenForWhatIsWritten() throws Exception {
     open();
-    robot.interact(() -> stage.getScene().lookup("#name").requestFocus());
-    robot.write("Ana").type(KeyCode.ENTER);
+    enter();
     title("view.lectern");
     control(KeyCode.E);
     TextField meter = (TextField) node("compose-meter");
@@ -276,7 +280,7 @@ class LecternPageTest extends WindowCase {
 
   private void theCursorIsIn(String id) {
     until(() -> stage.getScene().getFocusOwner() == node(id));
-    at(new int[] {(int) stage.getWidth(), (int) stage.getHeight()});
+    still();
     assertThat(bounds(node(id)).getMinY()).as(id).isGreaterThan(0);
     assertThat(bounds(node(id)).getMaxY()).as(id).isLessThan(foot());
   }
@@ -301,12 +305,8 @@ class LecternPageTest extends WindowCase {
     int cut = 0;
     for (double down = 0; down <= 1; down += 1 / 16.0) {
       double to = down;
-      on(
-          () -> {
-            moveTo(to);
-            return null;
-          });
-      pulses(3);
+      act(() -> moveTo(to));
+      still();
       cut += on(() -> cutButtons(to));
     }
     return cut;
@@ -332,29 +332,35 @@ class LecternPageTest extends WindowCase {
     return cut;
   }
 
+  /** At one moment, as the page says its own title again with the room's next news. */
   private void aLongTitleStaysOnTheSheet() {
     Label title = (Label) node("chosen");
-    String said = on(title::getText);
-    robot.interact(() -> title.setText("Drill 1 of 6: " + "a name that goes on ".repeat(6)));
-    at(new int[] {(int) stage.getWidth(), (int) stage.getHeight()});
-    nothingOverlaps("a long title");
-    assertThat(on(() -> texts(title)))
-        .as("in several lines")
-        .noneMatch(text -> text.endsWith("..."));
-    robot.interact(() -> title.setText(said));
+    List<String> painted = new ArrayList<>();
+    List<String> overlaps = new ArrayList<>();
+    act(
+        () -> {
+          String said = title.getText();
+          title.setText("Drill 1 of 6: " + "a name that goes on ".repeat(6));
+          layOut();
+          layOut(); // what is as wide as its words has its height after its width
+          painted.addAll(texts(title));
+          overlaps.addAll(overlaps());
+          title.setText(said);
+        });
+    assertThat(overlaps).as("a long title").isEmpty();
+    assertThat(painted).as("in several lines").isNotEmpty().noneMatch(text -> text.endsWith("..."));
   }
 
   private void aLongNameMovesNoCommand() {
     List<Bounds> before = commands();
     Button goOn = (Button) node("go-on");
     List<Bounds> named = new ArrayList<>();
-    robot.interact(
+    act(
         () -> {
           String said = goOn.getText();
           goOn.setText("Once more: " + "a name that goes on ".repeat(6));
-          stage.getScene().getRoot().applyCss();
-          stage.getScene().getRoot().layout();
-          named.addAll(commands());
+          layOut();
+          named.addAll(COMMANDS.stream().map(id -> inScene(node(id))).toList());
           goOn.setText(said);
         });
     assertThat(named).isEqualTo(before);
@@ -363,14 +369,10 @@ class LecternPageTest extends WindowCase {
   @Test
   void theJoinLinkIsSeenWholeAndItsCodeBesideIt() throws Exception {
     open();
-    robot.interact(
-        () -> {
-          desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null));
-          stage.getScene().lookup("#name").requestFocus();
-        });
-    robot.write("Ana").type(KeyCode.ENTER);
+    act(() -> desk.begin(new WindowOptions(WindowOptions.Way.DOOR, "", "", "", true, null)));
+    enter();
     title("view.lectern");
-    robot.interact(() -> ((Button) node("show-code")).fire());
+    act(() -> ((Button) node("show-code")).fire());
     for (int[] size : SIZES) {
       at(size);
       List<String> link = on(() -> lines((Pane) node("join-link")));
@@ -386,7 +388,7 @@ class LecternPageTest extends WindowCase {
       assertThat(code.getMaxY()).as("without moving the page").isLessThan(foot());
       nothingOverlaps("code at " + size[0]);
     }
-    robot.interact(() -> desk.lecternDesk().lectern().choose(Stock.find("Jigsaw")));
+    act(() -> desk.lecternDesk().lectern().choose(Stock.find("Jigsaw")));
     until(() -> "Jigsaw".equals(session.state().title()));
     at(SIZES[1]);
     assertThat(bounds(stage.getScene().lookup(".lectern-left")).contains(bounds(node("join-code"))))
@@ -407,8 +409,8 @@ class LecternPageTest extends WindowCase {
 
   /** In a narrow window the drills then stand below: the cursor goes on to what is done next. */
   private void aDrillThatIsChosenComesIntoView() {
-    robot.interact(() -> node("drills").requestFocus());
-    robot.type(KeyCode.ENTER);
+    act(() -> node("drills").requestFocus());
+    key(KeyCode.ENTER);
     until(() -> stage.getScene().getFocusOwner() == node("deal"));
     at(SIZES[2]);
     assertThat(bounds(node("chosen")).getMinY()).isGreaterThan(0);
@@ -418,7 +420,7 @@ class LecternPageTest extends WindowCase {
   /** Above the first line of a button is the ground, and no second, paler line. */
   private void oneLineIsOneLine() {
     WritableImage[] made = new WritableImage[1];
-    robot.interact(() -> made[0] = stage.getScene().snapshot(null));
+    act(() -> made[0] = stage.getScene().snapshot(null));
     PixelReader seen = made[0].getPixelReader();
     for (String id : List.of("earlier", "later", "pass", "remove")) {
       Bounds at = bounds(node(id));
@@ -448,43 +450,18 @@ class LecternPageTest extends WindowCase {
   }
 
   private void at(int[] size) {
-    robot.interact(
+    act(
         () -> {
           stage.setWidth(size[0]);
           stage.setHeight(size[1]);
         });
-    for (int i = 0; i < 3; i++) {
-      WaitForAsyncUtils.waitForFxEvents();
-    }
-    on(
-        () -> {
-          stage.getScene().getRoot().applyCss();
-          stage.getScene().getRoot().layout();
-          return null;
-        });
+    still();
   }
 
-  /** Until the window has been laid out so many times more. */
-  private void pulses(int times) {
-    Scene scene = stage.getScene();
-    CountDownLatch left = new CountDownLatch(times);
-    Runnable laidOut =
-        () -> {
-          left.countDown();
-          Platform.requestNextPulse();
-        };
-    on(
-        () -> {
-          scene.addPostLayoutPulseListener(laidOut);
-          Platform.requestNextPulse();
-          return null;
-        });
-    until(() -> left.getCount() == 0);
-    on(
-        () -> {
-          scene.removePostLayoutPulseListener(laidOut);
-          return null;
-        });
+  /** At once; on the window's thread. */
+  private void layOut() {
+    stage.getScene().getRoot().applyCss();
+    stage.getScene().getRoot().layout();
   }
 
   private static Bounds bounds(Node node) {
@@ -497,24 +474,31 @@ class LecternPageTest extends WindowCase {
 
   /** Nothing of a column reaches into the next, and the page has one margin left and right. */
   private void nothingOverlaps(String when) {
-    Bounds page = bounds(stage.getScene().lookup(".lectern-page"));
-    Bounds left = bounds(stage.getScene().lookup(".lectern-left"));
-    Bounds sheet = bounds(stage.getScene().lookup(".lectern-right"));
+    assertThat(on(this::overlaps)).as(when).isEmpty();
+  }
+
+  /** What reaches too far; on the window's thread. */
+  private List<String> overlaps() {
+    List<String> found = new ArrayList<>();
     for (String column : List.of(".lectern-left", ".lectern-middle", ".lectern-right")) {
       Region region = (Region) stage.getScene().lookup(column);
-      double most = bounds(region).getMaxX() + 0.5;
-      on(
-          () -> {
-            for (Node node : visibleUnder(region)) {
-              assertThat(inScene(node).getMaxX())
-                  .as("%s: %s in %s", when, node, column)
-                  .isLessThanOrEqualTo(most);
-            }
-            return null;
-          });
+      double most = inScene(region).getMaxX() + 0.5;
+      for (Node node : visibleUnder(region)) {
+        if (inScene(node).getMaxX() > most) {
+          found.add(node + " reaches out of " + column);
+        }
+      }
     }
-    double right = stage.getScene().getWidth() - sheet.getMaxX();
-    assertThat(left.getMinX() - page.getMinX()).as(when).isCloseTo(right, within(1.5));
+    double left = place(".lectern-left").getMinX() - place(".lectern-page").getMinX();
+    double right = stage.getScene().getWidth() - place(".lectern-right").getMaxX();
+    if (Math.abs(left - right) > 1.5) {
+      found.add("a margin of " + left + " left, of " + right + " right");
+    }
+    return found;
+  }
+
+  private Bounds place(String selector) {
+    return inScene(stage.getScene().lookup(selector));
   }
 
   private static List<Node> visibleUnder(Parent parent) {
@@ -536,7 +520,7 @@ class LecternPageTest extends WindowCase {
   private void allStandsOnWholePixels(String when) {
     Region page = (Region) stage.getScene().lookup(".lectern-page");
     ScrollPane pane = on(() -> (ScrollPane) page.getParent().getParent().getParent());
-    robot.interact(() -> pane.setVvalue(0));
+    act(() -> pane.setVvalue(0));
     for (Node node : on(() -> List.copyOf(page.lookupAll(".button")))) {
       if (on(node::isVisible)
           && !node.getStyleClass().contains("increment-button")
@@ -618,8 +602,7 @@ class LecternPageTest extends WindowCase {
       Set<Double> lefts =
           on(
               () -> {
-                stage.getScene().getRoot().applyCss();
-                stage.getScene().getRoot().layout();
+                layOut();
                 return stage
                     .getScene()
                     .lookup(".lectern-left")
@@ -649,7 +632,7 @@ class LecternPageTest extends WindowCase {
     int all = on(() -> drills.getItems().size());
     int shown = (int) Math.round((bounds(drills).getHeight()) / on(() -> cell(drills).getHeight()));
     until(() -> more.getText().equals((all - shown) + " more below"));
-    robot.interact(() -> drills.scrollTo(all - 1));
+    act(() -> drills.scrollTo(all - 1));
     until(() -> more.getText().isEmpty());
   }
 

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
+import org.testfx.robot.BaseRobot;
 import org.testfx.util.WaitForAsyncUtils;
 import thinclick.client.window.look.Faces;
 import thinclick.client.window.look.Look;
@@ -44,6 +45,7 @@ abstract class WindowCase {
   private static final double WIDTH = 1_120;
   private static final double HEIGHT = 760;
   private static final Duration OFTEN = Duration.ofMillis(20);
+  private static final Duration BETWEEN_PULSES = Duration.ofMillis(4);
 
   @TempDir Path folder;
 
@@ -103,8 +105,27 @@ abstract class WindowCase {
 
   /** Ctrl and a key. */
   final void control(KeyCode key) {
-    robot.press(KeyCode.CONTROL).type(key).release(KeyCode.CONTROL);
+    BaseRobot keyboard = robot.robotContext().getBaseRobot();
+    keyboard.pressKeyboard(KeyCode.CONTROL);
+    key(key);
+    keyboard.releaseKeyboard(KeyCode.CONTROL);
     WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /** A key as the keyboard sends it, without a pause behind it: what it does is waited for. */
+  final void key(KeyCode key) {
+    BaseRobot keyboard = robot.robotContext().getBaseRobot();
+    keyboard.pressKeyboard(key);
+    keyboard.releaseKeyboard(key);
+  }
+
+  /** Does something on the window's thread, and nothing more is waited for. */
+  static void act(Runnable does) {
+    on(
+        () -> {
+          does.run();
+          return true;
+        });
   }
 
   final Node node(String id) {
@@ -160,6 +181,21 @@ abstract class WindowCase {
           List<String> all = session.state().people().stream().map(Person::playerId).toList();
           session.lead().chooseAndDeal(new Lead.Hand(drill, tempo, 1, all));
         });
+  }
+
+  /**
+   * Until nothing in the window moves any more: it has been laid out twice and all stood where it
+   * stood before. What has an effect on the next layout, and that on the one after, is over then.
+   */
+  final void still() {
+    Stillness still = new Stillness(stage.getScene());
+    on(still::begin);
+    await()
+        .atMost(PATIENCE)
+        .pollDelay(Duration.ZERO)
+        .pollInterval(BETWEEN_PULSES)
+        .until(still::reached);
+    on(still::end);
   }
 
   static void until(Callable<Boolean> holds) {

@@ -15,6 +15,7 @@ import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Prose;
+import thinclick.client.window.look.WrappedWords;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
@@ -67,9 +68,10 @@ public final class LecternView {
     waits = styled(Prose.of(words.say("lectern.choose.what")), "soft");
     wayIn.getChildren().setAll(styled(new Label(words.say("lectern.invite")), "heading"));
     wayIn.getStyleClass().add("lectern-way-in");
-    head.getChildren().setAll(plan.title());
+    WrappedWords title = new WrappedWords(plan.title());
+    head.getChildren().setAll(title);
     head.setMinWidth(0); // a long title goes on in another line
-    plan.title().maxWidthProperty().bind(head.widthProperty());
+    title.maxWidthProperty().bind(head.widthProperty());
     VBox sheet =
         styled(
             new VBox(12, wayIn, head, now.root(), waits, plan.root(), pageHead, page.root()),

@@ -1,4 +1,4 @@
-package thinclick.client.window.stand;
+package thinclick.client.window.look;
 
 import javafx.scene.Node;
 import javafx.scene.layout.StackPane;
@@ -7,8 +7,9 @@ import javafx.scene.layout.StackPane;
  * Words in a flow that take another line where they are longer than the page: a flow asks for the
  * height of one line alone, and would end them in dots.
  */
-final class WrappedWords extends StackPane {
-  WrappedWords(Node... words) {
+public final class WrappedWords extends StackPane {
+  /** The words, which have a most of width of their own to keep to. */
+  public WrappedWords(Node... words) {
     super(words);
   }
 

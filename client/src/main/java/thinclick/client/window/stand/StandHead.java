@@ -13,6 +13,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.Prose;
+import thinclick.client.window.look.WrappedWords;
 import thinclick.client.window.words.Words;
 
 /**

@@ -5,6 +5,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
+import thinclick.client.window.look.WrappedWords;
 
 /**
  * Words of which others are said in turn in the same place: it has room for the longest of them, so
