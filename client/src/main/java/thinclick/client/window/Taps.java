@@ -290,10 +290,7 @@ final class Taps implements MidiEar, AutoCloseable {
           IntStream.range(0, sitting)
               .mapToObj(
                   chair ->
-                      words.say(
-                          "taps.several.one",
-                          chairs.all().get(chair).name(),
-                          shares.letters(chair)))
+                      words.say("taps.several.one", chairs.all().get(chair).name(), letters(chair)))
               .collect(Collectors.joining(", "));
       says.set(words.say("taps.several", sitting, whose));
       return;

@@ -121,10 +121,9 @@ final class BearingMarks {
       }
       for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
         if (step > turn.start() && step < turn.end()) {
-          String says = part.said().say("sheet.of", step - turn.start() + 1, turn.length());
+          String says = part.said().say("sheet.stepOf", step - turn.start() + 1, turn.length());
           double x = stepX.applyAsDouble(step) - Face.ITALIC.width(says, LABEL_SIZE) / 2;
-          String spoken = part.said().say("sheet.stepOf", step - turn.start() + 1, turn.length());
-          label(new Place(step / part.stepsPerBar(), step, spoken), says, x, y);
+          label(new Place(step / part.stepsPerBar(), step, says), says, x, y);
         }
       }
     }
