@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
@@ -148,9 +149,10 @@ public sealed interface ServerMessage
    *
    * @param parts all parts
    * @param own the receiver's own part's player name, or null for one without a part
-   * @param says who comes in where, a sentence a part
+   * @param says who comes in where, a sentence a part; the receiver's own is said to the receiver
    * @param drill the receiver's chair as it was dealt, in a drill of its own, from which the page
    *     is laid out; null for one without a part. A host keeps the whole drill here, a chair a part
+   * @param saysToEach what a host keeps to say to each of the parts' players; nobody is sent it
    */
   record Dealt(
       long revision,
@@ -165,24 +167,66 @@ public sealed interface ServerMessage
       double toleranceMillis,
       List<Stage> stages,
       List<String> says,
-      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Drill drill)
+      @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Drill drill,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> saysToEach)
       implements ServerMessage {
     public Dealt {
       parts = Check.list("parts", parts);
       stages = Check.list("stages", stages);
       says = Check.listOrEmpty("says", says);
+      saysToEach = Check.listOrEmpty("saysToEach", saysToEach);
     }
 
-    /** As one receiver has it: the own part named, of the whole drill the own chair alone. */
+    /** A deal as it is sent. */
+    public Dealt(
+        long revision,
+        String dealId,
+        String title,
+        List<Part> parts,
+        @Nullable String own,
+        Meter meter,
+        int stepsPerBeat,
+        double tempo,
+        Swing swing,
+        double toleranceMillis,
+        List<Stage> stages,
+        List<String> says,
+        @Nullable Drill drill) {
+      this(
+          revision,
+          dealId,
+          title,
+          parts,
+          own,
+          meter,
+          stepsPerBeat,
+          tempo,
+          swing,
+          toleranceMillis,
+          stages,
+          says,
+          drill,
+          List.of());
+    }
+
+    /**
+     * As one receiver has it: the own part named and said to the receiver, of the whole drill the
+     * own chair alone.
+     */
     public Dealt seenBy(@Nullable String player) {
       Drill whole = drill;
       Drill chair = null;
+      List<String> said = new ArrayList<>(says);
       for (int i = 0; i < parts.size(); i++) {
-        if (whole != null && i < whole.chairs().size() && parts.get(i).player().equals(player)) {
+        boolean mine = parts.get(i).player().equals(player);
+        if (mine && whole != null && i < whole.chairs().size()) {
           chair = whole.withChairs(List.of(whole.chairs().get(i)));
         }
+        if (mine && i < said.size() && i < saysToEach.size()) {
+          said.set(i, saysToEach.get(i));
+        }
       }
-      return but(parts, player, stages, says, chair);
+      return but(parts, player, stages, said, chair, List.of());
     }
 
     /**
@@ -198,12 +242,13 @@ public sealed interface ServerMessage
           mine == null ? null : names.apply(mine),
           stages,
           says.stream().map(sentences).toList(),
-          drill);
+          drill,
+          saysToEach.stream().map(sentences).toList());
     }
 
     /** The same deal under another click plan. */
     public Dealt withStages(List<Stage> others) {
-      return but(parts, own, others, says, drill);
+      return but(parts, own, others, says, drill, saysToEach);
     }
 
     private Dealt but(
@@ -211,7 +256,8 @@ public sealed interface ServerMessage
         @Nullable String own,
         List<Stage> stages,
         List<String> says,
-        @Nullable Drill drill) {
+        @Nullable Drill drill,
+        List<String> saysToEach) {
       return new Dealt(
           revision,
           dealId,
@@ -225,7 +271,8 @@ public sealed interface ServerMessage
           toleranceMillis,
           stages,
           says,
-          drill);
+          drill,
+          saysToEach);
     }
 
     /** The written grid where bar 1 begins at that room time. */

@@ -16,9 +16,7 @@ import thinclick.server.words.ShiftWords;
 final class DealWords {
   private DealWords() {}
 
-  /**
-   * {@code "Ilse comes in on the and of 2 in bar 1, on threes that meet the one again in bar 4."}
-   */
+  /** {@code "Ilse comes in on the and of 2 in bar 1, on threes that meet the one in bar 4."} */
   static Said sentence(DealFrame frame, Seat seat) {
     Drill drill = frame.drill();
     List<Integer> attacks = seat.attackSteps(frame.totalSteps(), frame.stepsPerBar());
@@ -52,10 +50,10 @@ final class DealWords {
             frame.drill().stepsPerBeat(),
             frame.stepsPerBar(),
             frame.bars());
+    boolean again = seat.entryStep() % frame.stepsPerBar() == 0;
+    String meets = again ? "deal.meetsAgain" : "deal.meets";
     return Optional.of(
-        round
-            .map(bar -> Said.of("deal.comesRound", groups, bar + 1))
-            .orElse(Said.of("deal.groups", groups)));
+        round.map(bar -> Said.of(meets, groups, bar + 1)).orElse(Said.of("deal.groups", groups)));
   }
 
   /** {@code "25 ms behind the others"}: what is asked for must be said to who is to do it. */

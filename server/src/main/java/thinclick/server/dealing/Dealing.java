@@ -5,6 +5,7 @@ import thinclick.protocol.file.Drill;
 import thinclick.protocol.file.Part;
 import thinclick.server.words.Said;
 import thinclick.server.words.Speaker;
+import thinclick.server.words.ToOneself;
 
 /**
  * What a deal came to.
@@ -26,7 +27,12 @@ public record Dealing(List<Part> parts, List<Said> says, double toleranceMillis,
     return says.stream().map(speaker::say).toList();
   }
 
-  /** The same in English. */
+  /** The same, said to the player of each part. */
+  public List<String> toEach(Speaker speaker) {
+    return says.stream().map(ToOneself::of).map(speaker::say).toList();
+  }
+
+  /** Who comes in where, in English. */
   public List<String> sentences() {
     return sentences(Speaker.english());
   }

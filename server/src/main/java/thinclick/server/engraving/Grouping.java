@@ -5,7 +5,7 @@ package thinclick.server.engraving;
  *
  * @param start its first step
  * @param length its length in steps
- * @param remark what is said above its beginning: {@code "comes round, bar 4"}; empty for nothing
+ * @param remark what is said above its beginning: {@code "meets the one, bar 4"}; empty for nothing
  */
 public record Grouping(int start, int length, String remark) {
   /** The first step after it. */

@@ -126,7 +126,7 @@ final class TakePart {
     return signs;
   }
 
-  /** Where a group comes round; above the first one before, where that is on a later line. */
+  /** Where a group meets the one; above the first one before, where that is on a later line. */
   private String remark(Group group, int shiftBars) {
     Integer round = written.comesRoundBar();
     if (round == null) {
@@ -134,16 +134,16 @@ final class TakePart {
     }
     boolean begins = group.fromStep() == written.repeatFromBar() * stepsPerBar;
     if (round == written.bars() && shiftBars > 0 && begins) {
-      return comesRound(written.repeatFromBar() + shiftBars);
+      return meetsTheOne(written.repeatFromBar() + shiftBars);
     }
     boolean here = group.fromStep() == round * stepsPerBar;
     boolean first = group.equals(written.groupings().get(0));
     boolean nextLine = round >= Reading.MOST_BARS;
-    return here || (first && nextLine) ? comesRound(round + shiftBars) : "";
+    return here || (first && nextLine) ? meetsTheOne(round + shiftBars) : "";
   }
 
-  private String comesRound(int bar) {
-    return SheetWords.in(written.heading().language()).say("sheet.comesRound", bar + 1);
+  private String meetsTheOne(int bar) {
+    return SheetWords.in(written.heading().language()).say("sheet.meetsTheOne", bar + 1);
   }
 
   private List<Integer> clicks() {

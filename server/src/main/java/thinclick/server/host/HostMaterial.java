@@ -21,7 +21,11 @@ final class HostMaterial {
     return (drill, players, seed, tempo, stages, levels) -> {
       Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
       return new DealMaker.Hand(
-          dealing.parts(), dealing.sentences(speaker), dealing.toleranceMillis(), dealing.dealt());
+          dealing.parts(),
+          dealing.sentences(speaker),
+          dealing.toEach(speaker),
+          dealing.toleranceMillis(),
+          dealing.dealt());
     };
   }
 

@@ -13,9 +13,19 @@ import thinclick.protocol.music.Meter;
 public final class ClickPlans {
   private static final String TO = " to ";
 
-  /** Short for what is long to type. */
+  /** Short for what is long to type, and what rungs were called before. */
   private static final Map<String, Rung> SHORT =
-      Map.of("first only", Rung.FIRST_ONLY, "last only", Rung.LAST_ONLY);
+      Map.ofEntries(
+          Map.entry("the one", Rung.FIRST_ONLY),
+          Map.entry("first only", Rung.FIRST_ONLY),
+          Map.entry("last only", Rung.LAST_ONLY),
+          Map.entry("every second bar", Rung.EVERY_SECOND_BAR),
+          Map.entry("every fourth bar", Rung.EVERY_FOURTH_BAR),
+          Map.entry("ands", Rung.ANDS),
+          Map.entry("last and", Rung.LAST_AND),
+          Map.entry("none", Rung.NONE),
+          Map.entry("the first beat alone", Rung.FIRST_ONLY),
+          Map.entry("the last beat alone", Rung.LAST_ONLY));
 
   private ClickPlans() {}
 

@@ -18,17 +18,17 @@ public enum Rung {
   /** The last beat of each group: two and four in 4/4. */
   GROUP_LASTS("P3", "the last beat of each group", GROUP_FIRSTS),
   /** The first beat alone. */
-  FIRST_ONLY("P4", "the first beat alone", GROUP_FIRSTS),
+  FIRST_ONLY("P4", "the one of every bar", GROUP_FIRSTS),
   /** The last beat alone. */
-  LAST_ONLY("P5", "the last beat alone", GROUP_LASTS),
+  LAST_ONLY("P5", "the last beat of every bar", GROUP_LASTS),
   /** The first beat of every second bar. */
-  EVERY_SECOND_BAR("P6", "every second bar", FIRST_ONLY),
+  EVERY_SECOND_BAR("P6", "the one of every second bar", FIRST_ONLY),
   /** The first beat of every fourth bar. */
-  EVERY_FOURTH_BAR("P7", "every fourth bar", EVERY_SECOND_BAR),
+  EVERY_FOURTH_BAR("P7", "the one of every fourth bar", EVERY_SECOND_BAR),
   /** The ands, no beat. */
-  ANDS("P8", "ands", ALL_BEATS),
+  ANDS("P8", "the ands", ALL_BEATS),
   /** The and of the last beat alone. */
-  LAST_AND("P9", "last and", LAST_ONLY),
+  LAST_AND("P9", "the last and", LAST_ONLY),
   /** Every beat a step late, so that it sounds like the beat. */
   MOVED_FLOOR("P10", "moved floor", ANDS),
   /** A quarter of the bars silent, at most two in a row. */
@@ -44,7 +44,7 @@ public enum Rung {
   /** Every third step, across beats and bars. */
   EVERY_THIRD_STEP("P13", "every third step", FIRST_ONLY),
   /** No click at all. */
-  NONE("P14", "none", EVERY_FOURTH_BAR);
+  NONE("P14", "no click", EVERY_FOURTH_BAR);
 
   private static final List<String> NUMBERS =
       List.of("none", "one", "two", "three", "four", "five", "six", "seven");
@@ -64,7 +64,7 @@ public enum Rung {
     return number;
   }
 
-  /** What people see and type in any meter, {@code "the first beat alone"}. */
+  /** What people see and type in any meter, {@code "the one of every bar"}. */
   public String plainName() {
     return plainName;
   }

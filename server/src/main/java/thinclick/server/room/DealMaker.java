@@ -30,8 +30,14 @@ public interface DealMaker {
    *
    * @param parts one a player, in the same order
    * @param says who comes in where, a sentence each
+   * @param saysToEach the same, said to the player
    * @param toleranceMillis how far from the ensemble pulse an attack is still placed
    * @param dealt the drill as it was dealt, a chair for each part
    */
-  record Hand(List<Part> parts, List<String> says, double toleranceMillis, Drill dealt) {}
+  record Hand(
+      List<Part> parts,
+      List<String> says,
+      List<String> saysToEach,
+      double toleranceMillis,
+      Drill dealt) {}
 }

@@ -125,7 +125,8 @@ final class DealTable {
             hand.toleranceMillis(),
             plan,
             hand.says(),
-            hand.dealt());
+            hand.dealt(),
+            hand.saysToEach());
     checkSize(made);
     room.dealCount++;
     room.dealt = made;

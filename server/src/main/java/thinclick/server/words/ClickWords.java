@@ -101,12 +101,10 @@ public final class ClickWords {
                 Speaker.number(cycleBars));
       }
       if (sounding.size() == cycleBars) {
-        return inBar(first);
+        return oneBeat(first) ? Said.of("click.everyBar", inBar(first)) : inBar(first);
       }
       if (sounding.size() == 1) {
-        return first.equals(List.of(0))
-            ? Said.of("click.everyBars", Said.of("click.one"), ordinal(cycleBars))
-            : Said.of("click.everyBars", inBar(first), ordinal(cycleBars));
+        return Said.of("click.everyBars", inBar(first), ordinal(cycleBars));
       }
       boolean island =
           IntStream.range(0, cycleBars)
@@ -134,6 +132,11 @@ public final class ClickWords {
           : beat == meter.beatsPerBar()
               ? Said.of("click.brief.last")
               : Said.of("click.brief.beat", Speaker.number(beat));
+    }
+
+    /** One beat of several: what is said of it is to be said of every bar. */
+    private boolean oneBeat(List<Integer> steps) {
+      return steps.size() == 1 && steps.get(0) % stepsPerBeat == 0 && meter.beatsPerBar() > 1;
     }
 
     /** What a bar that clicks at these steps is called. */
@@ -170,10 +173,10 @@ public final class ClickWords {
       }
       int beat = beats.get(0);
       return beat == 1
-          ? Said.of("click.first")
+          ? Said.of("click.one")
           : beat == meter.beatsPerBar()
               ? Said.of("click.last")
-              : Said.of("click.alone", Speaker.number(beat));
+              : Said.of("click.beat", Speaker.number(beat));
     }
 
     private boolean everyThird() {

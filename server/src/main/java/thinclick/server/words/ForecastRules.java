@@ -10,7 +10,7 @@ final class ForecastRules {
   private ForecastRules() {}
 
   /**
-   * "With a thinner click (the first beat alone), expect Ana's spread near 20 ms (15-30); that
+   * "With a thinner click (the one of every bar), expect Ana's spread near 20 ms (15-30); that
    * would hold." Of several, the thinnest that would hold, else the fullest.
    */
   static List<Finding> thinner(Evidence evidence) {

@@ -25,7 +25,7 @@ public final class ForecastWords {
   }
 
   /**
-   * "With a thinner click (the first beat alone), expect Ana's spread near 20 ms (15-30); that
+   * "With a thinner click (the one of every bar), expect Ana's spread near 20 ms (15-30); that
    * would hold." Of several, the thinnest that would hold, else the fullest; null where none was
    * foretold.
    *

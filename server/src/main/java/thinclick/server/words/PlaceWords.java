@@ -22,6 +22,11 @@ public final class PlaceWords {
         : Said.of("entry.off", insideBeat(beat, inBar % stepsPerBeat, meter, stepsPerBeat), bar);
   }
 
+  /** The same to whoever comes in: "Come in on the one of bar 3". */
+  public static Said comeIn(int step, Meter meter, int stepsPerBeat) {
+    return Said.of("you.enters", entry(step, meter, stepsPerBeat));
+  }
+
   /** A place in the bar as it is read out: "beat 2", "the and of 2". */
   static Said inBar(int inBar, Meter meter, int stepsPerBeat) {
     Said beat = beat(inBar, stepsPerBeat);

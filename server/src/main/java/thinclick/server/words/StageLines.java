@@ -23,14 +23,15 @@ public final class StageLines {
   private static final Pattern OWN =
       Pattern.compile("(beats|steps) ([\\d ]+)(?: of every (\\d+) bars)?");
 
+  /** The rungs that have a name of fewer words, for where there is no room for theirs. */
+  static final List<Rung> BRIEF =
+      List.of(Rung.FIRST_ONLY, Rung.EVERY_SECOND_BAR, Rung.EVERY_FOURTH_BAR);
+
   private final Speaker speaker;
   private final Meter meter;
   private final int stepsPerBeat;
   private final @Nullable List<Integer> groups;
   private final Map<String, String> names = new LinkedHashMap<>();
-
-  /** What a line says of a rung whose name alone could be taken for whole bars that click. */
-  private final Map<String, String> inLines;
 
   /**
    * @param groups how the beats of a bar stand together, or null for the usual
@@ -45,13 +46,6 @@ public final class StageLines {
       names.put(rung.nameIn(meter, groups), name(rung));
       names.putIfAbsent(rung.plainName(), speaker.say("rung." + rung.name()));
     }
-    inLines = inLines(speaker);
-  }
-
-  private static Map<String, String> inLines(Speaker speaker) {
-    return Map.of(
-        Rung.EVERY_SECOND_BAR.plainName(), speaker.say("line.everySecondBar"),
-        Rung.EVERY_FOURTH_BAR.plainName(), speaker.say("line.everyFourthBar"));
   }
 
   /** What a rung is called in the meter: "one and three" for the group firsts of 4/4. */
@@ -77,14 +71,23 @@ public final class StageLines {
     if (!line.matches()) {
       return english;
     }
-    String said = inLines.getOrDefault(line.group(2), clicks(line.group(2)));
-    return speaker.say(Said.of("line.stage", Integer.valueOf(line.group(1)), line.group(1), said));
+    return speaker.say(
+        Said.of(
+            "line.stage", Integer.valueOf(line.group(1)), line.group(1), clicks(line.group(2))));
   }
 
   /** What clicks in a stage, in as few words as name it: "every second bar". */
-  public String clicks(Stage stage) {
+  public String briefly(Stage stage) {
     Matcher line = ENGLISH.matcher(StageText.of(stage, meter, stepsPerBeat, groups));
-    return line.matches() ? clicks(line.group(2)) : "";
+    if (!line.matches()) {
+      return "";
+    }
+    String english = line.group(2);
+    return BRIEF.stream()
+        .filter(rung -> rung.plainName().equals(english))
+        .findFirst()
+        .map(rung -> speaker.say("brief." + rung.name()))
+        .orElseGet(() -> clicks(english));
   }
 
   private String clicks(String english) {
@@ -177,11 +180,9 @@ public final class StageLines {
   }
 
   private @Nullable String nameInEnglish(String said) {
-    for (Map<String, String> known : List.of(names, inLines, inLines(Speaker.english()))) {
-      for (Map.Entry<String, String> name : known.entrySet()) {
-        if (folded(name.getValue()).equals(folded(said))) {
-          return name.getKey();
-        }
+    for (Map.Entry<String, String> name : names.entrySet()) {
+      if (folded(name.getValue()).equals(folded(said))) {
+        return name.getKey();
       }
     }
     return null;

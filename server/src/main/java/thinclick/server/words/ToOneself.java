@@ -1,15 +1,19 @@
 package thinclick.server.words;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 
 /**
  * What is said of a player, said to that player: a slip says "You dropped 3 of 32", not "Ana
- * dropped 3 of 32". Two who swapped their parts are named on both slips, since the sentence is of
- * both.
+ * dropped 3 of 32", and a stand "Come in on beat 2 of bar 1". Two who swapped their parts are named
+ * on both slips, since the sentence is of both.
  */
-final class ToOneself {
+public final class ToOneself {
   private static final Map<String, String> KEYS =
       Map.ofEntries(
+          Map.entry("deal.nothing", "you.nothing"),
+          Map.entry("deal.enters", "you.enters"),
           Map.entry("place.otherPart", "you.otherPart"),
           Map.entry("place.displaced", "you.displaced"),
           Map.entry("place.displacedHome", "you.displacedHome"),
@@ -49,9 +53,23 @@ final class ToOneself {
 
   private ToOneself() {}
 
-  /** The sentence as it is said to the player whom it is about, who is its first value. */
-  static Said of(Said said) {
+  /**
+   * The sentence as it is said to the player whom it is about, who is its first value; where it is
+   * made of phrases, the first value of the first of them.
+   */
+  public static Said of(Said said) {
+    if (said.key().equals("sentence") && said.values().get(0) instanceof Said.Row phrases) {
+      return of(said, phrases);
+    }
     String key = KEYS.get(said.key());
     return key == null ? said : new Said(key, said.values().subList(1, said.values().size()));
+  }
+
+  private static Said of(Said sentence, Said.Row phrases) {
+    List<Object> said = new ArrayList<>(phrases.values());
+    if (!said.isEmpty() && said.get(0) instanceof Said first) {
+      said.set(0, of(first));
+    }
+    return Said.of(sentence.key(), new Said.Row(said, phrases.and()));
   }
 }

@@ -13,7 +13,7 @@ final class VerdictRules {
 
   private VerdictRules() {}
 
-  /** "Held together: 91 % on two and four, 74 % on the first beat alone." */
+  /** "Held together: 91 % on two and four, 74 % on the one of every bar." */
   static List<Finding> together(Evidence evidence) {
     if (evidence.nobodyHeard()) {
       return List.of(

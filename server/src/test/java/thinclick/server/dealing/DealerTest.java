@@ -114,13 +114,19 @@ class DealerTest {
         .containsExactly("Ilse comes in on the e of 1 in bar 1.");
     assertThat(deal("Long threes", List.of("Ilse"), 0).sentences(Speaker.of(Locale.GERMAN)))
         .containsExactly(
-            "Ilse setzt auf der Eins in Takt 1 ein, in Dreiern, die in Takt 4 wieder auf die Eins"
+            "Ilse setzt auf der Eins in Takt 1 ein, in Dreiern, die in Takt 4 wieder die Eins"
                 + " treffen.");
+    assertThat(deal("Long threes", List.of("Ilse"), 0).toEach(Speaker.english()))
+        .as("to herself")
+        .containsExactly(
+            "Come in on the one of bar 1, on threes that meet the one again in bar 4.");
     Dealing two = deal("Long threes", List.of("Ilse", "Noor"), 0);
     int later = two.parts().get(1).entryStep();
     assertThat(two.sentences().get(1))
         .contains("Noor comes in on ")
         .contains(later % 2 == 0 ? " beat" : "eighth")
+        .as("whoever comes in off the one has not met it before")
+        .contains("that meet the one in bar ")
         .endsWith("after Ilse.");
   }
 

@@ -159,7 +159,7 @@ class LayoutTest {
           .containsExactly(
               "bar 1, 4 bars, from, 2 times, 8 bars, click on all beats",
               "bar 9, 4 bars, from, 2 times, 8 bars, click on two and four",
-              "bar 17, 4 bars, from, 2 times, 8 bars, click on the first beat alone",
+              "bar 17, 4 bars, from, 2 times, 8 bars, click on the one of every bar",
               "bar 25, 4 bars, from, 2 times, 8 bars, no click, end");
     }
 
@@ -172,7 +172,7 @@ class LayoutTest {
           .containsExactly(
               "bar 1, 4 bars, from, 1 times, 16 bars, click on the one of every eighth bar",
               "bar 5, 4 bars, 2 times, ",
-              "bar 17, 3 bars, 1 times, 3 bars, click on the first beat alone, end");
+              "bar 17, 3 bars, 1 times, 3 bars, click on the one of every bar, end");
     }
 
     /**
@@ -231,12 +231,12 @@ class LayoutTest {
             "eighth F 4 on the and of 2",
             "click, quarter on beat 1",
             "step 3 of 3",
-            "comes round, bar 4");
+            "meets the one, bar 4");
   }
 
   /** Fours meet a bar of six eighths again after lcm(4, 6) = 12 of them, where the line repeats. */
   @Test
-  void whatComesRoundWithTheRepeatSaysSo() {
+  void whatMeetsTheOneWithTheRepeatSaysSo() {
     Drill fours = Stock.find("Waltz fours");
     WrittenPart written = PartWriter.write(fours, fours.chairs().get(0), 100, "");
     assertThat(written.bars()).isEqualTo(2);
@@ -244,7 +244,7 @@ class LayoutTest {
     assertThat(StaffPart.of(written, 6, Cut.BEATS).groupings())
         .filteredOn(group -> !group.remark().isEmpty())
         .extracting(Grouping::start, Grouping::remark)
-        .containsExactly(tuple(12, "comes round, bar 3"), tuple(24, "comes round, bar 5"));
+        .containsExactly(tuple(12, "meets the one, bar 3"), tuple(24, "meets the one, bar 5"));
   }
 
   /** Of a part that needs a second page, its last stage stands there whole. */

@@ -153,7 +153,7 @@ class MusicXmlFilesTest {
             "<midi-unpitched>78</midi-unpitched>",
             "<words>8 bars, click on all beats</words>",
             "<words>8 bars, click on two and four</words>",
-            "<words>8 bars, click on the first beat alone</words>",
+            "<words>8 bars, click on the one of every bar</words>",
             "<words>8 bars, no click</words>");
   }
 

@@ -74,7 +74,7 @@ class SvgAndPdfTest {
       assertThat(read.getPage(0).getMediaBox().getHeight() / 72 * 25.4)
           .isCloseTo(paper.height(), within(.01));
       assertThat(new PDFTextStripper().getText(read))
-          .contains("Long threes", "Tenor saxophone in", "132", "swing 2 : 1", "comes round");
+          .contains("Long threes", "Tenor saxophone in", "132", "swing 2 : 1", "meets the one");
       assertThat(read.getDocumentInformation().getTitle()).isEqualTo("Long threes");
     }
   }

@@ -68,7 +68,7 @@ class FewestClicksTest {
     FewestClicks found = FewestClicks.of(entries, "Beats", 100).orElseThrow();
     assertThat(found.clicksPerBar()).isEqualTo(1.0);
     assertThat(found.begunAt()).isEqualTo(Instant.parse("2026-03-08T10:00:00Z"));
-    assertThat(Speaker.english().say(found.click())).isEqualTo("the first beat alone");
+    assertThat(Speaker.english().say(found.click())).isEqualTo("the one of every bar");
     assertThat(found.holdPercent()).isEqualTo(100.0);
   }
 

@@ -15,13 +15,13 @@ class RungTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "2/4 | the first beat alone | the last beat alone",
+        "2/4 | the one of every bar | the last beat of every bar",
         "3/4 | one and three | two and three",
         "4/4 | one and three | two and four",
         "5/4 | one and four | three and five",
         "6/4 | one and four | three and six",
         "7/4 | one, three and five | two, four and seven",
-        "6/8 | the first beat alone | the last beat alone",
+        "6/8 | the one of every bar | the last beat of every bar",
         "9/8 | one and three | two and three",
         "12/8 | one and three | two and four"
       })

@@ -20,8 +20,9 @@ class StageTextTest {
   void rungsAreWrittenByTheirPlainNames() {
     assertThat(text(new Stage(8, 1, List.of(1, 2, 3, 4), null))).isEqualTo("8 bars: all beats");
     assertThat(text(new Stage(8, 1, List.of(1, 3), null))).isEqualTo("8 bars: one and three");
-    assertThat(text(new Stage(4, 2, List.of(1), null))).isEqualTo("4 bars: every second bar");
-    assertThat(text(new Stage(1, 1, List.of(), null))).isEqualTo("1 bar: none");
+    assertThat(text(new Stage(4, 2, List.of(1), null)))
+        .isEqualTo("4 bars: the one of every second bar");
+    assertThat(text(new Stage(1, 1, List.of(), null))).isEqualTo("1 bar: no click");
   }
 
   @Test
@@ -72,7 +73,7 @@ class StageTextTest {
     List<Stage> read = StageText.parse("4 bars: all beats to first only", FOUR, 2, null, 0);
     assertThat(read.stream().map(StageTextTest::text))
         .containsExactly(
-            "4 bars: all beats", "4 bars: one and three", "4 bars: the first beat alone");
+            "4 bars: all beats", "4 bars: one and three", "4 bars: the one of every bar");
   }
 
   @Test

@@ -55,7 +55,9 @@ class RenamingTest {
     ServerMessage.Room room = drive.last(MINA, ServerMessage.Room.class);
     assertThat(room.dealt().own()).isEqualTo("Mina");
     assertThat(room.dealt().parts()).extracting(Part::player).containsExactly("Mina", "Jonas");
-    assertThat(String.join(" ", room.dealt().says())).contains("Mina").doesNotContain("Mnia");
+    assertThat(room.dealt().says()).as("to herself").element(0).asString().startsWith("Come in");
+    ServerMessage.Room leads = drive.last(LEADER, ServerMessage.Room.class);
+    assertThat(String.join(" ", leads.dealt().says())).contains("Mina").doesNotContain("Mnia");
     assertThat(written()).containsExactly(new JournalEntry.Renamed(take.takeId(), "Mnia", "Mina"));
     RoomState.TakeState kept = drive.room.state().takes().get(0);
     assertThat(kept.written().parts()).extracting(Part::player).containsExactly("Mina", "Jonas");

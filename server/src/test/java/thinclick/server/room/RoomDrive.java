@@ -24,6 +24,7 @@ import thinclick.protocol.message.TakeMessage.WireAttack;
 import thinclick.protocol.message.TakeNews;
 import thinclick.server.dealing.Dealer;
 import thinclick.server.dealing.Dealing;
+import thinclick.server.words.Speaker;
 
 /**
  * A room with people in it, driven by hand: who says what at which millisecond, and what each was
@@ -76,7 +77,11 @@ public final class RoomDrive {
       (drill, players, seed, tempo, stages, levels) -> {
         Dealing dealing = Dealer.dealFitted(drill, players, seed, tempo, stages, levels);
         return new DealMaker.Hand(
-            dealing.parts(), dealing.sentences(), dealing.toleranceMillis(), dealing.dealt());
+            dealing.parts(),
+            dealing.sentences(),
+            dealing.toEach(Speaker.english()),
+            dealing.toleranceMillis(),
+            dealing.dealt());
       };
 
   /** An event and its instant, as they came. */

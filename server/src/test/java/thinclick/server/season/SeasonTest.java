@@ -153,7 +153,7 @@ class SeasonTest {
         .isEqualTo(
             "Jonas took part in 2 of 4 weeks, last on 2026-09-08."
                 + " Level 5: Jonas held 100\u00a0% of parts at level 4 over two takes."
-                + " Fewest clicks held: the first beat alone, 2026-09-01."
+                + " Fewest clicks held: the one of every bar, 2026-09-01."
                 + " Ands alone at 88, the same click plan: two takes."
                 + " Over seven days nothing changed that can be told from chance."
                 + " Nothing can be said about a thinner click yet: that needs a take played alone"

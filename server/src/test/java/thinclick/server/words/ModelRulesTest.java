@@ -51,7 +51,7 @@ class ModelRulesTest {
         .singleElement()
         .asString()
         .matches(
-            "With a thinner click \\(the (first beat alone|one of every (second|fourth) bar)\\), expect Ana’s"
+            "With a thinner click \\(the one of every ((second|fourth) )?bar\\), expect Ana’s"
                 + " spread near \\d+ ms \\(\\d+\u2013\\d+\\); that (would|may or may not) hold\\.");
     // 32 beats of 100 ms2 and little else: 57 ms.
     assertThat(says("silence", alone))

@@ -28,14 +28,14 @@ class StageLinesTest {
       value = {
         "8 bars: one and three | 8 Takte: eins und drei",
         "1 bar: all beats | 1 Takt: alle Schläge",
-        "4 bars: the first beat alone | 4 Takte: die Eins allein",
+        "4 bars: the one of every bar | 4 Takte: die Eins allein",
         "4 bars: the one of every second bar | 4 Takte: die Eins jedes zweiten Takts",
-        "8 bars: none | 8 Takte: kein Klick",
+        "8 bars: no click | 8 Takte: kein Klick",
         "16 bars: three quarters of the bars silent | 16 Takte: drei Viertel der Takte still"
       })
   void aLineIsWrittenAndReadInBothLanguages(String english, String german) {
-    List<Stage> stages = StageText.parse(plain(english), Meter.FOUR_FOUR, 2, null, 3);
-    assertThat(ENGLISH.parse(plain(english), 3)).as("its plain name too").isEqualTo(stages);
+    List<Stage> stages = StageText.parse(english, Meter.FOUR_FOUR, 2, null, 3);
+    assertThat(ENGLISH.parse(hurried(english), 3)).as("its short name too").isEqualTo(stages);
     assertThat(GERMAN.parse(german, 3)).isEqualTo(stages);
     assertThat(GERMAN.parse(english, 3)).as("English is understood too").isEqualTo(stages);
     assertThat(ENGLISH.parse(english, 3)).isEqualTo(stages);
@@ -45,9 +45,11 @@ class StageLinesTest {
     }
   }
 
-  /** As a file writes it, which says no more of a rung than its name. */
-  private static String plain(String line) {
-    return line.replace("the one of every", "every");
+  /** As it is typed by whoever is in a hurry. */
+  private static String hurried(String line) {
+    return line.replace("the one of every bar", "first only")
+        .replace("the one of every", "every")
+        .replace("no click", "none");
   }
 
   @Test
@@ -96,6 +98,15 @@ class StageLinesTest {
     for (Rung rung : Rung.values()) {
       assertThat(ENGLISH.name(rung)).isEqualTo(rung.nameIn(Meter.FOUR_FOUR, null));
     }
+  }
+
+  /** On the wall, of twelve words. */
+  @Test
+  void whereThereIsNoRoomTheOneAndWholeBarsAreSaidInFewerWords() {
+    assertThat(ENGLISH.briefly(Stage.ofBeats(4, 1, 1))).isEqualTo("the one");
+    assertThat(ENGLISH.briefly(Stage.ofBeats(4, 2, 1))).isEqualTo("every second bar");
+    assertThat(GERMAN.briefly(Stage.ofBeats(4, 4, 1))).isEqualTo("jeder vierte Takt");
+    assertThat(ENGLISH.briefly(Stage.ofBeats(4, 1, 1, 3))).isEqualTo("one and three");
   }
 
   @ParameterizedTest

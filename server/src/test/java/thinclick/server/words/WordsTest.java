@@ -49,15 +49,17 @@ class WordsTest {
       assertClick("one and three", Stage.ofBeats(8, 1, 1, 3));
       assertClick("two and four", Stage.ofBeats(8, 1, 2, 4));
       assertClick("one, two and four", Stage.ofBeats(8, 1, 1, 2, 4));
-      assertClick("the first beat alone", Stage.ofBeats(8, 1, 1));
-      assertClick("the last beat alone", Stage.ofBeats(8, 1, 4));
-      assertClick("beat three alone", Stage.ofBeats(8, 1, 3));
+      assertClick("the one of every bar", Stage.ofBeats(8, 1, 1));
+      assertClick("the last beat of every bar", Stage.ofBeats(8, 1, 4));
+      assertClick("beat three of every bar", Stage.ofBeats(8, 1, 3));
       assertClick("no click", Stage.ofBeats(8, 1));
     }
 
     @Test
     void isNamedByItsBars() {
       assertClick("the one of every second bar", Stage.ofBeats(8, 2, 1));
+      assertClick("the last beat of every second bar", Stage.ofBeats(8, 2, 4));
+      assertClick("beat three of every second bar", Stage.ofBeats(8, 2, 3));
       assertClick("the one of every second bar", Stage.ofSteps(8, 2, 8));
       assertClick("two and four of every fourth bar", Stage.ofBeats(8, 4, 2, 4));
       assertClick("all beats, four bars on and four off", islands(4, 8));
@@ -83,7 +85,7 @@ class WordsTest {
     void countsDottedQuartersInSixEight() {
       assertThat(say(Stage.ofBeats(8, 1, 1, 2), Meter.parse("6/8"), 3)).isEqualTo("all beats");
       assertThat(say(Stage.ofBeats(8, 1, 2), Meter.parse("6/8"), 3))
-          .isEqualTo("the last beat alone");
+          .isEqualTo("the last beat of every bar");
     }
 
     /** Every rung of the ladder has a name that says what is heard. */
@@ -311,6 +313,9 @@ class WordsTest {
       }
       for (Rung rung : Rung.values()) {
         named.add("rung." + rung.name());
+      }
+      for (Rung brief : StageLines.BRIEF) {
+        named.add("brief." + brief.name());
       }
       for (String role : RoleWords.KNOWN) {
         named.add("role." + role);

@@ -13,6 +13,7 @@ import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
+import thinclick.protocol.file.Part;
 import thinclick.protocol.message.ServerMessage.Dealt;
 import thinclick.protocol.music.ClickPlan;
 import thinclick.server.material.WrittenPart;
@@ -116,8 +117,16 @@ final class PartSheet {
   String spoken() {
     return staves.stream()
         .filter(staff -> staff.written != null)
-        .map(staff -> (staff.says() + "\n" + staff.spoken).strip())
+        .map(staff -> (whose(staff) + "\n" + staff.spoken).strip())
         .collect(Collectors.joining("\n"));
+  }
+
+  /** The sentence that was dealt with a part; of several, whose each is. */
+  private String whose(Staff staff) {
+    Part own = staff.model.roomProperty().get().ownPart();
+    return staves.size() < 2 || own == null
+        ? staff.says()
+        : words.say("stand.whose", own.player(), staff.says());
   }
 
   /** The first part's entry in a few words. */

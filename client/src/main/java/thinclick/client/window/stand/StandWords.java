@@ -45,13 +45,12 @@ final class StandWords {
     if (dealt == null || own == null || own.attackSteps().isEmpty()) {
       return "";
     }
-    String place =
+    int step = own.attackSteps().get(0);
+    String enters =
         Speaker.of(words.language())
-            .say(PlaceWords.entry(own.attackSteps().get(0), dealt.meter(), dealt.stepsPerBeat()));
-    String enters = words.say("stand.enters", place);
-    return written != null && dealt.swing().swings()
-        ? ReaderWords.withFeel(enters, written)
-        : enters;
+            .say(PlaceWords.comeIn(step, dealt.meter(), dealt.stepsPerBeat()));
+    return Words.sentence(
+        written != null && dealt.swing().swings() ? ReaderWords.withFeel(enters, written) : enters);
   }
 
   /** The same of a reader's part. */
@@ -89,6 +88,6 @@ final class StandWords {
     return new Where(
         "",
         words.say(key, from, leaf.endBar(), bars, leaf.bars()),
-        words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars)));
+        words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars), leaf.bars()));
   }
 }

@@ -182,7 +182,7 @@ public final class WallModel {
   /** As it is called, or as a line of the click plan has it. */
   private String briefly(Dealt dealt, Stage stage) {
     String called = speaker.say(ClickWords.briefly(stage, dealt.meter(), dealt.stepsPerBeat()));
-    String line = new StageLines(speaker, dealt.meter(), dealt.stepsPerBeat(), null).clicks(stage);
+    String line = new StageLines(speaker, dealt.meter(), dealt.stepsPerBeat(), null).briefly(stage);
     return line.length() < called.length() ? line : called;
   }
 

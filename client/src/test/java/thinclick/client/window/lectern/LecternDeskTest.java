@@ -128,8 +128,8 @@ class LecternDeskTest {
     assertThat(ask(() -> desk.plan().line(0, "4 bars: first only"))).isEmpty();
     assertThat(ask(() -> desk.plan().line(9, "2 bars: none"))).isEmpty();
     assertThat(ask(() -> desk.plan().lines()))
-        .startsWith("4 bars: the first beat alone")
-        .endsWith("2 bars: none");
+        .startsWith("4 bars: the one of every bar")
+        .endsWith("2 bars: no click");
     int before = ask(() -> desk.plan().lines()).size();
     assertThat(ask(() -> desk.plan().line(0, ""))).isEmpty();
     assertThat(ask(() -> desk.plan().lines())).hasSize(before - 1);

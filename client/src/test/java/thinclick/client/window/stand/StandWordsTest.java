@@ -26,7 +26,10 @@ class StandWordsTest {
   void whereNobodyCountsTheBarsInViewAreSaid() {
     assertThat(english.where(TakeMoment.NONE, FIRST))
         .isEqualTo(
-            new Where("", "bars 1 and\u00a02 of\u00a012: Page\u00a0Down", "bars\u00a01\u20132"));
+            new Where(
+                "",
+                "bars 1 and\u00a02 of\u00a012: Page\u00a0Down",
+                "bars\u00a01\u20132 of\u00a012"));
     assertThat(english.where(moment(TakeMoment.Part.OVER, 0, 0), LAST).below())
         .isEqualTo("bars 10 to\u00a012 of\u00a012: Page\u00a0Up");
     assertThat(english.where(TakeMoment.NONE, Leaf.NONE)).isEqualTo(new Where("", "", ""));
@@ -49,12 +52,13 @@ class StandWordsTest {
     Part own = Part.of("Ana", 0, List.of(11, 14));
     Dealt straight = dealt(own, Swing.STRAIGHT);
     assertThat(english.entry(straight, own, DealtPart.written(straight, own)))
-        .isEqualTo("Come in on the and of 2 in bar 2");
+        .isEqualTo("Come in on the and of 2 in bar 2.");
     assertThat(german.entry(straight, own, DealtPart.written(straight, own).in(Locale.GERMAN)))
-        .isEqualTo("Einsatz auf der Zwei-und in Takt 2");
+        .isEqualTo("Einsatz auf der Zwei-und in Takt 2.");
     Dealt swung = dealt(own, Swing.of(2));
     assertThat(english.entry(swung, own, DealtPart.written(swung, own)))
-        .startsWith("Come in on the and of 2 in bar 2, swing");
+        .startsWith("Come in on the and of 2 in bar 2, swing")
+        .endsWith(".");
     assertThat(english.entry(straight, null, null)).isEmpty();
   }
 

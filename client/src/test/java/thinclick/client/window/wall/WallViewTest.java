@@ -77,8 +77,8 @@ class WallViewTest {
    */
   @Test
   void allStagesSayTheirClickUnderTheirMiddleOrNoneDoes() throws Exception {
-    List<String> called = List.of("all beats", "one and three", "the first beat alone");
-    List<String> brief = List.of("all beats", "one and three", "first beat");
+    List<String> called = List.of("all beats", "one and three", "the one of every bar");
+    List<String> brief = List.of("all beats", "one and three", "the one");
     int inWords = 0;
     for (int[] size : SIZES) {
       double em = WallView.LEAST * size[1];
@@ -88,7 +88,7 @@ class WallViewTest {
             List<Stretch> ribbon =
                 Collections.nCopies(stages, new Stretch(8, 0.97, 2, "97\u00a0%"));
             List<List<String>> clicks = List.of(first(called, stages), first(brief, stages));
-            String key = held < 0 ? "" : "on the first beat alone";
+            String key = held < 0 ? "" : "on the one of every bar";
             WallPage page =
                 new WallPage("96\u00a0% held", "", "", ribbon, held, clicks, "")
                     .within(List.of(below), key.isEmpty() ? List.of() : List.of(key));
