@@ -211,7 +211,7 @@ public final class StandView {
     PartSheet part = parts.part();
     Leaf leaf = part == null ? Leaf.NONE : part.leafProperty().get();
     legend.atOnce(leaf.keepsOver());
-    head.tell(says.where(moment, leaf));
+    head.tell(says.where(moment, leaf, !choice.isEmpty()));
     boolean entered = part != null && moment.bar() > part.entryBar();
     head.marked(room.dealt() != null && (entered || room.phase() == Phase.REVIEW));
   }

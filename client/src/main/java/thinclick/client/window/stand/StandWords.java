@@ -66,10 +66,14 @@ final class StandWords {
         : own.attackSteps().get(0) / dealt.meter().stepsPerBar(dealt.stepsPerBeat());
   }
 
-  /** Where the take is; where none runs, which bars are in view. */
-  Where where(TakeMoment moment, Leaf leaf) {
+  /**
+   * Where the take is; where none runs, which bars are in view.
+   *
+   * @param several whether others' names stand beside it, so that there is less room
+   */
+  Where where(TakeMoment moment, Leaf leaf, boolean several) {
     return switch (moment.part()) {
-      case NONE, OVER -> inView(leaf);
+      case NONE, OVER -> inView(leaf, several);
       case BEFORE -> new Where("", Situation.before(moment, words), "");
       case COUNT_IN -> new Where(Integer.toString(moment.count()), words.say("stand.countIn"), "");
       case PLAYING ->
@@ -78,16 +82,17 @@ final class StandWords {
   }
 
   /** By its first and last bar: pages may have a bar in common. */
-  private Where inView(Leaf leaf) {
+  private Where inView(Leaf leaf, boolean several) {
     if (leaf.pages() < 2) {
       return new Where("", "", "");
     }
     int from = leaf.firstBar() + 1;
     int bars = Math.min(3, leaf.endBar() - leaf.firstBar());
     String key = leaf.last() ? "stand.page.last" : "stand.page";
+    String brief = several ? "stand.page.briefest" : "stand.page.brief";
     return new Where(
         "",
         words.say(key, from, leaf.endBar(), bars, leaf.bars()),
-        words.say("stand.page.brief", from, leaf.endBar(), Math.min(2, bars), leaf.bars()));
+        words.say(brief, from, leaf.endBar(), Math.min(2, bars), leaf.bars()));
   }
 }

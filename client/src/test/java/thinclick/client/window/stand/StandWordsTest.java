@@ -24,26 +24,29 @@ class StandWordsTest {
 
   @Test
   void whereNobodyCountsTheBarsInViewAreSaid() {
-    assertThat(english.where(TakeMoment.NONE, FIRST))
+    assertThat(english.where(TakeMoment.NONE, FIRST, false))
         .isEqualTo(
             new Where(
                 "",
                 "bars 1 and\u00a02 of\u00a012: Page\u00a0Down",
                 "bars\u00a01\u20132 of\u00a012"));
-    assertThat(english.where(moment(TakeMoment.Part.OVER, 0, 0), LAST).below())
+    assertThat(english.where(moment(TakeMoment.Part.OVER, 0, 0), LAST, false).below())
         .isEqualTo("bars 10 to\u00a012 of\u00a012: Page\u00a0Up");
-    assertThat(english.where(TakeMoment.NONE, Leaf.NONE)).isEqualTo(new Where("", "", ""));
+    assertThat(english.where(TakeMoment.NONE, FIRST, true).briefly())
+        .as("beside names")
+        .isEqualTo("bars\u00a01\u20132");
+    assertThat(english.where(TakeMoment.NONE, Leaf.NONE, false)).isEqualTo(new Where("", "", ""));
   }
 
   @Test
   void numbersThatCountDownStayFigures() {
-    assertThat(english.where(moment(TakeMoment.Part.BEFORE, 1, 0), FIRST).below())
+    assertThat(english.where(moment(TakeMoment.Part.BEFORE, 1, 0), FIRST, false).below())
         .isEqualTo("count-in in 1\u00a0second");
-    assertThat(english.where(moment(TakeMoment.Part.PLAYING, 0, 2), FIRST))
+    assertThat(english.where(moment(TakeMoment.Part.PLAYING, 0, 2), FIRST, false))
         .isEqualTo(new Where("Bar 4", "the click changes in 2\u00a0bars", ""));
-    assertThat(english.where(moment(TakeMoment.Part.PLAYING, 0, 1), FIRST).below())
+    assertThat(english.where(moment(TakeMoment.Part.PLAYING, 0, 1), FIRST, false).below())
         .isEqualTo("the click changes in 1\u00a0bar");
-    assertThat(german.where(moment(TakeMoment.Part.PLAYING, 0, 1), FIRST).below())
+    assertThat(german.where(moment(TakeMoment.Part.PLAYING, 0, 1), FIRST, false).below())
         .isEqualTo("der Klick wechselt in 1\u00a0Takt");
   }
 
