@@ -119,7 +119,7 @@ class WordsTest {
 
     @Test
     void isBriefWhereRoomIsScarce() {
-      assertThat(briefly(Stage.ofBeats(8, 1, 1))).isEqualTo("first beat");
+      assertThat(briefly(Stage.ofBeats(8, 1, 1))).isEqualTo("the one");
       assertThat(briefly(Stage.ofBeats(8, 1, 3))).isEqualTo("beat three");
       assertThat(briefly(Stage.ofBeats(8, 1, 4))).isEqualTo("last beat");
       assertThat(briefly(Stage.ofBeats(8, 2, 1))).isEqualTo("the one of every second bar");
