@@ -83,8 +83,7 @@ final class TakePart {
     for (Group group : written.groupings()) {
       int at = group.fromStep() + shift;
       if (group.fromStep() >= from && at < endStep) {
-        groupings.add(
-            new Grouping(at, group.toStep() - group.fromStep(), remark(group, shiftBars)));
+        groupings.add(new Grouping(at, group.toStep() - group.fromStep(), remark(group, at)));
       }
     }
   }
@@ -127,19 +126,25 @@ final class TakePart {
   }
 
   /** Where a group meets the one; above the first one before, where that is on a later line. */
-  private String remark(Group group, int shiftBars) {
+  private String remark(Group group, int at) {
     Integer round = written.comesRoundBar();
     if (round == null) {
       return "";
     }
-    boolean begins = group.fromStep() == written.repeatFromBar() * stepsPerBar;
-    if (round == written.bars() && shiftBars > 0 && begins) {
-      return meetsTheOne(written.repeatFromBar() + shiftBars);
+    if (group.onBarLine() && offTheOne(at)) {
+      return meetsTheOne(at / stepsPerBar);
     }
-    boolean here = group.fromStep() == round * stepsPerBar;
     boolean first = group.equals(written.groupings().get(0));
     boolean nextLine = round >= Reading.MOST_BARS;
-    return here || (first && nextLine) ? meetsTheOne(round + shiftBars) : "";
+    return first && nextLine ? meetsTheOne(round + (at - group.fromStep()) / stepsPerBar) : "";
+  }
+
+  /** Whether the bar before began within a group or before the first of them. */
+  private boolean offTheOne(int at) {
+    int one = at - stepsPerBar;
+    return !groupings.isEmpty()
+        && (one < groupings.get(0).start()
+            || groupings.stream().anyMatch(group -> group.start() < one && group.end() > one));
   }
 
   private String meetsTheOne(int bar) {

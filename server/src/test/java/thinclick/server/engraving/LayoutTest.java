@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import java.util.List;
 import java.util.Locale;
+import org.assertj.core.groups.Tuple;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -234,6 +235,25 @@ class LayoutTest {
             "meets the one, bar 4");
   }
 
+  /** Threes meet a bar of eight eighths again after lcm(3, 8) = 24 of them, so every three bars. */
+  @Test
+  void everyMeetingWithTheOneIsSaid() {
+    Drill threes = Stock.find("Threes over a blues");
+    WrittenPart written = PartWriter.write(threes, threes.chairs().get(0), 120, "");
+    assertThat(remarks(written, 12))
+        .containsExactly(
+            tuple(24, "meets the one, bar 4"),
+            tuple(48, "meets the one, bar 7"),
+            tuple(72, "meets the one, bar 10"));
+  }
+
+  private static List<Tuple> remarks(WrittenPart written, int bars) {
+    return StaffPart.of(written, bars, Cut.BEATS).groupings().stream()
+        .filter(group -> !group.remark().isEmpty())
+        .map(group -> tuple(group.start(), group.remark()))
+        .toList();
+  }
+
   /** Fours meet a bar of six eighths again after lcm(4, 6) = 12 of them, where the line repeats. */
   @Test
   void whatMeetsTheOneWithTheRepeatSaysSo() {
@@ -241,9 +261,7 @@ class LayoutTest {
     WrittenPart written = PartWriter.write(fours, fours.chairs().get(0), 100, "");
     assertThat(written.bars()).isEqualTo(2);
     assertThat(written.comesRoundBar()).isEqualTo(2);
-    assertThat(StaffPart.of(written, 6, Cut.BEATS).groupings())
-        .filteredOn(group -> !group.remark().isEmpty())
-        .extracting(Grouping::start, Grouping::remark)
+    assertThat(remarks(written, 6))
         .containsExactly(tuple(12, "meets the one, bar 3"), tuple(24, "meets the one, bar 5"));
   }
 
