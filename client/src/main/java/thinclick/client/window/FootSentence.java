@@ -12,6 +12,7 @@ import thinclick.client.window.session.Situation;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
 import thinclick.protocol.message.ServerMessage.Phase;
+import thinclick.server.season.Season;
 
 /** The one sentence at the foot of the window: where the rehearsal stands, and what it wants. */
 final class FootSentence {
@@ -124,8 +125,12 @@ final class FootSentence {
       boolean inside = session.state().inside();
       return words.say(inside ? "situation.season.erase.room" : "situation.season.erase");
     }
-    boolean open = classes.seasonProperty().get() != null;
-    String next = words.say(open ? "situation.season" : "situation.season.none");
-    return classes.briefly().isEmpty() ? next : classes.briefly();
+    if (!classes.briefly().isEmpty()) {
+      return classes.briefly();
+    }
+    Season open = classes.seasonProperty().get();
+    return open == null
+        ? words.say("situation.season.none")
+        : words.say("situation.season", open.list().title(), classes.titles().size() > 1 ? 1 : 0);
   }
 }

@@ -127,7 +127,7 @@ class SeasonPageTest extends PictureCase {
     until(
         () ->
             text("sentence")
-                .equals("Quirin is erased from Tuesday class. Left: two members, two takes."));
+                .equals("Quirin is erased from Tuesday class; two members and two takes remain."));
   }
 
   /** There the question is longer than the window: what answers it stands below the page. */

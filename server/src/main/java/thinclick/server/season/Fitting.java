@@ -36,7 +36,8 @@ public final class Fitting {
 
   /**
    * A sentence for each part that was dealt to somebody of the class: "Mina stands at level 4 (96 %
-   * held of parts at level 3 over two takes): the harder rhythm, level 4." Stand-ins are left out.
+   * held of parts at level 3 over the last two takes with a verdict): the harder rhythm, level 4."
+   * Stand-ins are left out.
    */
   public static List<String> sentences(Season season, List<Part> dealt, Speaker speaker) {
     List<String> says = new ArrayList<>();

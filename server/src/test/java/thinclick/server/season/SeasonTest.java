@@ -152,12 +152,12 @@ class SeasonTest {
     assertThat(said(pupil("Jonas")))
         .isEqualTo(
             "Jonas took part in 2 of 4 weeks, last on 2026-09-08."
-                + " Level 5: Jonas held 100\u00a0% of parts at level 4 over two takes."
+                + " Level 5: Jonas held 100\u00a0% of parts at level 4 over the last two takes with a verdict."
                 + " Fewest clicks held: the one of every bar, 2026-09-01."
                 + " Ands alone at 88, the same click plan: two takes."
                 + " Over seven days nothing changed that can be told from chance."
                 + " Nothing can be said about a thinner click yet: that needs a take played alone"
-                + " with the click, three quarters of it placed.");
+                + " with the click, in which at least three quarters of the notes are placed.");
     assertThat(said(pupil("Mina"))).doesNotContain("the same click plan");
   }
 
@@ -189,7 +189,9 @@ class SeasonTest {
         .last()
         .asString()
         .startsWith("Ilse stands at ")
-        .contains(" over one take): the easier rhythm, level " + fitted.parts().get(2).level());
+        .contains(
+            " over the last take with a verdict): the easier rhythm, level "
+                + fitted.parts().get(2).level());
     assertThat(Fitting.sentences(season, List.of(Part.of("Zoe", 0, List.of(1))), ENGLISH))
         .containsExactly("Zoe has no take with a verdict yet: as written.");
   }

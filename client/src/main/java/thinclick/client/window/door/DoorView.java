@@ -2,6 +2,7 @@ package thinclick.client.window.door;
 
 import static thinclick.client.window.look.Styled.styled;
 
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.collections.ListChangeListener;
 import javafx.css.PseudoClass;
@@ -166,13 +167,18 @@ public final class DoorView {
     found.setId("found");
     model.found().addListener((ListChangeListener<FoundHost>) any -> showFound(found));
     showFound(found);
+    Label what = Prose.of("");
+    what.textProperty()
+        .bind(
+            Bindings.when(Bindings.isEmpty(model.found()))
+                .then(words.say("door.join.what.none"))
+                .otherwise(words.say("door.join.what")));
     fill(where, "door.address", address, model.address());
     fill(where, "door.word", word, model.word());
     Button there = styled(button("open-there", "door.there.button", model::openThere), "quiet");
     FlowPane commands =
         styled(new FlowPane(button("join", "door.join.button", model::join), there), "commands");
-    return section(
-        heading("door.join"), Prose.of(words.say("door.join.what")), found, where, commands);
+    return section(heading("door.join"), what, found, where, commands);
   }
 
   /** Puts the cursor where something has to be put right. */

@@ -35,6 +35,7 @@ final class ClassPane {
     this.desk = desk;
     this.words = words;
     months.getStyleClass().add("season-few");
+    months.setPromptText(words.say("season.keep.ever"));
     root =
         new VBox(
             10,
@@ -58,11 +59,13 @@ final class ClassPane {
 
   void show(@Nullable Season season) {
     Integer own = season == null ? null : season.list().keepMonths();
-    months.setText(Integer.toString(own == null ? Keeping.USUAL_MONTHS : own));
+    int kept = own == null ? Keeping.USUAL_MONTHS : own;
+    months.setText(kept == 0 ? "" : Integer.toString(kept));
   }
 
   private void keep() {
-    String written = months.getText().strip();
+    String number = months.getText().strip();
+    String written = number.isEmpty() ? "0" : number;
     String title = desk.openProperty().get();
     desk.change(
         book -> {

@@ -102,7 +102,6 @@ record ErasureWords(Words words, @Nullable Season before, DateTimeFormatter days
       byDay
           .computeIfAbsent(days.format(begun).replace(' ', '\u00a0'), day -> new ArrayList<>())
           .add(
-              0,
               words.say(
                   "season.goes.take",
                   take.entry().key().title(),

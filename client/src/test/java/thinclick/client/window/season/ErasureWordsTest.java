@@ -59,7 +59,7 @@ class ErasureWordsTest {
         .containsExactly(
             "In drei Durchgängen wird der Name durch „Somebody“ (jemand) ersetzt:",
             "\u200308.09.2026: Ands alone (18:00)",
-            "\u200301.09.2026: Ands alone (18:00), Ands alone (18:10)",
+            "\u200301.09.2026: Ands alone (18:10), Ands alone (18:00)",
             "Zwei gespeicherte Auswertungen werden gelöscht.",
             "Ein Eintrag der Mitgliederliste wird gelöscht.");
   }
@@ -78,12 +78,12 @@ class ErasureWordsTest {
   @Test
   void whatIsLeftIsSaidOfTheClassAndOfAllClasses() {
     assertThat(in(Locale.ENGLISH).left("Quirin", SEASON))
-        .isEqualTo("Quirin is erased from Tuesday class. Left: two members, three takes.");
+        .isEqualTo("Quirin is erased from Tuesday class; two members and three takes remain.");
     assertThat(in(Locale.GERMANY).left("Quirin", SEASON))
         .isEqualTo(
             "Quirin ist aus Tuesday class gelöscht. Es bleiben: zwei Mitglieder, drei Durchgänge.");
     assertThat(in(Locale.ENGLISH).left("Tuesday class", 0))
-        .isEqualTo("Tuesday class is erased. Left: no class.");
+        .isEqualTo("Tuesday class is erased; no class remains.");
     assertThat(in(Locale.GERMANY).left("Tuesday class", 2))
         .isEqualTo("Tuesday class ist gelöscht. Es bleiben zwei Klassen.");
   }
