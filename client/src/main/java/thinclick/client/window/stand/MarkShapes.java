@@ -22,14 +22,14 @@ import thinclick.server.engraving.StaffSystem;
  * beside it and of the line below.
  */
 final class MarkShapes {
-  private static final double TOP = 0.3;
+  private static final double TOP = 0.5;
   private static final double TICK = 1.5;
   private static final double FOOT = 0.75;
   private static final double HEARD = 1;
   private static final double HEARD_FOOT = 0.42;
 
-  /** Half way from the caret below it to what is written on the line above. */
-  private static final double HUNG = 1.1;
+  /** Nearer to their line than to the one above it. */
+  private static final double HUNG = 0.85;
 
   /** From another player's line up to the foot of what was heard above it. */
   private static final double ABOVE = 0.2;

@@ -20,11 +20,9 @@ final class PartsInView {
   private final BorderPane place;
   private final Words words;
   private final Runnable changed;
-  private final Runnable resized;
   private final ReaderPages pages = new ReaderPages();
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
   private final ChangeListener<Leaf> onLeaf = (any, old, now) -> tell();
-  private final ChangeListener<Number> onSpace = (any, old, now) -> toldSize();
 
   private Palette palette = Palette.LIGHT;
   private double scale = 1;
@@ -35,13 +33,11 @@ final class PartsInView {
   /**
    * @param place of the score
    * @param changed is told when other parts are in view, or the same in another way
-   * @param resized is told when the music has become larger or smaller
    */
-  PartsInView(BorderPane place, Words words, Runnable changed, Runnable resized) {
+  PartsInView(BorderPane place, Words words, Runnable changed) {
     this.place = place;
     this.words = words;
     this.changed = changed;
-    this.resized = resized;
     place.heightProperty().addListener(any -> fit());
     place.widthProperty().addListener(any -> fit());
   }
@@ -153,7 +149,6 @@ final class PartsInView {
     shown = pages.shown();
     if (part != null) {
       part.leafProperty().removeListener(onLeaf);
-      part.spaceProperty().removeListener(onSpace);
       part.close();
     }
     PartSheet made =
@@ -164,7 +159,6 @@ final class PartsInView {
             words);
     made.dress(palette, scale);
     made.leafProperty().addListener(onLeaf);
-    made.spaceProperty().addListener(onSpace);
     made.onWritten(this::tell);
     part = made;
     place.setCenter(made.root());
@@ -173,10 +167,6 @@ final class PartsInView {
 
   private void tell() {
     changed.run();
-  }
-
-  private void toldSize() {
-    resized.run();
   }
 
   private List<@Nullable WrittenPart> dealt() {

@@ -247,6 +247,7 @@ final class ScoreSheet {
               others.subList(0, Math.min(others.size(), fit.others())),
               palette,
               fit.space(),
+              TitleSize.pixels(scale),
               pixels);
       double top = top(view, free, place.middles().get(at));
       tops.add(top);

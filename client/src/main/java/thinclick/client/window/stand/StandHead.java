@@ -23,7 +23,6 @@ import thinclick.client.window.words.Words;
  */
 final class StandHead {
   private final Label title = styled(Prose.in(new Label()), "heading");
-  private final TitleSize titleSize = new TitleSize();
   private final Label entry = wrapped("stand-entry");
   private final WordsInTurn read = new WordsInTurn("stand-read", "soft");
   private final WordsInTurn says = new WordsInTurn("stand-says", "");
@@ -147,11 +146,6 @@ final class StandHead {
     legend.dress(palette, textScale);
   }
 
-  /** Makes the title as large as the music below asks for, see {@link TitleSize#fit}. */
-  void enlarge(Region page, double scale, double space, boolean turned) {
-    titleSize.fit(title, page, scale, space, turned);
-  }
-
   /**
    * What is played.
    *
@@ -176,6 +170,11 @@ final class StandHead {
     says.say(now.says(), inTurn.stream().map(PartWords::says).toList());
     entry.setText(enters);
     sayTitle();
+  }
+
+  /** Whether somebody is still to come in; where not, the words that say so keep their place. */
+  void comesIn(boolean now) {
+    says.root().setVisible(now);
   }
 
   private void sayTitle() {

@@ -10,7 +10,6 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import thinclick.client.window.look.AfterLayout;
 import thinclick.client.window.look.Look;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.session.RoomState;
@@ -59,10 +58,9 @@ public final class StandView {
     choice = new ReaderChoice(words);
     head = new StandHead(choice, words);
     legend = new MarkLegend(words, false);
-    parts = new PartsInView(scores, words, this::lookAtParts, this::enlargeTitle);
+    parts = new PartsInView(scores, words, this::lookAtParts);
     createView();
     readers(List.of(new Reader("", model)));
-    AfterLayout.look(root, this::enlargeTitle);
     model.roomProperty().addListener((any, old, now) -> show(now));
     model.momentProperty().addListener((any, old, now) -> tell());
     show(model.roomProperty().get());
@@ -112,7 +110,6 @@ public final class StandView {
     head.dress(wanted, textScale);
     shorten();
     parts.dress(wanted, textScale);
-    enlargeTitle();
     inWords.show(wordsWanted);
   }
 
@@ -177,7 +174,6 @@ public final class StandView {
     legend.takeOver(room.phase() == Phase.REVIEW);
     shorten();
     head.title(says.title(dealt), dealt == null ? "" : dealt.title());
-    enlargeTitle();
     // What is written while a take runs is read when it is over: the page stays as it is played.
     if (!room.takeRuns()) {
       head.note(room.note().isEmpty() ? "" : words.say("situation.note", room.note()));
@@ -197,11 +193,9 @@ public final class StandView {
     }
     choice.choose(parts.chosen());
     head.inView(parts.whose());
+    boolean entry = choice.isEmpty() || parts.alone();
+    head.comesIn(!entry || own.roomProperty().get().phase() != Phase.REVIEW);
     tell();
-  }
-
-  private void enlargeTitle() {
-    head.enlarge(root, scale, staffSpace(), !choice.isEmpty() && parts.alone());
   }
 
   /** Where the take is, and which page is in view. */

@@ -34,7 +34,7 @@ final class SystemView {
   private static final double LANE = 2.45;
 
   /** Where a lane has a line of its own: below the ticks and the feet that stand there. */
-  private static final double LANE_RULE = 2.2;
+  private static final double LANE_RULE = 2.3;
 
   /** So that the ends of the bracket keep below the last of several lanes' lines. */
   private static final double BELOW_LANES = 0.8;
@@ -64,6 +64,7 @@ final class SystemView {
   private final SheetWords said;
   private final Palette palette;
   private final double space;
+  private final double title;
   private final DevicePixels pixels;
   private final Group root = new Group();
   private final Canvas canvas;
@@ -77,6 +78,7 @@ final class SystemView {
 
   /**
    * @param readers whose marks it takes, in a lane each
+   * @param title how large the page's is, pixels: no words over the click are larger
    */
   SystemView(
       StaffSystem system,
@@ -85,7 +87,9 @@ final class SystemView {
       List<OtherLine> others,
       Palette palette,
       double space,
+      double title,
       DevicePixels pixels) {
+    this.title = title;
     this.readers = readers;
     this.others = others;
     this.said = SheetWords.in(part.heading().language());
@@ -132,7 +136,7 @@ final class SystemView {
     if (!painted) {
       painted = true;
       MarkPainter painter = new MarkPainter(canvas.getGraphicsContext2D(), palette, space, pixels);
-      painter.draw(system.marks());
+      painter.draw(TitleSize.noLarger(system.marks(), space, title));
       painter.draw(lanes());
       painter.draw(otherLines());
     }

@@ -1,43 +1,51 @@
 package thinclick.client.window.stand;
 
-import javafx.scene.control.Label;
-import javafx.scene.layout.Region;
+import java.util.List;
 import thinclick.client.window.look.Look;
 import thinclick.server.engraving.Engraver;
+import thinclick.server.engraving.Face;
+import thinclick.server.engraving.Mark;
 
 /**
- * How large the title of a page is: never smaller than the words over the click, which grow with
- * the music.
+ * How large the title of a page is: it grows with all text and not with the music, so that it is
+ * the same on every page; the words over the click, which do grow with the music, are no larger.
  */
 final class TitleSize {
-  /** Where the music is not large, ems of running text. */
-  private static final double USUAL_EMS = 1.25;
+  /** Ems of running text, as the style sheet has it for every heading. */
+  private static final double EMS = 1.25;
 
-  /** Where a title stands: there it becomes no smaller, or it could move the music for ever. */
-  private record Place(String title, double width, double height, double scale) {}
-
-  private Place place = new Place("", 0, 0, 0);
-  private double pixels;
+  private TitleSize() {}
 
   /**
-   * Sets the size. Where another title or another page is looked at for the first time, the music
-   * below may still be that of before: the size is the usual one until the next time.
+   * In pixels.
    *
-   * @param page on which the title stands
-   * @param scale of all text, 1 is usual
-   * @param space a staff space of the music below, pixels; 0 where there is none
-   * @param turned whether one of several parts is in view that has been turned to: whichever is,
-   *     the title stays as it was
+   * @param textScale of all text, 1 is usual
    */
-  void fit(Label title, Region page, double scale, double space, boolean turned) {
-    Place now = new Place(title.getText(), page.getWidth(), page.getHeight(), scale);
-    if (turned && now.equals(place)) {
-      return;
+  static double pixels(double textScale) {
+    return EMS * Look.USUAL_TEXT * textScale;
+  }
+
+  /**
+   * Marks of a line as they are drawn: the words over the click begin or end where they did.
+   *
+   * @param space a staff space, pixels
+   * @param title how large the title is, pixels
+   */
+  static List<Mark> noLarger(List<Mark> marks, double space, double title) {
+    double size = title / space;
+    return size >= Engraver.DIRECTION_SIZE
+        ? marks
+        : marks.stream().map(mark -> noLarger(mark, size)).toList();
+  }
+
+  private static Mark noLarger(Mark mark, double size) {
+    if (!(mark instanceof Mark.Text text) || text.size() != Engraver.DIRECTION_SIZE) {
+      return mark;
     }
-    double words = Math.ceil(Engraver.DIRECTION_SIZE * space);
-    pixels = now.equals(place) ? Math.max(pixels, words) : 0;
-    place = now;
-    boolean larger = pixels > USUAL_EMS * Look.USUAL_TEXT * scale;
-    title.setStyle(larger ? "-fx-font-size: " + pixels + "px;" : "");
+    Mark.Text smaller =
+        new Mark.Text(text.place(), text.ink(), text.text(), text.face(), size, text.x(), text.y());
+    // How often it is played ends with its line.
+    boolean atEnd = text.face() == Face.ITALIC;
+    return atEnd ? smaller.shifted(text.width() - smaller.width(), 0) : smaller;
   }
 }

@@ -27,6 +27,7 @@ final class WordsInTurn {
     dress(said);
     said.setId(id);
     root.setAlignment(Pos.BASELINE_LEFT);
+    root.getStyleClass().add(id + "-place");
     root.getChildren().add(said);
   }
 

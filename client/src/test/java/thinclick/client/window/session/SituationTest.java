@@ -79,7 +79,7 @@ class SituationTest {
   @Test
   void aPlayerWaitsALeaderIsToldWhatToDo() {
     assertThat(say(inside(false)))
-        .isEqualTo("Room tededani: wait here, the leader deals the parts.");
+        .isEqualTo("Room tededani: wait here; the leader deals the parts.");
     assertThat(say(inside(true)))
         .contains("tededani")
         .contains("only you so far")
@@ -204,7 +204,7 @@ class SituationTest {
     assertThat(situation.say(lost, TakeMoment.NONE, 108 * SECOND))
         .contains("8\u00a0seconds")
         .contains("Play on")
-        .contains("3\u00a0attacks are kept");
+        .contains("3\u00a0notes are kept");
   }
 
   @Test

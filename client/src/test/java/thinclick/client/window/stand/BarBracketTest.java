@@ -54,6 +54,7 @@ class BarBracketTest {
                     List.of(),
                     Palette.LIGHT,
                     space,
+                    TitleSize.pixels(1),
                     DevicePixels.ALIKE));
     List<Mark> painted = new PixelGrid(space, 1).fit(system.marks());
     for (int bar = 0; bar < 4; bar++) {
@@ -90,6 +91,7 @@ class BarBracketTest {
                         List.of(),
                         Palette.LIGHT,
                         10,
+                        TitleSize.pixels(1),
                         DevicePixels.ALIKE);
                 made.bar(system.firstBar());
                 return made;
