@@ -167,7 +167,7 @@ final class DeskViews {
     stand.dress(palette, look.textSize() / Look.USUAL_TEXT, look.partInWords());
     lectern.dress(palette, look.textSize(), Look.USUAL_TEXT);
     review.dress(palette);
-    season.dress(palette);
+    season.dress(palette, look.textSize());
     leaderReview.dress(palette, look.textSize());
     wall.dress(palette);
   }

@@ -181,6 +181,13 @@ class SeasonPageTest extends PictureCase {
     robot.interact(() -> ((Button) stage.getScene().lookup("#classes .button")).fire());
     until(() -> node("members").lookup(".list-cell .roster-line") != null);
     WaitForAsyncUtils.waitForFxEvents();
+    headsStandOverTheirColumns();
+    robot.interact(() -> desk.looks().grow(15));
+    WaitForAsyncUtils.waitForFxEvents();
+    headsStandOverTheirColumns();
+  }
+
+  private void headsStandOverTheirColumns() {
     List<Double> heads = on(() -> lefts(node("members").getParent().lookup(".roster-heads")));
     List<Double> cells = on(() -> lefts(node("members").lookup(".list-cell .roster-line")));
     assertThat(cells).hasSameSizeAs(heads);
@@ -189,7 +196,7 @@ class SeasonPageTest extends PictureCase {
         .as("inside its column")
         .isLessThanOrEqualTo(on(column::getWidth));
     for (int i = 0; i < heads.size(); i++) {
-      assertThat(cells.get(i)).as("column %d", i).isCloseTo(heads.get(i), within(2.0));
+      assertThat(cells.get(i)).as("column %d", i).isCloseTo(heads.get(i), within(1.0));
     }
   }
 

@@ -38,7 +38,7 @@ public final class HistoryPicture {
   public static Drawing of(List<CourseSheet> courses, ZoneId zone, Speaker speaker) {
     Easel easel = new Easel();
     List<String> says = new ArrayList<>();
-    double y = draw(easel, MARGIN, courses, zone, speaker, says);
+    double y = draw(easel, MARGIN, WIDTH, courses, zone, speaker, says);
     return sheet(easel, y, speaker, says);
   }
 
@@ -50,7 +50,7 @@ public final class HistoryPicture {
     Easel easel = new Easel();
     List<String> says = new ArrayList<>();
     List<CourseSheet> plain = courses.stream().map(CourseSheet::withoutNext).toList();
-    double y = draw(easel, MARGIN, plain, zone, speaker, says);
+    double y = draw(easel, MARGIN, WIDTH, plain, zone, speaker, says);
     return sheet(easel, y, speaker, says).trimmed(MARGIN);
   }
 
@@ -64,21 +64,23 @@ public final class HistoryPicture {
   }
 
   /**
-   * Draws courses below something else on a sheet of {@link #WIDTH} with {@link #MARGIN}s.
+   * Draws courses below something else on a sheet with {@link #MARGIN}s.
    *
    * @param top where they begin
+   * @param width of the sheet, margins included
    * @param says takes what is said of them
    * @return where they end
    */
   public static double draw(
       Easel easel,
       double top,
+      double width,
       List<CourseSheet> courses,
       ZoneId zone,
       Speaker speaker,
       List<String> says) {
     double y = top;
-    double inner = WIDTH - 2 * MARGIN;
+    double inner = width - 2 * MARGIN;
     double plot = (inner - GUTTER) / 2;
     for (CourseSheet course : courses) {
       String words = String.join(" ", HistoryPage.sentences(course, zone, speaker));

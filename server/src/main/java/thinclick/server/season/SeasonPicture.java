@@ -25,6 +25,9 @@ public final class SeasonPicture {
   private static final double TICK_GAP = 6;
   private static final int MOST_COURSES = 6;
 
+  /** Below more rows than these the heads stand once more: the first are out of view there. */
+  private static final int MOST_BELOW_HEADS = 12;
+
   private SeasonPicture() {}
 
   /**
@@ -33,21 +36,27 @@ public final class SeasonPicture {
    * @param zone where the days begin
    */
   public static Drawing of(Season season, ZoneId zone, Speaker speaker) {
-    return draw(season, zone, speaker, true);
+    return draw(season, zone, speaker, HistoryPicture.WIDTH, true);
   }
 
-  /** The same without the sentences at its head, for a page that says them itself. */
-  public static Drawing plain(Season season, ZoneId zone, Speaker speaker) {
-    return draw(season, zone, speaker, false);
+  /**
+   * The same without margins and without the sentences at its head, for a page that has its own.
+   *
+   * @param width that it is drawn for
+   */
+  public static Drawing plain(Season season, ZoneId zone, Speaker speaker, double width) {
+    double sheet = width + 2 * HistoryPicture.MARGIN;
+    return draw(season, zone, speaker, sheet, false).trimmed(HistoryPicture.MARGIN);
   }
 
-  private static Drawing draw(Season season, ZoneId zone, Speaker speaker, boolean headed) {
+  private static Drawing draw(
+      Season season, ZoneId zone, Speaker speaker, double width, boolean headed) {
     SeasonWords words = new SeasonWords(season, zone, speaker);
     Easel easel = new Easel();
     List<String> says = new ArrayList<>(List.of(words.head()));
     says.addAll(words.lastWeek());
     double y = HistoryPicture.MARGIN;
-    double inner = HistoryPicture.WIDTH - 2 * HistoryPicture.MARGIN;
+    double inner = width - 2 * HistoryPicture.MARGIN;
     List<String> lines = headed ? Easel.wrap(String.join(" ", says), Easel.BODY, inner) : List.of();
     for (String line : lines) {
       y += 20;
@@ -55,7 +64,7 @@ public final class SeasonPicture {
     }
     List<Week> weeks = season.weeks(zone);
     if (!weeks.isEmpty()) {
-      y = attendance(easel, season.pupils(), shown(weeks), y + 18, speaker);
+      y = attendance(easel, season.pupils(), shown(weeks, inner), y + 18, inner, speaker);
     }
     List<Course> again =
         season.courses().stream()
@@ -63,45 +72,38 @@ public final class SeasonPicture {
             .limit(MOST_COURSES)
             .toList();
     if (!again.isEmpty()) {
-      y = HistoryPicture.draw(easel, y + 14, CourseSheet.of(again, null), zone, speaker, says);
+      y =
+          HistoryPicture.draw(
+              easel, y + 14, width, CourseSheet.of(again, null), zone, speaker, says);
     }
     double height = y + HistoryPicture.MARGIN;
     Easel sheet = new Easel();
-    sheet.box(0, 0, HistoryPicture.WIDTH, height, Tint.PAPER);
+    sheet.box(0, 0, width, height, Tint.PAPER);
     List<Drawing.Item> items = new ArrayList<>(sheet.items());
     items.addAll(easel.items());
-    return new Drawing(
-        HistoryPicture.WIDTH, height, speaker.say("season.picture"), String.join(" ", says), items);
+    return new Drawing(width, height, speaker.say("season.picture"), String.join(" ", says), items);
   }
 
   /** The newest weeks, as many as find room. */
-  private static List<Week> shown(List<Week> weeks) {
-    int room = (int) ((HistoryPicture.WIDTH - 2 * HistoryPicture.MARGIN - NAMES) / NARROWEST_WEEK);
+  private static List<Week> shown(List<Week> weeks, double inner) {
+    int room = Math.max(1, (int) ((inner - NAMES) / NARROWEST_WEEK));
     return weeks.subList(Math.max(0, weeks.size() - room), weeks.size());
   }
 
   private static double attendance(
-      Easel easel, List<Pupil> pupils, List<Week> weeks, double top, Speaker speaker) {
+      Easel easel,
+      List<Pupil> pupils,
+      List<Week> weeks,
+      double top,
+      double inner,
+      Speaker speaker) {
     double left = HistoryPicture.MARGIN + NAMES;
-    double right = HistoryPicture.WIDTH - HistoryPicture.MARGIN;
+    double right = HistoryPicture.MARGIN + inner;
     double width = Math.min(WIDEST_WEEK, (right - left) / weeks.size());
     double y = top + 12;
-    easel.words(
-        HistoryPicture.MARGIN,
-        y,
-        Easel.SMALL,
-        Anchor.START,
-        speaker.say("season.tookPart"),
-        Tint.SOFT);
-    for (int i = 0; i < weeks.size(); i++) {
-      easel.words(
-          left + width * (i + 0.5),
-          y,
-          Easel.SMALL,
-          Anchor.MIDDLE,
-          speaker.daysOfTheYear().format(weeks.get(i).monday()),
-          Tint.SOFT);
-    }
+    remark(easel, y, speaker.say("season.strokes"));
+    y += 18;
+    heads(easel, y, weeks, width, speaker);
     y += 7;
     easel.box(
         HistoryPicture.MARGIN, y, right - HistoryPicture.MARGIN, ROW * pupils.size(), Tint.SHEET);
@@ -123,7 +125,30 @@ public final class SeasonPicture {
       y += ROW;
       easel.line(HistoryPicture.MARGIN, y, right, y, .4, Tint.RULE);
     }
+    if (pupils.size() > MOST_BELOW_HEADS) {
+      y += 14;
+      heads(easel, y, weeks, width, speaker);
+    }
     return y;
+  }
+
+  /** The weeks' Mondays over their columns, and what they are. */
+  private static void heads(
+      Easel easel, double y, List<Week> weeks, double width, Speaker speaker) {
+    remark(easel, y, speaker.say("season.tookPart"));
+    for (int i = 0; i < weeks.size(); i++) {
+      easel.words(
+          HistoryPicture.MARGIN + NAMES + width * (i + 0.5),
+          y,
+          Easel.SMALL,
+          Anchor.MIDDLE,
+          speaker.daysOfTheYear().format(weeks.get(i).monday()),
+          Tint.SOFT);
+    }
+  }
+
+  private static void remark(Easel easel, double y, String says) {
+    easel.words(HistoryPicture.MARGIN, y, Easel.SMALL, Anchor.START, says, Tint.SOFT);
   }
 
   /** A plain tick a take; many are a number. */

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import thinclick.protocol.file.DealtFigure;
@@ -20,6 +21,7 @@ import thinclick.protocol.music.Stage;
 import thinclick.server.export.DrawingFiles;
 import thinclick.server.history.HistoryPicture;
 import thinclick.server.picture.Drawing;
+import thinclick.server.picture.Easel;
 import thinclick.server.words.Followers;
 import thinclick.server.words.Speaker;
 
@@ -237,7 +239,7 @@ class SeasonTest {
   @Test
   void pictureOfAWindowWritesDaysAsTheWindowDoes() {
     Drawing drawn =
-        SeasonPicture.plain(season, ZoneOffset.UTC, ENGLISH.withDaysAsIn(Locale.ENGLISH));
+        SeasonPicture.plain(season, ZoneOffset.UTC, ENGLISH.withDaysAsIn(Locale.ENGLISH), 828);
     List<String> texts =
         drawn.items().stream()
             .filter(Drawing.Words.class::isInstance)
@@ -261,6 +263,42 @@ class SeasonTest {
         .filteredOn(item -> item instanceof Drawing.Line line && line.x1() == HistoryPicture.MARGIN)
         .hasSize(season.pupils().size() + 1)
         .allMatch(item -> ((Drawing.Line) item).x2() == right);
+  }
+
+  /** On a page it is drawn anew for each width, in letters of one size, and nothing leaves it. */
+  @Test
+  void pictureOfAPageIsDrawnForItsWidth() {
+    List<Drawing> drawn =
+        List.of(
+            SeasonPicture.plain(season, ZoneOffset.UTC, ENGLISH, 420),
+            SeasonPicture.plain(season, ZoneOffset.UTC, ENGLISH, 1040));
+    assertThat(drawn).extracting(Drawing::width).containsExactly(420.0, 1040.0);
+    for (Drawing one : drawn) {
+      assertThat(one.items())
+          .filteredOn(Drawing.Words.class::isInstance)
+          .map(Drawing.Words.class::cast)
+          .allMatch(words -> words.size() == Easel.BODY || words.size() == Easel.SMALL)
+          .allMatch(words -> words.left() >= 0)
+          .allMatch(
+              words ->
+                  words.left() + words.face().width(words.text(), words.size()) <= one.width());
+    }
+  }
+
+  /** A class that is longer than a page has its weeks below it as well. */
+  @Test
+  void weeksStandBelowALongClassToo() {
+    List<Member> many =
+        IntStream.range(0, 13).mapToObj(i -> new Member("P" + i, i + 1, null)).toList();
+    ClassList list = new ClassList("Tuesday class", null, many);
+    assertThat(weeksNamed(new Season(list, season.takes()))).hasSize(2);
+    assertThat(weeksNamed(season)).hasSize(1);
+  }
+
+  private static List<Drawing.Item> weeksNamed(Season season) {
+    return SeasonPicture.of(season, ZoneOffset.UTC, ENGLISH).items().stream()
+        .filter(item -> item instanceof Drawing.Words words && words.text().equals("08-31"))
+        .toList();
   }
 
   @Test

@@ -10,6 +10,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
@@ -146,6 +147,8 @@ final class ColumnLines {
     }
     if (node instanceof Text text) {
       add(bounds, bounds.getHeight() / lines(text));
+    } else if (node instanceof ListCell<?> row) {
+      addRow(row, bounds);
     } else if (isFramed(node)) {
       lines.add(new Line(Kind.FRAME, bounds.getMinY(), bounds.getMaxY(), node.isFocused()));
     } else if (node instanceof TwoColumns two && two.isSideBySide()) {
@@ -166,6 +169,22 @@ final class ColumnLines {
     }
   }
 
+  /**
+   * A row of a list is whole with what is above and below its words, as far as the list shows it.
+   */
+  private void addRow(ListCell<?> row, Bounds bounds) {
+    ListView<?> list = row.getListView();
+    if (row.isEmpty() || list == null) {
+      return;
+    }
+    Bounds shown = list.localToScene(list.getLayoutBounds());
+    double top = Math.max(bounds.getMinY(), shown.getMinY());
+    double foot = Math.min(bounds.getMaxY(), shown.getMaxY());
+    if (foot - top > SLACK) {
+      lines.add(new Line(Kind.FRAME, top, foot, false));
+    }
+  }
+
   /** A rule is not left without the line that it is ruled for. */
   private static void keepTogether(Node node, Bounds bounds, List<Line> inside) {
     boolean list = node instanceof ListView<?>;
@@ -183,13 +202,18 @@ final class ColumnLines {
 
   /** A heading is not the last on a page: what it stands above begins there as well. */
   private static boolean isHeaded(Parent parent) {
-    return parent.getStyleClass().contains("ruled")
+    return (parent.getStyleClass().contains("ruled") || parent.getStyleClass().contains("headed"))
         && parent.getChildrenUnmodifiable().size() > 1
         && parent.getChildrenUnmodifiable().get(0).getStyleClass().contains("heading");
   }
 
   private static Line headed(Parent parent, Bounds bounds) {
-    Node next = parent.getChildrenUnmodifiable().get(1);
+    Node next =
+        parent.getChildrenUnmodifiable().stream()
+            .skip(1)
+            .filter(below -> !below.getStyleClass().contains("roster-heads"))
+            .findFirst()
+            .orElse(parent);
     Node first = next instanceof ScrollPane table ? firstRow(table) : next;
     double begins = first.localToScene(first.getLayoutBounds()).getMinY();
     return new Line(Kind.HEADED, bounds.getMinY(), begins + SLACK, false);

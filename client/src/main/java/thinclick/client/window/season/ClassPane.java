@@ -51,6 +51,7 @@ final class ClassPane {
             styled(
                 button("erase-class", words.say("season.erase.class"), () -> erasure.ask(null)),
                 "quiet"));
+    root.getStyleClass().add("headed");
   }
 
   VBox root() {

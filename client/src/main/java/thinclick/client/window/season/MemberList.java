@@ -54,6 +54,7 @@ final class MemberList {
     this.desk = desk;
     day = desk.speaker().days();
     list.setId("members");
+    list.getStyleClass().addAll("rows-list", "season-rows");
     list.setAccessibleText(words.say("season.members"));
     list.setCellFactory(any -> new Line());
     list.setMinHeight(Region.USE_PREF_SIZE);
@@ -66,6 +67,7 @@ final class MemberList {
     head.setAlignment(Pos.BOTTOM_LEFT); // where one takes two lines, all end above the rows
     Label levels = styled(wrapped(words.say("season.levels")), "soft");
     root = new VBox(8, heading(words.say("season.members")), head, list, levels);
+    root.getStyleClass().add("headed");
   }
 
   VBox root() {
@@ -151,7 +153,7 @@ final class MemberList {
         line.prefWidthProperty()
             .bind(
                 Bindings.createDoubleBinding(
-                    () -> getWidth() - getInsets().getLeft() - getInsets().getRight(),
+                    () -> getWidth() - snappedLeftInset() - snappedRightInset(),
                     widthProperty(),
                     insetsProperty()));
         setGraphic(line);

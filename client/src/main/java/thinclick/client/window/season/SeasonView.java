@@ -20,18 +20,18 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.FootedPage;
 import thinclick.client.window.look.Ground;
+import thinclick.client.window.look.Look;
 import thinclick.client.window.look.PagePane;
 import thinclick.client.window.look.Palette;
 import thinclick.client.window.look.TwoColumns;
 import thinclick.client.window.look.WholeLines;
-import thinclick.client.window.review.DrawingNode;
+import thinclick.client.window.review.FittedDrawing;
 import thinclick.client.window.words.Words;
-import thinclick.server.history.HistoryPicture;
-import thinclick.server.picture.Drawing;
 import thinclick.server.season.Pupil;
 import thinclick.server.season.Season;
 import thinclick.server.season.SeasonPicture;
 import thinclick.server.season.SeasonWords;
+import thinclick.server.words.Speaker;
 
 /** A class over its weeks, for the leader: in words, member by member, and as a picture. */
 public final class SeasonView {
@@ -50,6 +50,7 @@ public final class SeasonView {
   private final VBox open = new VBox(14);
   private final FootedPage root;
   private Palette palette = Palette.LIGHT;
+  private double textSize = Look.USUAL_TEXT;
 
   public SeasonView(ClassDesk desk, Words words) {
     this.desk = desk;
@@ -96,9 +97,14 @@ public final class SeasonView {
     (desk.seasonProperty().get() == null ? first : members.list()).requestFocus();
   }
 
-  /** Changes the colours of what is drawn. */
-  public void dress(Palette wanted) {
+  /**
+   * Changes the colours of what is drawn, and how large its words are.
+   *
+   * @param text size of running text, pixels
+   */
+  public void dress(Palette wanted, double text) {
     palette = wanted;
+    textSize = text;
     draw();
   }
 
@@ -204,12 +210,15 @@ public final class SeasonView {
     boolean drawn = season != null && !season.takes().isEmpty();
     shown(picture, drawn);
     if (season != null && drawn) {
-      Drawing drawing = SeasonPicture.plain(season, ZoneId.systemDefault(), desk.speaker());
+      Speaker speaker = desk.speaker();
       picture
           .getChildren()
           .addAll(
-              heading(drawing.title()),
-              new DrawingNode(drawing.trimmed(HistoryPicture.MARGIN), palette));
+              heading(speaker.say("season.picture")),
+              new FittedDrawing(
+                  width -> SeasonPicture.plain(season, ZoneId.systemDefault(), speaker, width),
+                  palette,
+                  textSize));
     }
   }
 }

@@ -47,6 +47,7 @@ final class TakesPane {
             .withLocale(words.locale())
             .withZone(ZoneId.systemDefault());
     list.setId("class-takes");
+    list.getStyleClass().addAll("rows-list", "season-rows");
     list.setAccessibleText(words.say("season.takes"));
     list.setCellFactory(any -> new Line());
     list.setMinHeight(Region.USE_PREF_SIZE);
@@ -63,6 +64,7 @@ final class TakesPane {
         new FlowPane(10, 6, one, new Label(words.say("season.swap.and")), other, swap);
     swapping.setRowValignment(VPos.BASELINE);
     root = new VBox(8, heading(words.say("season.takes")), list, drop, swapping);
+    root.getStyleClass().add("headed");
     marked(null);
   }
 
