@@ -36,8 +36,15 @@ final class Database {
    * @throws BadInput where it cannot be had, is something else, or was written by a newer Thinclick
    */
   static Database open(Path file) {
+    return open(file, BUSY_MILLIS);
+  }
+
+  /**
+   * The same where another writer is waited for at most so long before the disk counts as at fault.
+   */
+  static Database open(Path file, int busyMillis) {
     checkPlace(file);
-    SQLiteDataSource source = source(file);
+    SQLiteDataSource source = source(file.toAbsolutePath().toString(), busyMillis);
     try {
       migrate(source, file);
     } catch (FlywayException problem) {
@@ -48,12 +55,12 @@ final class Database {
 
   /** A connection to a database that is known to be one. */
   static Handle connect(Path file) {
-    return jdbi(source(file)).open();
+    return jdbi(source(file.toAbsolutePath().toString(), BUSY_MILLIS)).open();
   }
 
   /** Loads what every database needs, by making one in memory. */
   static void warmUp() {
-    SQLiteDataSource source = source(":memory:");
+    SQLiteDataSource source = source(":memory:", BUSY_MILLIS);
     migrate(source, Path.of("memory"));
     jdbi(source).open().close();
   }
@@ -65,12 +72,8 @@ final class Database {
     return jdbi;
   }
 
-  private static SQLiteDataSource source(Path file) {
-    return source(file.toAbsolutePath().toString());
-  }
-
-  private static SQLiteDataSource source(String place) {
-    SQLiteDataSource source = new SQLiteDataSource(config());
+  private static SQLiteDataSource source(String place, int busyMillis) {
+    SQLiteDataSource source = new SQLiteDataSource(config(busyMillis));
     source.setUrl("jdbc:sqlite:" + place);
     return source;
   }
@@ -85,14 +88,14 @@ final class Database {
     }
   }
 
-  private static SQLiteConfig config() {
+  private static SQLiteConfig config(int busyMillis) {
     SQLiteConfig config = new SQLiteConfig();
     config.setJournalMode(JournalMode.WAL);
     // A commit is on the disk when it returns: a process kill cannot tell FULL from NORMAL, a power
     // cut can.
     config.setSynchronous(SynchronousMode.FULL);
     config.setTransactionMode(TransactionMode.IMMEDIATE);
-    config.setBusyTimeout(BUSY_MILLIS);
+    config.setBusyTimeout(busyMillis);
     config.enforceForeignKeys(true);
     config.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
     return config;

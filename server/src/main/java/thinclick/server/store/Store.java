@@ -34,7 +34,7 @@ public final class Store implements AutoCloseable {
    * @throws thinclick.protocol.json.BadInput where it cannot be had, in one line
    */
   public static Store open(Path file, InstantSource wallClock, Consumer<Boolean> availability) {
-    return open(file, wallClock, StoreLoop.COMMIT_GAP_NANOS, availability);
+    return over(Database.open(file), wallClock, StoreLoop.COMMIT_GAP_NANOS, availability);
   }
 
   /**
@@ -43,12 +43,12 @@ public final class Store implements AutoCloseable {
    */
   public static Store openInLockStep(
       Path file, InstantSource wallClock, Consumer<Boolean> availability) {
-    return open(file, wallClock, 0, availability);
+    return over(Database.open(file), wallClock, 0, availability);
   }
 
-  private static Store open(
-      Path file, InstantSource wallClock, long gapNanos, Consumer<Boolean> availability) {
-    Database database = Database.open(file);
+  /** The same over a database that is open. */
+  static Store over(
+      Database database, InstantSource wallClock, long gapNanos, Consumer<Boolean> availability) {
     return new Store(new StoreLoop(database, gapNanos, availability), database, wallClock);
   }
 

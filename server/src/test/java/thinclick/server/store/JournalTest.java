@@ -69,6 +69,9 @@ class JournalTest {
           null,
           List.of());
 
+  /** Another writer is waited for no longer: the disk is at fault soon. */
+  private static final int BUSY_MILLIS = 50;
+
   @TempDir Path folder;
   private final List<Boolean> availability = new CopyOnWriteArrayList<>();
   private Path file;
@@ -79,7 +82,12 @@ class JournalTest {
   @BeforeEach
   void takeHasBegun() {
     file = folder.resolve("room.db");
-    store = Store.open(file, InstantSource.system(), availability::add);
+    store =
+        Store.over(
+            Database.open(file, BUSY_MILLIS),
+            InstantSource.system(),
+            StoreLoop.COMMIT_GAP_NANOS,
+            availability::add);
     journal = store.journal();
     epoch = journal.open("room", "balumidore").join().epoch();
     append(new JournalEntry.TakeBegun("t1", WRITTEN, Map.of("p1", "Mina", "p2", "Jonas")));
@@ -337,7 +345,7 @@ class JournalTest {
             told.add(available);
             throw new RejectedExecutionException("the host is going");
           };
-      try (StoreLoop loop = new StoreLoop(Database.open(file), 0, gone)) {
+      try (StoreLoop loop = new StoreLoop(Database.open(file, BUSY_MILLIS), 0, gone)) {
         loop.submit(session -> session.handle.execute("CREATE TABLE tally (n)")).join();
         CompletableFuture<Integer> held;
         try (var other = Jdbi.create("jdbc:sqlite:" + file).open()) {
