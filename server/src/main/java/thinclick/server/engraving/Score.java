@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Parts that stand below each other, spelled once and laid out as often as a page asks: a step has
@@ -16,6 +17,10 @@ public final class Score {
 
   private final List<Engraver> staves;
   private final int perPage;
+  private @Nullable Drafts last;
+
+  /** What was drawn at a width: how far from its music the rest stands is tried in several ways. */
+  private record Drafts(List<SystemPlan> plans, double width, List<List<StaffDraft>> systems) {}
 
   /**
    * @param parts from above, of one meter, grid, length and click
@@ -54,7 +59,7 @@ public final class Score {
    * @return for each system a staff for each part
    */
   public List<List<StaffSystem>> systems(List<SystemPlan> plans, double width) {
-    return systems(plans, width, 0, Map.of());
+    return finished(drafts(plans, width), 0, Map.of());
   }
 
   /**
@@ -62,7 +67,8 @@ public final class Score {
    * systems, where the highest music lets it, so that the eye finds it where it was.
    */
   public List<List<StaffSystem>> turnedSystems(List<SystemPlan> plans, double width) {
-    return systems(plans, width, clickOver(systems(plans, width)), Map.of());
+    List<List<StaffDraft>> drafts = drafts(plans, width);
+    return finished(drafts, clickOver(drafts), Map.of());
   }
 
   /**
@@ -72,11 +78,11 @@ public final class Score {
    * @param close whether it stands closer to the lowest music than usual, where the page is small
    */
   public List<List<StaffSystem>> evenSystems(List<SystemPlan> plans, double width, boolean close) {
-    List<List<StaffSystem>> near = systems(plans, width);
-    Map<Integer, Double> rulers = rulers(near);
-    double nearer = close ? Engraver.LANE_AIR - Engraver.LEAST_RULER_AIR : 0;
+    List<List<StaffDraft>> drafts = drafts(plans, width);
+    Map<Integer, Double> rulers = rulers(drafts);
+    double nearer = close ? StaffDraft.LANE_AIR - StaffDraft.LEAST_RULER_AIR : 0;
     rulers.replaceAll((lines, under) -> under - nearer);
-    return systems(plans, width, clickOver(near), rulers);
+    return finished(drafts, clickOver(drafts), rulers);
   }
 
   /**
@@ -89,7 +95,25 @@ public final class Score {
       int lines = staff.part().clef().lines();
       rulers.put(lines, (lines - 1) / 2.0 + CLEAR);
     }
-    return systems(plans, width, clickOver(systems(plans, width)), rulers);
+    List<List<StaffDraft>> drafts = drafts(plans, width);
+    return finished(drafts, clickOver(drafts), rulers);
+  }
+
+  /** The systems with their music alone; those of the last width are kept. */
+  private List<List<StaffDraft>> drafts(List<SystemPlan> plans, double width) {
+    Drafts before = last;
+    if (before == null || before.width() != width || !before.plans().equals(plans)) {
+      before = new Drafts(List.copyOf(plans), width, drawn(plans, width));
+      last = before;
+    }
+    return before.systems();
+  }
+
+  private List<List<StaffDraft>> drawn(List<SystemPlan> plans, double width) {
+    Spacing spacing = new ScoreMeasures(staves, plans).filling(width);
+    return plans.stream()
+        .map(plan -> staves.stream().map(staff -> new StaffDraft(staff, plan, spacing)).toList())
+        .toList();
   }
 
   /**
@@ -97,41 +121,37 @@ public final class Score {
    * @param rulers how far below their middle line the ruler stands at the least, by the number of a
    *     staff's lines
    */
-  private List<List<StaffSystem>> systems(
-      List<SystemPlan> plans, double width, double over, Map<Integer, Double> rulers) {
-    ScoreMeasures measures = new ScoreMeasures(staves, plans);
-    double step = measures.stepFilling(width);
+  private List<List<StaffSystem>> finished(
+      List<List<StaffDraft>> drafts, double over, Map<Integer, Double> rulers) {
     List<List<StaffSystem>> lines = new ArrayList<>();
-    for (SystemPlan plan : plans) {
+    for (List<StaffDraft> draft : drafts) {
       List<StaffSystem> line = new ArrayList<>();
-      for (Engraver staff : staves) {
+      for (StaffDraft staff : draft) {
         boolean click = line.size() % perPage == 0;
         double under = rulers.getOrDefault(staff.part().clef().lines(), 0.0);
-        line.add(staff.system(plan, measures, step, click, over, under));
+        line.add(staff.finished(click, over, under));
       }
       lines.add(line);
     }
     return lines;
   }
 
-  private Map<Integer, Double> rulers(List<List<StaffSystem>> lines) {
+  private static Map<Integer, Double> rulers(List<List<StaffDraft>> lines) {
     Map<Integer, Double> rulers = new HashMap<>();
-    for (List<StaffSystem> line : lines) {
-      for (int at = 0; at < line.size(); at++) {
-        StaffSystem system = line.get(at);
-        int kind = staves.get(at).part().clef().lines();
-        rulers.merge(kind, system.rulerY() - system.staffY(), Math::max);
+    for (List<StaffDraft> line : lines) {
+      for (StaffDraft staff : line) {
+        rulers.merge(staff.part().clef().lines(), staff.rulerUnder(), Math::max);
       }
     }
     return rulers;
   }
 
   /** How far the click's line stands above its staff where the highest music is. */
-  private double clickOver(List<List<StaffSystem>> lines) {
+  private double clickOver(List<List<StaffDraft>> lines) {
     double over = 0;
-    for (List<StaffSystem> line : lines) {
+    for (List<StaffDraft> line : lines) {
       for (int first = 0; first < line.size(); first += perPage) {
-        over = Math.max(over, line.get(first).staffY() - line.get(first).clickY());
+        over = Math.max(over, line.get(first).clickOver());
       }
     }
     return over;

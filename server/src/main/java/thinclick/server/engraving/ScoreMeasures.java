@@ -29,14 +29,11 @@ final class ScoreMeasures {
     firstX = staves.stream().mapToDouble(staff -> staff.firstX(plans)).max().orElse(0);
   }
 
-  /** Where bar lines stand between the steps. */
-  BarPlaces places() {
-    return places;
-  }
-
-  /** Where the first step of every system stands. */
-  double firstX() {
-    return firstX;
+  /** What fills a width. */
+  Spacing filling(double width) {
+    double step = stepFilling(width);
+    double[] distances = places.distances(step);
+    return new Spacing(firstX, step, places.usual(), distances, end(distances));
   }
 
   /** The narrowest step at which nothing touches on any staff. */
@@ -46,7 +43,7 @@ final class ScoreMeasures {
   }
 
   /** The step that fills a width, at most {@link Measure#MAX_STEP} where less is not needed. */
-  double stepFilling(double width) {
+  private double stepFilling(double width) {
     double least = leastStep();
     double step = least;
     for (int i = 0; i < 2; i++) { // a wider step moves the last line a little
@@ -57,12 +54,11 @@ final class ScoreMeasures {
   }
 
   double widthAt(double step) {
-    return firstX + mostSteps * step - end(step);
+    return firstX + mostSteps * step - end(places.distances(step));
   }
 
   /** How far before the end of its last step the lines end that end a system; one place for all. */
-  double end(double step) {
-    double[] distances = places.distances(step);
+  private double end(double[] distances) {
     double nearest = places.usual();
     for (SystemPlan plan : plans) {
       nearest = Math.min(nearest, distances[plan.firstBar() + plan.bars()]);

@@ -5,8 +5,22 @@ import java.util.List;
 
 /** Where the marks of a system are gathered while it is laid out. */
 final class Sheet {
-  private final List<Mark> marks = new ArrayList<>();
-  private final Skyline skyline = new Skyline();
+  private final List<Mark> marks;
+  private final Skyline skyline;
+
+  Sheet() {
+    this(new ArrayList<>(), new Skyline());
+  }
+
+  private Sheet(List<Mark> marks, Skyline skyline) {
+    this.marks = marks;
+    this.skyline = skyline;
+  }
+
+  /** The same marks, to which others may be added here alone. */
+  Sheet copy() {
+    return new Sheet(new ArrayList<>(marks), skyline.copy());
+  }
 
   /** Adds a mark that others keep clear of. */
   void add(Mark mark) {

@@ -6,8 +6,22 @@ import java.util.Arrays;
 final class Skyline {
   private static final double SAMPLES_PER_SPACE = 4;
 
-  private double[] top = new double[0];
-  private double[] bottom = new double[0];
+  private double[] top;
+  private double[] bottom;
+
+  Skyline() {
+    this(new double[0], new double[0]);
+  }
+
+  private Skyline(double[] top, double[] bottom) {
+    this.top = top;
+    this.bottom = bottom;
+  }
+
+  /** The same, to which other marks may be added here alone. */
+  Skyline copy() {
+    return new Skyline(top.clone(), bottom.clone());
+  }
 
   void add(Box box) {
     int from = Math.max(0, (int) Math.floor(box.left() * SAMPLES_PER_SPACE));
