@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.material.WrittenPart;
 
 /**
@@ -50,13 +49,6 @@ record Beside(List<WrittenPart> parts, List<Integer> lanes) {
         .filter(other -> other.parts.size() == parts.size())
         .filter(this::isOfTheSameBars)
         .toList();
-  }
-
-  /** Spelled together with the pages that are alike. */
-  Uncut uncut(List<Beside> alike) {
-    List<List<WrittenPart>> pages = new ArrayList<>(List.of(parts));
-    alike.forEach(other -> pages.add(other.parts));
-    return Uncut.alike(pages);
   }
 
   /** As many lanes for each staff as one of the pages needs. */

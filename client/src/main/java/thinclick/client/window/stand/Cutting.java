@@ -24,7 +24,7 @@ record Cutting(
   static final class Uncut {
     private static final int SAMPLE = 6;
 
-    private final List<WrittenPart> parts;
+    private final List<List<WrittenPart>> pages;
 
     /** The lines begin where this part's periods do, on all pages. */
     private final WrittenPart leading;
@@ -34,7 +34,7 @@ record Cutting(
     private List<Double> high = List.of();
 
     private Uncut(List<List<WrittenPart>> pages, WrittenPart leading) {
-      parts = pages.get(0);
+      this.pages = pages;
       this.leading = leading;
       held = DealtPart.heldWords(leading);
       score =
@@ -43,22 +43,16 @@ record Cutting(
                   .flatMap(List::stream)
                   .map(part -> DealtPart.reading(part, 1).part())
                   .toList(),
-              parts.size());
+              perPage());
     }
 
     static Uncut of(List<WrittenPart> parts) {
-      return alike(List.of(parts));
+      return led(List.of(parts), leading(parts));
     }
 
     /**
      * Pages with as many parts each, cut alike, so that none of them jumps when it is turned to.
-     */
-    static Uncut alike(List<List<WrittenPart>> pages) {
-      return led(pages, leading(pages.stream().flatMap(List::stream).toList()));
-    }
-
-    /**
-     * The same, with lines that begin where the periods of a given part do.
+     * Their lines begin where the periods of a given part do.
      *
      * @param leading of the same bars, on these pages or another
      */
@@ -73,6 +67,15 @@ record Cutting(
               Comparator.comparingInt(WrittenPart::repeatFromBar)
                   .thenComparingInt(WrittenPart::bars))
           .orElseThrow();
+    }
+
+    private int perPage() {
+      return pages.get(0).size();
+    }
+
+    /** Which of the staves is the first of a page. */
+    int firstStaff(List<WrittenPart> page) {
+      return pages.indexOf(page) * perPage();
     }
 
     /** How many bars suit a line. */
@@ -100,7 +103,7 @@ record Cutting(
                 .filter(line -> line % every == 0 || !plans.get(line).direction().isEmpty())
                 .mapToObj(plans::get)
                 .toList();
-        high = high(score.turnedSystems(some, narrowest), parts.size());
+        high = high(score.turnedSystems(some, narrowest), perPage());
       }
       return new Cutting(score, plans, held, narrowest, high);
     }
@@ -112,8 +115,8 @@ record Cutting(
   }
 
   /**
-   * The lines as they are drawn, for each a staff a part, those of the page that is cut first; the
-   * width is in staff spaces.
+   * The lines as they are drawn, for each a staff a part, page by page; the width is in staff
+   * spaces.
    *
    * @param places how many lines stand on a page, the first of which says what clicks
    * @param rulers how far below the staves the beats' ruler stands

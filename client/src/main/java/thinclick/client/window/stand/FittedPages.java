@@ -2,10 +2,13 @@ package thinclick.client.window.stand;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import thinclick.client.window.stand.Cutting.Uncut;
 import thinclick.server.material.WrittenPart;
@@ -14,29 +17,55 @@ import thinclick.server.material.WrittenPart;
  * How large the music of a page is beside which others are turned to. Pages with as many parts are
  * cut alike; those with more or fewer have their staves as large, so that an eye that goes from one
  * to the other need not get used to it.
+ *
+ * <p>What was spelled and fitted last is kept: a page is turned to and back, and asked for at the
+ * same size again and again.
  */
 final class FittedPages {
-  private Map<Spelled, Uncut> spelled = new HashMap<>();
+  /** Of a page, those beside it with more parts or fewer, and the score; each a megabyte or so. */
+  private static final int MOST = 5;
 
-  /** What was spelled: pages that are cut alike, and whose periods lead. */
-  private record Spelled(List<List<WrittenPart>> pages, WrittenPart leading) {}
+  private final Kept<Spelled, Uncut> spelled = new Kept<>(MOST);
+  private final Kept<Asked, SheetFit> fits = new Kept<>(MOST);
+
+  /**
+   * What was spelled: pages that are cut alike, whichever of them is in view, and the periods that
+   * lead.
+   */
+  private record Spelled(Set<List<WrittenPart>> pages, int leadFrom, int leadBars) {}
+
+  /** What was fitted: parts into a page. */
+  private record Asked(Uncut parts, SheetPage page) {}
+
+  /** The answers that were wanted last. */
+  private static final class Kept<K, V> {
+    private final int most;
+    private final Map<K, V> answers = new LinkedHashMap<>(16, 0.75f, true);
+
+    Kept(int most) {
+      this.most = most;
+    }
+
+    V get(K asked, Function<K, V> finds) {
+      V known = answers.get(asked);
+      if (known == null) {
+        known = finds.apply(asked);
+        answers.put(asked, known);
+        if (answers.size() > most) {
+          answers.remove(answers.keySet().iterator().next());
+        }
+      }
+      return known;
+    }
+  }
 
   /**
    * A page as it is fitted.
    *
    * @param lanes how many players read each of its staves, or one of a page that is cut alike
+   * @param from which staff of the fitted lines is its first
    */
-  record Fitted(SheetFit fit, List<Integer> lanes) {}
-
-  /**
-   * Fits a page.
-   *
-   * @param others the pages that are turned to from it
-   * @param place where it stands; its lanes are the page's own
-   */
-  Fitted fit(Beside page, List<Beside> others, SheetPage place) {
-    return fit(page, others, place, List.of(), place);
-  }
+  record Fitted(SheetFit fit, List<Integer> lanes, int from) {}
 
   /**
    * Fits a page with music that is no smaller than in a score of the same bars.
@@ -46,18 +75,33 @@ final class FittedPages {
    */
   Fitted fit(
       Beside page, List<Beside> others, SheetPage place, List<Beside> score, SheetPage scorePlace) {
-    Map<Spelled, Uncut> now = new HashMap<>();
     List<Beside> same = score.stream().filter(page::isOfTheSameBars).toList();
     double floor =
         same.isEmpty()
             ? 0
-            : fit(same.get(0), same.subList(1, same.size()), scorePlace, now).fit().space();
-    Fitted fitted = fit(page, others, place.from(floor), now);
-    spelled = now;
-    return fitted;
+            : fit(same.get(0), same.subList(1, same.size()), scorePlace).fit().space();
+    return fit(page, others, place.from(floor));
   }
 
-  private Fitted fit(Beside page, List<Beside> others, SheetPage place, Map<Spelled, Uncut> now) {
+  /** True where pages that are cut alike are read well in their place; its lanes are their own. */
+  boolean holds(List<Beside> pages, SheetPage place) {
+    Beside first = pages.get(0);
+    List<Beside> alike = first.alike(pages.subList(1, pages.size()));
+    WrittenPart leading =
+        Uncut.leading(
+            Stream.concat(Stream.of(first), alike.stream())
+                .flatMap(page -> page.parts().stream())
+                .toList());
+    return Fitting.holds(uncut(first, alike, leading), place.with(first.lanes(alike)));
+  }
+
+  /**
+   * Fits a page.
+   *
+   * @param others the pages that are turned to from it
+   * @param place where it stands; its lanes are the page's own
+   */
+  Fitted fit(Beside page, List<Beside> others, SheetPage place) {
     WrittenPart leading =
         Uncut.leading(
             Stream.concat(Stream.of(page), others.stream().filter(page::isOfTheSameBars))
@@ -66,17 +110,18 @@ final class FittedPages {
     List<Beside> alike = page.alike(others);
     List<Integer> lanes = page.lanes(alike);
     SheetPage own = place.with(lanes);
-    Uncut uncut = uncut(page, alike, leading, now);
-    SheetFit fit = Fitting.of(uncut, own);
+    Uncut uncut = uncut(page, alike, leading);
+    SheetFit fit = fitted(uncut, own);
     double least = fit.space();
     for (List<Beside> more : unlike(page, others)) {
       Beside first = more.get(0);
       List<Beside> rest = more.subList(1, more.size());
       SheetPage there = place.with(first.lanes(rest));
-      least = Math.min(least, Fitting.of(uncut(first, rest, leading, now), there).space());
+      least = Math.min(least, fitted(uncut(first, rest, leading), there).space());
     }
     boolean smaller = least < fit.space();
-    return new Fitted(smaller ? Fitting.of(uncut, own.of(least)) : fit, lanes);
+    SheetFit as = smaller ? fitted(uncut, own.of(least)) : fit;
+    return new Fitted(as, lanes, uncut.firstStaff(page.parts()));
   }
 
   /** The pages of the same bars with more parts or fewer, those with as many together. */
@@ -91,15 +136,16 @@ final class FittedPages {
     return bySize.values();
   }
 
+  private SheetFit fitted(Uncut parts, SheetPage page) {
+    return fits.get(new Asked(parts, page), asked -> Fitting.of(asked.parts(), asked.page()));
+  }
+
   /** The parts that are laid out, spelled anew only where others are written. */
-  private Uncut uncut(
-      Beside page, List<Beside> alike, WrittenPart leading, Map<Spelled, Uncut> now) {
-    List<List<WrittenPart>> pages =
-        Stream.concat(Stream.of(page), alike.stream()).map(Beside::parts).toList();
-    Spelled wanted = new Spelled(pages, leading);
-    Uncut before = spelled.get(wanted);
-    Uncut uncut = before == null ? Uncut.led(pages, leading) : before;
-    now.put(wanted, uncut);
-    return uncut;
+  private Uncut uncut(Beside page, List<Beside> alike, WrittenPart leading) {
+    Set<List<WrittenPart>> pages = new LinkedHashSet<>(List.of(page.parts()));
+    alike.forEach(other -> pages.add(other.parts()));
+    return spelled.get(
+        new Spelled(pages, leading.repeatFromBar(), leading.bars()),
+        wanted -> Uncut.led(List.copyOf(wanted.pages()), leading));
   }
 }

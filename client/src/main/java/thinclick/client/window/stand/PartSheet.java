@@ -42,8 +42,14 @@ final class PartSheet {
    * @param lines from above, each read by one or several
    * @param alone whether lines for the other players stand below the part
    * @param here all who play at this computer
+   * @param fitted what is known of how large their music is
    */
-  PartSheet(List<List<StandView.Reader>> lines, boolean alone, List<StandModel> here, Words words) {
+  PartSheet(
+      List<List<StandView.Reader>> lines,
+      boolean alone,
+      List<StandModel> here,
+      FittedPages fitted,
+      Words words) {
     this.here = List.copyOf(here);
     this.words = words;
     this.alone = alone;
@@ -51,6 +57,7 @@ final class PartSheet {
     sheet =
         new ScoreSheet(
             lines.stream().map(line -> line.stream().map(StandView.Reader::name).toList()).toList(),
+            fitted,
             words);
     for (List<StandView.Reader> line : lines) {
       int staff = staves.size();
@@ -117,7 +124,7 @@ final class PartSheet {
   String spoken() {
     return staves.stream()
         .filter(staff -> staff.written != null)
-        .map(staff -> (whose(staff) + "\n" + staff.spoken).strip())
+        .map(staff -> (whose(staff) + "\n" + staff.model.spoken(words.language())).strip())
         .collect(Collectors.joining("\n"));
   }
 
@@ -156,7 +163,6 @@ final class PartSheet {
     private @Nullable String shownDeal;
     private @Nullable ClickPlan shownPlan;
     private @Nullable WrittenPart written;
-    private String spoken = "";
 
     Staff(int number, StandModel model) {
       this.number = number;
@@ -179,23 +185,18 @@ final class PartSheet {
       if (!Objects.equals(deal, shownDeal)) {
         shownDeal = deal;
         shownPlan = room.plan();
-        write(model.written(words.language()));
+        written = model.written(words.language());
         sheet.show(number, written, alone ? OtherLine.of(dealt) : List.of());
         onWritten.run();
       } else if (dealt != null && !Objects.equals(room.plan(), shownPlan)) {
         shownPlan = room.plan();
         WrittenPart now = model.written(words.language());
         if (now != null) {
-          write(now);
+          written = now;
           sheet.replan(number, now);
           onWritten.run();
         }
       }
-    }
-
-    private void write(@Nullable WrittenPart now) {
-      written = now;
-      spoken = now == null ? "" : SpokenLine.of(now);
     }
   }
 

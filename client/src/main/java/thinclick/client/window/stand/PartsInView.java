@@ -20,7 +20,8 @@ final class PartsInView {
   private final BorderPane place;
   private final Words words;
   private final Runnable changed;
-  private final ReaderPages pages = new ReaderPages();
+  private final FittedPages fitted = new FittedPages();
+  private final ReaderPages pages = new ReaderPages(fitted);
   private final ChangeListener<RoomState> onRoom = (any, old, now) -> fit();
   private final ChangeListener<Leaf> onLeaf = (any, old, now) -> tell();
 
@@ -156,6 +157,7 @@ final class PartsInView {
             shown.stream().map(line -> line.stream().map(readers::get).toList()).toList(),
             pages.alone(),
             readers.stream().map(Reader::model).toList(),
+            fitted,
             words);
     made.dress(palette, scale);
     made.leafProperty().addListener(onLeaf);

@@ -20,6 +20,7 @@ final class ReaderPages {
   private record Asked(
       List<@Nullable WrittenPart> parts, double width, double height, double scale) {}
 
+  private final FittedPages fitted;
   private List<List<List<Integer>>> pages = List.of();
   private @Nullable Asked asked;
   private int count;
@@ -27,6 +28,13 @@ final class ReaderPages {
 
   /** Whose page is in view; they stay so when another size makes other pages. */
   private int reader;
+
+  /**
+   * @param fitted what is known of how large their music is
+   */
+  ReaderPages(FittedPages fitted) {
+    this.fitted = fitted;
+  }
 
   /** So many read from now on, all in view. */
   void readers(int now) {
@@ -59,7 +67,7 @@ final class ReaderPages {
   }
 
   /** Whether pages hold the lines that are on them, those with as many lines cut alike. */
-  private static boolean holds(List<List<Integer>> split, List<List<Integer>> lines, Asked page) {
+  private boolean holds(List<List<Integer>> split, List<List<Integer>> lines, Asked page) {
     Map<Integer, List<Beside>> bySize = new TreeMap<>();
     for (List<Integer> on : split) {
       Beside parts = Beside.of(on.stream().map(lines::get).toList(), page.parts());
@@ -69,13 +77,10 @@ final class ReaderPages {
         .filter(pages -> !pages.get(0).parts().isEmpty())
         .allMatch(
             pages -> {
-              Beside first = pages.get(0);
-              List<Beside> alike = first.alike(pages.subList(1, pages.size()));
-              double margin = ScoreSheet.margin(first.parts().size(), page.scale());
-              return Fitting.holds(
-                  first.uncut(alike),
-                  new SheetPage(
-                      page.width() - margin, page.height(), page.scale(), first.lanes(alike), 0));
+              double margin = ScoreSheet.margin(pages.get(0).parts().size(), page.scale());
+              double width = page.width() - margin;
+              return fitted.holds(
+                  pages, new SheetPage(width, page.height(), page.scale(), List.of(), 0));
             });
   }
 

@@ -47,7 +47,7 @@ final class ScoreSheet {
   private final PlayedMarks played = new PlayedMarks();
   private final ReadOnlyObjectWrapper<Leaf> leaf = new ReadOnlyObjectWrapper<>(Leaf.NONE);
   private final ReadOnlyDoubleWrapper space = new ReadOnlyDoubleWrapper();
-  private final FittedPages fitted = new FittedPages();
+  private final FittedPages fitted;
 
   private List<Integer> staves = List.of();
   private List<ScoreLine> shown = List.of();
@@ -64,8 +64,10 @@ final class ScoreSheet {
   /**
    * @param readers for each staff who reads it, one or more, each with a lane of their own for
    *     marks
+   * @param fitted what is known of how large their music is
    */
-  ScoreSheet(List<List<String>> readers, Words words) {
+  ScoreSheet(List<List<String>> readers, FittedPages fitted, Words words) {
+    this.fitted = fitted;
     parts = new SheetParts(readers);
     this.words = words;
     root.setId("score");
@@ -115,9 +117,11 @@ final class ScoreSheet {
   }
 
   void dress(Palette wanted, double textScale) {
-    palette = wanted;
-    scale = textScale;
-    layOut();
+    if (wanted != palette || textScale != scale) {
+      palette = wanted;
+      scale = textScale;
+      layOut();
+    }
   }
 
   private void on(DevicePixels now) {
@@ -215,7 +219,8 @@ final class ScoreSheet {
     List<ScoreLine> lines = new ArrayList<>();
     for (List<StaffSystem> systems : fit.lines()) {
       StaffPlaces.Line place = places.lines().get(lines.size() % places.lines().size());
-      lines.add(line(systems.subList(0, staves.size()), fit, place, places.air(), margin));
+      List<StaffSystem> own = systems.subList(now.from(), now.from() + staves.size());
+      lines.add(line(own, fit, place, places.air(), margin));
     }
     pages = new LaidPages(lines, places, fit.held(), fit.others() > 0);
     place();

@@ -9,8 +9,8 @@ import thinclick.server.engraving.StaffSystem;
 /**
  * How large music is on its page, and how it is cut into lines; see {@link Fitting}.
  *
- * @param lines from the first bar to the last; in each a staff for each part, those of the page
- *     first and then those of the pages that are alike
+ * @param lines from the first bar to the last; in each a staff for each part, page by page of those
+ *     that are alike
  * @param space a staff space, pixels
  * @param others how many lines of other players stand below each
  * @param places how many lines stand on a page

@@ -37,12 +37,16 @@ public final class StandModel {
 
   private final InvalidationListener changed = any -> look();
   private @Nullable Read read;
+  private @Nullable Aloud aloud;
   private @Nullable BandMarks band;
   private String bandTake = "";
 
   /** A part as it was written last, and of what. */
   private record Read(
       String dealId, @Nullable ClickPlan plan, Locale language, WrittenPart written) {}
+
+  /** A part as it was said last. */
+  private record Aloud(WrittenPart written, String said) {}
 
   public StandModel(Seat seat, MonotonicClock clock) {
     this.seat = seat;
@@ -159,6 +163,20 @@ public final class StandModel {
       read = before;
     }
     return before.written();
+  }
+
+  /** The part bar by bar in words; empty where nothing is dealt. */
+  String spoken(Locale language) {
+    WrittenPart now = written(language);
+    if (now == null) {
+      return "";
+    }
+    Aloud before = aloud;
+    if (before == null || !before.written().equals(now)) {
+      before = new Aloud(now, SpokenLine.of(now));
+      aloud = before;
+    }
+    return before.said();
   }
 
   /** The sentence that was dealt with this player's part; empty where there is none. */

@@ -170,7 +170,12 @@ class ScoreSheetTest {
   void aPageIsFilled(double width, double height) {
     for (String title : List.of("Threes over a blues", "Even eighths")) {
       ScoreSheet sheet =
-          sheet(new ScoreSheet(List.of(List.of("")), WORDS), part(title, 0), 1, width, height);
+          sheet(
+              new ScoreSheet(List.of(List.of("")), new FittedPages(), WORDS),
+              part(title, 0),
+              1,
+              width,
+              height);
       double music = 0;
       double wide = 0;
       for (ScoreLine line : sheet.shown()) {
@@ -223,7 +228,7 @@ class ScoreSheetTest {
       for (int chair = 0; chair < chairs; chair++) {
         parts.add(part(drill, chair));
       }
-      ReaderPages made = new ReaderPages();
+      ReaderPages made = new ReaderPages(new FittedPages());
       made.readers(chairs);
       made.fit(parts, width, height, 1);
       List<Integer> seen = new ArrayList<>();
@@ -234,7 +239,7 @@ class ScoreSheetTest {
             on.alike(made.others().stream().map(page -> Beside.of(page, parts)).toList());
         double music = width - ScoreSheet.margin(on.parts().size(), 1);
         SheetFit fit =
-            Fitting.of(on.uncut(alike), new SheetPage(music, height, 1, on.lanes(alike), 0));
+            Fitting.of(uncut(on, alike), new SheetPage(music, height, 1, on.lanes(alike), 0));
         StaffSystem first = fit.lines().get(0).get(0);
         List<Double> cut = new ArrayList<>(first.barLines());
         cut.addAll(List.of(fit.space(), first.firstX(), first.stepWidth()));
@@ -256,12 +261,21 @@ class ScoreSheetTest {
     }
   }
 
+  /** Spelled together with the pages that are cut alike. */
+  private static Cutting.Uncut uncut(Beside page, List<Beside> alike) {
+    List<List<WrittenPart>> pages = new ArrayList<>(List.of(page.parts()));
+    alike.forEach(other -> pages.add(other.parts()));
+    return Cutting.Uncut.led(
+        pages, Cutting.Uncut.leading(pages.stream().flatMap(List::stream).toList()));
+  }
+
   /** As in a printed score: one place for a beat, one for a bar line, names beside their staves. */
   @ParameterizedTest
   @CsvSource({"1258, 700", "1720, 900", "916, 620"})
   void theStavesOfAScoreStandUnderEachOther(double width, double height) {
     ScoreSheet sheet =
-        new ScoreSheet(List.of(List.of("Ana"), List.of("Ben"), List.of("Cleo")), WORDS);
+        new ScoreSheet(
+            List.of(List.of("Ana"), List.of("Ben"), List.of("Cleo")), new FittedPages(), WORDS);
     WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
@@ -370,7 +384,10 @@ class ScoreSheetTest {
       List<Integer> players, List<List<Integer>> beside, double width, double height) {
     List<WrittenPart> parts = IntStream.range(0, 4).mapToObj(ScoreSheetTest::part).toList();
     ScoreSheet sheet =
-        new ScoreSheet(players.stream().map(player -> List.of("" + player)).toList(), WORDS);
+        new ScoreSheet(
+            players.stream().map(player -> List.of("" + player)).toList(),
+            new FittedPages(),
+            WORDS);
     WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
@@ -512,13 +529,24 @@ class ScoreSheetTest {
   void aPartAloneIsNoSmallerThanInTheScore(double width, double height) {
     WrittenPart part = part(0);
     List<WrittenPart> four = List.of(part, part, part, part);
-    ReaderPages pages = new ReaderPages();
+    ReaderPages pages = new ReaderPages(new FittedPages());
     pages.readers(4);
     pages.fit(four, width, height, 1);
     assertThat(pages.shown()).as("all read one line").hasSize(1);
     ScoreSheet all =
-        sheet(new ScoreSheet(List.of(List.of("A", "B", "C", "D")), WORDS), part, 1, width, height);
-    ScoreSheet alone = sheet(new ScoreSheet(List.of(List.of("A")), WORDS), part, 1, width, height);
+        sheet(
+            new ScoreSheet(List.of(List.of("A", "B", "C", "D")), new FittedPages(), WORDS),
+            part,
+            1,
+            width,
+            height);
+    ScoreSheet alone =
+        sheet(
+            new ScoreSheet(List.of(List.of("A")), new FittedPages(), WORDS),
+            part,
+            1,
+            width,
+            height);
     pages.choose(0);
     List<Beside> score = pages.score().stream().map(lines -> Beside.of(lines, four)).toList();
     WaitForAsyncUtils.waitForAsyncFx(10_000, () -> alone.beside(List.of(), score));
@@ -530,7 +558,12 @@ class ScoreSheetTest {
     List<WrittenPart> parts = List.of(part(0), part(1), part(0));
     assertThat(ChairPages.lines(parts)).containsExactly(List.of(0, 2), List.of(1));
     ScoreSheet together =
-        sheet(new ScoreSheet(List.of(List.of("Ana", "Ben")), WORDS), part(0), 1, 1_040, 560);
+        sheet(
+            new ScoreSheet(List.of(List.of("Ana", "Ben")), new FittedPages(), WORDS),
+            part(0),
+            1,
+            1_040,
+            560);
     double one = first(sheet(1, 1_040, 560)).system().height();
     SystemView line = first(together);
     assertThat(line.height() / line.space()).as("a lane more").isCloseTo(one + 5.7, within(1.0));
@@ -548,7 +581,7 @@ class ScoreSheetTest {
   @Test
   void largerTextPagesEarlierAndAKeyTurnsRoundAndRound() {
     List<WrittenPart> parts = List.of(part(0), part(1), part(2), part(3));
-    ReaderPages pages = new ReaderPages();
+    ReaderPages pages = new ReaderPages(new FittedPages());
     pages.readers(4);
     pages.fit(parts, 1_720, 900, 1.5);
     assertThat(pages.shown()).containsExactly(List.of(0), List.of(1));
@@ -610,7 +643,12 @@ class ScoreSheetTest {
   }
 
   private static ScoreSheet sheet(double scale, double width, double height) {
-    return sheet(new ScoreSheet(List.of(List.of("")), WORDS), part(0), scale, width, height);
+    return sheet(
+        new ScoreSheet(List.of(List.of("")), new FittedPages(), WORDS),
+        part(0),
+        scale,
+        width,
+        height);
   }
 
   private static SystemView first(ScoreSheet sheet) {

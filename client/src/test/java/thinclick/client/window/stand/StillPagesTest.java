@@ -113,7 +113,7 @@ class StillPagesTest {
     return WaitForAsyncUtils.waitForAsyncFx(
         10_000,
         () -> {
-          ScoreSheet sheet = new ScoreSheet(List.of(names), WORDS);
+          ScoreSheet sheet = new ScoreSheet(List.of(names), new FittedPages(), WORDS);
           sheet.dress(Palette.LIGHT, 1);
           ((Region) sheet.root()).resize(width, height);
           sheet.show(0, part, List.of());
