@@ -83,7 +83,7 @@ class KeyboardPathTest extends WindowCase {
     says("Ctrl+Period stops");
     action(this::doWhatItSays);
     until(() -> session.state().phase() == Phase.REVIEW);
-    says("Ctrl+Enter goes on with the lesson: play \u201cEven eighths\u201d once more.");
+    says("Ctrl+Enter plays \u201cEven eighths\u201d once more.");
     assertThat(on(() -> stage.getTitle())).isEqualTo("Thinclick: Review");
     assertThat(on(() -> session.state().waiting())).isZero();
     theReviewIsKeptAsItIsSeen();

@@ -107,7 +107,7 @@ class WalksTest extends WindowCase {
     until(() -> session.state().review() != null && onPage("Review"));
     stepIsOver();
 
-    byte[] pages = kept("A page for each pupil (PDF)", LeaderFiles::pages);
+    byte[] pages = kept("Keep each player\u2019s page (PDF)", LeaderFiles::pages);
     assertThat(new String(pages, 0, 5, StandardCharsets.ISO_8859_1)).isEqualTo("%PDF-");
     fire("Season");
     until(() -> onPage("Season"));
@@ -209,7 +209,7 @@ class WalksTest extends WindowCase {
     until(() -> onPage("Review"));
     seen("Role by role");
     seen("Who follows whom");
-    byte[] figures = kept("Figures (CSV)", LeaderFiles::figures);
+    byte[] figures = kept("Keep the figures (CSV)", LeaderFiles::figures);
     assertThat(new String(figures, StandardCharsets.UTF_8)).contains("Dara");
     fire("Compare with the last take of this kind");
     until(() -> found("There is no take before this one", true) != null);

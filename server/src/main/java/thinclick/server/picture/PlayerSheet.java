@@ -51,7 +51,7 @@ public final class PlayerSheet {
    *
    * @param id what it is called in the window
    * @param head what stands above it; null for nothing
-   * @param says sentences; none for a picture or a table
+   * @param says sentences; below a table, what there is to know of it; none for a picture
    * @param picture null for none
    * @param table null for none
    */
@@ -77,7 +77,12 @@ public final class PlayerSheet {
 
     /** A table. */
     public static Section table(String id, String head, Table table) {
-      return new Section(id, head, List.of(), null, table);
+      return table(id, head, table, List.of());
+    }
+
+    /** A table with notes below it. */
+    public static Section table(String id, String head, Table table, List<String> notes) {
+      return new Section(id, head, notes, null, table);
     }
   }
 
@@ -156,9 +161,10 @@ public final class PlayerSheet {
       if (picture != null) {
         picture(flow, picture);
       } else if (table != null) {
-        table(flow, table, names);
+        table(flow, table, names, !section.says().isEmpty());
+        prose(flow, section.says(), 4, Tint.SOFT);
       } else {
-        prose(flow, section.says(), head == null ? 12 : 0);
+        prose(flow, section.says(), head == null ? 12 : 0, Tint.INK);
       }
     }
     return flow;
@@ -174,13 +180,13 @@ public final class PlayerSheet {
     return widest;
   }
 
-  private static void prose(SheetFlow flow, List<String> sentences, double above) {
+  private static void prose(SheetFlow flow, List<String> sentences, double above, Tint tint) {
     double first = above;
     for (String sentence : sentences) {
       List<String> lines = Easel.wrap(sentence, Easel.BODY, PlayerPicture.WIDTH);
       for (int i = 0; i < lines.size(); i++) {
         String line = lines.get(i);
-        ProseLine draw = new ProseLine(line);
+        ProseLine draw = new ProseLine(line, tint);
         if (i + 1 < lines.size()) {
           flow.addKept(first, LINE, draw::draw);
         } else {
@@ -192,9 +198,9 @@ public final class PlayerSheet {
   }
 
   /** A line of prose. */
-  private record ProseLine(String text) {
+  private record ProseLine(String text, Tint tint) {
     void draw(Easel easel, double y) {
-      words(easel, MARGIN, y + 15, Easel.BODY, Face.REGULAR, text, Tint.INK);
+      words(easel, MARGIN, y + 15, Easel.BODY, Face.REGULAR, text, tint);
     }
   }
 
@@ -207,14 +213,15 @@ public final class PlayerSheet {
 
   /**
    * @param names how wide the first column is at least
+   * @param noted whether a note follows, which stands on the page of the last line
    */
-  private static void table(SheetFlow flow, Table table, double names) {
+  private static void table(SheetFlow flow, Table table, double names, boolean noted) {
     SheetTable set = new SheetTable(table, names);
     flow.addKept(0, LINE, set::heads);
     int lines = table.lines().size();
     for (int i = 0; i < lines; i++) {
       int line = i;
-      boolean kept = i + 1 < lines && (i < TOGETHER - 1 || i >= lines - TOGETHER);
+      boolean kept = i + 1 < lines ? i < TOGETHER - 1 || i >= lines - TOGETHER : noted;
       if (kept) {
         flow.addKept(0, LINE, (easel, y) -> set.line(easel, y, line));
       } else {

@@ -16,12 +16,16 @@ final class SheetTable {
   /** How far each cell of a column ends before the column does, a list a column. */
   private final List<List<Double>> slack = new ArrayList<>();
 
+  /** The same of the heads. */
+  private final double[] headSlack;
+
   /**
    * @param names how wide the first column is at least
    */
   SheetTable(Table table, double names) {
     this.table = table;
     widths = new double[table.heads().size()];
+    headSlack = new double[widths.length];
     for (int column = 0; column < widths.length; column++) {
       List<String> cells = cells(table, column);
       List<Double> ends =
@@ -29,7 +33,9 @@ final class SheetTable {
               ? Tails.slack(cells, SheetTable::width)
               : cells.stream().map(cell -> 0.0).toList();
       slack.add(ends);
-      widths[column] = Math.max(column == 0 ? names : 0, width(table.heads().get(column)));
+      headSlack[column] = table.isFigures(column) ? Tails.longest(cells, SheetTable::width) : 0;
+      double head = width(table.heads().get(column)) + headSlack[column];
+      widths[column] = Math.max(column == 0 ? names : 0, head);
       for (int line = 0; line < cells.size(); line++) {
         widths[column] = Math.max(widths[column], width(cells.get(line)) + ends.get(line));
       }
@@ -53,7 +59,7 @@ final class SheetTable {
   void heads(Easel easel, double y) {
     double x = PlayerSheet.MARGIN;
     for (int column = 0; column < widths.length; column++) {
-      words(easel, x, y, column, table.heads().get(column), 0, Tint.SOFT);
+      words(easel, x, y, column, table.heads().get(column), headSlack[column], Tint.SOFT);
       x += widths[column] + AIR;
     }
   }

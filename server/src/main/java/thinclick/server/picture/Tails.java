@@ -8,7 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Figures below each other, of which some have words after their unit: "5 ms late" above "20 ms
- * early". The units stand below each other, and the words go on from there.
+ * early". The units stand below each other, and the words go on from there; a cell of words alone
+ * begins where they do, and the head of the column ends above the units.
  */
 public final class Tails {
   private static final Pattern AFTER_UNIT = Pattern.compile(".*\\d[\\s\u00a0](?:ms|%)(.*)");
@@ -22,19 +23,24 @@ public final class Tails {
    * @param width of some words, as they will be set
    */
   public static List<Double> slack(List<String> cells, ToDoubleFunction<String> width) {
-    double longest = 0;
-    for (String cell : cells) {
-      String tail = tail(cell);
-      longest = Math.max(longest, tail == null ? 0 : width.applyAsDouble(tail));
-    }
-    double most = longest;
+    double most = longest(cells, width);
     return cells.stream()
-        .map(
-            cell -> {
-              String tail = tail(cell);
-              return tail == null ? 0.0 : most - width.applyAsDouble(tail);
-            })
+        .map(cell -> most == 0 ? 0.0 : most - width.applyAsDouble(words(cell)))
         .toList();
+  }
+
+  /** How far the head ends before the right edge of the column: where the units do. */
+  public static double longest(List<String> cells, ToDoubleFunction<String> width) {
+    boolean any = cells.stream().map(Tails::tail).anyMatch(tail -> tail != null && !tail.isEmpty());
+    return any
+        ? cells.stream().mapToDouble(cell -> width.applyAsDouble(words(cell))).max().orElse(0)
+        : 0;
+  }
+
+  /** What stands right of the units; a cell without one keeps as far from them. */
+  private static String words(String cell) {
+    String tail = tail(cell);
+    return tail == null ? " " + cell : tail;
   }
 
   /** What stands after the unit; null where the cell has none. */

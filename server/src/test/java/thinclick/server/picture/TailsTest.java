@@ -12,7 +12,16 @@ class TailsTest {
   void unitsEndBelowEachOtherWhateverWordsFollow() {
     List<String> cells = List.of("5\u00a0ms late", "20\u00a0ms early", "centred", "98\u00a0%");
 
-    assertThat(Tails.slack(cells, String::length)).containsExactly(1.0, 0.0, 0.0, 6.0);
+    assertThat(Tails.slack(cells, String::length)).containsExactly(3.0, 2.0, 0.0, 8.0);
+    assertThat(Tails.longest(cells, String::length)).isEqualTo(" centred".length());
+  }
+
+  @Test
+  void wordsWithoutAFigureBeginWhereThoseBehindFiguresDo() {
+    List<String> cells = List.of("5\u00a0ms late", "1\u00a0ms early", "on it");
+
+    assertThat(Tails.slack(cells, String::length)).containsExactly(1.0, 0.0, 0.0);
+    assertThat(Tails.slack(List.of("8\u00a0ms", "not known"), String::length)).containsOnly(0.0);
   }
 
   @Test

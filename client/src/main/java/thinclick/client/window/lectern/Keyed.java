@@ -32,7 +32,7 @@ final class Keyed {
     written.setMinWidth(Region.USE_PREF_SIZE);
     button.setGraphic(written);
     button.setContentDisplay(ContentDisplay.RIGHT);
-    button.setGraphicTextGap(8);
+    button.getStyleClass().add("keyed");
   }
 
   /** Says another thing that the same keys do. */

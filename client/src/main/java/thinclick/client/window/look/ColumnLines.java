@@ -37,7 +37,8 @@ final class ColumnLines {
     WORDS,
     FRAME,
     PICTURE,
-    HEADED
+    HEADED,
+    WHOLE
   }
 
   /**
@@ -144,6 +145,9 @@ final class ColumnLines {
         double from = bounds.getMinY();
         lines.add(new Line(Kind.PICTURE, from + part.top(), from + part.foot(), false));
       }
+      if (picture.isWhole()) {
+        lines.add(new Line(Kind.WHOLE, bounds.getMinY(), bounds.getMaxY(), false));
+      }
     }
     if (node instanceof Text text) {
       add(bounds, bounds.getHeight() / lines(text));
@@ -216,7 +220,14 @@ final class ColumnLines {
             .orElse(parent);
     Node first = next instanceof ScrollPane table ? firstRow(table) : next;
     double begins = first.localToScene(first.getLayoutBounds()).getMinY();
-    return new Line(Kind.HEADED, bounds.getMinY(), begins + SLACK, false);
+    return new Line(Kind.HEADED, bounds.getMinY(), begins + free(first) + SLACK, false);
+  }
+
+  /** What a picture leaves free above its first part. */
+  private static double free(Node node) {
+    return node instanceof PictureParts picture
+        ? picture.parts().stream().mapToDouble(PictureParts.Part::top).min().orElse(0)
+        : 0;
   }
 
   /** The heads of a table are no more than its heading is. */

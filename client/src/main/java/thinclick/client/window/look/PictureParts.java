@@ -7,6 +7,11 @@ public interface PictureParts {
   /** The parts, each whole in itself. */
   List<Part> parts();
 
+  /** Whether all of it is kept whole as long as that has room; then its parts are. */
+  default boolean isWhole() {
+    return false;
+  }
+
   /**
    * One of them.
    *

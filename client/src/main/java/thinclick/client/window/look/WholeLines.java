@@ -20,6 +20,9 @@ public final class WholeLines {
   /** Nothing covers more of the page than this, whatever stands on it. */
   private static final double MOST = 0.3;
 
+  /** But a heading goes with what it heads: alone above so much free paper it says nothing. */
+  private static final double MOST_HEADED = 0.4;
+
   /** So far a frame around what has the focus reaches out of its column, pixels. */
   private static final double FRAME = 10;
 
@@ -69,9 +72,13 @@ public final class WholeLines {
         break;
       }
     }
-    for (Kind kind : List.of(Kind.HEADED, Kind.PICTURE, Kind.FRAME)) {
+    double headed = Math.floor(column.to(foot, Kind.HEADED));
+    for (Kind kind : List.of(Kind.WHOLE, Kind.HEADED, Kind.PICTURE, Kind.FRAME)) {
       double to = Math.floor(column.to(foot, kind));
-      if (foot - to <= most && !column.hasFocus(to, foot)) {
+      boolean heads = kind.compareTo(Kind.HEADED) >= 0;
+      boolean alone = kind == Kind.PICTURE && headed < to;
+      double room = (heads ? MOST_HEADED : MOST) * (foot - top);
+      if (foot - to <= room && !alone && !column.hasFocus(to, foot)) {
         lay(over, to, foot);
         break;
       }

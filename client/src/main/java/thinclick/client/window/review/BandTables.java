@@ -33,15 +33,13 @@ final class BandTables {
             "stages",
             words.say("review.stages"),
             new Table(stageHeads(), stages(spoken), Set.of(0, 1, 4))));
+    String counts = spoken.counts();
     both.add(
         Section.table(
             "players",
             words.say("review.players"),
-            new Table(playerHeads(review), players(review), Set.of(0))));
-    String counts = spoken.counts();
-    if (counts != null && review.players().size() > 1) {
-      both.add(Section.words("counts", null, List.of(counts)));
-    }
+            new Table(playerHeads(review), players(review), Set.of(0)),
+            counts == null || review.players().size() == 1 ? List.of() : List.of(counts)));
     return both;
   }
 

@@ -8,8 +8,9 @@ import thinclick.server.picture.Drawing;
 
 /**
  * The parts of a drawing that belong together, from its items: what is drawn over each other, the
- * words beside it, and the line of words close above and close below a plot, which are its scale's
- * name and the numbers of its ticks. In the drawing's own units.
+ * words beside it, the line of words close above and close below a plot, which are its scale's name
+ * and the numbers of its ticks, the rows of counts below those, and lines of words below each other
+ * with the key above them. In the drawing's own units.
  */
 final class DrawnParts {
   /** No plot is higher; what is, is the ground of rows. */
@@ -20,6 +21,11 @@ final class DrawnParts {
 
   private static final double TOUCHING = 1;
   private static final double CLOSE = 13;
+
+  /** Rows of figures are no further apart, lines of words a little more. */
+  private static final double ROWS = 5;
+
+  private static final double LINES = 7;
 
   private DrawnParts() {}
 
@@ -36,9 +42,25 @@ final class DrawnParts {
     }
     List<Part> parts = new ArrayList<>(drawn);
     words.stream().filter(word -> meets(drawn, word)).forEach(word -> add(parts, word, 0));
-    return parts.stream()
-        .map(part -> part.foot() - part.top() < PLOT ? part : withScale(part, words))
-        .toList();
+    parts.replaceAll(part -> isPlot(part) ? withScale(part, words) : part);
+    List<Part> captions = new ArrayList<>();
+    words.stream().filter(word -> !meets(parts, word)).forEach(word -> add(captions, word, LINES));
+    captions.forEach(caption -> addWithKey(parts, caption));
+    return parts;
+  }
+
+  private static boolean isPlot(Part part) {
+    return part.foot() - part.top() >= PLOT;
+  }
+
+  private static void addWithKey(List<Part> parts, Part caption) {
+    List<Part> keys =
+        parts.stream()
+            .filter(part -> !isPlot(part) && part.foot() <= caption.top())
+            .filter(part -> caption.top() - part.foot() < LINES)
+            .toList();
+    parts.removeAll(keys);
+    parts.add(keys.stream().reduce(caption, Part::with));
   }
 
   private static boolean meets(List<Part> parts, Part word) {
@@ -71,7 +93,17 @@ final class DrawnParts {
         all = all.with(word);
       }
     }
+    for (Part row = next(all, words); row != null; row = next(all, words)) {
+      all = all.with(row);
+    }
     return all;
+  }
+
+  private static @Nullable Part next(Part all, List<Part> words) {
+    return words.stream()
+        .filter(word -> word.foot() > all.foot() && word.top() - all.foot() < ROWS)
+        .findFirst()
+        .orElse(null);
   }
 
   private static Part part(Drawing.Item item) {

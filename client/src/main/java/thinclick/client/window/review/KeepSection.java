@@ -14,7 +14,7 @@ final class KeepSection {
   private final Label heading;
   private final Node saysOwn;
   private final LeaderView leader;
-  private final VBox box = new VBox(10);
+  private final VBox box = new VBox();
   private List<Node> own = List.of();
   private boolean leading;
 
@@ -28,7 +28,7 @@ final class KeepSection {
     this.leader = leader;
     heading = Prose.of(head);
     heading.getStyleClass().add("heading");
-    box.getStyleClass().add("ruled");
+    box.getStyleClass().addAll("stacked", "ruled");
     box.setId("review-keep");
     leader.kept().addListener((ListChangeListener<Node>) any -> again());
   }

@@ -195,9 +195,7 @@ public final class LeaderView {
     grid.setAccessibleText(words.say(key));
     box.getChildren().add(WideTable.of(grid));
     if (table.lines().stream().anyMatch(line -> line.contains(RoleLines.NOTHING))) {
-      Label note = Prose.of(words.say("leader.nothing.note", RoleLines.NOTHING));
-      note.getStyleClass().add("soft");
-      box.getChildren().add(note);
+      box.getChildren().add(SectionNodes.note(words.say("leader.nothing.note", RoleLines.NOTHING)));
     }
     return box;
   }

@@ -77,12 +77,12 @@ final class ReviewButtons {
 
   private void withKeys(Button button, String says, String english) {
     Label keys = styled(new Label(words.keys(english)), "keys");
+    button.getStyleClass().add("keyed");
     keys.setMinWidth(Region.USE_PREF_SIZE);
     button.setText(says);
     button.setAccessibleText(says + ", " + keys.getText());
     button.setGraphic(keys);
     button.setContentDisplay(ContentDisplay.RIGHT);
-    button.setGraphicTextGap(8);
   }
 
   /** What sounds of the take, where something can be heard. */

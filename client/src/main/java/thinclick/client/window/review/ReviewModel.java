@@ -213,7 +213,13 @@ public final class ReviewModel {
           words.say(
               "review.what.allowed", what, words.say(side, allowed.size().shown(words.locale())));
     }
-    return own.isEmpty() ? what : words.say("review.whose", own, what);
+    if (own.isEmpty()) {
+      boolean any =
+          review.players().stream()
+              .anyMatch(player -> leanAllowed(review, player.player()).side() != 0);
+      return any ? words.say("review.what.leans", what) : what;
+    }
+    return words.say("review.whose", own, what);
   }
 
   /** What of a lean is not held against the player, so that the strip moves with it. */

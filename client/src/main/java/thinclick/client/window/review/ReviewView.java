@@ -171,10 +171,10 @@ public final class ReviewView {
     for (Section section : content.sections()) {
       add(sections.node(section, palette));
       if (section.id().equals("next-steps")) {
-        add(buttons.steps(page, section));
+        add(ending(buttons.steps(page, section)));
       }
       if (section.id().equals("attacks") && page.canBeHeard()) {
-        add(buttons.listen(page));
+        add(ending(buttons.listen(page)));
       }
     }
     if (seen == 0) {
@@ -183,6 +183,11 @@ public final class ReviewView {
     Reader reader = readers.get(seen);
     String whose = several() ? reader.name() : "";
     add(keep.of(buttons.keep(page, reader.model(), whose), seen == 0));
+  }
+
+  /** As far above the next rule as what stands below a heading. */
+  private static @Nullable Node ending(@Nullable Node last) {
+    return last == null ? null : styled(new VBox(last), "ends");
   }
 
   private void add(@Nullable Node node) {

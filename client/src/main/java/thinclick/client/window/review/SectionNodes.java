@@ -1,5 +1,7 @@
 package thinclick.client.window.review;
 
+import static thinclick.client.window.look.Styled.styled;
+
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
@@ -28,15 +30,22 @@ final class SectionNodes {
     content.setId("review-" + section.id());
     String head = section.head();
     if (head == null) {
-      return content;
+      return styled(new VBox(content), "ends");
     }
     Label heading = Prose.of(head);
     heading.getStyleClass().add("heading");
     Table table = section.table();
     Node shown = table == null ? content : WideTable.of((GridPane) content);
-    VBox box = new VBox(8, heading, shown);
-    box.getStyleClass().add("ruled");
+    VBox box = styled(new VBox(8, heading, shown), "ruled");
+    if (table != null) {
+      section.says().forEach(note -> box.getChildren().add(note(note)));
+    }
     return box;
+  }
+
+  /** What there is to know of a table, below it. */
+  static Node note(String says) {
+    return styled(Prose.of(says), "soft");
   }
 
   private Node content(Section section, Palette palette) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.WeakHashMap;
 import java.util.function.IntPredicate;
+import java.util.function.ToDoubleFunction;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.HPos;
 import javafx.geometry.Insets;
@@ -66,7 +67,7 @@ final class SharedColumns {
         Label label = labels.get(row);
         add(label, column, row);
         setHalignment(label, figures ? HPos.RIGHT : HPos.LEFT);
-        if (figures && row > 0) {
+        if (figures) {
           unitsInLine(label, cells, row - 1);
         }
       }
@@ -94,6 +95,9 @@ final class SharedColumns {
     }
   }
 
+  /**
+   * @param cell of the column, or -1 for its head
+   */
   private static void unitsInLine(Label label, List<String> cells, int cell) {
     label
         .paddingProperty()
@@ -101,7 +105,9 @@ final class SharedColumns {
             Bindings.createObjectBinding(
                 () -> {
                   Font font = label.getFont();
-                  double slack = Tails.slack(cells, said -> width(said, font)).get(cell);
+                  ToDoubleFunction<String> width = said -> width(said, font);
+                  double slack =
+                      cell < 0 ? Tails.longest(cells, width) : Tails.slack(cells, width).get(cell);
                   return new Insets(0, slack, 0, 0);
                 },
                 label.fontProperty()));

@@ -54,6 +54,12 @@ final class TimeLine extends PaintedStrip implements PictureParts {
     return parts;
   }
 
+  /** A few rows are read together, with the numbers of their bars. */
+  @Override
+  public boolean isWhole() {
+    return true;
+  }
+
   @Override
   protected double heightEms() {
     return players.size() * ROW_EMS + 1.6;
