@@ -82,6 +82,7 @@ final class Desk implements AutoCloseable {
             () -> goTo(View.STAND));
     views.onWall(this::turnWall);
     shell = new Shell(words, players.sound(), players.taps());
+    shell.whileChecking(players.check().phaseProperty().isNotEqualTo(CheckModel.Phase.IDLE));
     foot =
         new FootSentence(
             session, doorModel, players.check(), lecternDesk, words, remembered.putAside());

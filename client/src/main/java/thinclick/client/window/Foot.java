@@ -72,12 +72,25 @@ final class Foot extends HBox {
   protected double computePrefHeight(double width) {
     double across = width < 0 ? prefWidth(-1) : width;
     FootWidths shared = share(across);
-    double high =
-        Math.max(sentence.prefHeight(shared.sentence()), sound.prefHeight(shared.sound()));
-    if (shared.taps() > 0) {
-      high = Math.max(high, taps.prefHeight(shared.taps()));
-    }
-    return snappedTopInset() + snapSizeY(high) + snappedBottomInset();
+    return snappedTopInset() + snapSizeY(above() + below(shared)) + snappedBottomInset();
+  }
+
+  /** All begin on one base line, so far below the upper edge of the highest letters. */
+  private double above() {
+    return Math.max(ascent(sentence), Math.max(ascent(taps), ascent(sound)));
+  }
+
+  private double below(FootWidths shared) {
+    double said = sentence.prefHeight(shared.sentence()) - ascent(sentence);
+    double heard = sound.prefHeight(shared.sound()) - ascent(sound);
+    double tappedOn = shared.taps() > 0 ? taps.prefHeight(shared.taps()) - ascent(taps) : 0;
+    return Math.max(said, Math.max(heard, tappedOn));
+  }
+
+  private double ascent(Label label) {
+    Text letter = new Text("x");
+    letter.setFont(label.getFont());
+    return snapSizeY(letter.getBaselineOffset());
   }
 
   @Override
@@ -85,17 +98,19 @@ final class Foot extends HBox {
     FootWidths shared = share(getWidth());
     double right = getWidth() - snappedRightInset();
     taps.setVisible(shared.taps() > 0);
-    place(sentence, snappedLeftInset(), shared.sentence());
-    place(sound, right - shared.sound(), shared.sound());
-    place(taps, right - shared.sound() - snapSpaceX(getSpacing()) - shared.taps(), shared.taps());
+    double above = above();
+    double room = getHeight() - snappedTopInset() - snappedBottomInset();
+    double top = snappedTopInset() + Math.max(0, (room - above - below(shared)) / 2);
+    double base = snapPositionY(top + above);
+    place(sentence, snappedLeftInset(), shared.sentence(), base);
+    place(sound, right - shared.sound(), shared.sound(), base);
+    double beside = right - shared.sound() - snapSpaceX(getSpacing());
+    place(taps, beside - shared.taps(), shared.taps(), base);
   }
 
-  private void place(Label label, double x, double width) {
-    double top = snappedTopInset();
-    double room = getHeight() - top - snappedBottomInset();
-    double high = Math.min(room, snapSizeY(label.prefHeight(width)));
-    label.resizeRelocate(
-        snapPositionX(x), snapPositionY(top + (room - high) / 2), snapSizeX(width), high);
+  private void place(Label label, double x, double width, double base) {
+    double high = snapSizeY(label.prefHeight(width));
+    label.resizeRelocate(snapPositionX(x), base - ascent(label), snapSizeX(width), high);
   }
 
   private FootWidths share(double width) {

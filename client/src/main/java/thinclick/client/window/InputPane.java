@@ -119,8 +119,13 @@ final class InputPane {
 
   /** What is to be struck, as long as nothing is said of what was. */
   private Label howToLearn() {
-    Label how = styled(Prose.of(words.say("taps.learn.how")), "soft");
+    Label how = styled(Prose.of(""), "soft");
     how.setId("pad-how");
+    how.textProperty()
+        .bind(
+            Bindings.when(Bindings.size(chairs.all()).greaterThan(1))
+                .then(words.say("taps.learn.how.several"))
+                .otherwise(words.say("taps.learn.how")));
     how.visibleProperty().bind(taps.learnSaysProperty().isEmpty());
     hideUnless(how);
     return how;

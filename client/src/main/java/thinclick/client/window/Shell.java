@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
+import javafx.beans.value.ObservableValue;
 import javafx.geometry.Orientation;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -43,6 +44,7 @@ final class Shell {
   private final Label sentence = Prose.in(new Label());
   private final Label tapsSay = styled(Prose.of(""), "soft");
   private final Foot foot;
+  private final CheckBox silent = new CheckBox();
   private final Button leave = new Button();
   private double em = Look.USUAL_TEXT;
   private View view = View.DOOR;
@@ -157,12 +159,12 @@ final class Shell {
     return box;
   }
 
-  private static Node silent(Words words, SoundDesk sound) {
-    CheckBox box = new CheckBox(words.say("shell.silent"));
-    box.setId("silent");
-    box.setMinWidth(Region.USE_PREF_SIZE);
-    box.selectedProperty().bindBidirectional(sound.mutedProperty());
-    return box;
+  private CheckBox silent(Words words, SoundDesk sound) {
+    silent.setText(words.say("shell.silent"));
+    silent.setId("silent");
+    silent.setMinWidth(Region.USE_PREF_SIZE);
+    silent.selectedProperty().bindBidirectional(sound.mutedProperty());
+    return silent;
   }
 
   Parent root() {
@@ -231,6 +233,11 @@ final class Shell {
 
   void onGo(Consumer<View> go) {
     tabs.forEach((view, tab) -> tab.setOnAction(done -> go.accept(view)));
+  }
+
+  /** Nobody is silenced in a check: its clicks are to be heard, and one stops it instead. */
+  void whileChecking(ObservableValue<Boolean> checking) {
+    silent.disableProperty().bind(checking);
   }
 
   void onLeave(Runnable does) {

@@ -44,6 +44,9 @@ class CheckPathTest extends WindowCase {
     robot.interact(() -> desk.check().begin(System.nanoTime()));
     assertThat(desk.check().phaseProperty().get()).isEqualTo(Phase.IDLE);
     assertThat(text("check-says")).isEqualTo(words.say("check.silence"));
+    robot.interact(() -> desk.looks().grow(15));
+    until( // below the page, where the sentence that says so may be out of view
+        () -> inView("check-care") && text("check-care").equals(words.say("check.silence.begin")));
   }
 
   @Test
@@ -57,6 +60,10 @@ class CheckPathTest extends WindowCase {
     assertThat(text("check-progress")).isEqualTo(words.say("check.leadIn", TapCheck.LEAD_IN));
     until(() -> text("check-count").equals("2"));
     assertThat(text("check-says")).as("nothing came of it yet").isEmpty();
+    assertThat(on(() -> stage.getScene().lookup("#silent").isDisabled()))
+        .as("neither here nor in the head")
+        .isEqualTo(on(() -> node("check-silent").isDisabled()))
+        .isTrue();
     robot.interact(
         () -> {
           Bounds count = at(node("check-count"));
@@ -81,6 +88,7 @@ class CheckPathTest extends WindowCase {
     until(() -> desk.check().phaseProperty().get() == Phase.IDLE);
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(text("check-says")).isEqualTo(words.say("check.stopped"));
+    assertThat(on(() -> stage.getScene().lookup("#silent").isDisabled())).isFalse();
     assertThat(on(() -> ((Button) node("check-begin")).isFocused())).isTrue();
   }
 
@@ -193,12 +201,13 @@ class CheckPathTest extends WindowCase {
         });
     control(KeyCode.DIGIT1);
     until(() -> inView("check-care") && inView("check-begin"));
+    assertThat(text("check-care")).isEqualTo(words.say("check.care"));
     robot.interact(
         () ->
             desk.check()
                 .judgedElsewhere(
                     new Verdict.Known(Verdict.How.TAPS, 80, 4, 36, Collections.nCopies(36, 80.0))));
-    until(() -> inView("check-begin") && inView("check-says"));
+    until(() -> inView("check-care") && inView("check-begin") && inView("check-says"));
     if (width > 1024) { // narrower, what came of it takes as many lines as the page is high
       until(() -> inView("check-ledger"));
     }

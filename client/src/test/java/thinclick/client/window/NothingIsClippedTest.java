@@ -79,7 +79,7 @@ class NothingIsClippedTest extends WindowCase {
     control(KeyCode.DIGIT1);
     title("view.check");
     look("check");
-    cautions("check.care", "care.sound");
+    cautions("care.sound"); // beside Begin it stands where a click can be heard
     robot.interact(() -> ((ToggleButton) stage.getScene().lookup("#tab-door")).fire());
     title("view.door");
     robot.interact(

@@ -7,13 +7,13 @@ import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 import thinclick.client.check.Verdict;
@@ -30,8 +30,6 @@ import thinclick.protocol.file.Hearing.Mode;
 
 /** The sound check as four numbered sentences: what it is about, beside it what it finds. */
 public final class CheckView {
-  private static final PseudoClass BESIDE = PseudoClass.getPseudoClass("beside");
-
   private final CheckModel model;
   private final Words words;
   private final SoundingPart sounding;
@@ -184,29 +182,30 @@ public final class CheckView {
     stop.setVisible(false);
     back.setId("check-back");
     back.setText(words.say("check.back"));
-    Label care = givingWay(Prose.of(words.say("check.care")));
-    care.setId("check-care");
-    styled(care, "check-care");
-    // Whoever has heard the click has read it, and what came of the check needs the room.
-    care.visibleProperty().bind(model.verdictProperty().isNull());
-    HBox commands = new HBox(givingWay(begin), givingWay(stop), back);
-    BorderPane all = styled(new BorderPane(), "check-beginning");
-    all.setLeft(styled(commands, "check-commands"));
-    all.setTop(care);
-    // Below the page there is room beside, and none above.
-    all.parentProperty().addListener((any, old, now) -> putCare(care, all, !place.equals(now)));
+    HBox commands = styled(new HBox(givingWay(begin), givingWay(stop), back), "check-commands");
+    commands.setMaxHeight(Region.USE_PREF_SIZE);
+    Label care = care();
+    BorderPane all = new BorderPane();
+    all.setLeft(commands);
+    all.setCenter(care);
+    BorderPane.setAlignment(commands, Pos.CENTER_LEFT);
+    BorderPane.setAlignment(care, Pos.CENTER_LEFT);
     return all;
   }
 
-  private static void putCare(Label care, BorderPane all, boolean beside) {
-    all.setTop(null);
-    all.setCenter(null);
-    if (beside) {
-      all.setCenter(care);
-    } else {
-      all.setTop(care);
-    }
-    BorderPane.setAlignment(care, beside ? Pos.CENTER_LEFT : Pos.TOP_LEFT);
-    care.pseudoClassStateChanged(BESIDE, beside);
+  /**
+   * The care to take; where nothing can sound, why nothing can be begun, unless the sentence that
+   * says so stands above on the page.
+   */
+  private Label care() {
+    Label care = givingWay(styled(Prose.of(""), "check-care"));
+    care.setId("check-care");
+    care.textProperty()
+        .bind(
+            Bindings.when(model.audibleProperty())
+                .then(words.say("check.care"))
+                .otherwise(words.say("check.silence.begin")));
+    care.visibleProperty().bind(model.audibleProperty().or(Bindings.isEmpty(place.getChildren())));
+    return care;
   }
 }

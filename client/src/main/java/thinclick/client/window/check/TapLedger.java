@@ -9,6 +9,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
+import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +27,11 @@ final class TapLedger extends Pane {
   private static final double FIGURE_SIZE = 0.85;
 
   private static final double ROW_EMS = 0.4;
+
+  /** Two pixels wide beside text of the usual size, and never as wide as it is high. */
+  private static final double TICK_EMS = 0.155;
+
+  private static final double WIDEST_TICK = 0.8;
 
   /** A tick is seen at this height still, pixels. */
   private static final double LEAST_ROW = 4;
@@ -110,7 +116,9 @@ final class TapLedger extends Pane {
     for (int i = 0; i < offsets.size(); i++) {
       double y = row() + i * row();
       double x = (offsets.get(i) - low) * across;
-      marks.getChildren().add(line(x, y, y + row() - 1, "ledger-tick"));
+      Line tick = line(x, y, y + row() - 1, "ledger-tick");
+      tick.setStrokeWidth(Math.min(TICK_EMS * font.getSize(), WIDEST_TICK * (row() - 1)));
+      marks.getChildren().add(tick);
     }
     scale(marks, low, high, across, height);
     getChildren().add(marks);
@@ -143,6 +151,8 @@ final class TapLedger extends Pane {
   }
 
   private static Line line(double x, double fromY, double toY, String style) {
-    return styled(new Line(x, fromY, x, toY), style);
+    Line line = styled(new Line(x, fromY, x, toY), style);
+    line.setStrokeLineCap(StrokeLineCap.BUTT); // a tick is no higher than its row
+    return line;
   }
 }

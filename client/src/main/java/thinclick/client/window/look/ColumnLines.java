@@ -9,9 +9,11 @@ import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
+import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.layout.GridPane;
@@ -21,7 +23,7 @@ import javafx.scene.text.Text;
 /** The lines of one column of a sheet, as they stand in the window. */
 final class ColumnLines {
   /** A part of a pixel that nobody sees missing. */
-  private static final double SLACK = 1;
+  static final double SLACK = 1;
 
   /** So far below the edge of the page the line may stand that a rule in view is ruled for. */
   private static final double REACH = 100;
@@ -240,9 +242,10 @@ final class ColumnLines {
         : table;
   }
 
-  /** Its frame is not cut either. */
+  /** Its frame is not cut either; a choice has one while it has the focus, else lines of words. */
   private static boolean isFramed(Node node) {
-    return node instanceof ButtonBase
+    boolean choice = node instanceof RadioButton || node instanceof CheckBox;
+    return (node instanceof ButtonBase && (!choice || node.isFocused()))
         || node instanceof TextInputControl
         || node instanceof ChoiceBox<?>;
   }

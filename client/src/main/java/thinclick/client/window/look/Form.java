@@ -77,8 +77,10 @@ public final class Form extends WidthFirst {
     return snapSizeX(widest + BETWEEN_COLUMNS_EMS * em());
   }
 
-  private static double width(Region beside, double room) {
-    return Math.min(room, Math.max(beside.minWidth(-1), beside.maxWidth(-1)));
+  /** What would end next to the edge of its column ends there. */
+  private double width(Region beside, double room) {
+    double wanted = Math.max(beside.minWidth(-1), beside.maxWidth(-1));
+    return wanted > room - em() ? room : wanted;
   }
 
   @Override

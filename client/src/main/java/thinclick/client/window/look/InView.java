@@ -13,10 +13,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Moves a page, at once, so that all of a part of it is in view, and no line is cut in two. */
 public final class InView {
-  private static final double MARGIN = 24;
+  private static final double MARGIN = 28;
 
   /** Where no line of text is cut in two by it, so near the edge will do. */
   private static final double CLOSEST = 6;
+
+  private static final double RULE = 1;
 
   private InView() {}
 
@@ -130,11 +132,13 @@ public final class InView {
       return;
     }
     PageLines lines = PageLines.of(pane.getContent());
-    double latest = Math.min(part.getMinY() - CLOSEST, page - shown);
+    // The rule that it begins with need not stand below the one at the edge.
+    double begins = part.getMinY() + (beginsWithARule(node) ? RULE : -CLOSEST);
+    double latest = Math.min(begins, page - shown);
     double earliest = Math.min(latest, part.getMaxY() + CLOSEST - shown);
     double wanted;
     if (part.getHeight() + MARGIN > shown) {
-      wanted = part.getMinY() - CLOSEST; // as much of it as can be
+      wanted = begins; // as much of it as can be
     } else if (part.getMinY() < top) {
       wanted = part.getMinY() - MARGIN;
     } else if (part.getMaxY() + CLOSEST > top + shown) {
@@ -146,6 +150,19 @@ public final class InView {
     }
     double to = lines.between(wanted, earliest, latest, shown);
     pane.setVvalue(Math.max(0, Math.min(1, to / (page - shown))));
+  }
+
+  /** Whether what is ruled above is the first that stands there. */
+  private static boolean beginsWithARule(Node node) {
+    if (node.getStyleClass().contains("ruled")) {
+      return true;
+    }
+    return node instanceof Parent parent
+        && parent.getChildrenUnmodifiable().stream()
+            .filter(Node::isManaged)
+            .findFirst()
+            .map(InView::beginsWithARule)
+            .orElse(false);
   }
 
   private static Node pageOf(Node node) {

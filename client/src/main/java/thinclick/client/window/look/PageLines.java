@@ -19,8 +19,8 @@ import javafx.scene.text.Text;
  * that a page is moved from line to line, and none is cut in two at an edge.
  */
 final class PageLines {
-  /** So much of a line's height is air, pixels. */
-  private static final double AIR = 2;
+  /** So much of a line's height is air, pixels; no more than where lines are kept whole. */
+  private static final double AIR = ColumnLines.SLACK;
 
   private final List<Line> lines = new ArrayList<>();
   private final Node page;

@@ -54,7 +54,7 @@ class CheckModelTest {
     assertThat(known.latencyMillis()).isCloseTo(80, within(2.0));
     assertThat(about.get()).isEqualTo("keys");
     assertThat(model.saysProperty().get())
-        .startsWith("Set to your own tapping: 8")
+        .startsWith("From 36\u00a0taps: 8")
         .contains("cannot be told apart here");
     assertThat(booth.played).as("sounded once").isEqualTo(1);
   }
@@ -82,7 +82,7 @@ class CheckModelTest {
     assertThat(model.phaseProperty().get()).isEqualTo(Phase.IDLE);
     assertThat(booth.played).isZero();
     assertThat(model.saysProperty().get())
-        .startsWith("Without a sound output there is no click to tap along with");
+        .startsWith("Without a\u00a0sound output there is no click to hear");
   }
 
   @Test
