@@ -153,10 +153,13 @@ public record LessonScript(List<Line> lines) {
       lines.add(
           new Line(
               Kind.DURING, say(clicksThroughout(drill) ? "during.lost.clicked" : "during.lost")));
-      boolean more = take < item.takes();
       lines.add(new Line(Kind.AFTER, say(first ? "after.first" : "after")));
-      lines.add(new Line(Kind.DO, say(more ? "do.more" : last ? "do.end" : "do.next")));
+      lines.add(new Line(Kind.DO, next(item.takes() - take, last)));
       return new LessonScript(lines);
+    }
+
+    private String next(int more, boolean last) {
+      return more > 0 ? say("do.more", more) : say(last ? "do.end" : "do.next");
     }
 
     /** What the lesson itself says; the stock's sentences are there in every language. */
@@ -219,7 +222,8 @@ public record LessonScript(List<Line> lines) {
           IntStream.rangeClosed(1, meter.beatsPerBar())
               .mapToObj(beat -> speaker.say(Speaker.number(beat)))
               .collect(Collectors.joining(" "));
-      return say("count", bar);
+      String capital = bar.substring(0, 1).toUpperCase(locale) + bar.substring(1);
+      return say("count", capital, bar);
     }
   }
 }

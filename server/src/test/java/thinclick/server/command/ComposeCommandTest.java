@@ -252,7 +252,7 @@ class ComposeCommandTest {
         .contains(
             "Take 1 of 3",
             "Say: Clap it once without the click.",
-            "Count: one two three four, one two three four.");
+            "Count: One two three four, one two three four.");
     assertThat(compose("--script", "charleston").err())
         .contains("--script: expected only with --lesson");
   }

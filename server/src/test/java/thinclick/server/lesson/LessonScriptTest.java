@@ -38,8 +38,10 @@ class LessonScriptTest {
                 + " yours.",
             "The click gives you 8 bars on all beats, then 8 bars on one and three. What does"
                 + " not click goes on in you.");
-    assertThat(of(script, Kind.COUNT)).containsExactly("one two three four, one two three four.");
-    assertThat(of(script, Kind.DO)).last().isEqualTo("Play the same drill once more.");
+    assertThat(of(script, Kind.COUNT)).containsExactly("One two three four, one two three four.");
+    assertThat(of(script, Kind.DO)).last().isEqualTo("Play the same drill 3 times more.");
+    assertThat(of(script(2, 2), Kind.DO)).last().isEqualTo("Play the same drill twice more.");
+    assertThat(of(script(2, 3), Kind.DO)).last().isEqualTo("Play the same drill once more.");
   }
 
   @Test
@@ -82,7 +84,7 @@ class LessonScriptTest {
     LessonScript script =
         LessonScript.of(waltz, Stock.find("Waltz threes"), 1, false, Locale.ENGLISH);
 
-    assertThat(of(script, Kind.COUNT)).containsExactly("one two three, one two three.");
+    assertThat(of(script, Kind.COUNT)).containsExactly("One two three, one two three.");
     assertThat(of(script, Kind.SAY)).first().asString().doesNotContain("Clap");
   }
 

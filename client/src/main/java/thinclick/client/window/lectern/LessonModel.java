@@ -183,7 +183,7 @@ public final class LessonModel {
     return take.canCountIn() || take.rest() != null || (run != null && lectern.canChoose());
   }
 
-  /** True where the drill can be dealt once more, and the one button does not do so anyway. */
+  /** True where a drill was played and can be dealt again, unless the one button does so anyway. */
   boolean canRepeat() {
     LessonRun now = run;
     boolean dealtAnyway =
@@ -191,7 +191,7 @@ public final class LessonModel {
             && !take.canCountIn()
             && take.rest() == null
             && (!now.drillDone() || now.last());
-    return now != null && lectern.canChoose() && !dealtAnyway;
+    return now != null && now.takes() > 0 && lectern.canChoose() && !dealtAnyway;
   }
 
   /** The drill once more. */

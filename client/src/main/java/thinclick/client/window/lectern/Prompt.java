@@ -55,9 +55,16 @@ public final class Prompt {
     return headed && !lines.isEmpty() ? lines.subList(1, lines.size()) : lines;
   }
 
-  /** What a line is for, as it stands before it. */
-  String cue(LessonScript.Line line) {
-    return LessonScript.cue(line.kind(), words.locale());
+  /** What the headline is for, which is not said again below it; null where it is no line. */
+  LessonScript.@Nullable Kind headed(TakeMoment.Part part) {
+    List<LessonScript.Line> lines = script(part);
+    boolean headed = take.rest() == null && !lesson.paused();
+    return headed && !lines.isEmpty() ? lines.get(0).kind() : null;
+  }
+
+  /** What lines of a kind are for, as it stands before them. */
+  String cue(LessonScript.Kind kind) {
+    return LessonScript.cue(kind, words.locale());
   }
 
   private List<LessonScript.Line> script(TakeMoment.Part part) {

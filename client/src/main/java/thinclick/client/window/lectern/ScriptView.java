@@ -13,7 +13,9 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 import thinclick.client.window.look.Prose;
 import thinclick.client.window.session.TakeMoment;
 import thinclick.client.window.words.Words;
@@ -26,7 +28,9 @@ final class ScriptView {
   private final GridPane lines = styled(new GridPane(), "script-lines");
   private final Label left = styled(new Label(), "soft");
   private final VBox root = styled(new VBox(8), "double-ruled");
+  private final StackPane cues = styled(new StackPane(), "soft");
   private List<LessonScript.Line> shown = List.of();
+  private LessonScript.@Nullable Kind headed;
 
   ScriptView(Words words, Prompt prompt, LessonModel lesson) {
     this.prompt = prompt;
@@ -35,12 +39,16 @@ final class ScriptView {
     lines.setId("script-lines");
     left.setId("lesson-left");
     Prose.in(left);
-    ColumnConstraints cues = new ColumnConstraints();
-    cues.setMinWidth(Region.USE_PREF_SIZE);
+    ColumnConstraints first = new ColumnConstraints();
+    first.setMinWidth(Region.USE_PREF_SIZE);
     ColumnConstraints says = new ColumnConstraints();
     says.setMinWidth(0);
     says.setHgrow(Priority.ALWAYS);
-    lines.getColumnConstraints().setAll(cues, says);
+    lines.getColumnConstraints().setAll(first, says);
+    for (LessonScript.Kind kind : LessonScript.Kind.values()) {
+      cues.getChildren().add(styled(new Label(prompt.cue(kind)), "soft"));
+    }
+    cues.setVisible(false); // it keeps the first column as wide as the widest of them
     root.setId("lesson");
     Button leave =
         styled(
@@ -64,8 +72,10 @@ final class ScriptView {
       headline.setText(says);
     }
     List<LessonScript.Line> now = prompt.lines(part);
-    if (!now.equals(shown)) {
+    LessonScript.Kind head = prompt.headed(part);
+    if (!now.equals(shown) || head != headed) {
       shown = now;
+      headed = head;
       write();
     }
   }
@@ -78,13 +88,19 @@ final class ScriptView {
     }
   }
 
-  /** Lines of one kind stand under each other, with what they are for before the first. */
+  /**
+   * Lines of one kind stand under each other, with what they are for before the first, which may be
+   * the headline.
+   */
   private void write() {
     lines.getChildren().clear();
-    LessonScript.Kind before = null;
+    if (!shown.isEmpty()) {
+      lines.add(cues, 0, 0);
+    }
+    LessonScript.Kind before = headed;
     for (int i = 0; i < shown.size(); i++) {
       LessonScript.Line line = shown.get(i);
-      String cue = prompt.cue(line);
+      String cue = prompt.cue(line.kind());
       Label says = Prose.of(line.text());
       says.setAccessibleText(cue + " " + line.text());
       if (!Objects.equals(before, line.kind())) {

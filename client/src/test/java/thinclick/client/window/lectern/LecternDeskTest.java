@@ -204,12 +204,13 @@ class LecternDeskTest {
   void theHeadlineSpeaksOfTheStepThatIsNow() {
     run(() -> desk.lesson().choose(Stock.findLesson("First day")));
     until(() -> session.state().phase() == Phase.DEALT);
+    assertThat(ask(() -> desk.lesson().canRepeat())).as("nothing was played").isFalse();
     assertThat(ask(() -> desk.plan().line(0, "1 bar: all beats"))).isEmpty();
     assertThat(ask(() -> desk.plan().tempo("160"))).isEmpty();
     dealt(() -> desk.lesson().repeat());
     run(() -> desk.lesson().goOn());
     until(() -> session.state().takeRuns());
-    assertThat(headline(TakeMoment.Part.COUNT_IN)).startsWith("Count: one two three four");
+    assertThat(headline(TakeMoment.Part.COUNT_IN)).startsWith("Count: One two three four");
     assertThat(headline(TakeMoment.Part.PLAYING))
         .isEqualTo("While it runs: Stay quiet and tap the one on your leg.");
     assertThat(headline(TakeMoment.Part.OVER)).startsWith("Afterwards: ");
@@ -217,7 +218,7 @@ class LecternDeskTest {
     assertThat(headline(TakeMoment.Part.NONE))
         .startsWith("Afterwards: Read the first two sentences");
     assertThat(ask(() -> desk.prompt().place())).endsWith("Even eighths, take 1 of 3 played");
-    assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Play the same drill once more.");
+    assertThat(texts(TakeMoment.Part.NONE)).containsExactly("Play the same drill twice more.");
     assertThat(ask(() -> desk.lesson().canRepeat())).as("the one button repeats it").isFalse();
     assertThat(ask(() -> desk.lectern().pageIsDealt())).as("as it was played").isTrue();
 
