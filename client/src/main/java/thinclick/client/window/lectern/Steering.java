@@ -124,7 +124,7 @@ public final class Steering {
         || canRescue(moment)) {
       return "";
     }
-    return words.say("lectern.rescue.late", new ClickPlan(dealt.stages()).bars());
+    return words.say("lectern.rescue.late", periodBars(dealt));
   }
 
   /** Two clicked bars at the next period. */

@@ -119,10 +119,9 @@ public final class WallView {
     double wide = width(text, size * height);
     double fitting = wide <= most ? size : Math.max(LEAST, size * most / wide);
     fits &= width(text, fitting * height) <= root.getWidth();
-    double drop = (size - fitting) * CAPITAL_EMS / 2;
     pen.setFill(colour(ink));
     pen.setFont(Faces.SEMIBOLD.at(fitting * height));
-    pen.fillText(text, root.getWidth() / 2, (baseline - drop) * height);
+    pen.fillText(text, root.getWidth() / 2, baseline * height);
   }
 
   private static double width(String text, double size) {
@@ -138,8 +137,8 @@ public final class WallView {
     RibbonPlaces places =
         RibbonPlaces.on(page, width, height, MARGIN, text -> width(text, LEAST * height));
     pen.setLineCap(StrokeLineCap.BUTT);
+    whole(pen, places);
     for (int i = 0; i < places.stages().size(); i++) {
-      whole(pen, page.ribbon().get(i), places.stages().get(i), places);
       stretch(pen, page.ribbon().get(i), places.stages().get(i), places);
     }
     pen.setStroke(colour(palette.ink()));
@@ -152,19 +151,21 @@ public final class WallView {
     captions(pen, places);
   }
 
-  /** What was held whole would reach up to here; nothing where the stretch all but does. */
-  private void whole(
-      GraphicsContext pen, WallPage.Stretch stretch, RibbonPlaces.Span span, RibbonPlaces places) {
+  /** What was held whole would reach up to here, one line over all; none where all all but do. */
+  private void whole(GraphicsContext pen, RibbonPlaces places) {
     double height = root.getHeight();
-    double missing = (places.floor() - places.top()) * (1 - Math.max(0, stretch.holdShare()));
+    double least = page.ribbon().stream().mapToDouble(WallPage.Stretch::holdShare).min().orElse(1);
+    double missing = (places.floor() - places.top()) * (1 - Math.max(0, least));
     if (missing < height * LEAST_GAP) {
       return;
     }
-    double edge = outline(height) / 2; // as wide as the stretch with its outline
+    double edge = outline(height) / 2; // as wide as the stretches with their outlines
+    RibbonPlaces.Span first = places.stages().get(0);
+    RibbonPlaces.Span last = places.stages().get(places.stages().size() - 1);
+    double right = last.left() + last.width() + edge;
     pen.setStroke(colour(palette.rule()));
     pen.setLineWidth(Math.max(1, height * 0.003));
-    double right = span.left() + span.width() + edge;
-    pen.strokeLine(span.left() - edge, places.top(), right, places.top());
+    pen.strokeLine(first.left() - edge, places.top(), right, places.top());
   }
 
   private static double outline(double height) {

@@ -189,12 +189,12 @@ class WallModelTest {
         .isEqualTo("3\u00a0s");
     WallPage thins = page(room, new TakeMoment(Part.PLAYING, 0, 0, 1, 0, 3));
     assertThat(thins.large()).isEqualTo("Bar 2");
-    assertThat(thins.below()).isEqualTo("3\u00a0bars until the click thins");
+    assertThat(thins.below()).isEqualTo("The click thins in 3\u00a0bars");
     assertThat(thins.ribbon()).isEmpty();
     WallPage fuller = page(room, new TakeMoment(Part.PLAYING, 0, 0, 7, 1, 1));
-    assertThat(fuller.below()).isEqualTo("One bar until the click changes");
+    assertThat(fuller.below()).isEqualTo("The click changes in one bar");
     assertThat(page(room, new TakeMoment(Part.PLAYING, 0, 0, 11, 2, 0)).below())
-        .isEqualTo("The click stays");
+        .isEqualTo("The click stays to the end");
     check(page(room, new TakeMoment(Part.OVER, 0, 0, 12, -1, 0)), "over");
   }
 
