@@ -5,6 +5,7 @@ import static thinclick.client.window.look.Styled.styled;
 import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.value.ObservableValue;
+import javafx.css.PseudoClass;
 import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -33,6 +34,11 @@ public final class LecternView {
 
   private static final double OTHER_EMS = 13.9;
   private static final double MARGIN_EMS = 1.8;
+
+  /** A page narrower than this leaves the sheet so few commands a row that its lines are tight. */
+  private static final double TIGHT_EMS = 72;
+
+  private static final PseudoClass TIGHT = PseudoClass.getPseudoClass("tight");
 
   private final LecternDesk desk;
   private final Words words;
@@ -147,6 +153,7 @@ public final class LecternView {
   private void fill() {
     double high = root.getViewportBounds().getHeight();
     material.rows((int) Math.max(FEWEST_DRILLS, Math.floor((high / em - OTHER_EMS) / ROW_EMS)));
+    plan.root().pseudoClassStateChanged(TIGHT, root.getWidth() / em < TIGHT_EMS);
     book.least(high - 2 * MARGIN_EMS * em);
     double bar = root.getWidth() - root.getViewportBounds().getWidth();
     double side = content.getInsets().getLeft();

@@ -26,6 +26,7 @@ import thinclick.server.dealing.Dealing;
 import thinclick.server.engraving.Cut;
 import thinclick.server.engraving.Engraver;
 import thinclick.server.engraving.Reading;
+import thinclick.server.engraving.StaffPart;
 import thinclick.server.engraving.StaffSystem;
 import thinclick.server.engraving.SystemPlan;
 import thinclick.server.material.PartWriter;
@@ -53,6 +54,13 @@ final class PageView {
       Palette palette,
       double scale,
       DevicePixels pixels) {}
+
+  /**
+   * What of a part stands here.
+   *
+   * @param narrowest staff spaces that its fullest line takes
+   */
+  private record Lines(StaffPart part, List<SystemPlan> plans, double narrowest) {}
 
   PageView(Words words) {
     this.words = words;
@@ -131,14 +139,24 @@ final class PageView {
     Dealing dealing =
         Dealer.dealFitted(drill, players, hand.seed(), hand.tempo(), drill.stages(), levels);
     List<String> sentences = dealing.sentences(Speaker.of(words.language()));
-    List<Node> nodes = new ArrayList<>();
-    for (int i = 0; i < dealing.dealt().chairs().size(); i++) {
-      String says = sentences.get(i);
-      nodes.add(Prose.of(inOnePiece(says, players)));
+    List<Lines> parts = new ArrayList<>();
+    for (int i = 0; i < sentences.size(); i++) {
       WrittenPart part =
-          PartWriter.write(dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), says)
+          PartWriter.write(
+                  dealing.dealt(), dealing.dealt().chairs().get(i), hand.tempo(), sentences.get(i))
               .in(words.language());
-      nodes.addAll(music(part));
+      parts.add(lines(part));
+    }
+    // all staves of one size: the one that the fullest line leaves
+    double room =
+        parts.stream()
+            .mapToDouble(each -> root.getWidth() / each.narrowest())
+            .min()
+            .orElse(USUAL_SPACE);
+    List<Node> nodes = new ArrayList<>();
+    for (int i = 0; i < sentences.size(); i++) {
+      nodes.add(Prose.of(inOnePiece(sentences.get(i), players)));
+      nodes.addAll(music(parts.get(i), Math.min(USUAL_SPACE * scale, room)));
     }
     return nodes;
   }
@@ -152,9 +170,9 @@ final class PageView {
     return kept;
   }
 
-  private List<Node> music(WrittenPart part) {
+  /** The first lines of a part. */
+  private Lines lines(WrittenPart part) {
     int bars = Reading.barsPerSystem(part);
-    double wanted = USUAL_SPACE * scale;
     Reading reading = Reading.once(part, bars, Cut.HALF_BARS);
     while (bars > 1
         && Engraver.narrowest(reading.part(), reading.plans()) * LEAST_SPACE * scale
@@ -164,16 +182,18 @@ final class PageView {
     }
     List<SystemPlan> plans =
         reading.plans().subList(0, Math.min(MOST_LINES, reading.plans().size()));
-    double narrowest = Engraver.narrowest(reading.part(), plans);
-    double space = Math.min(wanted, root.getWidth() / narrowest);
+    return new Lines(reading.part(), plans, Engraver.narrowest(reading.part(), plans));
+  }
+
+  private List<Node> music(Lines lines, double space) {
     List<Node> nodes = new ArrayList<>();
     for (StaffSystem system :
-        Engraver.systems(reading.part(), plans, (root.getWidth() - 2) / space)) {
+        Engraver.systems(lines.part(), lines.plans(), (root.getWidth() - 2) / space)) {
       Canvas canvas =
           new Canvas(Math.ceil(system.width() * space) + 1, Math.ceil(system.height() * space) + 2);
       new MarkPainter(canvas.getGraphicsContext2D(), palette, space, pixels).draw(system.marks());
       canvas.setAccessibleRole(AccessibleRole.TEXT);
-      canvas.setAccessibleText(SpokenLine.of(system, reading.part().said()));
+      canvas.setAccessibleText(SpokenLine.of(system, lines.part().said()));
       nodes.add(canvas);
     }
     return nodes;

@@ -10,7 +10,8 @@ import thinclick.protocol.music.ClickPlan;
 
 /**
  * The click plan as one ruled line: bar lines hang below it, a click stands above it, and a double
- * line parts the stages. All clicks are of one height: what thins is how many there are.
+ * line parts the stages and closes the last. All clicks are of one height: what thins is how many
+ * there are.
  */
 final class PlanLine extends PaintedStrip {
   private static final double HEIGHT_EMS = 2.6;
@@ -51,8 +52,9 @@ final class PlanLine extends PaintedStrip {
     Color rule = Color.web(Palette.web(palette().rule()));
     Color ink = Color.web(Palette.web(palette().ink()));
     if (sounding >= 0 && sounding < plan.stages().size()) {
-      double from = places.bar(sounding, 0);
-      double to = places.bar(sounding, plan.stages().get(sounding).bars());
+      boolean last = sounding == plan.stages().size() - 1;
+      double from = places.stage(sounding); // from one double line to the next
+      double to = last ? places.end() : places.stage(sounding + 1);
       pen.setFill(Color.web(Palette.web(palette().band())));
       pen.fillRect(from, middle - em(), to - from, em() * 1.7);
     }
@@ -66,14 +68,21 @@ final class PlanLine extends PaintedStrip {
       }
       pen.setStroke(ink);
       double x = at(places.stage(i));
-      pen.strokeLine(x, middle - em(), x, middle + em() * 0.7);
-      pen.strokeLine(x + 2, middle - em(), x + 2, middle + em() * 0.7);
+      stroke(pen, x, middle);
+      if (i > 0) {
+        stroke(pen, x + 2, middle);
+      }
       clicks(pen, shown, places, i, middle);
     }
     pen.setLineWidth(1);
     pen.strokeLine(places.left(), middle, places.end(), middle);
     double end = at(places.end()) - 1;
-    pen.strokeLine(end, middle - em(), end, middle + em() * 0.7);
+    stroke(pen, end - 2, middle);
+    stroke(pen, end, middle);
+  }
+
+  private void stroke(GraphicsContext pen, double x, double middle) {
+    pen.strokeLine(x, middle - em(), x, middle + em() * 0.7);
   }
 
   private void clicks(

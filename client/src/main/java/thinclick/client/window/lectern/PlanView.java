@@ -33,7 +33,7 @@ final class PlanView {
   private final PlanLine line = new PlanLine();
   private final VBox sentences = new VBox(2);
   private final List<TextField> fields = new ArrayList<>();
-  private final VBox root = new VBox(8);
+  private final VBox root = styled(new VBox(8), "plan");
   private int sounding = -1;
 
   PlanView(LecternDesk desk, Words words) {

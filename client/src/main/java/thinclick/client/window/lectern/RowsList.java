@@ -40,6 +40,13 @@ final class RowsList<T> extends ListView<T> {
     return last == null ? 0 : Math.max(0, getItems().size() - 1 - last.getIndex());
   }
 
+  /** How many rows lie above those in view. */
+  int above() {
+    VirtualFlow<?> flow = flow();
+    IndexedCell<?> first = flow == null ? null : flow.getFirstVisibleCell();
+    return first == null ? 0 : Math.max(0, first.getIndex());
+  }
+
   private @Nullable VirtualFlow<?> flow() {
     return lookup(".virtual-flow") instanceof VirtualFlow<?> flow ? flow : null;
   }

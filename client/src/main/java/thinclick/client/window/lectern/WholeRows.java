@@ -7,7 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import thinclick.client.window.words.Words;
 
-/** A list of whole rows, and below it how many more there are. */
+/** A list of whole rows, and below it how many more there are, and on which side. */
 final class WholeRows<T> {
   private final Words words;
   private final Executor soon;
@@ -49,9 +49,18 @@ final class WholeRows<T> {
       soon.execute(
           () -> {
             asked = false;
-            int below = list.below();
-            more.setText(below == 0 ? "" : words.count("lectern.list.more", below));
+            more.setText(says());
           });
     }
+  }
+
+  /** What goes on below, or at the end of the list how much stands above. */
+  private String says() {
+    int below = list.below();
+    if (below > 0) {
+      return words.count("lectern.list.more", below);
+    }
+    int above = list.above();
+    return above == 0 ? "" : words.count("lectern.list.more.above", above);
   }
 }
