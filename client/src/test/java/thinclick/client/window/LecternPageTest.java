@@ -64,7 +64,7 @@ class LecternPageTest extends WindowCase {
       theCommandsFillTheirRows();
       theRostersHeadsStandOverTheirCells();
     }
-    theListSaysHowManyRowsAreBelow();
+    theListSaysHowManyRowsAreNotInView();
     assertThat(on(() -> cell((ListView<?>) node("lessons")).getBackground().getFills().size()))
         .as("the marked row is seen")
         .isEqualTo(2);
@@ -626,14 +626,14 @@ class LecternPageTest extends WindowCase {
     return seen;
   }
 
-  private void theListSaysHowManyRowsAreBelow() {
+  private void theListSaysHowManyRowsAreNotInView() {
     ListView<?> drills = (ListView<?>) node("drills");
     Label more = on(() -> (Label) drills.getParent().lookup(".more-below"));
     int all = on(() -> drills.getItems().size());
     int shown = (int) Math.round((bounds(drills).getHeight()) / on(() -> cell(drills).getHeight()));
     until(() -> more.getText().equals((all - shown) + " more below"));
     act(() -> drills.scrollTo(all - 1));
-    until(() -> more.getText().isEmpty());
+    until(() -> more.getText().equals((all - shown) + " more above"));
   }
 
   private static ListCell<?> cell(ListView<?> list) {
