@@ -40,11 +40,9 @@ final class RowsList<T> extends ListView<T> {
     return last == null ? 0 : Math.max(0, getItems().size() - 1 - last.getIndex());
   }
 
-  /** How many rows lie above those in view. */
-  int above() {
-    VirtualFlow<?> flow = flow();
-    IndexedCell<?> first = flow == null ? null : flow.getFirstVisibleCell();
-    return first == null ? 0 : Math.max(0, first.getIndex());
+  /** How many rows lie above the last ones, which fill the list. */
+  int aboveTheLast() {
+    return Math.max(0, getItems().size() - rows);
   }
 
   private @Nullable VirtualFlow<?> flow() {

@@ -60,7 +60,7 @@ final class WholeRows<T> {
     if (below > 0) {
       return words.count("lectern.list.more", below);
     }
-    int above = list.above();
+    int above = list.aboveTheLast();
     return above == 0 ? "" : words.count("lectern.list.more.above", above);
   }
 }
