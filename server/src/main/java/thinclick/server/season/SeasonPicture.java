@@ -30,6 +30,11 @@ public final class SeasonPicture {
 
   private SeasonPicture() {}
 
+  /** What stands above it. */
+  public static String title(Speaker speaker) {
+    return speaker.say("season.picture");
+  }
+
   /**
    * Draws it.
    *
@@ -81,7 +86,7 @@ public final class SeasonPicture {
     sheet.box(0, 0, width, height, Tint.PAPER);
     List<Drawing.Item> items = new ArrayList<>(sheet.items());
     items.addAll(easel.items());
-    return new Drawing(width, height, speaker.say("season.picture"), String.join(" ", says), items);
+    return new Drawing(width, height, title(speaker), String.join(" ", says), items);
   }
 
   /** The newest weeks, as many as find room. */

@@ -214,7 +214,7 @@ public final class SeasonView {
       picture
           .getChildren()
           .addAll(
-              heading(speaker.say("season.picture")),
+              heading(SeasonPicture.title(speaker)),
               new FittedDrawing(
                   width -> SeasonPicture.plain(season, ZoneId.systemDefault(), speaker, width),
                   palette,
