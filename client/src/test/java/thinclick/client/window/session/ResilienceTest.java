@@ -83,7 +83,7 @@ class ResilienceTest extends PlainThread {
     assertThat(says(player))
         .contains("Connection lost")
         .contains("Play on")
-        .contains("7\u00a0attacks");
+        .contains("7\u00a0notes");
     assertThat(on(() -> player.state().takeRuns())).as("the take goes on").isTrue();
 
     List<Long> played = playedBy(player);
@@ -143,7 +143,7 @@ class ResilienceTest extends PlainThread {
     }
     await().until(() -> System.nanoTime() - cut >= 10_000_000_000L);
     assertThat(on(() -> player.state().link())).isEqualTo(LinkState.AWAY);
-    assertThat(says(player)).contains("Connection lost").contains("20\u00a0attacks");
+    assertThat(says(player)).contains("Connection lost").contains("20\u00a0notes");
     assertThat(Math.abs(on(() -> player.link().nanosOf(lastClickMicros)) - before) / 1e6)
         .as("where a click sounds that is still to come, ms")
         .isLessThan(2);
