@@ -122,8 +122,7 @@ final class BearingMarks {
       for (int step = firstStep; step < endStep; step += part.stepsPerBar()) {
         if (step > turn.start() && step < turn.end()) {
           String says = part.said().say("sheet.stepOf", step - turn.start() + 1, turn.length());
-          double x = stepX.applyAsDouble(step) - Face.ITALIC.width(says, LABEL_SIZE) / 2;
-          label(new Place(step / part.stepsPerBar(), step, says), says, x, y);
+          label(new Place(step / part.stepsPerBar(), step, says), says, edge(step), y);
         }
       }
     }
