@@ -107,11 +107,34 @@ final class Shell {
       } else {
         root.getStyleClass().remove(CRAMPED);
       }
-      name.setVisible(!cramped); // the window's title has it as well
     }
+    name.setVisible(!cramped || nameFits()); // the window's title has it as well
     boolean playing = (view == View.STAND && dealt) || view == View.CHECK || takeRuns;
     foot.tapped(playing);
     tell();
+  }
+
+  /** Whether the head takes no further line for the program's name. */
+  private boolean nameFits() {
+    double room = room();
+    double others = wide(false);
+    double more = name.prefWidth(-1) + words.getHgap();
+    double beside = controls.prefWidth(-1) + head.getHgap() + 1;
+    return others + more + (others + beside <= room ? beside : 0) <= room;
+  }
+
+  private double room() {
+    return head.getWidth() - head.snappedLeftInset() - head.snappedRightInset();
+  }
+
+  /** How wide the head's words are in one line, pixels. */
+  private double wide(boolean withName) {
+    double all = -words.getHgap();
+    for (Node word : words.getChildren()) {
+      boolean counts = word == name ? withName : word.isManaged();
+      all += counts ? word.prefWidth(-1) + words.getHgap() : 0;
+    }
+    return all;
   }
 
   /**
@@ -131,12 +154,8 @@ final class Shell {
    * that are too many for a line take another.
    */
   private void spread() {
-    double room = head.getWidth() - head.snappedLeftInset() - head.snappedRightInset();
-    double all = -words.getHgap();
-    for (Node word : words.getChildren()) {
-      all += word.isManaged() ? word.prefWidth(-1) + words.getHgap() : 0;
-    }
-    double both = all + 1 + controls.prefWidth(-1) + head.getHgap();
+    double room = room();
+    double both = wide(name.isManaged()) + 1 + controls.prefWidth(-1) + head.getHgap();
     double wanted = both <= room ? room - controls.prefWidth(-1) - head.getHgap() - 1 : room;
     if (Math.abs(words.getPrefWidth() - wanted) > 0.5) {
       words.setPrefWidth(wanted);
