@@ -148,8 +148,18 @@ public final class InView {
     } else {
       return;
     }
-    double to = lines.between(wanted, earliest, latest, shown);
+    double to = pastTheEdge(pane.getContent(), lines.between(wanted, earliest, latest, shown));
     pane.setVvalue(Math.max(0, Math.min(1, to / (page - shown))));
+  }
+
+  /** The upper edge of a sheet does not stand right below the rule that the page goes under. */
+  private static double pastTheEdge(Node page, double to) {
+    Node sheet = page.lookup(".sheet");
+    if (sheet == null) {
+      return to;
+    }
+    double edge = page.sceneToLocal(sheet.localToScene(sheet.getLayoutBounds())).getMinY();
+    return edge > to - RULE && edge < to + 2 * RULE ? edge + RULE : to;
   }
 
   /** Whether what is ruled above is the first that stands there. */
