@@ -15,7 +15,7 @@ public final class ClickWords {
     return new Pattern(stage, meter, stepsPerBeat).said();
   }
 
-  /** The same where room is scarce: "all beats", "two and four", "first beat". */
+  /** The same where room is scarce: "all beats", "two and four", "the one", "last beat". */
   public static Said briefly(Stage stage, Meter meter, int stepsPerBeat) {
     return new Pattern(stage, meter, stepsPerBeat).briefly();
   }

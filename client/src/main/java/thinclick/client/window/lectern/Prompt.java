@@ -51,15 +51,18 @@ public final class Prompt {
   /** What comes after the headline in this take, in order. */
   public List<LessonScript.Line> lines(TakeMoment.Part part) {
     List<LessonScript.Line> lines = script(part);
-    boolean headed = take.rest() == null && !lesson.paused();
-    return headed && !lines.isEmpty() ? lines.subList(1, lines.size()) : lines;
+    return isHeadedBy(lines) ? lines.subList(1, lines.size()) : lines;
   }
 
   /** What the headline is for, which is not said again below it; null where it is no line. */
   LessonScript.@Nullable Kind headed(TakeMoment.Part part) {
     List<LessonScript.Line> lines = script(part);
-    boolean headed = take.rest() == null && !lesson.paused();
-    return headed && !lines.isEmpty() ? lines.get(0).kind() : null;
+    return isHeadedBy(lines) ? lines.get(0).kind() : null;
+  }
+
+  /** Whether the headline is the first of them, and not that a take or the lesson rests. */
+  private boolean isHeadedBy(List<LessonScript.Line> lines) {
+    return !lines.isEmpty() && take.rest() == null && !lesson.paused();
   }
 
   /** What lines of a kind are for, as it stands before them. */
